@@ -1,0 +1,125 @@
+/**
+ * What a maker states about a product, in SI units, one shape a kind. A field that nobody entered is absent: it is unknown, never guessed here.
+ * The validators with their limits are in schema.ts; the field table that forms and CSV import read is in spec-fields.ts.
+ */
+export interface TankSpec {
+  /** Outside dimensions. */
+  lengthMm: number
+  widthMm: number
+  heightMm: number
+  glassMm?: number
+  bottomMm?: number
+  material?: 'glass' | 'acrylic'
+  style?: 'rimmed' | 'rimless' | 'braced'
+  labelVolumeL?: number
+  emptyMassKg?: number
+}
+/** A kit says only what its parts do not: the parts carry their own specs. */
+export interface KitSpec {
+  labelVolumeL?: number
+}
+export interface StandSpec {
+  topLengthMm?: number
+  topWidthMm?: number
+  heightMm?: number
+  ratedLoadKg?: number
+  /** What touches the tank: a full board, or a frame under the edge only. */
+  top?: 'full' | 'perimeter'
+  /** What touches the floor. */
+  base?: 'end_panels' | 'feet' | 'full'
+  surface?: 'particle_board' | 'plywood' | 'solid_wood' | 'metal'
+  massKg?: number
+}
+export interface MatSpec {
+  lengthMm?: number
+  widthMm?: number
+  thicknessMm?: number
+}
+export interface LidSpec {
+  lengthMm?: number
+  widthMm?: number
+  cover?: 'glass' | 'plastic' | 'mesh'
+}
+export interface FilterSpec {
+  type?: 'canister' | 'hang_on' | 'internal' | 'sponge'
+  /** As printed: at no head, without media. */
+  ratedFlowLph?: number
+  powerW?: number
+  mediaVolumeL?: number
+  maxHeadM?: number
+  hoseMm?: number
+  cordMm?: number
+}
+export interface HeaterSpec {
+  powerW?: number
+  adjustable?: boolean
+  externalController?: boolean
+  lengthMm?: number
+  cordMm?: number
+}
+export interface LightSpec {
+  lengthMm?: number
+  widthMm?: number
+  powerW?: number
+  luminousFluxLm?: number
+  /** Photosynthetic photon flux, where the maker states it. */
+  photonFluxUmolS?: number
+  dimmable?: boolean
+  cordMm?: number
+}
+export interface SubstrateSpec {
+  type?: 'gravel' | 'sand' | 'active_soil'
+  packMassKg?: number
+  packVolumeL?: number
+}
+export interface ConditionerSpec {
+  packVolumeMl?: number
+  /** Millilitres that treat one litre of tap water. */
+  doseMlPerL?: number
+  bindsAmmonia?: boolean
+}
+export interface AmmoniaSourceSpec {
+  form?: 'ammonium_chloride' | 'ammonia_solution'
+  /** Share of the active substance by mass: 1 for the pure salt, 0.1 for a 10 % solution. */
+  strength?: number
+  packMassG?: number
+  packVolumeMl?: number
+}
+export interface TestKitSpec {
+  measuresAmmonia?: boolean
+  measuresNitrite?: boolean
+  measuresNitrate?: boolean
+  measuresPh?: boolean
+  measuresKh?: boolean
+  lowestAmmoniaMgL?: number
+  tests?: number
+}
+export interface ThermometerSpec {
+  type?: 'glass' | 'strip' | 'digital'
+  alarm?: boolean
+}
+export interface PowerSpec {
+  outlets?: number
+  ratedCurrentA?: number
+  /** Residual-current or ground-fault protection built in. */
+  protective?: boolean
+  cordMm?: number
+}
+
+export interface SpecOf {
+  tank: TankSpec
+  kit: KitSpec
+  stand: StandSpec
+  mat: MatSpec
+  lid: LidSpec
+  filter: FilterSpec
+  heater: HeaterSpec
+  light: LightSpec
+  substrate: SubstrateSpec
+  conditioner: ConditionerSpec
+  ammonia_source: AmmoniaSourceSpec
+  test_kit: TestKitSpec
+  thermometer: ThermometerSpec
+  power: PowerSpec
+}
+export type Spec = SpecOf[keyof SpecOf]

@@ -1,0 +1,34 @@
+import type { Product } from '../catalog/product.ts'
+import type { PriceView } from './price-view.ts'
+import type { Sighting } from './sighting.ts'
+
+/** A sighting with the names a reader sees; what the viewer may do with it. */
+export interface SightingRow extends Sighting {
+  productName: string
+  storeName: string
+  reporterName: string
+  /** The viewer is its reporter, or was invited by or invited the reporter: may not confirm. */
+  own: boolean
+  mayVote: boolean
+  myVote: 'confirm' | 'dispute' | null
+}
+
+/** All that a product page shows: newest sighting first. */
+export interface PriceRecord {
+  product: Product
+  sightings: SightingRow[]
+  views: PriceView[]
+  asOf: string
+}
+
+/** One row of the board: newest accepted sighting of a product at a store, and how it stands. */
+export interface BoardRow {
+  sighting: SightingRow
+  kind: Product['kind']
+  /** Regular price there, if known. */
+  regularMinor: number | null
+  /** 1 − price/regular; null where the regular price is not known. */
+  underRegular: number | null
+  /** True where the sale's last day is past or the rule's days are over. */
+  over: boolean
+}

@@ -1,0 +1,37 @@
+import type { CivilDate } from '../dates.ts'
+import type { Slot } from '../catalog/kinds.ts'
+import type { Spec } from '../catalog/spec.ts'
+import type { Need } from './need.ts'
+
+/** One answer in a build. Slots a kit fills need no line of their own. */
+export type BuildLine =
+  /** `storeId` null: the cheapest today among the stores the customer will use. */
+  | { id: string; answer: 'buy'; productId: string; quantity: number; storeId: string | null; note: string }
+  /** Already owned: a catalog product, or a description with the spec someone read off it. */
+  | { id: string; answer: 'owned'; slot: Slot; productId: string | null; description: string; quantity: number; spec: Spec | null }
+  | { id: string; answer: 'not_needed'; slot: Slot; reason: string }
+
+export interface Build {
+  id: string
+  name: string
+  /** One sentence for the customer: what this build is good for. */
+  why: string
+  lines: BuildLine[]
+}
+
+/** A quote as the advisor edits it, saved as a whole with the version it was based on. */
+export interface QuoteDraft {
+  title: string
+  need: Need
+  /** One to four; A, B, C, D by position. */
+  builds: Build[]
+  /** The build marked "we suggest", with the reason. */
+  suggestion: { buildId: string; reason: string } | null
+  standsUntil: CivilDate | null
+  note: string
+}
+
+export const BUILD_LETTERS = ['A', 'B', 'C', 'D'] as const
+export type BuildLetter = (typeof BUILD_LETTERS)[number]
+
+export type QuoteState = 'draft' | 'issued' | 'accepted' | 'declined' | 'lapsed' | 'withdrawn'

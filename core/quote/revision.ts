@@ -1,0 +1,73 @@
+import type { Kind, Slot } from '../catalog/kinds.ts'
+import type { Product } from '../catalog/product.ts'
+import type { Store } from '../catalog/store.ts'
+import type { CivilDate } from '../dates.ts'
+import type { Install } from '../install.ts'
+import type { BuildCost } from '../pricing/tiers.ts'
+import type { PriceView } from '../pricing/price-view.ts'
+import type { Conditions } from '../sizing/conditions.ts'
+import type { SizingReport } from '../sizing/report.ts'
+import type { SetupPlan } from '../startup/setup-plan.ts'
+import type { BuildLetter, QuoteDraft } from './draft.ts'
+import type { Need } from './need.ts'
+
+/** One row of a build as screen and paper show it: what fills a slot. */
+export interface SlotRow {
+  slot: Slot
+  answer: 'buy' | 'kit' | 'in_kit' | 'owned' | 'not_needed' | 'missing'
+  lineId: string | null
+  kind: Kind | null
+  /** Product name with its count, the description of owned gear, or the reason it is not needed. */
+  text: string
+  productId: string | null
+  quantity: number
+  required: boolean
+  /** For `missing`: what is still needed, "needs at least 140 W". */
+  needs: string | null
+}
+
+/** A build worked out: its slots, its money, its physics. `assembleBuild` in assemble.ts makes it, in the browser and on the server alike. */
+export interface AssembledBuild {
+  id: string
+  letter: BuildLetter
+  name: string
+  why: string
+  suggested: boolean
+  rows: SlotRow[]
+  cost: BuildCost
+  report: SizingReport
+  plan: SetupPlan
+  /** Tank drawing: outside size and look, null without a tank. */
+  drawing: { lengthMm: number; widthMm: number; heightMm: number; waterBelowRimMm: number; substrateDepthMm: number; standHeightMm: number | null; style: 'rimmed' | 'rimless' | 'braced' } | null
+}
+
+/** Everything that assembling needs, so that the same figures come out on screen, on the server and in a year. */
+export interface QuoteInputs {
+  draft: QuoteDraft
+  products: Product[]
+  stores: Store[]
+  prices: PriceView[]
+  install: Install
+  /** The day the prices are of. */
+  asOf: CivilDate
+}
+
+/** What was issued. Immutable; names nobody but the advisor: the customer is one row elsewhere. */
+export interface RevisionDocument {
+  format: 1
+  number: string
+  revision: number
+  issuedOn: CivilDate
+  standsUntil: CivilDate
+  title: string
+  advisor: string
+  need: Need
+  conditions: Conditions
+  suggestion: QuoteDraft['suggestion']
+  builds: AssembledBuild[]
+  included: string[]
+  notIncluded: string[]
+  cautions: string[]
+  note: string
+  inputs: QuoteInputs
+}

@@ -1,0 +1,48 @@
+/**
+ * The room, the outlet and the water a build will meet, every figure resolved.
+ * `assumed` names the fields that nobody stated and a default stands for.
+ */
+export interface Conditions {
+  coldestRoomC: number
+  warmestRoomC: number
+  /** Water surface below the tank's upper rim. */
+  waterBelowRimMm: number
+  substrateDepthMm: number
+  /** Circuit the tank will share. */
+  circuitVoltageV: number
+  circuitCurrentA: number
+  otherLoadW: number
+  outletHeightMm: number
+  outletDistanceMm: number
+  /** A residual-current or ground-fault device already protects the circuit. */
+  circuitProtected: boolean
+  /** Price of a kilowatt hour in minor units of the install's currency; may have a fraction. */
+  energyPriceMinor: number
+  lightHoursPerDay: number
+  plants: 'none' | 'low' | 'medium' | 'high'
+  floor: 'ground_slab' | 'timber_upper' | 'concrete_upper' | 'unknown'
+  livestock: LivestockGroup
+  disinfectant: 'chlorine' | 'chloramine' | 'none' | 'unknown'
+  assumed: ConditionField[]
+}
+export type ConditionField = Exclude<keyof Conditions, 'assumed'>
+
+/** What a group of animals asks of the water. The table is in catalog/livestock.ts, each row with its source. */
+export interface LivestockGroup {
+  id: string
+  name: string
+  examples: string
+  lowestC: number
+  targetC: number
+  highestC: number
+  /** Danger mark: a heater stuck on must not reach it. */
+  dangerC: number
+  /** Turnover an hour above which the group is harmed; null where none is known. */
+  flowCeilingPerHour: number | null
+  flowFloorPerHour: number
+  smallestVolumeL: number
+  feedGramsPerDay: number
+  lidNeeded: boolean
+  water: 'fresh' | 'salt'
+  source: string
+}

@@ -1,0 +1,57 @@
+import type { Slot } from '../catalog/kinds.ts'
+import type { Phrase, Quantity } from '../units/quantity.ts'
+
+/** Worst first. */
+export const VERDICTS = ['does_not_fit', 'not_known', 'marginal', 'fits'] as const
+export type Verdict = (typeof VERDICTS)[number]
+
+export const CHECKS = [
+  'heater_stuck', 'heater_holds', 'heater_spare', 'stand_load', 'stand_footprint', 'stand_bedding', 'stand_wet', 'floor_load', 'electrical_load', 'outlet_protection', 'outlets', 'cord_length',
+  'smallest_volume', 'lid', 'filter_flow', 'flow_ceiling', 'filter_feed', 'light_coverage', 'light_level', 'substrate_depth', 'conditioner_dose', 'ammonia_tests', 'empty_lift',
+] as const
+export type Check = (typeof CHECKS)[number]
+
+/** Where a rule comes from; printed beside the finding. */
+export interface Source {
+  tag: 'published' | 'common_practice' | 'from_memory' | 'own'
+  text: string
+}
+
+export type Limit =
+  | { kind: 'at_most'; high: Quantity }
+  | { kind: 'at_least'; low: Quantity }
+  | { kind: 'between'; low: Quantity; high: Quantity }
+
+/** What would settle it. `want` lets a screen offer products that do. */
+export interface Action {
+  text: Phrase
+  want?: { slot: Slot; quantity: number; minimum: Partial<Record<'powerW' | 'ratedFlowLph' | 'ratedLoadKg' | 'luminousFluxLm' | 'cordMm' | 'lengthMm' | 'widthMm' | 'outlets', number>>; maximum?: Partial<Record<'powerW', number>> }
+}
+
+/** One check of one build in one room. */
+export interface Finding {
+  check: Check
+  /** "Heater stuck on" */
+  title: string
+  verdict: Verdict
+  /** The floor's own words in place of the verdict's: it is a screening and never "fits". */
+  wording?: 'within the usual allowance' | 'ask before you place it' | 'do not place it before an engineer has looked'
+  /** Undefined where nothing can be computed. */
+  value?: Quantity
+  limit?: Limit
+  /** Distance to the limit in the value's unit; negative is beyond it. */
+  margin?: Quantity
+  reason: Phrase
+  action: Action | null
+  /** Inputs that nobody entered and that a typical range or a default stands for: "room temperature", "glass thickness". */
+  assumed: string[]
+  /** For a not known: what input would settle it. */
+  missing: string[]
+  source: Source
+  /** A caution that must stand beside it, from the cautions table. */
+  caution?: string
+  /** Smaller can hurt sooner: people, then animals, then things, then money. */
+  hurtRank: number
+}
+
+export const VERDICT_WORDS: Record<Verdict, string> = { does_not_fit: 'does not fit', not_known: 'not known', marginal: 'marginal', fits: 'fits' }

@@ -1,0 +1,44 @@
+import type { Conditions } from './conditions.ts'
+import type { Finding, Verdict } from './finding.ts'
+import type { Gear } from './gear.ts'
+
+/** Figures other parts use: dosing, paper, plots. Undefined where a spec is missing. */
+export interface SizingFigures {
+  outsideVolumeL?: number
+  grossVolumeL?: number
+  /** Water in use, substrate taken off: what is dosed. */
+  waterVolumeL?: number
+  emptyMassKg?: number
+  runningMassKg?: number
+  /** Filled to the rim for the leak test, stand included where known. */
+  brimMassKg?: number
+  substrateMassKg?: number
+  /** High-loss end at the coldest room; low-loss end at the warmest. */
+  coldLossW?: number
+  usualLossW?: number
+  heaterPowerW?: number
+  stuckTemperatureC?: number
+  evaporationLPerDay?: { low: number; high: number }
+  flowLph?: number
+  turnoverPerHour?: number
+  lightAtBedUmol?: { low: number; high: number }
+  peakLoadW?: number
+  /** Cord that each appliance needs for its drip loop. */
+  dripLoop?: { neededMm: number; lowPointMm: number; exitHeightMm: number; outletHeightMm: number; distanceMm: number }
+  energy?: { items: Array<{ what: string; kwhPerYear: number }>; kwhPerYear: number; costMinorPerYear: number }
+}
+
+export interface SizingReport {
+  /** Hurt-first within worst-first. */
+  findings: Finding[]
+  counts: Record<Verdict, number>
+  /** At most three that matter on page one, as indexes into findings: what can hurt first. */
+  pageOne: number[]
+  figures: SizingFigures
+}
+
+/** Input of the engine: `sizingReport(subject)` in engine.ts. */
+export interface SizingSubject {
+  gear: Gear
+  conditions: Conditions
+}

@@ -1,0 +1,44 @@
+/**
+ * A figure with its unit, in the one unit of storage. Screens and paper say it in the reader's units (`sayQuantity`).
+ *
+ * `digits` are the decimals kept in the storage unit: values are rounded to them before any verdict or comparison.
+ */
+export type Unit =
+  | 'mm' | 'm' | 'm2' | 'L' | 'mL' | 'kg' | 'g' | 'degC' | 'K' | 'W' | 'W/K' | 'V' | 'A' | 'L/h' | 'per_hour' | 'h' | 'min' | 'days'
+  | 'mg/L' | 'umol/m2/s' | 'mol/m2/day' | 'lm' | 'kWh/year' | 'L/day' | 'share' | 'percent' | 'count' | 'dKH' | 'N'
+
+export interface Quantity {
+  value: number
+  unit: Unit
+  digits: number
+}
+
+/** Rounds to the declared digits. @example quantity(4.2649, 'per_hour', 2).value // 4.26 */
+export function quantity(value: number, unit: Unit, digits: number): Quantity {
+  const scale = 10 ** digits
+  return { value: Math.round(value * scale) / scale, unit, digits }
+}
+
+/** A sentence whose figures are told in the reader's units. */
+export type Phrase = ReadonlyArray<string | Quantity>
+
+/** @example phrase`a full tank weighs ${quantity(336, 'kg', 0)}` */
+export function phrase(parts: TemplateStringsArray, ...values: Array<string | number | Quantity | Phrase>): Phrase {
+  const out: Array<string | Quantity> = []
+  parts.forEach((text, index) => {
+    if (text !== '') out.push(text)
+    const value = values[index]
+    if (value === undefined) return
+    if (typeof value === 'number') out.push(String(value))
+    else if (Array.isArray(value)) out.push(...(value as Phrase))
+    else out.push(value as string | Quantity)
+  })
+  return out
+}
+
+/** How a reader wants figures told. `gallon` is which gallon a typed "gal" means. */
+export interface ReaderUnits {
+  system: 'metric' | 'us'
+  gallon: 'us' | 'imperial'
+  decimal: '.' | ','
+}
