@@ -37,6 +37,7 @@ export function sayDate(date: CivilDate, thisYear?: number): string {
 }
 
 /** "Sat, Nov 14". @example sayWeekday('2026-11-14', 2026) // 'Sat, Nov 14' */
-export const sayWeekday = (date: CivilDate, thisYear?: number): string => `${WEEKDAYS[new Date(toMs(date)).getUTCDay()]}, ${sayDate(date, thisYear)}`
+export const sayWeekday = (date: CivilDate, thisYear?: number): string =>
+  `${WEEKDAYS[new Date(toMs(date)).getUTCDay()]}, ${sayDate(date, thisYear)}`
 
 export const yearOf = (date: CivilDate): number => Number(date.slice(0, 4))

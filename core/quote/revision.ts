@@ -38,7 +38,15 @@ export interface AssembledBuild {
   report: SizingReport
   plan: SetupPlan
   /** Tank drawing: outside size and look, null without a tank. */
-  drawing: { lengthMm: number; widthMm: number; heightMm: number; waterBelowRimMm: number; substrateDepthMm: number; standHeightMm: number | null; style: 'rimmed' | 'rimless' | 'braced' } | null
+  drawing: {
+    lengthMm: number
+    widthMm: number
+    heightMm: number
+    waterBelowRimMm: number
+    substrateDepthMm: number
+    standHeightMm: number | null
+    style: 'rimmed' | 'rimless' | 'braced'
+  } | null
 }
 
 /** Everything that assembling needs, so that the same figures come out on screen, on the server and in a year. */

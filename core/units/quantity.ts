@@ -4,8 +4,35 @@
  * `digits` are the decimals kept in the storage unit: values are rounded to them before any verdict or comparison.
  */
 export type Unit =
-  | 'mm' | 'm' | 'm2' | 'L' | 'mL' | 'kg' | 'g' | 'degC' | 'K' | 'W' | 'W/K' | 'V' | 'A' | 'L/h' | 'per_hour' | 'h' | 'min' | 'days'
-  | 'mg/L' | 'umol/m2/s' | 'mol/m2/day' | 'lm' | 'kWh/year' | 'L/day' | 'share' | 'percent' | 'count' | 'dKH' | 'N'
+  | 'mm'
+  | 'm'
+  | 'm2'
+  | 'L'
+  | 'mL'
+  | 'kg'
+  | 'g'
+  | 'degC'
+  | 'K'
+  | 'W'
+  | 'W/K'
+  | 'V'
+  | 'A'
+  | 'L/h'
+  | 'per_hour'
+  | 'h'
+  | 'min'
+  | 'days'
+  | 'mg/L'
+  | 'umol/m2/s'
+  | 'mol/m2/day'
+  | 'lm'
+  | 'kWh/year'
+  | 'L/day'
+  | 'share'
+  | 'percent'
+  | 'count'
+  | 'dKH'
+  | 'N'
 
 export interface Quantity {
   value: number

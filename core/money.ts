@@ -1,0 +1,103 @@
+import { ok, refuse, type Result } from './result.ts'
+
+/**
+ * Decimals of currencies where they are not 2, by ISO 4217. An own table: the runtime's number formatting says 0 for some
+ * that the standard gives 2 (HUF, IDR, COP).
+ */
+const EXPONENTS: Record<string, number> = {
+  BHD: 3, IQD: 3, JOD: 3, KWD: 3, LYD: 3, OMR: 3, TND: 3,
+  BIF: 0, CLP: 0, DJF: 0, GNF: 0, ISK: 0, JPY: 0, KMF: 0, KRW: 0, PYG: 0, RWF: 0, UGX: 0, VND: 0, VUV: 0, XAF: 0, XOF: 0, XPF: 0,
+} // prettier-ignore
+
+const SYMBOLS: Record<string, string> = { USD: '$', CAD: '$', AUD: '$', NZD: '$', GBP: '£', EUR: '€', JPY: '¥' }
+
+/** A figure without its sign reads as an amount; the minus is U+2212 so that it lines up with digits. */
+const MINUS = '\u2212'
+
+/** Largest amount taken anywhere, in minor units: ten million of a two-decimal currency. Beyond it sums could leave the safe integers. */
+export const MOST_MINOR = 1_000_000_000
+
+/** Decimals of a currency. @example currencyExponent('JPY') // 0 */
+export const currencyExponent = (currency: string): number => EXPONENTS[currency] ?? 2
+
+/** Sign or code a reader sees before an amount. @example currencySign('USD') // '$' */
+export const currencySign = (currency: string): string => SYMBOLS[currency] ?? `${currency} `
+
+/**
+ * An amount in words for screen and paper.
+ *
+ * Units: minor units in. @example sayMoney(110703, 'USD') // '$1,107.03'
+ */
+export function sayMoney(minor: number, currency: string, options: { symbol?: boolean } = {}): string {
+  const exponent = currencyExponent(currency)
+  const digits = String(Math.abs(minor)).padStart(exponent + 1, '0')
+  const whole = digits.slice(0, digits.length - exponent).replace(/\B(?=(\d{3})+$)/g, ',')
+  const fraction = exponent > 0 ? `.${digits.slice(-exponent)}` : ''
+  const sign = options.symbol === false ? '' : currencySign(currency)
+  return `${minor < 0 ? MINUS : ''}${sign}${whole}${fraction}`
+}
+
+export type MoneyRefusal = { code: 'not_a_price' | 'too_many_decimals' | 'ambiguous' | 'too_large'; words: string }
+
+/**
+ * Reads an amount as a person types it: "159", "159.00", "$1,107.03", "1.107,03", "159,5".
+ *
+ * Units: minor units out. Errors: letters, a lone separator followed by three digits ("1,234" may be either), more decimals than the currency has.
+ *
+ * @example parseMoney('159.5', 'USD') // 15950
+ */
+export function parseMoney(text: string, currency: string): Result<number, MoneyRefusal> {
+  const exponent = currencyExponent(currency)
+  const bare = text
+    .trim()
+    .replace(currencySign(currency).trim(), '')
+    .replace(currency, '')
+    .replace(/[\s\u00a0]/g, '')
+  if (!/^\d[\d.,]*$/.test(bare))
+    return refuse({ code: 'not_a_price', words: `"${text.trim()}" is not a price. Write digits, like 159.00.` })
+  const parts = splitDecimals(bare)
+  if (parts === null)
+    return refuse({ code: 'ambiguous', words: `"${text.trim()}" can be read two ways. Write it without the thousands sign.` })
+  const fraction = parts.fraction.replace(/0+$/, '')
+  if (fraction.length > exponent) {
+    return refuse({
+      code: 'too_many_decimals',
+      words: exponent === 0 ? `${currency} has no decimals.` : `At most ${exponent} decimals, like ${sayMoney(1999, currency)}.`,
+    })
+  }
+  const minor = Number(parts.whole + fraction.padEnd(exponent, '0'))
+  if (minor > MOST_MINOR) return refuse({ code: 'too_large', words: `At most ${sayMoney(MOST_MINOR, currency)}.` })
+  return ok(minor)
+}
+
+function splitDecimals(bare: string): { whole: string; fraction: string } | null {
+  const last = Math.max(bare.lastIndexOf('.'), bare.lastIndexOf(','))
+  if (last < 0) return { whole: bare, fraction: '' }
+  const separator = bare[last] ?? ''
+  const before = bare.slice(0, last)
+  const after = bare.slice(last + 1)
+  const repeated = before.includes(separator)
+  const grouped = /^\d{1,3}([.,]\d{3})*$/.test(before)
+  if (repeated) return /^\d{1,3}([.,]\d{3})+$/.test(bare) && !mixed(bare) ? { whole: bare.replace(/[.,]/g, ''), fraction: '' } : null
+  if (/[.,]/.test(before)) return grouped ? { whole: before.replace(/[.,]/g, ''), fraction: after } : null
+  if (separator === ',' && after.length === 3) return null
+  return { whole: before, fraction: after }
+}
+
+const mixed = (text: string): boolean => text.includes('.') && text.includes(',')
+
+/** Integer division rounded half away from zero. Units: any; divisor > 0. @example divideRounded(-25, 10) // -3 */
+export function divideRounded(dividend: number, divisor: number): number {
+  const magnitude = Math.floor((2 * Math.abs(dividend) + divisor) / (2 * divisor))
+  return dividend < 0 ? -magnitude : magnitude
+}
+
+/**
+ * Tax on an amount without tax, rounded once, half away from zero. Call it once a receipt and rate.
+ *
+ * Units: minor units and hundredths of a per cent. @example taxOn(101135, 600) // 6068
+ */
+export const taxOn = (minor: number, basisPoints: number): number => divideRounded(minor * basisPoints, 10_000)
+
+/** Tax contained in an amount that includes it. @example taxWithin(10600, 600) // 600 */
+export const taxWithin = (minor: number, basisPoints: number): number => divideRounded(minor * basisPoints, 10_000 + basisPoints)

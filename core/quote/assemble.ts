@@ -1,0 +1,85 @@
+import type { Product } from '../catalog/product.ts'
+import type { Slot } from '../catalog/kinds.ts'
+import { buildCost, type CostLine } from '../pricing/build-cost.ts'
+import type { Conditions } from '../sizing/conditions.ts'
+import { sizingReport } from '../sizing/engine.ts'
+import type { Gear } from '../sizing/gear.ts'
+import { startupPlan } from '../startup/startup-plan.ts'
+import { sayPhrase } from '../units/say.ts'
+import { resolveConditions } from './conditions.ts'
+import { BUILD_LETTERS, type Build } from './draft.ts'
+import { gearOf } from './gear.ts'
+import type { ProductsById } from './kit-parts.ts'
+import type { AssembledBuild, QuoteInputs } from './revision.ts'
+import { slotNeeds } from './slot-needs.ts'
+import { slotRows } from './slot-rows.ts'
+
+const byId = (products: Product[]): ProductsById => new Map(products.map((product) => [product.id, product]))
+
+function costLines(build: Build, products: ProductsById): CostLine[] {
+  return build.lines.flatMap((line): CostLine[] => {
+    if (line.answer !== 'buy') return []
+    const product = products.get(line.productId)
+    const name = product?.name ?? 'a product that is no longer in the catalog'
+    return [
+      {
+        lineId: line.id,
+        productId: line.productId,
+        name,
+        quantity: line.quantity,
+        storeId: line.storeId,
+        oversize: product?.oversize ?? false,
+        archived: product?.archived ?? true,
+      },
+    ]
+  })
+}
+
+function drawingOf(gear: Gear, conditions: Conditions): AssembledBuild['drawing'] {
+  if (gear.tank === null) return null
+  const { lengthMm, widthMm, heightMm, style } = gear.tank.spec
+  const standHeightMm = gear.stand?.spec.heightMm ?? null
+  return {
+    lengthMm,
+    widthMm,
+    heightMm,
+    waterBelowRimMm: conditions.waterBelowRimMm,
+    substrateDepthMm: conditions.substrateDepthMm,
+    standHeightMm,
+    style: style ?? 'rimless',
+  }
+}
+
+/**
+ * One build worked out: slots, money, physics, startup plan. Pure, so that the desk recomputes it at every edit and the
+ * server, from the same inputs, comes to the same figures.
+ *
+ * Range: index 0 to builds − 1. Errors: RangeError beyond it.
+ */
+export function assembleBuild(inputs: QuoteInputs, index: number): AssembledBuild {
+  const { draft, install, stores, prices, asOf } = inputs
+  const build = draft.builds[index]
+  const letter = BUILD_LETTERS[index]
+  if (build === undefined || letter === undefined) throw new RangeError(`No build ${index}`)
+  const products = byId(inputs.products)
+  const conditions = resolveConditions(draft.need, install)
+  const gear = gearOf(build, products)
+  const report = sizingReport({ gear, conditions })
+  const storeIds = draft.need.storeIds.length > 0 ? draft.need.storeIds : stores.filter((store) => !store.archived).map((store) => store.id)
+  const needsOf = (slot: Slot): string | null => {
+    const needs = slotNeeds(slot, gear, report.figures, conditions)
+    return needs === null ? null : sayPhrase(needs, install.units)
+  }
+  return {
+    id: build.id,
+    letter,
+    name: build.name,
+    why: build.why,
+    suggested: draft.suggestion?.buildId === build.id,
+    rows: slotRows(build, products, conditions, gear, needsOf),
+    cost: buildCost({ lines: costLines(build, products), stores, prices, storeIds, asOf }),
+    report,
+    plan: startupPlan({ gear, conditions, report }),
+    drawing: drawingOf(gear, conditions),
+  }
+}

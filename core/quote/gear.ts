@@ -1,0 +1,70 @@
+import type { Kind, Slot } from '../catalog/kinds.ts'
+import { SLOT_OF } from '../catalog/kinds.ts'
+import type { SpecOf } from '../catalog/spec.ts'
+import type { Counted, Gear } from '../sizing/gear.ts'
+import type { Build } from './draft.ts'
+import { piecesOf, type ProductsById } from './kit-parts.ts'
+
+type PlainKind = Exclude<Kind, 'kit'>
+
+const KIND_OF = Object.fromEntries(Object.entries(SLOT_OF).map(([kind, slot]) => [slot, kind])) as Record<Slot, PlainKind>
+
+interface Part {
+  kind: PlainKind
+  name: string
+  quantity: number
+  spec: object
+}
+
+function partsOf(build: Build, products: ProductsById): Part[] {
+  const pieces = piecesOf(build, products).filter((piece) => !piece.setAside)
+  const listed = pieces.map((piece): Part => ({
+    kind: piece.product.kind,
+    name: piece.product.name,
+    quantity: piece.quantity,
+    spec: ownSpec(piece.line, piece.product.spec),
+  }))
+  const described = build.lines.flatMap((line): Part[] =>
+    line.answer === 'owned' && line.productId === null
+      ? [{ kind: KIND_OF[line.slot], name: line.description || 'owned', quantity: line.quantity, spec: line.spec ?? {} }]
+      : [],
+  )
+  return [...listed, ...described]
+}
+
+/** What somebody read off an owned thing goes before the catalog. */
+const ownSpec = (line: Build['lines'][number], spec: object): object =>
+  line.answer === 'owned' && line.spec ? { ...spec, ...line.spec } : spec
+
+/**
+ * What a build physically is, for the sizing engine: kits taken apart, owned gear in, prices out.
+ * A tank without its three outside dimensions is no tank yet.
+ */
+export function gearOf(build: Build, products: ProductsById): Gear {
+  const parts = partsOf(build, products)
+  const all = <K extends PlainKind>(kind: K): Counted<SpecOf[K]>[] =>
+    parts.filter((part) => part.kind === kind) as unknown as Counted<SpecOf[K]>[]
+  const one = <K extends PlainKind>(kind: K): Counted<SpecOf[K]> | null => all(kind)[0] ?? null
+  const tank = one('tank')
+  const measured = tank !== null && tank.spec.lengthMm > 0 && tank.spec.widthMm > 0 && tank.spec.heightMm > 0
+  return {
+    tank: measured ? tank : null,
+    stand: one('stand'),
+    mat: one('mat'),
+    lid: one('lid'),
+    filters: all('filter'),
+    heaters: all('heater'),
+    lights: all('light'),
+    substrates: all('substrate'),
+    conditioners: all('conditioner'),
+    testKits: all('test_kit'),
+    power: all('power'),
+    ...others(all),
+    notNeeded: Object.fromEntries(build.lines.flatMap((line) => (line.answer === 'not_needed' ? [[line.slot, line.reason]] : []))),
+  }
+}
+
+const others = (all: <K extends PlainKind>(kind: K) => Counted<SpecOf[K]>[]): Pick<Gear, 'ammoniaSources' | 'thermometers'> => ({
+  ammoniaSources: all('ammonia_source'),
+  thermometers: all('thermometer'),
+})

@@ -1,0 +1,50 @@
+import type { Slot } from '../catalog/kinds.ts'
+import type { Conditions } from '../sizing/conditions.ts'
+import type { Gear } from '../sizing/gear.ts'
+
+/** Whether a slot must be covered; where it need not be, why, in the customer's words. */
+export interface Requirement {
+  required: boolean
+  /** Set where the need itself makes the slot superfluous: printed in place of an answer. */
+  because: string | null
+}
+
+const REQUIRED: Requirement = { required: true, because: null }
+const OPTIONAL: Requirement = { required: false, because: null }
+const superfluous = (because: string): Requirement => ({ required: false, because })
+
+function bedding(gear: Gear): Requirement {
+  const style = gear.tank?.spec.style
+  if (style === 'rimmed' || style === 'braced') return superfluous('rimmed tank: stands on its frame')
+  return style === 'rimless' ? REQUIRED : OPTIONAL
+}
+
+/** A room that never falls below the target needs no heater. */
+function heating(conditions: Conditions): Requirement {
+  return conditions.coldestRoomC >= conditions.livestock.targetC ? superfluous('the room is warm enough all year') : REQUIRED
+}
+
+/**
+ * What a build must cover, from the need and the tank chosen so far. Common practice, except where the physics decides.
+ *
+ * @example requirementOf('bed_glass', conditions, gearWithRimmedTank).because // 'rimmed tank: stands on its frame'
+ */
+export function requirementOf(slot: Slot, conditions: Conditions, gear: Gear): Requirement {
+  switch (slot) {
+    case 'bed_glass':
+      return bedding(gear)
+    case 'heat':
+      return heating(conditions)
+    case 'cover':
+      return conditions.livestock.lidNeeded ? REQUIRED : OPTIONAL
+    case 'light':
+    case 'substrate':
+      return conditions.plants === 'none' ? OPTIONAL : REQUIRED
+    case 'treat_water':
+      return conditions.disinfectant === 'none' ? superfluous('the tap water carries no disinfectant') : REQUIRED
+    case 'protect_circuit':
+      return conditions.circuitProtected ? superfluous('the circuit is already protected') : REQUIRED
+    default:
+      return REQUIRED
+  }
+}

@@ -1,0 +1,56 @@
+import { SLOT_NAMES, SLOTS } from '../catalog/kinds.ts'
+import type { CivilDate } from '../dates.ts'
+import { CAUTIONS } from '../startup/cautions.ts'
+import { assembleBuild } from './assemble.ts'
+import { resolveConditions } from './conditions.ts'
+import type { AssembledBuild, QuoteInputs, RevisionDocument } from './revision.ts'
+
+/** What no build of this release covers, said on page one so that nobody expects it. Common practice. */
+const NEVER_INCLUDED = [
+  'Animals, plants and food',
+  'Rocks, wood and other decoration',
+  'Carrying, placing and wiring',
+  'Bucket, siphon and towels',
+]
+
+const covered = (build: AssembledBuild, slot: string): boolean =>
+  build.rows.some((row) => row.slot === slot && ['buy', 'kit', 'in_kit', 'owned'].includes(row.answer))
+
+/** Slots that at least one build fills, and what none brings. */
+function scopeOf(builds: AssembledBuild[]): Pick<RevisionDocument, 'included' | 'notIncluded'> {
+  const included = SLOTS.filter((slot) => builds.some((build) => covered(build, slot))).map((slot) => SLOT_NAMES[slot])
+  const open = SLOTS.flatMap((slot) => {
+    const without = builds.filter((build) => build.rows.some((row) => row.slot === slot && row.answer === 'missing'))
+    if (without.length === 0) return []
+    const letters = without.map((build) => build.letter).join(', ')
+    return [`${SLOT_NAMES[slot]} (not chosen in ${letters})`]
+  })
+  return { included: [...included, 'Delivery and tax, where a store charges them'], notIncluded: [...open, ...NEVER_INCLUDED] }
+}
+
+/** The figures of one issue beside its inputs. */
+export interface RevisionHeading {
+  number: string
+  revision: number
+  issuedOn: CivilDate
+  standsUntil: CivilDate
+  advisor: string
+}
+
+/** What is issued: every build worked out and frozen together with what it was worked out from. */
+export function revisionDocument(inputs: QuoteInputs, heading: RevisionHeading): RevisionDocument {
+  const builds = inputs.draft.builds.map((_, index) => assembleBuild(inputs, index))
+  return {
+    format: 1,
+    ...heading,
+    title: inputs.draft.title,
+    need: inputs.draft.need,
+    conditions: resolveConditions(inputs.draft.need, inputs.install),
+    suggestion: inputs.draft.suggestion,
+    builds,
+    ...scopeOf(builds),
+    cautions: CAUTIONS.map((caution) => caution.text),
+    note: inputs.draft.note,
+    inputs,
+  }
+}

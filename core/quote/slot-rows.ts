@@ -1,0 +1,102 @@
+import { SLOTS, type Slot } from '../catalog/kinds.ts'
+import type { Conditions } from '../sizing/conditions.ts'
+import type { Gear } from '../sizing/gear.ts'
+import type { Build, BuildLine } from './draft.ts'
+import { piecesOf, slotOfLine, type Piece, type ProductsById } from './kit-parts.ts'
+import { requirementOf } from './requirements.ts'
+import type { SlotRow } from './revision.ts'
+
+const counted = (quantity: number, name: string): string => (quantity === 1 ? name : `${quantity} × ${name}`)
+
+function kitRow(line: BuildLine, products: ProductsById): SlotRow | null {
+  if (line.answer === 'not_needed' || line.productId === null) return null
+  const kit = products.get(line.productId)
+  if (kit?.kind !== 'kit') return null
+  const answer = line.answer === 'owned' ? 'owned' : 'kit'
+  return {
+    slot: 'hold_water',
+    answer,
+    lineId: line.id,
+    kind: 'kit',
+    text: counted(line.quantity, kit.name),
+    productId: kit.id,
+    quantity: line.quantity,
+    required: true,
+    needs: null,
+  }
+}
+
+function pieceRow(piece: Piece): SlotRow {
+  const name = counted(piece.quantity, piece.product.name)
+  const base = {
+    slot: piece.slot,
+    lineId: piece.line.id,
+    kind: piece.product.kind,
+    productId: piece.product.id,
+    quantity: piece.quantity,
+    required: true,
+    needs: null,
+  }
+  if (piece.kit) return { ...base, answer: 'in_kit', text: piece.setAside ? `${name}, in the kit, set aside` : name }
+  return { ...base, answer: piece.line.answer === 'owned' ? 'owned' : 'buy', text: name }
+}
+
+function saidRow(line: BuildLine, slot: Slot, required: boolean): SlotRow | null {
+  const base = { slot, lineId: line.id, kind: null, productId: null, required, needs: null }
+  if (line.answer === 'not_needed') return { ...base, answer: 'not_needed', text: line.reason || 'not needed', quantity: 0 }
+  if (line.answer === 'owned' && line.productId === null)
+    return { ...base, answer: 'owned', text: counted(line.quantity, line.description || 'your own'), quantity: line.quantity }
+  return null
+}
+
+/** A line whose product is gone from the catalog still shows; it never disappears from the paper in silence. */
+function lostRow(line: BuildLine, products: ProductsById): SlotRow | null {
+  if (line.answer === 'not_needed' || line.productId === null || products.has(line.productId)) return null
+  const slot = line.answer === 'owned' ? line.slot : 'hold_water'
+  return {
+    slot,
+    answer: 'missing',
+    lineId: line.id,
+    kind: null,
+    text: 'a product that is no longer in the catalog',
+    productId: line.productId,
+    quantity: line.quantity,
+    required: true,
+    needs: null,
+  }
+}
+
+/**
+ * One build as rows, in the order of SLOTS: every slot has at least one. What nobody answered is `missing`, with what it
+ * needs where the engine can say it (`needsOf`), or `not_needed` where the need itself makes it superfluous.
+ */
+export function slotRows(
+  build: Build,
+  products: ProductsById,
+  conditions: Conditions,
+  gear: Gear,
+  needsOf: (slot: Slot) => string | null,
+): SlotRow[] {
+  const pieces = piecesOf(build, products)
+  return SLOTS.flatMap((slot): SlotRow[] => {
+    const requirement = requirementOf(slot, conditions, gear)
+    const mine = build.lines.filter((line) => slotOfLine(line, products) === slot)
+    const rows = [
+      ...(slot === 'hold_water' ? build.lines.map((line) => kitRow(line, products)) : []),
+      ...pieces.filter((piece) => piece.slot === slot).map(pieceRow),
+      ...mine.map((line) => saidRow(line, slot, requirement.required)),
+      ...build.lines.map((line) => lostRow(line, products)).filter((row) => row?.slot === slot),
+    ].filter((row): row is SlotRow => row !== null)
+    if (rows.length > 0) return rows.map((row) => ({ ...row, required: requirement.required }))
+    const empty = { slot, lineId: null, kind: null, productId: null, quantity: 0, required: requirement.required }
+    if (requirement.because !== null) return [{ ...empty, answer: 'not_needed', text: requirement.because, needs: null }]
+    return [
+      {
+        ...empty,
+        answer: 'missing',
+        text: requirement.required ? 'not chosen yet' : 'not chosen',
+        needs: requirement.required ? needsOf(slot) : null,
+      },
+    ]
+  })
+}

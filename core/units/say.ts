@@ -1,0 +1,105 @@
+import { celsiusToFahrenheit, KG_PER_POUND, L_PER_IMPERIAL_GALLON, L_PER_US_GALLON, MM_PER_INCH } from './factors.ts'
+import type { Phrase, Quantity, ReaderUnits, Unit } from './quantity.ts'
+
+export const METRIC: ReaderUnits = { system: 'metric', gallon: 'us', decimal: '.' }
+export const US: ReaderUnits = { system: 'us', gallon: 'us', decimal: '.' }
+
+interface Shown {
+  value: number
+  unit: string
+  digits: number
+}
+
+const PLAIN_NAMES: Partial<Record<Unit, string>> = {
+  m2: 'm²', 'W/K': 'W/K', per_hour: 'times an hour', h: 'h', min: 'min', days: 'days', 'mg/L': 'mg/L', 'umol/m2/s': 'µmol/m²s', 'mol/m2/day': 'mol/m² a day',
+  'kWh/year': 'kWh a year', 'L/day': 'L a day', percent: '%', count: '', share: '', dKH: 'dKH', lm: 'lm', W: 'W', V: 'V', A: 'A', K: 'K', N: 'N', g: 'g', mL: 'mL',
+} // prettier-ignore
+
+const litresPerGallon = (reader: ReaderUnits): number => (reader.gallon === 'imperial' ? L_PER_IMPERIAL_GALLON : L_PER_US_GALLON)
+
+/** A length of a tank is told to a quarter inch, or in whole centimetres where it is one. */
+function shownLength(mm: number, reader: ReaderUnits): Shown {
+  if (reader.system === 'us') {
+    const inches = mm / MM_PER_INCH
+    return { value: inches, unit: 'in', digits: Math.abs(inches - Math.round(inches)) < 0.05 ? 0 : 1 }
+  }
+  if (Math.abs(mm) < 100) return { value: mm, unit: 'mm', digits: 0 }
+  const cm = mm / 10
+  return { value: cm, unit: 'cm', digits: Math.abs(cm - Math.round(cm)) < 0.05 ? 0 : 1 }
+}
+
+function shownVolume(litres: number, reader: ReaderUnits): Shown {
+  if (reader.system === 'metric') return { value: litres, unit: 'L', digits: Math.abs(litres) < 10 ? 1 : 0 }
+  const gallons = litres / litresPerGallon(reader)
+  return { value: gallons, unit: 'gal', digits: Math.abs(gallons) < 20 ? 1 : 0 }
+}
+
+function inUs(quantity: Quantity, reader: ReaderUnits): Shown | null {
+  switch (quantity.unit) {
+    case 'm':
+      return { value: (quantity.value * 1000) / (MM_PER_INCH * 12), unit: 'ft', digits: 1 }
+    case 'kg':
+      return { value: quantity.value / KG_PER_POUND, unit: 'lb', digits: quantity.value < 5 ? 1 : 0 }
+    case 'degC':
+      return { value: celsiusToFahrenheit(quantity.value), unit: '°F', digits: quantity.digits > 0 ? 1 : 0 }
+    case 'K':
+      return { value: quantity.value * 1.8, unit: '°F', digits: Math.max(quantity.digits, 0) }
+    case 'L/h':
+      return { value: quantity.value / litresPerGallon(reader), unit: 'gal/h', digits: 0 }
+    case 'L/day':
+      return { value: quantity.value / litresPerGallon(reader), unit: 'gal a day', digits: 2 }
+    default:
+      return null
+  }
+}
+
+function shown(quantity: Quantity, reader: ReaderUnits): Shown {
+  if (quantity.unit === 'mm') return shownLength(quantity.value, reader)
+  if (quantity.unit === 'L') return shownVolume(quantity.value, reader)
+  const us = reader.system === 'us' ? inUs(quantity, reader) : null
+  if (us) return us
+  const unit = quantity.unit === 'degC' ? '°C' : (PLAIN_NAMES[quantity.unit] ?? quantity.unit)
+  return { value: quantity.value, unit, digits: quantity.digits }
+}
+
+/** A number as the reader writes it, thousands grouped, minus U+2212. @example sayNumber(1234.5, 1, US) // '1,234.5' */
+export function sayNumber(value: number, digits: number, reader: ReaderUnits): string {
+  const fixed = Math.abs(value).toFixed(Math.max(0, digits))
+  const [whole = '0', fraction] = fixed.split('.')
+  const grouped = whole.replace(/\B(?=(\d{3})+$)/g, reader.decimal === ',' ? '\u00a0' : ',')
+  const text = fraction === undefined ? grouped : `${grouped}${reader.decimal}${fraction}`
+  return value < 0 && Number(fixed) !== 0 ? `\u2212${text}` : text
+}
+
+/** The unit a reader sees for a storage unit, for the end of a field. @example displayUnit('mm', US) // 'in' */
+export function displayUnit(unit: Unit, reader: ReaderUnits): string {
+  if (unit === 'mm') return reader.system === 'us' ? 'in' : 'cm'
+  return shown({ value: 100, unit, digits: 0 }, reader).unit
+}
+
+/**
+ * A figure in the reader's units.
+ *
+ * @example sayQuantity(quantity(32, 'degC', 1), US) // '89.6 °F'
+ * @example sayQuantity(quantity(914.4, 'mm', 0), METRIC) // '91.4 cm'
+ */
+export function sayQuantity(quantity: Quantity, reader: ReaderUnits): string {
+  const { value, unit, digits } = shown(quantity, reader)
+  const number = sayNumber(value, digits, reader)
+  return unit === '' ? number : `${number} ${unit}`
+}
+
+/** A whole sentence in the reader's units. @example sayPhrase(['It weighs ', quantity(100, 'kg', 0)], US) // 'It weighs 220 lb' */
+export const sayPhrase = (phrase: Phrase, reader: ReaderUnits): string =>
+  phrase.map((part) => (typeof part === 'string' ? part : sayQuantity(part, reader))).join('')
+
+/** A length alone. @example sayLength(508, US) // '20 in' */
+export const sayLength = (mm: number, reader: ReaderUnits): string => sayQuantity({ value: mm, unit: 'mm', digits: 0 }, reader)
+
+/** "90 × 45 × 45 cm": sizes of one box in one unit, said once. */
+export function saySize(sidesMm: readonly number[], reader: ReaderUnits): string {
+  const unit = reader.system === 'us' ? 'in' : 'cm'
+  const per = reader.system === 'us' ? MM_PER_INCH : 10
+  const numbers = sidesMm.map((mm) => sayNumber(mm / per, Math.abs(mm / per - Math.round(mm / per)) < 0.05 ? 0 : 1, reader))
+  return `${numbers.join(' × ')} ${unit}`
+}

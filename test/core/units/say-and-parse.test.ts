@@ -1,0 +1,87 @@
+import fc from 'fast-check'
+import { unit as mathUnit } from 'mathjs'
+import { describe, expect, it } from 'vitest'
+import { parseQuantity } from '../../../core/units/parse.ts'
+import { phrase, quantity, type ReaderUnits, type Unit } from '../../../core/units/quantity.ts'
+import { METRIC, sayPhrase, sayQuantity, saySize, US } from '../../../core/units/say.ts'
+
+const read = (text: string, unit: Unit, reader: ReaderUnits = METRIC): number => {
+  const result = parseQuantity(text, unit, reader)
+  if (!result.ok) throw new Error(result.refusal.words)
+  return result.value
+}
+const refusal = (text: string, unit: Unit, reader: ReaderUnits = METRIC): string => {
+  const result = parseQuantity(text, unit, reader)
+  return result.ok ? 'none' : result.refusal.code
+}
+
+describe('what people type', () => {
+  it.each([
+    ['20 in', 'mm', 508],
+    ['20 1/4 in', 'mm', 514.35],
+    ['1/2"', 'mm', 12.7],
+    ['50 cm', 'mm', 500],
+    ['3 ft', 'mm', 914.4],
+    ['3 ft 6 in', 'mm', 1066.8],
+    ['2,5 cm', 'mm', 25],
+    ['1,234.5 mm', 'mm', 1234.5],
+    ['20 lb', 'kg', 9.0718474],
+    ['68 °F', 'degC', 20],
+    ['-4 F', 'degC', -20],
+    ['89.24 ppm', 'dKH', 5],
+  ] as Array<[string, Unit, number]>)('reads %s', (text, unit, value) => expect(read(text, unit)).toBeCloseTo(value, 6))
+
+  it('agrees with an independent unit library', () => {
+    // mathjs 15 has the exact gallon, inch and pound.
+    expect(read('75 gal', 'L')).toBeCloseTo(mathUnit(75, 'gallon').toNumber('litre'), 9)
+    expect(read('48 in', 'mm')).toBeCloseTo(mathUnit(48, 'inch').toNumber('mm'), 9)
+    expect(read('546 lb', 'kg')).toBeCloseTo(mathUnit(546, 'lbm').toNumber('kg'), 9)
+    expect(read('86 °F', 'degC')).toBeCloseTo(mathUnit(86, 'degF').toNumber('degC'), 9)
+  })
+
+  it('takes the gallon that the install names', () => {
+    // NIST Handbook 44 App. C: 1 imperial gallon = 4.54609 L.
+    expect(read('10 gal', 'L', { ...US, gallon: 'imperial' })).toBeCloseTo(45.4609, 9)
+    expect(read('10 gal', 'L', US)).toBeCloseTo(37.85411784, 9)
+  })
+
+  it('reads a bare number in the unit that the field shows', () => {
+    expect(read('36', 'mm', US)).toBeCloseTo(914.4, 9)
+    expect(read('90', 'mm', METRIC)).toBe(900)
+    expect(read('77', 'degC', US)).toBeCloseTo(25, 9)
+  })
+
+  it('asks which is meant by 1,234', () => {
+    expect(refusal('1,234', 'mm')).toBe('ambiguous')
+    expect(refusal('1.234', 'mm', { ...METRIC, decimal: ',' })).toBe('ambiguous')
+    expect(read('1.234 cm', 'mm')).toBeCloseTo(12.34, 9)
+  })
+
+  it.each([
+    ['', 'empty'],
+    ['about 20', 'not_a_number'],
+    ['20 stone', 'unknown_unit'],
+    ['1/0', 'not_a_number'],
+  ])('refuses "%s"', (text, code) => expect(refusal(text, 'mm')).toBe(code))
+})
+
+describe('what people read', () => {
+  it('tells figures in the reader’s units', () => {
+    expect(sayQuantity(quantity(32, 'degC', 1), US)).toBe('89.6 °F')
+    expect(sayQuantity(quantity(5, 'K', 1), US)).toBe('9.0 °F')
+    expect(sayQuantity(quantity(1219.2, 'mm', 1), US)).toBe('48 in')
+    expect(sayQuantity(quantity(900, 'mm', 0), METRIC)).toBe('90 cm')
+    expect(sayQuantity(quantity(283.9058838, 'L', 3), US)).toBe('75 gal')
+    expect(sayPhrase(phrase`It weighs ${quantity(248, 'kg', 0)}.`, US)).toBe('It weighs 547 lb.')
+    expect(saySize([1219.2, 457.2, 533.4], US)).toBe('48 × 18 × 21 in')
+  })
+
+  it('never changes what a round trip through the screen stores, to the digits shown', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 100, max: 4000, noNaN: true }), fc.constantFrom(METRIC, US), (mm, reader) => {
+        const shown = sayQuantity(quantity(mm, 'mm', 1), reader)
+        return Math.abs(read(shown.replace(/(\d),(\d{3})/, '$1$2'), 'mm', reader) - mm) <= (reader.system === 'us' ? 1.35 : 0.6)
+      }),
+    )
+  })
+})
