@@ -1,0 +1,57 @@
+import { KINDS, SLOT_OF, type Kind, type Slot } from '../../../core/catalog/kinds.ts'
+import type { Product } from '../../../core/catalog/product.ts'
+import type { Action } from '../../../core/sizing/finding.ts'
+import type { ReaderUnits, Unit } from '../../../core/units/quantity.ts'
+import { sayQuantity } from '../../../core/units/say.ts'
+
+export type Want = NonNullable<Action['want']>
+
+/** Kinds whose products fill a slot; a kit may hold the water. @example kindsFor('hold_water') // ['tank', 'kit'] */
+export function kindsFor(slot: Slot): Kind[] {
+  return KINDS.filter((kind) => (kind === 'kit' ? slot === 'hold_water' : SLOT_OF[kind] === slot))
+}
+
+/** Limits that name a stand's top by the word a tank uses for its own side. */
+const SPEC_KEYS: Record<string, string[]> = { lengthMm: ['lengthMm', 'topLengthMm'], widthMm: ['widthMm', 'topWidthMm'] }
+
+function stated(product: Product, key: string): number | undefined {
+  const spec = product.spec as Record<string, unknown>
+  for (const name of SPEC_KEYS[key] ?? [key]) {
+    const value = spec[name]
+    if (typeof value === 'number') return value
+  }
+  return undefined
+}
+
+/**
+ * Whether a product would settle what a finding asks for. `unstated`: its maker does not say, so it may.
+ *
+ * @example meetsWant(heater100W, { slot: 'heat', quantity: 2, minimum: { powerW: 80 }, maximum: { powerW: 120 } }) // 'yes'
+ */
+export function meetsWant(product: Product, want: Want): 'yes' | 'no' | 'unstated' {
+  if (product.kind === 'kit' || SLOT_OF[product.kind] !== want.slot) return 'no'
+  const least = Object.entries(want.minimum).map(([key, limit]) => [stated(product, key), limit, 1] as const)
+  const most = Object.entries(want.maximum ?? {}).map(([key, limit]) => [stated(product, key), limit, -1] as const)
+  const limits = [...least, ...most]
+  if (limits.some(([value, limit, sign]) => value !== undefined && limit !== undefined && (value - limit) * sign < 0)) return 'no'
+  return limits.some(([value]) => value === undefined) ? 'unstated' : 'yes'
+}
+
+const WANT_WORDS: Record<string, { unit: Unit; what: string }> = {
+  powerW: { unit: 'W', what: '' }, ratedFlowLph: { unit: 'L/h', what: ' rated flow' }, ratedLoadKg: { unit: 'kg', what: ' stated load' }, luminousFluxLm: { unit: 'lm', what: '' },
+  cordMm: { unit: 'mm', what: ' cord' }, lengthMm: { unit: 'mm', what: ' long' }, widthMm: { unit: 'mm', what: ' deep' }, outlets: { unit: 'count', what: ' outlets' },
+} // prettier-ignore
+
+/** The limits in words: "2 of them, at least 80 W, at most 120 W". */
+export function sayWant(want: Want, reader: ReaderUnits): string {
+  const say = (key: string, value: number) => {
+    const words = WANT_WORDS[key]
+    return words ? `${sayQuantity({ value, unit: words.unit, digits: 0 }, reader)}${words.what}` : String(value)
+  }
+  const parts = [
+    ...(want.quantity > 1 ? [`${want.quantity} of them`] : []),
+    ...Object.entries(want.minimum).map(([key, value]) => `at least ${say(key, value)}`),
+    ...Object.entries(want.maximum ?? {}).map(([key, value]) => `at most ${say(key, value)}`),
+  ]
+  return parts.join(', ')
+}
