@@ -14,6 +14,7 @@ interface Part {
   name: string
   quantity: number
   spec: object
+  owned?: true
 }
 
 function partsOf(build: Build, products: ProductsById): Part[] {
@@ -23,10 +24,11 @@ function partsOf(build: Build, products: ProductsById): Part[] {
     name: piece.product.name,
     quantity: piece.quantity,
     spec: ownSpec(piece.line, piece.product.spec),
+    ...(piece.line.answer === 'owned' ? { owned: true as const } : {}),
   }))
   const described = build.lines.flatMap((line): Part[] =>
     line.answer === 'owned' && line.productId === null
-      ? [{ kind: KIND_OF[line.slot], name: line.description || 'owned', quantity: line.quantity, spec: line.spec ?? {} }]
+      ? [{ kind: KIND_OF[line.slot], name: line.description || 'owned', quantity: line.quantity, spec: line.spec ?? {}, owned: true }]
       : [],
   )
   return [...listed, ...described]
