@@ -36,6 +36,7 @@ const STATED_BY_INSTALL: ReadonlySet<ConditionField> = new Set(['circuitVoltageV
 
 function livestockOf(need: Need): LivestockGroup {
   const group = livestockGroup(need.livestockId)
+  if (group === undefined) throw new RangeError(`No livestock group "${need.livestockId}"`)
   return {
     ...group,
     targetC: need.exact.targetC ?? group.targetC,
@@ -46,6 +47,7 @@ function livestockOf(need: Need): LivestockGroup {
 
 /**
  * The need with every open question filled in by its default, the names of the assumed ones kept.
+ * Errors: RangeError for a livestock group that is not in the table; the validator of a need refuses it before.
  *
  * @example resolveConditions({ ...emptyNeed(), exact: { coldestRoomC: 15 } }, install).assumed.includes('coldestRoomC') // false
  */

@@ -2,7 +2,7 @@ import type { QuoteDraft } from './draft.ts'
 import type { Need } from './need.ts'
 
 /** The livestock most people mean when they say "a fish tank". */
-const FIRST_LIVESTOCK_ID = 'small-tropical-community'
+const FIRST_LIVESTOCK_ID = 'small-tropical'
 
 /** A need in which nothing was answered yet. */
 export function emptyNeed(): Need {
