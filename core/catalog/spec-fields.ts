@@ -123,14 +123,14 @@ type SameKeys = {
     ? true
     : K
 }[Kind]
-type Checked<T extends true> = T extends true ? Record<Kind, readonly Field[]> : never
+type Checked<T extends readonly [true, true]> = T extends readonly [true, true] ? Record<Kind, readonly Field[]> : never
 
 /**
  * Every spec field of every kind, in the order a form asks for them.
  *
  * @example SPEC_FIELDS.heater[0] // { key: 'powerW', label: 'Power', type: 'number', unit: 'W', min: 5, max: 1000, … }
  */
-export const SPEC_FIELDS: Checked<SameSpec & SameKeys> = FIELDS
+export const SPEC_FIELDS: Checked<[SameSpec, SameKeys]> = FIELDS
 
 /** The kind with its article, as messages say it. @example kindWords('ammonia_source') // 'an ammonia source' */
 export function kindWords(kind: Kind): string {

@@ -10,8 +10,12 @@ import type { Need } from './need.ts'
 /** Shortest and longest tank of the catalog's limits: a wish outside them can never be met. */
 const wishedLength = z
   .number({ error: 'Length is a plain number of mm.' })
-  .min(100, { error: (issue) => `Length is ${String(issue.input)} mm. A tank is between 100 and 4000 mm long. Was it in inches or centimetres?` })
-  .max(4000, { error: (issue) => `Length is ${String(issue.input)} mm. A tank is between 100 and 4000 mm long. Check the figure and its unit.` })
+  .min(100, {
+    error: (issue) => `Length is ${String(issue.input)} mm. A tank is between 100 and 4000 mm long. Was it in inches or centimetres?`,
+  })
+  .max(4000, {
+    error: (issue) => `Length is ${String(issue.input)} mm. A tank is between 100 and 4000 mm long. Check the figure and its unit.`,
+  })
 
 /** A need as the advisor is still asking for it: texts may be empty. */
 export const NeedSchema = strict('Need', {
@@ -50,9 +54,21 @@ const [firstSlot, ...otherSlots] = slots
 export const BuildLineSchema = z.discriminatedUnion(
   'answer',
   [
-    strict('Line', { id: partId('Line id'), answer: z.literal('buy'), productId: rowId('Product'), quantity, storeId: rowId('Store').nullable().default(null), note }),
+    strict('Line', {
+      id: partId('Line id'),
+      answer: z.literal('buy'),
+      productId: rowId('Product'),
+      quantity,
+      storeId: rowId('Store').nullable().default(null),
+      note,
+    }),
     z.discriminatedUnion('slot', [ownedLine(firstSlot), ...otherSlots.map(ownedLine)], { error: `Slot is one of: ${SLOTS.join(', ')}.` }),
-    strict('Line', { id: partId('Line id'), answer: z.literal('not_needed'), slot: oneOf('Slot', slots), reason: text('Reason', 0, 300).default('') }),
+    strict('Line', {
+      id: partId('Line id'),
+      answer: z.literal('not_needed'),
+      slot: oneOf('Slot', slots),
+      reason: text('Reason', 0, 300).default(''),
+    }),
   ],
   { error: 'Answer is one of: buy, owned, not_needed.' },
 ) satisfies z.ZodType<BuildLine>
@@ -71,7 +87,8 @@ function oneMeaning(draft: QuoteDraft, context: z.RefinementCtx): void {
   const fault = (path: Array<string | number>, message: string) => context.addIssue({ code: 'custom', path, message })
   for (const id of repeated(draft.builds.map((build) => build.id))) fault(['builds'], `Two builds have the id "${id}". Give each its own.`)
   draft.builds.forEach((build, index) => {
-    for (const id of repeated(build.lines.map((line) => line.id))) fault(['builds', index, 'lines'], `Two lines of this build have the id "${id}". Give each its own.`)
+    for (const id of repeated(build.lines.map((line) => line.id)))
+      fault(['builds', index, 'lines'], `Two lines of this build have the id "${id}". Give each its own.`)
   })
   if (draft.suggestion && !draft.builds.some((build) => build.id === draft.suggestion?.buildId)) {
     fault(['suggestion', 'buildId'], 'The suggested build is not in this quote. Choose one that is, or none.')
@@ -83,12 +100,18 @@ export const QuoteDraftSchema = strict('Quote', {
   title: text('Title', 0, 120).default(''),
   need: NeedSchema,
   builds: list('Builds', BuildSchema, 1, 4),
-  suggestion: strict('Suggestion', { buildId: partId('Build id'), reason: text('Reason', 0, 500).default('') }).nullable().default(null),
+  suggestion: strict('Suggestion', { buildId: partId('Build id'), reason: text('Reason', 0, 500).default('') })
+    .nullable()
+    .default(null),
   standsUntil: civilDate('Stands until').nullable().default(null),
   note: text('Note', 0, 2000).default(''),
 }).superRefine(oneMeaning) satisfies z.ZodType<QuoteDraft>
 
-export const CustomerInput = strict('Customer', { name: text('Name', 1, 120), reach: text('How to reach them', 0, 200).default(''), note: text('Note', 0, 2000).default('') })
+export const CustomerInput = strict('Customer', {
+  name: text('Name', 1, 120),
+  reach: text('How to reach them', 0, 200).default(''),
+  note: text('Note', 0, 2000).default(''),
+})
 export type CustomerInput = z.output<typeof CustomerInput>
 
 /** A customer's answer to one revision. Accepting names the build; declining names none. */

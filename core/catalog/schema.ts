@@ -1,0 +1,132 @@
+import * as z from 'zod'
+import { count, fieldShape, list, minor, oneOf, optionalText, rowId, strict, text, yesNo } from '../schema.ts'
+import { bareGtin, isGtin } from './gtin.ts'
+import { KINDS, type Kind } from './kinds.ts'
+import type { Product } from './product.ts'
+import { kindWords, SPEC_FIELDS } from './spec-fields.ts'
+import type { SpecOf } from './spec.ts'
+import type { Store } from './store.ts'
+
+export const KindSchema = oneOf('Kind', KINDS)
+
+/** Longest of each name in the mocks is about 60 characters; twice that still fits two lines of a quote. */
+const NAME_LENGTH = 120
+const NOTE_LENGTH = 2000
+/** Highest general consumption tax in force anywhere is 27 %; above 30 % a decimal has slipped. */
+const MOST_TAX_BASIS_POINTS = 3000
+
+/** The table and the contract type are compared in spec-fields.ts: that is what makes this assertion true. */
+const specSchema = <K extends Kind>(kind: K) =>
+  strict('Spec', fieldShape(SPEC_FIELDS[kind], kindWords(kind))) as unknown as z.ZodType<SpecOf[K], SpecOf[K]>
+
+/** One strict validator a kind. A field that nobody entered is left out; null is refused. */
+export const SpecSchema = Object.fromEntries(KINDS.map((kind) => [kind, specSchema(kind)])) as {
+  [K in Kind]: z.ZodType<SpecOf[K], SpecOf[K]>
+}
+
+const gtin = z
+  .string({ error: 'GTIN is text: it may begin with 0.' })
+  .overwrite(bareGtin)
+  .refine(isGtin, {
+    error: (issue) =>
+      `GTIN "${String(issue.input).slice(0, 20)}" is not right: it has 8, 12, 13 or 14 digits and the last one checks the others. Read it off the barcode again.`,
+  })
+  .nullable()
+  .default(null)
+
+export const KitPartSchema = strict('Part', { productId: rowId('Part'), quantity: count('Quantity of a part', 1, 99) })
+
+const parts = list('Parts', KitPartSchema, 0, 40).default([])
+const noParts = list('Parts', KitPartSchema, 0, 40)
+  .refine((entries) => entries.length === 0, { error: 'Only a kit has parts. Leave them out, or choose the kind kit.' })
+  .default([])
+
+const productSchema = <K extends Kind>(kind: K) =>
+  strict('Product', {
+    kind: z.literal(kind),
+    name: text('Name', 1, NAME_LENGTH),
+    maker: optionalText('Maker', NAME_LENGTH),
+    gtin,
+    oversize: yesNo('Oversize').default(false),
+    note: optionalText('Note', NOTE_LENGTH),
+    spec: SpecSchema[kind],
+    parts: kind === 'kit' ? parts : noParts,
+    archived: yesNo('Archived').default(false),
+  })
+
+/** All of a product but what the server gives it. What a kit may contain is `checkKit`'s to say: it needs the catalog. */
+export const ProductInput = z.discriminatedUnion(
+  'kind',
+  [
+    productSchema('tank'), productSchema('kit'), productSchema('stand'), productSchema('mat'), productSchema('lid'), productSchema('filter'), productSchema('heater'),
+    productSchema('light'), productSchema('substrate'), productSchema('conditioner'), productSchema('ammonia_source'), productSchema('test_kit'),
+    productSchema('thermometer'), productSchema('power'),
+  ], // prettier-ignore
+  { error: `Kind is one of: ${KINDS.join(', ')}.` },
+) satisfies z.ZodType<NewProduct>
+export type ProductInput = z.output<typeof ProductInput>
+/** A product before it is stored. */
+export type NewProduct = WithoutRow<Product>
+type WithoutRow<P> = P extends Product ? Omit<P, 'id' | 'version'> : never
+
+const fee = (label: string) => minor(label, 0)
+export const DeliveryRuleSchema = z.discriminatedUnion(
+  'kind',
+  [
+    strict('Delivery', { kind: z.literal('pickup_only') }),
+    strict('Delivery', { kind: z.literal('flat'), feeMinor: fee('Delivery fee'), oversizeMinor: fee('Oversize surcharge') }),
+    strict('Delivery', {
+      kind: z.literal('free_over'),
+      feeMinor: fee('Delivery fee'),
+      freeOverMinor: minor('Amount from which delivery is free', 1),
+      oversizeMinor: fee('Oversize surcharge'),
+    }),
+  ],
+  { error: 'Delivery is one of: pickup_only, flat, free_over.' },
+)
+
+function isTimeZone(name: string): boolean {
+  try {
+    return new Intl.DateTimeFormat('en', { timeZone: name }).resolvedOptions().timeZone !== ''
+  } catch {
+    return false
+  }
+}
+/** An IANA zone that the runtime knows. */
+export const timeZone = text('Time zone', 1, 64).refine(isTimeZone, {
+  error: 'Time zone is not known. Write it like Europe/Berlin or America/New_York.',
+})
+/** ISO 3166-1 alpha-2, shape only. */
+export const country = text('Country', 1, 10).regex(/^[A-Z]{2}$/, { error: 'Country is two capital letters, like US or DE.' })
+
+export const StoreInput = strict('Store', {
+  name: text('Name', 1, NAME_LENGTH),
+  kind: oneOf('Kind of store', ['local', 'online']),
+  town: optionalText('Town', NAME_LENGTH),
+  country,
+  subdivision: optionalText('State or province', 60),
+  timeZone,
+  taxBasisPoints: z
+    .int({ error: 'Tax is a whole number of hundredths of a per cent: 600 for 6 %.' })
+    .min(0, { error: 'Tax is not below 0.' })
+    .max(MOST_TAX_BASIS_POINTS, {
+      error: `Tax is at most ${MOST_TAX_BASIS_POINTS} (30 %). It is in hundredths of a per cent: 600 for 6 %.`,
+    }),
+  pricesIncludeTax: yesNo('Prices include tax'),
+  deliveryTaxed: yesNo('Delivery is taxed'),
+  delivery: DeliveryRuleSchema,
+  returnDays: count('Return days', 0, 3650).nullable().default(null),
+  note: optionalText('Note', NOTE_LENGTH),
+  archived: yesNo('Archived').default(false),
+}) satisfies z.ZodType<Omit<Store, 'id' | 'version'>>
+export type StoreInput = z.output<typeof StoreInput>
+
+/** Body of the product import. 20 MB hold 50 000 rows of 400 characters. */
+export const ImportInput = strict('Import', {
+  kind: KindSchema,
+  csv: z
+    .string({ error: 'The file is missing. Send its text as "csv".' })
+    .min(1, { error: 'The file is empty.' })
+    .max(20_000_000, { error: 'The file is larger than 20 MB. Split it.' }),
+  dryRun: yesNo('Dry run'),
+})

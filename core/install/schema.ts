@@ -1,0 +1,31 @@
+import * as z from 'zod'
+import { country, timeZone } from '../catalog/schema.ts'
+import type { Install } from '../install.ts'
+import { oneOf, strict, text } from '../schema.ts'
+
+/** A figure of the install within limits that refuse the absurd, in words. */
+const within = (label: string, unit: string, least: number, most: number) => {
+  const words = `${label} is between ${least} and ${most} ${unit}.`
+  return z.number({ error: words }).min(least, { error: words }).max(most, { error: words })
+}
+
+export const ReaderUnitsSchema = strict('Units', {
+  system: oneOf('System of units', ['metric', 'us']),
+  gallon: oneOf('Gallon', ['us', 'imperial']),
+  decimal: oneOf('Decimal sign', ['.', ',']),
+})
+
+export const InstallInput = strict('Install', {
+  name: text('Name', 1, 80),
+  mode: oneOf('Mode', ['club', 'store']),
+  currency: text('Currency', 1, 10).regex(/^[A-Z]{3}$/, { error: 'Currency is three capital letters of ISO 4217, like USD or EUR.' }),
+  country,
+  timeZone,
+  units: ReaderUnitsSchema,
+  contact: text('Contact', 0, 200),
+  paper: oneOf('Paper', ['a4', 'letter']),
+  energyPriceMinor: within('Price of a kilowatt hour', 'minor units', 0, 1_000_000),
+  circuitVoltageV: within('Circuit voltage', 'V', 90, 260),
+  circuitCurrentA: within('Circuit current', 'A', 1, 63),
+}) satisfies z.ZodType<Install>
+export type InstallInput = z.output<typeof InstallInput>

@@ -1,0 +1,56 @@
+import * as z from 'zod'
+import { oneOf, strict, text, yesNo } from '../schema.ts'
+import { ROLES } from './roles.ts'
+
+/** NIST SP 800-63B-4, 3.1.1.2: 15 characters where the password is the only factor; at least 64 must be allowed. */
+export const SHORTEST_PASSWORD = 15
+/** Ours: long enough for any sentence, short enough that hashing it cannot be used to tie the server up. */
+export const LONGEST_PASSWORD = 256
+
+const characters = (value: string): number => [...value].length
+
+/** A new password. Any character counts, spaces and emoji too; nothing is cut off, nothing else is demanded. */
+export const NewPassword = z
+  .string({ error: (issue) => (issue.input === undefined ? 'Password is missing.' : 'Password is text.') })
+  .refine((value) => characters(value) >= SHORTEST_PASSWORD, {
+    error: `Password is too short: at least ${SHORTEST_PASSWORD} characters. A sentence you remember is best.`,
+  })
+  .refine((value) => characters(value) <= LONGEST_PASSWORD, { error: `Password is too long: at most ${LONGEST_PASSWORD} characters.` })
+  .refine((value) => value.isWellFormed(), { error: 'Password has half of a character in it. Type it again.' })
+  .meta({ minLength: SHORTEST_PASSWORD })
+
+/** What a person signs in with. Compared without regard to case. */
+export const SignInName = text('Sign-in name', 2, 60)
+  .toLowerCase()
+  .regex(/^[\p{L}\p{N}][\p{L}\p{N}._@+-]*$/u, {
+    error: 'Sign-in name has letters, digits and . _ - @ + only, and begins with a letter or a digit.',
+  })
+
+const PersonName = text('Name', 1, 80)
+
+export const NewPerson = strict('Person', { name: PersonName, signInName: SignInName, password: NewPassword })
+export type NewPerson = z.output<typeof NewPerson>
+
+/** No policy here: an old password, or a wrong one, is looked up and refused, never judged. */
+export const SignIn = strict('Sign-in', {
+  signInName: z
+    .string({ error: 'Sign-in name is missing.' })
+    .trim()
+    .toLowerCase()
+    .min(1, { error: 'Sign-in name is empty.' })
+    .max(200, { error: 'Sign-in name is too long.' }),
+  password: z
+    .string({ error: 'Password is missing.' })
+    .min(1, { error: 'Password is empty.' })
+    .max(4 * LONGEST_PASSWORD, { error: 'Password is too long.' }),
+})
+export type SignIn = z.output<typeof SignIn>
+
+export const Invitation = strict('Invitation', { name: PersonName, role: oneOf('Role', ROLES) })
+export type Invitation = z.output<typeof Invitation>
+
+export const PersonChange = strict('Change', { role: oneOf('Role', ROLES).optional(), disabled: yesNo('Disabled').optional() }).refine(
+  (change) => change.role !== undefined || change.disabled !== undefined,
+  { error: 'Nothing to change: give a role, or say whether the account is disabled.' },
+)
+export type PersonChange = z.output<typeof PersonChange>

@@ -1,0 +1,54 @@
+import { choice, flag, number, type Field, type FieldsObject } from '../fields.ts'
+import type { NeedExact } from '../quote/need.ts'
+
+/**
+ * The room, the outlet and the water under "more exact", in the order a form asks for them, with limits that refuse the absurd:
+ * rooms people live in, outlets in a wall, circuits of a household, water an animal could live in.
+ */
+const FIELDS = [
+  number('coldestRoomC', 'Coldest the room gets', 'degC', -5, 35, { help: 'On a winter night, heating down.' }),
+  number('warmestRoomC', 'Warmest the room gets', 'degC', 5, 45, { help: 'On a summer afternoon.' }),
+  choice(
+    'floor',
+    'Floor',
+    {
+      ground_slab: 'Slab on the ground',
+      timber_upper: 'Timber, upper storey',
+      concrete_upper: 'Concrete, upper storey',
+      unknown: 'Not known',
+    },
+    'A screening only; an engineer decides.',
+  ),
+  number('waterBelowRimMm', 'Water below the rim', 'mm', 0, 300),
+  number('substrateDepthMm', 'Substrate depth', 'mm', 0, 300),
+  number('outletHeightMm', 'Outlet height above the floor', 'mm', 0, 2500),
+  number('outletDistanceMm', 'Outlet distance from the tank', 'mm', 0, 10_000, { help: 'Along the wall.' }),
+  number('circuitVoltageV', 'Circuit voltage', 'V', 90, 260),
+  number('circuitCurrentA', 'Circuit current', 'A', 1, 63),
+  number('otherLoadW', 'Other load on the circuit', 'W', 0, 20_000),
+  flag('circuitProtected', 'Circuit protected', 'A residual-current or ground-fault device already protects it.'),
+  number('energyPriceMinor', 'Price of a kilowatt hour', null, 0, 1_000_000, { unitText: 'minor units' }),
+  number('lightHoursPerDay', 'Light a day', 'h', 0, 24),
+  choice('plants', 'Plants', { none: 'None', low: 'Low light', medium: 'Medium light', high: 'High light' }),
+  choice('disinfectant', 'Tap water has', { chlorine: 'Chlorine', chloramine: 'Chloramine', none: 'None (well)', unknown: 'Not known' }),
+  number('tapPh', 'Tap pH', null, 3, 11),
+  number('tapGhDegrees', 'Tap GH', 'dKH', 0, 60, { help: 'German degrees.' }),
+  number('tapKhDegrees', 'Tap KH', 'dKH', 0, 60, { help: 'German degrees.' }),
+  number('targetC', 'Target temperature', 'degC', 5, 35, { help: 'Overrides the livestock group.' }),
+  number('lowestC', 'Lowest safe temperature', 'degC', 0, 35, { help: 'Overrides the livestock group.' }),
+  number('dangerC', 'Danger mark', 'degC', 15, 45, { help: 'A heater stuck on must not reach it.' }),
+] as const satisfies readonly Field[]
+
+/** A compile error here means that the table and NeedExact describe different objects. */
+type Same = [FieldsObject<typeof FIELDS>, NeedExact, keyof FieldsObject<typeof FIELDS>] extends [
+  NeedExact,
+  FieldsObject<typeof FIELDS>,
+  keyof NeedExact,
+]
+  ? keyof NeedExact extends keyof FieldsObject<typeof FIELDS>
+    ? true
+    : false
+  : false
+type Checked<T extends true> = T extends true ? readonly Field[] : never
+
+export const CONDITION_FIELDS: Checked<Same> = FIELDS
