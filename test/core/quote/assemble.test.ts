@@ -1,0 +1,139 @@
+import { describe, expect, it } from 'vitest'
+import type { Product } from '../../../core/catalog/product.ts'
+import type { Store } from '../../../core/catalog/store.ts'
+import type { Install } from '../../../core/install.ts'
+import type { PriceView } from '../../../core/pricing/price-view.ts'
+import { assembleBuild } from '../../../core/quote/assemble.ts'
+import { resolveConditions } from '../../../core/quote/conditions.ts'
+import type { BuildLine } from '../../../core/quote/draft.ts'
+import { emptyDraft, emptyNeed } from '../../../core/quote/empty-draft.ts'
+import { gearOf } from '../../../core/quote/gear.ts'
+import { revisionDocument } from '../../../core/quote/revision-document.ts'
+import type { QuoteInputs } from '../../../core/quote/revision.ts'
+import { METRIC } from '../../../core/units/say.ts'
+
+const install: Install = {
+  name: 'Tarnwick Aquarium Club', mode: 'club', currency: 'USD', country: 'US', timeZone: 'America/New_York', units: METRIC, contact: '555-0100', paper: 'a4',
+  energyPriceMinor: 17, circuitVoltageV: 120, circuitCurrentA: 15,
+} // prettier-ignore
+
+const shared = { maker: null, gtin: null, oversize: false, note: null, archived: false, version: 1, parts: [] }
+const tank: Product = {
+  ...shared,
+  id: 'tank',
+  kind: 'tank',
+  name: 'Wendlemere 90',
+  spec: { lengthMm: 900, widthMm: 450, heightMm: 450, glassMm: 8, style: 'rimless' },
+}
+const heater: Product = { ...shared, id: 'heater', kind: 'heater', name: 'Torvane 100 W', spec: { powerW: 100 } }
+const big: Product = { ...shared, id: 'big', kind: 'heater', name: 'Torvane 300 W', spec: { powerW: 300 } }
+const kit: Product = { ...shared, id: 'kit', kind: 'kit', name: 'Wendlemere Start 90', spec: {}, parts: [{ productId: 'tank', quantity: 1 }, { productId: 'big', quantity: 1 }] } // prettier-ignore
+const store: Store = {
+  id: 'saltcote', name: 'Saltcote', kind: 'local', town: null, country: 'US', subdivision: null, timeZone: 'America/New_York', taxBasisPoints: 600, pricesIncludeTax: false,
+  deliveryTaxed: false, delivery: { kind: 'pickup_only' }, returnDays: 30, note: null, archived: false, version: 1,
+} // prettier-ignore
+const view = (productId: string, priceMinor: number): PriceView => ({
+  productId,
+  storeId: 'saltcote',
+  regular: { priceMinor, seenOn: '2026-10-01', age: 'current', from: 'shelf', sightingIds: ['s'] },
+  today: {
+    priceMinor,
+    condition: 'shelf',
+    seenOn: '2026-10-01',
+    holdsUntil: null,
+    lastDayStated: false,
+    age: 'current',
+    reporters: 1,
+    sightingIds: ['s'],
+  },
+  best: { priceMinor, seenOn: '2026-10-01', sightingId: 's' },
+})
+const buy = (id: string, productId: string, quantity = 1): BuildLine => ({
+  id,
+  answer: 'buy',
+  productId,
+  quantity,
+  storeId: null,
+  note: '',
+})
+
+function inputsWith(
+  lines: BuildLine[],
+  prices: PriceView[] = [view('tank', 20000), view('heater', 2000), view('kit', 30000)],
+): QuoteInputs {
+  const draft = emptyDraft('a')
+  draft.builds[0]!.lines = lines
+  return { draft, products: [tank, heater, big, kit], stores: [store], prices, install, asOf: '2026-10-20' }
+}
+const rowsOf = (inputs: QuoteInputs, slot: string) => assembleBuild(inputs, 0).rows.filter((row) => row.slot === slot)
+
+describe('a build put together', () => {
+  it('answers every slot, and says what is still missing with its figure', () => {
+    const build = assembleBuild(inputsWith([buy('1', 'tank')]), 0)
+    expect(new Set(build.rows.map((row) => row.slot)).size).toBe(13)
+    const heat = build.rows.find((row) => row.slot === 'heat')!
+    expect(heat.answer).toBe('missing')
+    expect(heat.needs).toMatch(/^needs at least \d+ W$/)
+  })
+
+  it('takes a kit apart into the slots it fills', () => {
+    const inputs = inputsWith([buy('1', 'kit')])
+    expect(rowsOf(inputs, 'hold_water').map((row) => row.answer)).toEqual(['kit', 'in_kit'])
+    expect(rowsOf(inputs, 'heat')).toMatchObject([{ answer: 'in_kit', text: 'Torvane 300 W' }])
+  })
+
+  it('sets a kit’s part aside where a line of its own fills the slot', () => {
+    const inputs = inputsWith([buy('1', 'kit'), buy('2', 'heater', 2)])
+    const products = new Map(inputs.products.map((product) => [product.id, product]))
+    expect(gearOf(inputs.draft.builds[0]!, products).heaters.map((one) => [one.quantity, one.spec.powerW])).toEqual([[2, 100]])
+    expect(rowsOf(inputs, 'heat').map((row) => row.text)).toEqual(['Torvane 300 W, in the kit, set aside', '2 × Torvane 100 W'])
+  })
+
+  it('takes what is owned with the spec read off it', () => {
+    const inputs = inputsWith([
+      buy('1', 'tank'),
+      { id: '2', answer: 'owned', slot: 'heat', productId: null, description: 'old heater', quantity: 1, spec: { powerW: 75 } },
+    ])
+    expect(rowsOf(inputs, 'heat')).toMatchObject([{ answer: 'owned', text: 'old heater' }])
+    expect(assembleBuild(inputs, 0).report.figures.heaterPowerW).toBe(75)
+  })
+
+  it('adds up its lines with tax once a receipt', () => {
+    const build = assembleBuild(inputsWith([buy('1', 'tank'), buy('2', 'heater', 2)]), 0)
+    // 200.00 + 2 × 20.00 = 240.00; 6 % of it is 14.40.
+    expect(build.cost.today).toMatchObject({ complete: true, goodsMinor: 24000, taxMinor: 1440, totalMinor: 25440 })
+  })
+
+  it('never totals a build in which a line has no price', () => {
+    const build = assembleBuild(inputsWith([buy('1', 'tank'), buy('2', 'heater')], [view('tank', 20000)]), 0)
+    expect(build.cost.today).toMatchObject({ complete: false, missing: [{ lineId: '2', why: 'no_price' }] })
+  })
+
+  it('keeps a line whose product is gone in sight', () => {
+    expect(rowsOf(inputsWith([buy('1', 'gone')]), 'hold_water')[0]).toMatchObject({
+      answer: 'missing',
+      text: 'a product that is no longer in the catalog',
+    })
+  })
+})
+
+describe('conditions', () => {
+  it('marks every default that nobody stated as assumed', () => {
+    const resolved = resolveConditions({ ...emptyNeed(), exact: { coldestRoomC: 15 } }, install)
+    expect(resolved.coldestRoomC).toBe(15)
+    expect(resolved.assumed).toContain('warmestRoomC')
+    expect(resolved.assumed).not.toContain('coldestRoomC')
+    expect(resolved.assumed).not.toContain('circuitVoltageV')
+  })
+})
+
+describe('a revision', () => {
+  it('freezes figures that come out again from its own inputs', () => {
+    const inputs = inputsWith([buy('1', 'tank'), buy('2', 'heater', 2)])
+    const heading = { number: '2026-0001', revision: 1, issuedOn: '2026-10-20', standsUntil: '2026-10-31', advisor: 'Bram Ockley' }
+    const document = revisionDocument(inputs, heading)
+    expect(revisionDocument(structuredClone(document.inputs), heading)).toEqual(document)
+    expect(document.notIncluded).toContain('Filter (not chosen in A)')
+    expect(document.cautions).toHaveLength(8)
+  })
+})
