@@ -1,0 +1,138 @@
+import type { SizingFigures } from '../../core/sizing/report.ts'
+import { sayLength } from '../../core/units/say.ts'
+import type { ReaderUnits } from '../../core/units/quantity.ts'
+import { framed, label, px, type PlotOptions } from './frame.ts'
+import { paintFor, type Paint } from './palette.ts'
+
+export type DripLoopFigures = NonNullable<SizingFigures['dripLoop']>
+interface DripLoopOptions extends PlotOptions {
+  reader: ReaderUnits
+  /** Whose cord it is: "heater cord". */
+  what?: string
+}
+
+const WIDTH = 358
+const HEIGHT = 246
+const FLOOR = 226
+/** Highest point drawn: the arc of the cord over the rim needs the rest. */
+const TOP = 34
+const TANK_LEFT = 8
+const TANK_RIGHT = 140
+/** Farthest the outlet is drawn from the tank, and the nearest at which its words still have room. */
+const OUTLET_LEFT = 176
+const OUTLET_RIGHT = 244
+
+interface Places {
+  exit: number
+  outlet: number
+  low: number
+  outletX: number
+  lowX: number
+  toY: (mm: number) => number
+}
+
+/** Heights to one scale; sideways the outlet keeps its distance on that scale as far as the sheet is wide. */
+export function dripLoopPlaces(figures: DripLoopFigures): Places {
+  const highest = Math.max(figures.exitHeightMm, figures.outletHeightMm, 1)
+  const pxPerMm = (FLOOR - TOP) / highest
+  const toY = (mm: number): number => FLOOR - mm * pxPerMm
+  const outletX = Math.min(OUTLET_RIGHT, Math.max(OUTLET_LEFT, TANK_RIGHT + figures.distanceMm * pxPerMm))
+  return {
+    exit: toY(figures.exitHeightMm),
+    outlet: toY(figures.outletHeightMm),
+    low: toY(Math.max(0, figures.lowPointMm)),
+    outletX,
+    lowX: outletX - 26,
+    toY,
+  }
+}
+
+/** How a cord is led so that water drips off before the outlet, drawn to the heights of this room. */
+export function dripLoopDrawing(figures: DripLoopFigures, options: DripLoopOptions): string {
+  const paint = paintFor(options.paper)
+  const at = dripLoopPlaces(figures)
+  const say = (mm: number): string => sayLength(mm, options.reader)
+  const drop = Math.max(0, figures.outletHeightMm - figures.lowPointMm)
+  const what = options.what ?? 'cord'
+  return framed(
+    {
+      ...options,
+      width: WIDTH,
+      height: HEIGHT,
+      className: 'loop',
+      title: 'A drip loop',
+      desc: `The ${what} leaves the tank ${say(figures.exitHeightMm)} above the floor, hangs down to a low point ${say(figures.lowPointMm)} above the floor, and rises ${say(drop)} to the outlet at ${say(figures.outletHeightMm)}. Water running along the cord drips off at the low point.`,
+    },
+    `<path d="M4 ${FLOOR}H354" stroke="${paint('ink')}" stroke-width="1.5"/>` +
+      tank(at, paint) +
+      cord(at, paint) +
+      outlet(at, paint) +
+      levels(at, say(drop), paint) +
+      words(at, figures, say, what, paint),
+  )
+}
+
+/** The tank hangs from the height at which cords leave it; its own height is not what this drawing is about. */
+function tank(at: Places, paint: Paint): string {
+  const rim = at.exit
+  const bottom = rim + Math.min(80, (FLOOR - rim) * 0.42)
+  const wide = TANK_RIGHT - TANK_LEFT
+  return (
+    `<rect x="${TANK_LEFT}" y="${px(rim + 6)}" width="${wide}" height="${px(bottom - rim - 6)}" fill="${paint('water')}"/>` +
+    `<path d="M${TANK_LEFT} ${px(rim + 6)}h${wide}" stroke="${paint('glass')}" stroke-width="1.3"/><path d="M${TANK_LEFT + 12} ${px(rim + 11)}h12M${TANK_LEFT + 15} ${px(rim + 15)}h6" stroke="${paint('glass')}" stroke-width="1.1"/>` +
+    `<rect x="${TANK_LEFT}" y="${px(rim)}" width="${wide}" height="${px(bottom - rim)}" fill="none" stroke="${paint('glass')}" stroke-width="1.6"/>` +
+    `<path d="M${TANK_LEFT - 2} ${px(rim)}h${wide + 4}M${TANK_LEFT - 2} ${px(bottom)}h${wide + 4}" stroke="${paint('ink')}" stroke-width="3.2"/>` +
+    `<path d="M${TANK_LEFT + 1} ${px(bottom)}V${FLOOR}M${TANK_RIGHT - 1} ${px(bottom)}V${FLOOR}M${(TANK_LEFT + TANK_RIGHT) / 2} ${px(bottom + 5)}V${FLOOR - 3}" stroke="${paint('ink')}" stroke-width="1.3"/>` +
+    `<rect x="${TANK_RIGHT - 26}" y="${px(rim + 12)}" width="8" height="${px(Math.max(12, (bottom - rim) * 0.6))}" rx="2" fill="${paint('sheet')}" stroke="${paint('ink')}" stroke-width="1.3"/>`
+  )
+}
+
+function cord(at: Places, paint: Paint): string {
+  const start = TANK_RIGHT - 22
+  const over = at.exit - 14
+  const down = `M${px(start)} ${px(at.exit + 12)}C${px(start)} ${px(over)} ${px(TANK_RIGHT)} ${px(over - 4)} ${px(TANK_RIGHT + 8)} ${px(at.exit + 2)}`
+  const fall = `C${px(TANK_RIGHT + 20)} ${px(at.exit + (at.low - at.exit) * 0.4)} ${px(at.lowX - 26)} ${px(at.low)} ${px(at.lowX)} ${px(at.low)}`
+  const rise = `C${px(at.lowX + 18)} ${px(at.low)} ${px(at.outletX)} ${px(at.outlet + (at.low - at.outlet) * 0.6)} ${px(at.outletX)} ${px(at.outlet + 6)}`
+  return `<path class="loop-cord" d="${down}${fall}${rise}" fill="none" stroke="${paint('pen')}" stroke-width="3"/>${drop(at.lowX, Math.min(at.low + 4, FLOOR - 10), paint)}`
+}
+
+const drop = (x: number, y: number, paint: Paint): string =>
+  `<path d="M${px(x)} ${px(y)}c2.6 3.6 3.9 5.4 3.9 7.2a3.9 3.9 0 0 1-7.8 0c0-1.8 1.3-3.6 3.9-7.2z" fill="${paint('pen')}"/>`
+
+const outlet = (at: Places, paint: Paint): string =>
+  `<rect x="${px(at.outletX - 8)}" y="${px(at.outlet - 7)}" width="16" height="14" rx="1.5" fill="${paint('sheet')}" stroke="${paint('ink')}" stroke-width="1.5"/>` +
+  `<path d="M${px(at.outletX - 2.5)} ${px(at.outlet - 2)}v4M${px(at.outletX + 2.5)} ${px(at.outlet - 2)}v4" stroke="${paint('ink')}" stroke-width="1.4"/>`
+
+/** The two levels and the distance between them: the one figure to measure. */
+function levels(at: Places, drop: string, paint: Paint): string {
+  const x = 306
+  const middle = (at.outlet + at.low) / 2
+  return (
+    `<path class="loop-levels" d="M${px(at.outletX + 12)} ${px(at.outlet)}H350M${px(at.lowX + 8)} ${px(at.low)}H350" stroke="${paint('edge')}" stroke-dasharray="3 3"/>` +
+    `<path d="M${x} ${px(at.outlet)}V${px(at.low)}M${x - 4} ${px(at.outlet)}h8M${x - 4} ${px(at.low)}h8" stroke="${paint('ink')}" stroke-width="1.2"/>` +
+    label({ x: x + 7, y: middle + 4.5, text: drop, fill: paint('ink'), weight: 660, size: 13, ground: paint('sheet') })
+  )
+}
+
+function words(at: Places, figures: DripLoopFigures, say: (mm: number) => string, what: string, paint: Paint): string {
+  const quiet = { fill: paint('ink-2'), size: 13 }
+  const beside = at.outletX + 14
+  const exitY = Math.max(16, at.exit + 4)
+  const outletTooHigh = at.outlet - exitY < 44
+  const outletY = outletTooHigh ? exitY + 40 : at.outlet - 12
+  const lowY = at.low + 17 > HEIGHT - 4 ? FLOOR + 16 : at.low + 17
+  return (
+    label({ x: TANK_RIGHT + 26, y: exitY, text: `Leaves the tank at ${say(figures.exitHeightMm)}`, ...quiet }) +
+    label({ x: TANK_RIGHT + 26, y: exitY + 18, text: what, fill: paint('pen'), size: 13, weight: 560 }) +
+    label({ x: beside, y: outletY, text: `Outlet at ${say(figures.outletHeightMm)}`, ...quiet }) +
+    label({
+      x: at.lowX + 9,
+      y: lowY,
+      text: `Low point, ${say(Math.max(0, figures.lowPointMm))}`,
+      fill: paint('ink'),
+      weight: 660,
+      size: 13,
+      ground: paint('sheet'),
+    })
+  )
+}
