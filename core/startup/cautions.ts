@@ -1,0 +1,60 @@
+/** The usual cautions, once, for screen and paper alike. Source: common practice; the texts are reviewed together and edited only here. */
+export interface Caution {
+  id: CautionId
+  title: string
+  text: string
+}
+export type CautionId = 'bleach' | 'unplug' | 'lifting' | 'siphon' | 'stand' | 'leak_test' | 'protection' | 'maker'
+
+export const CAUTIONS: readonly Caution[] = [
+  {
+    id: 'bleach',
+    title: 'Bleach and ammonia',
+    text: 'Never let bleach, acid or chlorine come near ammonia: the gas is poisonous. A used tank is bleached, rinsed, dechlorinated and dried, and only then meets ammonia. Use no liquid ammonia stronger than 10 %, and none with soap or scent.',
+  },
+  {
+    id: 'unplug',
+    title: 'Hands in the water',
+    text: 'Unplug everything before hands go in. Switch the heater off and let it cool before the water level drops, and never lift a running heater out.',
+  },
+  {
+    id: 'lifting',
+    title: 'Lifting',
+    text: 'One person for each 25 kg (55 lb), gloves, and suction lifters for bare glass. Never move a tank with water in it.',
+  },
+  {
+    id: 'siphon',
+    title: 'Water that runs back',
+    text: 'An air pump below the water line needs a check valve. A canister or sump needs a siphon break and a drain-down trial before it is left alone.',
+  },
+  {
+    id: 'stand',
+    title: 'Children, pets and cuts',
+    text: 'Fix a tall stand to the wall and keep children and pets from climbing it. Wear gloves for glass edges, and keep cuts out of the water, salt water above all.',
+  },
+  {
+    id: 'leak_test',
+    title: 'Leak test',
+    text: 'Test for leaks with water at room temperature, on the level stand, where water on the floor does no harm. A cold fill fogs the glass: what counts is wet paper at a seam.',
+  },
+  {
+    id: 'protection',
+    title: 'Mains and floor',
+    text: 'Use residual-current or ground-fault protection and press its test button first. The local electrical code and a licensed electrician decide about wiring; a licensed structural engineer decides about the floor. A floor finding is a screening, never an approval.',
+  },
+  {
+    id: 'maker',
+    title: 'The makers come first',
+    text: "The makers' instructions come before this sheet. Where they differ, follow the maker.",
+  },
+]
+
+/** The text of one caution. @example caution('maker') // "The makers' instructions come before this sheet. …" */
+export function caution(id: CautionId): string {
+  const found = CAUTIONS.find((each) => each.id === id)
+  if (found === undefined) throw new Error(`No caution ${id}`)
+  return found.text
+}
+
+/** One person for each 25 kg (common practice). @example liftingPeople(57.3) // 3 */
+export const liftingPeople = (massKg: number): number => Math.max(1, Math.ceil(massKg / 25))

@@ -1,0 +1,160 @@
+import { phrase, quantity, type Phrase } from '../units/quantity.ts'
+import { caution } from './cautions.ts'
+import { conditionerDose } from './conditioner-dose.ts'
+import { ammoniaFromChloramine, HIGHEST_RESIDUAL_MG_PER_L } from './disinfectant.ts'
+import type { Step } from './setup-plan.ts'
+import { stepOf, type StartupSubject, type StepsMade } from './startup-subject.ts'
+import { doseOf, litres, tankFacts, type TankFacts } from './tank-facts.ts'
+
+/** Water, warmth and a day of running. */
+export function fillSteps(subject: StartupSubject): StepsMade {
+  const facts = tankFacts(subject)
+  const made: StepsMade = { steps: [], notComputed: fillNotComputed(subject, facts) }
+  if (facts.salt) made.steps.push(mixSalt(facts))
+  made.steps.push(fill(subject, facts))
+  if (subject.gear.heaters.length > 0) made.steps.push(warmUp(subject, facts))
+  made.steps.push(runIn(subject, facts))
+  if (facts.planted) made.steps.push(plant(facts))
+  return made
+}
+
+function fillNotComputed({ gear }: StartupSubject, facts: TankFacts): string[] {
+  const out: string[] = []
+  if (facts.waterL === null)
+    out.push('Litres to fill: the inside of the tank is not known. Count the buckets and write the sum down: every dose depends on it.')
+  if (facts.salt) out.push('Salt: no salt mix is part of this plan. Read grams for a litre off its label.')
+  if (!facts.disinfected) return out
+  if (gear.conditioners.length === 0) out.push('Conditioner dose: no conditioner is part of this plan.')
+  else if (!gear.conditioners.some((each) => each.spec.doseMlPerL !== undefined))
+    out.push(`Conditioner dose: ${gear.conditioners[0]?.name ?? 'the product'} states none. Read millilitres for each litre off its label.`)
+  return out
+}
+
+function conditionerPhrase({ gear }: StartupSubject, { waterL, disinfected }: TankFacts): Phrase {
+  if (!disinfected) return phrase`none: the water was said to carry no disinfectant`
+  if (gear.conditioners.length === 0) return phrase`none in this plan: get one before you fill`
+  const dose = waterL === null ? null : conditionerDose(gear, waterL)
+  if (dose === null)
+    return waterL === null
+      ? phrase`by its label, for the litres you count`
+      : phrase`by its label, for ${litres(waterL)} of water and not for the size on the box`
+  return phrase`${doseOf(dose.ml, 'mL')} of ${dose.name}`
+}
+
+function fill(subject: StartupSubject, facts: TankFacts): Step {
+  const binds = subject.gear.conditioners.some((each) => each.spec.bindsAmmonia === true)
+  const left = quantity(ammoniaFromChloramine(HIGHEST_RESIDUAL_MG_PER_L), 'mg/L', 2)
+  const unknownTap = subject.conditions.disinfectant === 'unknown'
+  return stepOf('fill', {
+    id: 'fill',
+    title: facts.salt ? 'Fill with the salt water' : 'Fill the tank',
+    why: facts.chloramine
+      ? phrase`${unknownTap ? 'Your tap may carry chloramine, so it is treated as if it did.' : 'Your tap carries chloramine.'} Breaking it leaves ammonia, up to ${left} as nitrogen: it counts towards the first dose.`
+      : phrase`Dosed by the water that is really in the tank. The size on the box is often a fifth too much.`,
+    amounts: [
+      { label: 'Water', value: facts.waterL === null ? phrase`count the buckets` : phrase`${litres(facts.waterL)}` },
+      { label: 'Conditioner', value: conditionerPhrase(subject, facts) },
+      { label: 'Up to', value: phrase`${quantity(subject.conditions.waterBelowRimMm, 'mm', 0)} below the rim` },
+    ],
+    actions: [
+      phrase`Put the conditioner in with the first bucket, the whole amount.`,
+      phrase`Pour onto a plate or a bag laid on the substrate. Lukewarm water, near room temperature.`,
+      phrase`Fit the lid. Plug in the filter, not the heater. Tilt or tap the filter until the air is out and the flow is even.`,
+    ],
+    howLong: 'one to two hours',
+    stopAndAsk:
+      facts.chloramine && !binds
+        ? phrase`the conditioner's label does not say that it binds ammonia or treats chloramine; or water shows anywhere outside the glass.`
+        : phrase`water shows anywhere outside the glass, or the filter rattles for more than ten minutes.`,
+    done: 'Done: full, conditioned, filter running',
+    earliestDay: facts.holdDays,
+    caution: caution('siphon'),
+  })
+}
+
+function mixSalt({ waterL, holdDays }: TankFacts): Step {
+  return stepOf('fill', {
+    id: 'mix-salt',
+    title: 'Mix the salt water and let it stand',
+    why: phrase`Freshly mixed salt water is harsh. A day of air and movement settles it before rock or life goes in.`,
+    amounts: [
+      { label: 'Water', value: waterL === null ? phrase`count the buckets` : phrase`${litres(waterL)}` },
+      { label: 'Salt', value: phrase`by its label, to 35 g in a kilogram of water` },
+    ],
+    actions: [
+      phrase`Salt into water, never water onto salt. Stir with a pump and an air stone for 24 h.`,
+      phrase`Measure it at the temperature the meter is made for.`,
+    ],
+    howLong: 'one day',
+    stopAndAsk: phrase`it stays cloudy after a day or two meters disagree.`,
+    done: 'Done: clear, measured, a day old',
+    earliestDay: holdDays,
+    caution: caution('stand'),
+  })
+}
+
+function warmUp({ gear, conditions, report }: StartupSubject, { holdDays }: TankFacts): Step {
+  const count = gear.heaters.reduce((sum, each) => sum + each.quantity, 0)
+  const power = report.figures.heaterPowerW
+  return stepOf('fill', {
+    id: 'heater',
+    title: count > 1 ? 'Heaters in water first, then power' : 'Heater in water first, then power',
+    why: phrase`A heater's glass must take the water's temperature before it gets hot, or it cracks${count > 1 ? '. Two are there so that one failing is no disaster' : ''}.`,
+    amounts: [
+      { label: 'Wait', value: phrase`15 to 30 min under water, unplugged` },
+      { label: 'Set to', value: phrase`${quantity(conditions.livestock.targetC, 'degC', 0)}` },
+      ...(power === undefined ? [] : [{ label: 'Power', value: phrase`${quantity(power, 'W', 0)} in all` }]),
+    ],
+    actions: [
+      phrase`Fix ${count > 1 ? 'each heater, one at each end' : 'the heater'} below the lowest water line, where water moves past it, clear of substrate and glass.`,
+      phrase`Wait. Set ${count > 1 ? 'all to the same figure' : 'the figure'}, then plug in. Check the drip loop once more.`,
+    ],
+    howLong: '30 min',
+    stopAndAsk: phrase`the tube is cracked or has water in it, or the lamp never lights. Unplug first, then look.`,
+    done: 'Done: waited, set, plugged in',
+    earliestDay: holdDays,
+    caution: caution('unplug'),
+  })
+}
+
+function runIn({ gear, conditions }: StartupSubject, { holdDays }: TankFacts): Step {
+  const { targetC, dangerC, lowestC } = conditions.livestock
+  const thermometer = gear.thermometers?.[0]?.name
+  return stepOf('fill', {
+    id: 'run-in',
+    title: 'Run 24 hours, then read the thermometer',
+    why: phrase`A day shows a weak pump, a slow leak and a thermostat that lies, while nothing can come to harm.`,
+    amounts: [
+      { label: 'Should read', value: phrase`${quantity(targetC - 1, 'degC', 0)} to ${quantity(targetC + 1, 'degC', 0)}` },
+      { label: 'Never', value: phrase`at or above ${quantity(dangerC, 'degC', 0)}, nor below ${quantity(lowestC, 'degC', 0)}` },
+      { label: 'Light', value: phrase`6 to 8 h a day at first` },
+    ],
+    actions: [
+      phrase`Read ${thermometer ?? 'the thermometer'} in the morning and in the evening, away from the heater.${thermometer === undefined ? ' There is none in this plan: get one.' : ''}`,
+      phrase`Look under the tank, at the hoses and at the paper. Press TEST again.`,
+    ],
+    howLong: 'one day',
+    stopAndAsk: phrase`it reads more than ${quantity(2, 'K', 0)} off the setting, or water shows. Too warm: unplug the heater first.`,
+    done: 'Done: a day without a drop, temperature right',
+    earliestDay: holdDays,
+    caution: caution('unplug'),
+  })
+}
+
+function plant({ holdDays, activeSoil }: TankFacts): Step {
+  return stepOf('fill', {
+    id: 'plants',
+    title: 'Plant',
+    why: phrase`Plants take up ammonia and hold algae back. ${activeSoil ? 'The soil feeds them from the first day.' : 'They need time to root before fish pull at them.'}`,
+    actions: [
+      phrase`Heater and filter unplugged while hands are in. Heater off 15 min before.`,
+      phrase`Take pots and wool off, shorten the roots to a finger's length, set each plant alone with tweezers.`,
+      phrase`Plug in again, and see that the filter runs.`,
+    ],
+    howLong: 'about an hour',
+    stopAndAsk: phrase`there are snails or jelly on the plants that you do not want: rinse and ask.`,
+    done: 'Done: planted, all plugged in again',
+    earliestDay: holdDays + 1,
+    caution: caution('unplug'),
+  })
+}

@@ -1,0 +1,109 @@
+import { phrase, quantity } from '../units/quantity.ts'
+import { caution, liftingPeople } from './cautions.ts'
+import type { Step } from './setup-plan.ts'
+import { stepOf, type StartupSubject, type StepsMade } from './startup-subject.ts'
+
+/** Stand, level, bedding, tank. */
+export function placeSteps(subject: StartupSubject): StepsMade {
+  const { figures } = subject.report
+  const notComputed: string[] = []
+  if (figures.brimMassKg === undefined) notComputed.push('Weight of the full tank: the tank states too few of its dimensions.')
+  if (figures.emptyMassKg === undefined) notComputed.push('Weight of the empty tank: read it off the box before lifting.')
+  return { steps: [placeStand(subject), level(subject), bedGlass(subject), liftTank(subject)], notComputed }
+}
+
+function placeStand({ gear, report }: StartupSubject): Step {
+  const mass = report.figures.brimMassKg
+  const hoses = gear.filters.some((each) => each.spec.type === 'canister' || each.spec.type === 'hang_on')
+  const floor = report.findings.find((finding) => finding.check === 'floor_load')
+  const askFirst = floor?.wording !== undefined && floor.wording !== 'within the usual allowance'
+  return stepOf('place', {
+    id: 'place-stand',
+    title: gear.stand ? 'Place the stand' : 'Choose what the tank stands on',
+    why: phrase`A full tank is never moved again, so its place is chosen once: away from sun, radiators and doors, near the outlet.`,
+    amounts: [
+      ...(mass === undefined ? [] : [{ label: 'Full, for the leak test', value: phrase`about ${quantity(mass, 'kg', 0)}` }]),
+      ...(hoses ? [{ label: 'Behind it', value: phrase`${quantity(75, 'mm', 0)} to ${quantity(150, 'mm', 0)} for hoses and cords` }] : []),
+    ],
+    actions: [
+      gear.stand
+        ? phrase`Set the stand in its place, doors and cords reachable.`
+        : phrase`Use only what was built for this weight, flat under the whole tank. A shelf or a chest of drawers was not.`,
+      phrase`Rock it by hand from corner to corner. It must not rock, and the floor must not bounce when you step beside it.`,
+      phrase`Keep the outlet beside the stand, not straight below the tank.`,
+      ...(askFirst ? [phrase`The floor finding of this tank says: ${floor.wording ?? ''}. Settle that before water goes in.`] : []),
+    ],
+    howLong: 'about 20 min',
+    stopAndAsk: phrase`the floor sags or bounces, the place is a balcony, a mobile home or an upper floor you do not know, or the house has rules about it.`,
+    done: 'Done: it stands where it will stay',
+    earliestDay: 0,
+    caution: caution('protection'),
+  })
+}
+
+function level({ gear }: StartupSubject): Step {
+  return stepOf('place', {
+    id: 'level',
+    title: gear.stand ? 'Level the stand' : 'Level the support',
+    why: phrase`A twist puts a seam under tension that no glue was made for. Water shows every tilt for years.`,
+    amounts: [
+      { label: 'Over the length', value: phrase`at most 3 mm (1/8 in)` },
+      { label: 'Over the depth', value: phrase`at most 1.5 mm (1/16 in)` },
+    ],
+    actions: [
+      phrase`Lay the level along the front, the back, both ends and both diagonals.`,
+      phrase`Correct at the floor, with shims as wide as the foot they carry. Never put anything under the glass to level it.`,
+      phrase`Measure again with someone's weight on the stand.`,
+    ],
+    howLong: 'about 20 min',
+    stopAndAsk: phrase`one corner stays low or it rocks corner to corner after shimming.`,
+    done: 'Done: level along, across and corner to corner',
+    earliestDay: 0,
+    drawing: 'level',
+  })
+}
+
+function bedGlass({ gear }: StartupSubject): Step {
+  const style = gear.tank?.spec.style
+  const action = gear.mat
+    ? phrase`Lay the mat (${gear.mat.name}) flat on the dry, swept stand; trim what stands out. One piece, no folds.`
+    : style === 'rimmed'
+      ? phrase`No mat: the rim carries the glass, and a mat would push on its floor. Wipe the stand free of grit.`
+      : phrase`A flat glass floor wants a closed-cell mat under all of it, and there is none in this plan. See the maker's sheet first.`
+  return stepOf('place', {
+    id: 'bed-glass',
+    title: gear.mat ? 'Lay the mat' : 'Prepare what is under the glass',
+    why: phrase`One grain of grit under a glass floor is a point load. A mat spreads it; a rim keeps the floor clear of it.`,
+    actions: [action, phrase`Feel the whole surface with a flat hand: no grit, no screw head, no step between boards.`],
+    howLong: 'about 5 min',
+    stopAndAsk: phrase`the tank's maker says otherwise, or you do not know whether the base is a rim or flat glass.`,
+    done: gear.mat ? 'Done: mat flat, nothing under it' : 'Done: clean, dry and flat',
+    earliestDay: 0,
+  })
+}
+
+function liftTank({ report }: StartupSubject): Step {
+  const mass = report.figures.emptyMassKg
+  return stepOf('place', {
+    id: 'lift-tank',
+    title: 'Lift the tank on',
+    why: phrase`Empty glass is heavier than it looks and gives no warning.`,
+    amounts:
+      mass === undefined
+        ? [{ label: 'How heavy', value: phrase`read it off the box` }]
+        : [
+            { label: 'How heavy', value: phrase`about ${quantity(mass, 'kg', 0)} empty` },
+            { label: 'How many people', value: phrase`${liftingPeople(mass)} at least, more if the way is narrow` },
+          ],
+    actions: [
+      phrase`Empty it of everything. Lift from below, never by the rim or a brace.`,
+      phrase`Set it down flat, not on a corner, and line its edges up with the stand.`,
+      phrase`Check the level again on the tank's rim.`,
+    ],
+    howLong: 'about 15 min',
+    stopAndAsk: phrase`it hangs over the stand anywhere, or the level changed by more than the figures of the step before.`,
+    done: 'Done: on the stand, edges in line, still level',
+    earliestDay: 0,
+    caution: caution('lifting'),
+  })
+}

@@ -1,0 +1,55 @@
+import { quantity, type Quantity } from '../units/quantity.ts'
+import type { StartupSubject } from './startup-subject.ts'
+
+/** A used tank holds water this long before anything goes in, a new one a day (common practice). */
+const HOLD_DAYS = { used: 3, fresh: 1 } as const
+
+/** What several steps ask of the subject. */
+export interface TankFacts {
+  /** Water that is dosed; null where the tank's inside is not known. */
+  waterL: number | null
+  /** To the rim: the leak test. */
+  brimL: number | null
+  holdDays: number
+  activeSoil: boolean
+  salt: boolean
+  planted: boolean
+  /** Where nobody knows, the tap is treated as if it carried chloramine: the safe side. */
+  chloramine: boolean
+  disinfected: boolean
+  /** Every appliance with a cord, by name and count. */
+  cords: Array<{ what: string; count: number; cordMm: number | undefined }>
+}
+
+/** @example tankFacts(subject).holdDays // 3 for a tank that was already owned */
+export function tankFacts({ gear, conditions, report }: StartupSubject): TankFacts {
+  return {
+    waterL: report.figures.waterVolumeL ?? null,
+    brimL: report.figures.grossVolumeL ?? null,
+    holdDays: gear.tank?.owned === true ? HOLD_DAYS.used : HOLD_DAYS.fresh,
+    activeSoil: gear.substrates.some((each) => each.spec.type === 'active_soil'),
+    salt: conditions.livestock.water === 'salt',
+    planted: conditions.plants !== 'none',
+    chloramine: conditions.disinfectant === 'chloramine' || conditions.disinfectant === 'unknown',
+    disinfected: conditions.disinfectant !== 'none',
+    cords: cordsOf(gear),
+  }
+}
+
+function cordsOf(gear: StartupSubject['gear']): TankFacts['cords'] {
+  const kinds = [
+    { what: 'heater', items: gear.heaters },
+    { what: 'filter', items: gear.filters },
+    { what: 'light', items: gear.lights },
+  ]
+  return kinds.flatMap(({ what, items }) => items.map((item) => ({ what, count: item.quantity, cordMm: item.spec.cordMm })))
+}
+
+/** An amount at the precision of the tool in the hand: a syringe, a kitchen scale. @example doseOf(0.1816, 'g').digits // 2 */
+export function doseOf(value: number, unit: 'mL' | 'g'): Quantity {
+  if (value < 1) return quantity(value, unit, 2)
+  return quantity(value, unit, value < 20 ? 1 : 0)
+}
+
+/** Litres as a bucket measures them. @example litres(146.2).value // 146 */
+export const litres = (value: number): Quantity => quantity(value, 'L', value < 20 ? 1 : 0)

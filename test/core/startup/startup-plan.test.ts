@@ -1,0 +1,197 @@
+import { describe, expect, it } from 'vitest'
+import { CAUTIONS, liftingPeople } from '../../../core/startup/cautions.ts'
+import { STEP_GROUPS, type Step } from '../../../core/startup/setup-plan.ts'
+import { startupPlan } from '../../../core/startup/startup-plan.ts'
+import { METRIC, sayPhrase, US } from '../../../core/units/say.ts'
+import { sampleSubject } from './sample-subject.ts'
+
+type Change = Parameters<typeof sampleSubject>[0]
+const planOf = (change: Change = {}) => startupPlan(sampleSubject(change))
+const ids = (change: Change = {}) => planOf(change).steps.map((step) => step.id)
+function stepIn(change: Change, id: string): Step {
+  const found = planOf(change).steps.find((step) => step.id === id)
+  if (!found) throw new Error(`no step ${id} in ${ids(change).join(', ')}`)
+  return found
+}
+const amount = (step: Step, label: string): string =>
+  sayPhrase(step.amounts.find((each) => each.label === label)?.value ?? ['(no such amount)'], METRIC)
+const wholeText = (step: Step): string =>
+  [
+    step.title,
+    ...[step.why, step.stopAndAsk, ...step.actions, ...step.amounts.map((each) => each.value)].map((each) => sayPhrase(each, METRIC)),
+    step.done,
+  ].join(' ')
+
+describe('startup plan', () => {
+  it('goes through every group in order, each step once', () => {
+    const plan = planOf()
+    const order = plan.steps.map((step) => STEP_GROUPS.indexOf(step.group))
+    expect(order).toEqual([...order].sort((a, b) => a - b))
+    expect(new Set(order).size).toBe(STEP_GROUPS.length)
+    expect(new Set(plan.steps.map((step) => step.id)).size).toBe(plan.steps.length)
+  })
+
+  it('says what, why, how long, when to stop and a criterion in every step', () => {
+    for (const step of planOf().steps) {
+      for (const text of [step.title, sayPhrase(step.why, US), step.howLong, sayPhrase(step.stopAndAsk, US), step.done])
+        expect(text.trim().length, step.id).toBeGreaterThan(5)
+      expect(step.actions.length, step.id).toBeGreaterThan(0)
+    }
+  })
+
+  it('never makes a step due before an earlier one', () => {
+    const days = planOf().steps.flatMap((step) => (step.earliestDay === null ? [] : [step.earliestDay]))
+    expect(days).toEqual([...days].sort((a, b) => a - b))
+  })
+
+  it('computes everything for a whole build and says so', () => expect(planOf().notComputed).toEqual([]))
+
+  it('is titled by size and water, without a name', () => expect(sayPhrase(planOf().title, METRIC)).toBe('121.9 cm tank, 238 L of water'))
+})
+
+describe('amounts', () => {
+  it('fills the leak test in quarters of the volume to the rim', () => {
+    const step = stepIn({}, 'leak-fill')
+    expect(step.amounts.map((each) => sayPhrase(each.value, METRIC))).toEqual([
+      '69 L in all',
+      '137 L in all',
+      '206 L in all',
+      '274 L in all',
+    ])
+  })
+
+  it('doses conditioner by the water and not by the label of the tank: 23.8 mL at 0.1 mL a litre', () => {
+    expect(amount(stepIn({}, 'fill'), 'Conditioner')).toBe('24 mL of Stillwell 500 mL')
+  })
+
+  it('weighs 1.8 g of ammonium chloride for 237.7 L', () =>
+    expect(amount(stepIn({}, 'first-ammonia'), 'How much')).toBe('1.8 g of Stillwell ammonium chloride'))
+
+  it('measures 6.0 mL of a 10 % solution for 237.7 L', () => {
+    const gear = { ammoniaSources: [{ name: 'Stillwell drops', quantity: 1, spec: { form: 'ammonia_solution', strength: 0.1 } as const }] }
+    expect(amount(stepIn({ gear }, 'first-ammonia'), 'How much')).toBe('6.0 mL of Stillwell drops')
+  })
+
+  it('refuses a solution above 10 %', () => {
+    const gear = { ammoniaSources: [{ name: 'Strong drops', quantity: 1, spec: { form: 'ammonia_solution', strength: 0.25 } as const }] }
+    expect(planOf({ gear }).notComputed).toEqual([
+      'Ammonia dose: Strong drops is stronger than 10 %. Use ammonium chloride or a weaker solution.',
+    ])
+    expect(wholeText(stepIn({ gear }, 'first-ammonia'))).not.toMatch(/mL of Strong drops/)
+  })
+
+  it('says the basis of the dose and what kits of other bases show', () => {
+    expect(amount(stepIn({}, 'first-ammonia'), 'On your kit')).toBe('2.0 if it counts N, 2.4 if NH3, 2.6 if NH4: see its leaflet')
+  })
+
+  it('changes three quarters of the water at the end, with its own conditioner', () => {
+    const step = stepIn({}, 'large-change')
+    expect(amount(step, 'Out and in')).toBe('178 L (three quarters)')
+    expect(amount(step, 'Conditioner')).toBe('17.8 mL of Stillwell 500 mL, into the new water')
+  })
+
+  it('gives the cord each loop needs and the shortest there is', () => {
+    const step = stepIn({}, 'drip-loops')
+    expect(amount(step, 'How many')).toBe('4 cords: 2 heaters, filter, light')
+    expect(amount(step, 'Cord needed')).toBe('169.7 cm each; your shortest is 180 cm')
+  })
+
+  it('asks for three people at 57.3 kg, 25 kg each', () =>
+    expect([liftingPeople(57.2834), liftingPeople(25), liftingPeople(3)]).toEqual([3, 1, 1]))
+})
+
+describe('what was bought decides the steps', () => {
+  it('does not rinse active soil, and doses nothing before its own ammonia is under 1 mg/L', () => {
+    const gear = { substrates: [{ name: 'Millrace soil', quantity: 3, spec: { type: 'active_soil' } as const }] }
+    expect(ids({ gear })).not.toContain('rinse-substrate')
+    expect(wholeText(stepIn({ gear }, 'lay-soil'))).toContain('Do not rinse it')
+    expect(amount(stepIn({ gear }, 'soil-ammonia'), 'Dose nothing until')).toBe('ammonia reads under 1 mg/L')
+    expect(amount(stepIn({ gear }, 'soil-ammonia'), 'Change water above')).toBe('4 mg/L: 119 L (half), every day')
+    expect(ids({ gear }).indexOf('soil-ammonia')).toBeLessThan(ids({ gear }).indexOf('first-ammonia'))
+    expect(stepIn({ gear }, 'first-ammonia').earliestDay).toBeNull()
+  })
+
+  it('asks the age of a heater that was owned, and not of a new one', () => {
+    const gear = { heaters: [{ name: 'old heater', quantity: 1, spec: { powerW: 200 }, owned: true }] }
+    expect(wholeText(stepIn({ gear }, 'used-heater'))).toContain('more than three years')
+    expect(ids()).not.toContain('used-heater')
+  })
+
+  it('holds a used tank full for three days and cleans it first', () => {
+    const tank = { name: 'old tank', quantity: 1, spec: { lengthMm: 900, widthMm: 400, heightMm: 400 }, owned: true }
+    expect(amount(stepIn({ gear: { tank } }, 'leak-hold'), 'Hold')).toBe('72 h, because the tank is used')
+    expect(stepIn({ gear: { tank } }, 'used-tank').caution).toContain('bleach')
+  })
+
+  it('has no heater step without a heater and no loops without cords', () => {
+    const none = { heaters: [], filters: [], lights: [] }
+    expect(ids({ gear: none })).not.toContain('heater')
+    expect(ids({ gear: none })).not.toContain('drip-loops')
+  })
+
+  it('says what a stand must be where there is none', () => {
+    expect(stepIn({ gear: { stand: null } }, 'place-stand').title).toBe('Choose what the tank stands on')
+  })
+
+  it('counts the ammonia that chloramine leaves, and asks for a conditioner that binds it', () => {
+    const change: Change = {
+      conditions: { disinfectant: 'chloramine' },
+      gear: { conditioners: [{ name: 'Plain', quantity: 1, spec: { doseMlPerL: 0.1, bindsAmmonia: false } }] },
+    }
+    expect(sayPhrase(stepIn(change, 'fill').why, METRIC)).toContain('0.79 mg/L')
+    expect(sayPhrase(stepIn(change, 'fill').stopAndAsk, METRIC)).toContain('binds ammonia')
+  })
+
+  it('needs no conditioner for water without a disinfectant', () => {
+    expect(amount(stepIn({ conditions: { disinfectant: 'none' } }, 'fill'), 'Conditioner')).toContain('none')
+  })
+
+  it('mixes salt water a day ahead', () => {
+    const livestock = { ...sampleSubject().conditions.livestock, water: 'salt' as const }
+    const order = ids({ conditions: { livestock } })
+    expect(order.indexOf('mix-salt')).toBe(order.indexOf('fill') - 1)
+  })
+
+  it('sends someone without a protective device to an electrician first', () => {
+    expect(wholeText(stepIn({ gear: { power: [] } }, 'test-protection'))).toContain('licensed electrician')
+    expect(stepIn({}, 'test-protection').title).toBe('Press TEST on the GFCI')
+  })
+})
+
+describe('what cannot be computed', () => {
+  it('is named, and the step says what to read off the label', () => {
+    const change: Change = { gear: { conditioners: [{ name: 'Nameless bottle', quantity: 1, spec: {} }] } }
+    expect(planOf(change).notComputed).toEqual([
+      'Conditioner dose: Nameless bottle states none. Read millilitres for each litre off its label.',
+    ])
+    expect(amount(stepIn(change, 'fill'), 'Conditioner')).toBe('by its label, for 238 L of water and not for the size on the box')
+  })
+
+  it('names every amount that hangs on an unknown inside of the tank', () => {
+    const plan = planOf({
+      figures: { waterVolumeL: undefined, grossVolumeL: undefined, brimMassKg: undefined, emptyMassKg: undefined, dripLoop: undefined },
+    })
+    expect(plan.waterVolumeL).toBeNull()
+    expect(plan.notComputed).toHaveLength(7)
+    for (const step of plan.steps) expect(wholeText(step), step.id).not.toMatch(/NaN|undefined|null|Infinity/)
+  })
+
+  it('tells the dose of pure salt where no ammonia source was chosen', () => {
+    expect(amount(stepIn({ gear: { ammoniaSources: [] } }, 'first-ammonia'), 'How much')).toBe(
+      'no ammonia source in this plan; of pure ammonium chloride it would be 1.8 g',
+    )
+  })
+})
+
+describe('cautions', () => {
+  it('are eight, each said once', () => {
+    expect(CAUTIONS).toHaveLength(8)
+    expect(new Set(CAUTIONS.map((each) => each.id)).size).toBe(8)
+  })
+
+  it('never send ammonia above 10 %, and keep bleach from it', () => {
+    const text = CAUTIONS.find((each) => each.id === 'bleach')?.text ?? ''
+    expect(text).toMatch(/Never let bleach/)
+    expect(text).toMatch(/stronger than 10 %/)
+  })
+})
