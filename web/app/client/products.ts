@@ -1,0 +1,39 @@
+import type { ImportReport } from '../../../core/catalog/import-report.ts'
+import type { Kind } from '../../../core/catalog/kinds.ts'
+import type { Product } from '../../../core/catalog/product.ts'
+import type { PriceView } from '../../../core/pricing/price-view.ts'
+import type { PriceRecord } from '../../../core/pricing/record.ts'
+import { queryOf, request, requestVersioned, type Versioned } from './request.ts'
+
+export interface ProductFilter {
+  kind?: Kind | undefined
+  q?: string | undefined
+  archived?: boolean | undefined
+  limit?: number | undefined
+  offset?: number | undefined
+}
+/** What a form sends: a product without what the server gives it. */
+export type ProductBody = { [K in Kind]: Omit<Extract<Product, { kind: K }>, 'id' | 'version'> }[Kind]
+
+export interface ProductPage {
+  items: Product[]
+  total: number
+}
+export interface PriceViews {
+  prices: PriceView[]
+  /** Kit parts included. */
+  products: Product[]
+  asOf: string
+}
+
+export const listProducts = (filter: ProductFilter, signal?: AbortSignal): Promise<ProductPage> =>
+  request('GET', `/api/products${queryOf({ ...filter })}`, signal ? { signal } : {})
+export const getProduct = (id: string): Promise<Versioned<Product>> => requestVersioned('GET', `/api/products/${id}`)
+export const createProduct = (body: ProductBody): Promise<Product> => request('POST', '/api/products', { body })
+export const updateProduct = (id: string, body: ProductBody, etag: string): Promise<Product> =>
+  request('PUT', `/api/products/${id}`, { body, etag })
+export const getRecord = (id: string): Promise<PriceRecord> => request('GET', `/api/products/${id}/record`)
+export const importProducts = (body: { kind: Kind; csv: string; dryRun: boolean }): Promise<ImportReport> =>
+  request('POST', '/api/products/import', { body })
+export const templateAddress = (kind: Kind): string => `/api/products/import/template${queryOf({ kind })}`
+export const getPriceViews = (productIds: string[]): Promise<PriceViews> => request('POST', '/api/price-views', { body: { productIds } })

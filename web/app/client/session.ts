@@ -1,0 +1,27 @@
+import type { Install } from '../../../core/install.ts'
+import type { Role } from '../../../core/people/roles.ts'
+import { request } from './request.ts'
+
+export interface SignedIn {
+  id: string
+  name: string
+  role: Role
+}
+export interface Session {
+  person: SignedIn | null
+  install: Install | null
+}
+export interface LinkPurpose {
+  purpose: 'first_manager' | 'invite'
+  role: Role
+  name: string
+}
+
+export const getSession = (): Promise<Session> => request('GET', '/api/session')
+export const signIn = (signInName: string, password: string): Promise<Session> =>
+  request('POST', '/api/session', { body: { signInName, password } })
+export const signOut = (): Promise<void> => request('DELETE', '/api/session')
+
+export const getLink = (token: string): Promise<LinkPurpose> => request('GET', `/api/links/${encodeURIComponent(token)}`)
+export const takeLink = (token: string, body: { name: string; signInName: string; password: string }): Promise<Session> =>
+  request('POST', `/api/links/${encodeURIComponent(token)}`, { body })

@@ -1,0 +1,86 @@
+import { currencyExponent, parseMoney, sayMoney } from '../../../core/money.ts'
+import { parseQuantity } from '../../../core/units/parse.ts'
+import type { ReaderUnits, Unit } from '../../../core/units/quantity.ts'
+import { displayUnit } from '../../../core/units/say.ts'
+
+/** What a typed figure came to: its value, nothing entered, or a sentence about what is wrong. */
+export type FigureReading = { value: number | null; fault: null } | { value: null; fault: string }
+
+export interface FigureLimits {
+  label: string
+  unit: Unit
+  min?: number | undefined
+  max?: number | undefined
+  whole?: boolean | undefined
+}
+
+/** Glass and mats are told in millimetres by everyone; longer things in centimetres. The largest such field is 60 mm of hose. */
+const SMALL_MM = 60
+
+/** The unit at the end of the line, which a bare number is in. @example fieldUnit({ label: 'Length', unit: 'mm', max: 4000 }, US) // 'in' */
+export function fieldUnit({ unit, max }: FigureLimits, reader: ReaderUnits): string {
+  if (unit === 'mm' && reader.system === 'metric' && max !== undefined && max <= SMALL_MM) return 'mm'
+  return displayUnit(unit, reader)
+}
+
+/** Storage value of a text in the field's unit, without limits. */
+function storageValue(text: string, limits: FigureLimits, reader: ReaderUnits): ReturnType<typeof parseQuantity> {
+  const bare = /^[-\u2212+]?[\d\s.,/]+$/.test(text.trim())
+  return parseQuantity(bare ? `${text.trim()} ${fieldUnit(limits, reader)}`.trim() : text, limits.unit, reader)
+}
+
+/**
+ * Spells a stored figure for its field, in the field's unit without the unit: at most three decimals.
+ *
+ * @example spellFigure(914.4, { label: 'Length', unit: 'mm' }, US) // '36'
+ */
+export function spellFigure(value: number | null | undefined, limits: FigureLimits, reader: ReaderUnits): string {
+  if (value === null || value === undefined) return ''
+  const zero = storageValue('0', limits, reader)
+  const one = storageValue('1', limits, reader)
+  const shown = zero.ok && one.ok ? (value - zero.value) / (one.value - zero.value) : value
+  return String(Number(shown.toFixed(3))).replace('.', reader.decimal)
+}
+
+/**
+ * Reads what was typed, with or without a unit, and holds it against the limits.
+ *
+ * @example readFigure('20 in', { label: 'Length', unit: 'mm', min: 100, max: 4000 }, METRIC) // { value: 508, fault: null }
+ */
+export function readFigure(text: string, limits: FigureLimits, reader: ReaderUnits): FigureReading {
+  if (text.trim() === '') return { value: null, fault: null }
+  const read = storageValue(text, limits, reader)
+  if (!read.ok) return { value: null, fault: read.refusal.words }
+  const value = Math.round(read.value * 1e6) / 1e6
+  const fault = limitFault(value, limits, reader)
+  return fault === null ? { value, fault: null } : { value: null, fault }
+}
+
+function limitFault(value: number, limits: FigureLimits, reader: ReaderUnits): string | null {
+  const { label, min, max, whole } = limits
+  const unit = fieldUnit(limits, reader)
+  const say = (figure: number): string => `${spellFigure(figure, limits, reader)} ${unit}`.trim()
+  if (whole && !Number.isInteger(value)) return `${label} is a whole number, without decimals.`
+  if (min !== undefined && value < min)
+    return `${label} is ${say(value)}. The least is ${say(min)}. Was it another unit? Write it behind the number.`
+  if (max !== undefined && value > max)
+    return `${label} is ${say(value)}. The most is ${say(max)}. Was it another unit? Write it behind the number.`
+  return null
+}
+
+/** Spells an amount for its field, without the sign. @example spellMoney(15900, 'USD') // '159.00' */
+export const spellMoney = (minor: number | null | undefined, currency: string): string =>
+  minor === null || minor === undefined ? '' : sayMoney(minor, currency, { symbol: false }).replaceAll(',', '')
+
+/** Reads an amount; `least` in minor units, 0 unless told otherwise. @example readMoney('159', 'USD', 'Price', 1) // { value: 15900, fault: null } */
+export function readMoney(text: string, currency: string, label: string, least = 0): FigureReading {
+  if (text.trim() === '') return { value: null, fault: null }
+  const read = parseMoney(text, currency)
+  if (!read.ok) return { value: null, fault: read.refusal.words }
+  if (read.value < least)
+    return { value: null, fault: `${label} is ${sayMoney(read.value, currency)}. The least is ${sayMoney(least, currency)}.` }
+  return { value: read.value, fault: null }
+}
+
+/** What the phone's keyboard shows for amounts of a currency. */
+export const moneyKeyboard = (currency: string): 'decimal' | 'numeric' => (currencyExponent(currency) === 0 ? 'numeric' : 'decimal')

@@ -1,0 +1,61 @@
+import type { ReactElement, ReactNode } from 'react'
+
+export interface Column<Row> {
+  key: string
+  head: ReactNode
+  /** Numbers stand right. */
+  num?: boolean
+  /** The cell names its row. */
+  rowHead?: boolean
+  /** Where the cell goes on a phone: a row becomes two lines of two. Absent: not shown there. */
+  phone?: 'lead' | 'figure' | 'below' | 'state'
+  cell: (row: Row) => ReactNode
+}
+
+interface Props<Row> {
+  caption: string
+  columns: ReadonlyArray<Column<Row>>
+  rows: readonly Row[]
+  rowKey: (row: Row) => string
+  /** Hatched: held back, not counted. */
+  isHeld?: (row: Row) => boolean
+  children?: ReactNode
+}
+
+/** Hairline under a row, numbers right; on a phone a row becomes two lines: what and how much, from where and how sure. */
+export function RuledTable<Row>({ caption, columns, rows, rowKey, isHeld, children }: Props<Row>): ReactElement {
+  return (
+    <table className="ruled folding">
+      <caption className="sr">{caption}</caption>
+      <thead>
+        <tr>
+          {columns.map((column) => (
+            <th key={column.key} scope="col" className={column.num ? 'num' : undefined}>
+              {column.head}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row) => (
+          <tr key={rowKey(row)} className={isHeld?.(row) ? 'held' : undefined}>
+            {columns.map((column) => {
+              const common = { key: column.key, className: column.num ? 'num' : undefined, 'data-phone': column.phone ?? 'none' }
+              const { key, ...rest } = common
+              return column.rowHead ? (
+                <th key={key} scope="row" {...rest}>
+                  {column.cell(row)}
+                </th>
+              ) : (
+                <td key={key} {...rest}>
+                  {column.cell(row)}
+                </td>
+              )
+            })}
+          </tr>
+        ))}
+      </tbody>
+      {children}
+    </table>
+  )
+}

@@ -1,0 +1,79 @@
+import { useEffect, useState, type ReactElement, type ReactNode } from 'react'
+import { problemOf } from '../client/problem.ts'
+import { Button } from './button.tsx'
+import { Told } from './told.tsx'
+
+/** One sentence about what will be here, and the one button that makes the first. */
+export function Empty({ children, action }: { children: ReactNode; action?: ReactNode }): ReactElement {
+  return (
+    <div className="empty">
+      <p>{children}</p>
+      {action}
+    </div>
+  )
+}
+
+/** Below this a wait is not noticed; showing something would only flicker. */
+const QUIET_MS = 300
+
+/** Rows at their final height with the hatch, after a wait that would be noticed. */
+export function LoadingRows({ rows = 6, what }: { rows?: number; what: string }): ReactElement {
+  const [late, setLate] = useState(false)
+  useEffect(() => {
+    const timer = setTimeout(() => setLate(true), QUIET_MS)
+    return () => clearTimeout(timer)
+  }, [])
+  return (
+    <div role="status">
+      <span className="sr">Reading {what}</span>
+      {late && (
+        <div className="loading-rows" aria-hidden="true">
+          {Array.from({ length: rows }, (_, row) => (
+            <div key={row}>
+              <span className="waiting" />
+            </div>
+          ))}
+        </div>
+      )}
+    </div>
+  )
+}
+
+/** What happened, what is safe, what to do. Field faults are shown beside their fields, the rest is listed here. */
+export function ErrorNotice({
+  error,
+  shown = [],
+  onRetry,
+  retryWords = 'Try again',
+  children,
+}: {
+  error: unknown
+  shown?: readonly string[]
+  onRetry?: () => void
+  retryWords?: string
+  children?: ReactNode
+}): ReactElement | null {
+  if (!error) return null
+  const problem = problemOf(error)
+  const others = problem.errors.filter(({ field }) => !shown.includes(field))
+  return (
+    <Told kind="stop" title={problem.title} live>
+      {problem.detail && problem.detail !== problem.title && <p>{problem.detail}</p>}
+      {others.length > 0 && (
+        <ul>
+          {others.map(({ field, message }) => (
+            <li key={field + message}>{message}</li>
+          ))}
+        </ul>
+      )}
+      {children}
+      {onRetry && (
+        <p>
+          <Button small onClick={onRetry}>
+            {retryWords}
+          </Button>
+        </p>
+      )}
+    </Told>
+  )
+}

@@ -1,0 +1,57 @@
+import { problemOf, type Problem } from '../client/problem.ts'
+import { postSighting, type SightingBody } from '../client/sightings.ts'
+import { dropUnsent, keepUnsent, readUnsent, type Keep } from './unsent.ts'
+
+/** What becomes of one sighting after a try: it is in, it is refused for good, or it waits for another try. */
+export type Outcome = { kind: 'posted' } | { kind: 'refused'; problem: Problem } | { kind: 'waits'; problem: Problem }
+
+/**
+ * A refusal of the content stays a refusal however often it is sent; anything else may pass: no signal, a busy server, a session that ended.
+ *
+ * @example outcomeOf(readProblem(503, null)).kind // 'waits'
+ */
+export function outcomeOf(problem: Problem): Outcome {
+  const forGood = [400, 403, 404, 409, 413, 422].includes(problem.status)
+  return { kind: forGood ? 'refused' : 'waits', problem }
+}
+
+type Post = (body: SightingBody) => Promise<unknown>
+
+async function sendOne(body: SightingBody, post: Post): Promise<Outcome> {
+  try {
+    await post(body)
+    return { kind: 'posted' }
+  } catch (error) {
+    return outcomeOf(problemOf(error))
+  }
+}
+
+/**
+ * Sends what waits, oldest first, and stops at the first that must wait: the rest would wait for the same reason.
+ * Refused ones stay in the list with their reason until their reporter deals with them. Returns what became of each id.
+ */
+export async function sendQueue(personId: string, post: Post, keep: Keep): Promise<Map<string, Outcome>> {
+  const outcomes = new Map<string, Outcome>()
+  for (const item of readUnsent(personId, keep)) {
+    if (item.refused) continue
+    const outcome = await sendOne(item.sighting, post)
+    outcomes.set(item.sighting.id, outcome)
+    if (outcome.kind === 'posted') dropUnsent(personId, item.sighting.id, keep)
+    if (outcome.kind === 'refused') {
+      const { title, detail, errors } = outcome.problem
+      keepUnsent(personId, { ...item, refused: { title, detail, errors } }, keep)
+    }
+    if (outcome.kind === 'waits') break
+  }
+  return outcomes
+}
+
+let running: Promise<unknown> = Promise.resolve()
+
+/** As `sendQueue`, one at a time on this page, and one page at a time where the browser can lock. Sending twice would be harmless, not free. */
+export function sendUnsent(personId: string): Promise<Map<string, Outcome>> {
+  const send = (): Promise<Map<string, Outcome>> => sendQueue(personId, postSighting, localStorage)
+  const next = running.then(() => ('locks' in navigator ? navigator.locks.request(`driploop.unsent.${personId}`, send) : send()))
+  running = next.catch(() => undefined)
+  return next
+}

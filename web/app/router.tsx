@@ -1,0 +1,77 @@
+import { createRootRoute, createRoute, createRouter, lazyRouteComponent, redirect } from '@tanstack/react-router'
+import { queryClient } from './client/query-client.ts'
+import { Frame, RouteFault, RouteMissing } from './frame.tsx'
+import { homeOf, isPublicPath, mayOpen } from './places.ts'
+import { sessionQuery } from './session/session.ts'
+
+/** Signed-out visitors go to the sign-in and come back after it; a role that may not open a place goes to its own first one. */
+async function guard({ location }: { location: { pathname: string; href: string } }): Promise<void> {
+  if (isPublicPath(location.pathname)) return
+  const { person } = await queryClient.ensureQueryData(sessionQuery)
+  if (!person) throw redirect({ to: '/sign-in', search: location.pathname === '/' ? {} : { next: location.href } })
+  if (location.pathname === '/' || !mayOpen(location.pathname, person.role)) throw redirect({ to: homeOf(person.role), replace: true })
+}
+
+const root = createRootRoute({ component: Frame, errorComponent: RouteFault, notFoundComponent: RouteMissing, beforeLoad: guard })
+const at = <Path extends string>(path: Path) => ({ getParentRoute: () => root, path })
+const next = (search: Record<string, unknown>): { next?: string } => (typeof search['next'] === 'string' ? { next: search['next'] } : {})
+const productAsked = (search: Record<string, unknown>): { product?: string } =>
+  typeof search['product'] === 'string' ? { product: search['product'] } : {}
+const customerAsked = (search: Record<string, unknown>): { customer?: string } =>
+  typeof search['customer'] === 'string' ? { customer: search['customer'] } : {}
+
+const routes = [
+  createRoute({ ...at('/'), component: () => null }),
+  createRoute({
+    ...at('/sign-in'),
+    validateSearch: next,
+    component: lazyRouteComponent(() => import('./sign-in/sign-in-screen.tsx'), 'SignInScreen'),
+  }),
+  createRoute({ ...at('/join/$token'), component: lazyRouteComponent(() => import('./join/join-screen.tsx'), 'JoinScreen') }),
+  createRoute({ ...at('/prices'), component: lazyRouteComponent(() => import('./prices/prices-screen.tsx'), 'PricesScreen') }),
+  createRoute({ ...at('/prices/$productId'), component: lazyRouteComponent(() => import('./prices/product-screen.tsx'), 'ProductScreen') }),
+  createRoute({
+    ...at('/post'),
+    validateSearch: productAsked,
+    component: lazyRouteComponent(() => import('./post/post-screen.tsx'), 'PostScreen'),
+  }),
+  createRoute({ ...at('/catalog'), component: lazyRouteComponent(() => import('./catalog/catalog-screen.tsx'), 'CatalogScreen') }),
+  createRoute({
+    ...at('/catalog/new'),
+    component: lazyRouteComponent(() => import('./catalog/new-product-screen.tsx'), 'NewProductScreen'),
+  }),
+  createRoute({ ...at('/catalog/import'), component: lazyRouteComponent(() => import('./catalog/import-screen.tsx'), 'ImportScreen') }),
+  createRoute({
+    ...at('/catalog/$productId'),
+    component: lazyRouteComponent(() => import('./catalog/edit-product-screen.tsx'), 'EditProductScreen'),
+  }),
+  createRoute({ ...at('/stores'), component: lazyRouteComponent(() => import('./stores/stores-screen.tsx'), 'StoresScreen') }),
+  createRoute({ ...at('/stores/new'), component: lazyRouteComponent(() => import('./stores/new-store-screen.tsx'), 'NewStoreScreen') }),
+  createRoute({
+    ...at('/stores/$storeId'),
+    component: lazyRouteComponent(() => import('./stores/edit-store-screen.tsx'), 'EditStoreScreen'),
+  }),
+  createRoute({ ...at('/quotes'), component: lazyRouteComponent(() => import('./quotes/quotes-screen.tsx'), 'QuotesScreen') }),
+  createRoute({
+    ...at('/quotes/new'),
+    validateSearch: customerAsked,
+    component: lazyRouteComponent(() => import('./quotes/new-quote-screen.tsx'), 'NewQuoteScreen'),
+  }),
+  createRoute({ ...at('/quotes/$quoteId'), component: lazyRouteComponent(() => import('./quotes/desk-screen.tsx'), 'DeskScreen') }),
+  createRoute({ ...at('/customers'), component: lazyRouteComponent(() => import('./customers/customers-screen.tsx'), 'CustomersScreen') }),
+  createRoute({
+    ...at('/customers/$customerId'),
+    component: lazyRouteComponent(() => import('./customers/customer-screen.tsx'), 'CustomerScreen'),
+  }),
+  createRoute({ ...at('/setups'), component: lazyRouteComponent(() => import('./setups/setups-screen.tsx'), 'SetupsScreen') }),
+  createRoute({ ...at('/people'), component: lazyRouteComponent(() => import('./people/people-screen.tsx'), 'PeopleScreen') }),
+  createRoute({ ...at('/settings'), component: lazyRouteComponent(() => import('./settings/settings-screen.tsx'), 'SettingsScreen') }),
+] as const
+
+export const router = createRouter({ routeTree: root.addChildren(routes), defaultPreload: 'intent', scrollRestoration: true })
+
+declare module '@tanstack/react-router' {
+  interface Register {
+    router: typeof router
+  }
+}

@@ -1,0 +1,31 @@
+import { queryOptions, useQuery } from '@tanstack/react-query'
+import { civilDateAt, type CivilDate } from '../../../core/dates.ts'
+import type { Install } from '../../../core/install.ts'
+import type { ReaderUnits } from '../../../core/units/quantity.ts'
+import { getSession, type Session, type SignedIn } from '../client/session.ts'
+
+/** Who is signed in, and where. Read once, then whenever an answer says that the session ended. */
+export const sessionQuery = queryOptions({ queryKey: ['session'], queryFn: getSession, staleTime: 5 * 60_000 })
+
+export function useSession(): Session | undefined {
+  return useQuery(sessionQuery).data
+}
+
+/** The person signed in. Throws outside screens that ask for a sign-in. */
+export function usePerson(): SignedIn {
+  const person = useSession()?.person
+  if (!person) throw new Error('This screen needs someone signed in')
+  return person
+}
+
+/** The install as signed-in screens need it. */
+export function useInstall(): Install {
+  const install = useSession()?.install
+  if (!install) throw new Error('This screen needs an install')
+  return install
+}
+export const useReader = (): ReaderUnits => useInstall().units
+export const useCurrency = (): string => useInstall().currency
+
+/** The civil day now, in the install's time zone. */
+export const useToday = (): CivilDate => civilDateAt(Date.now(), useInstall().timeZone)

@@ -1,0 +1,18 @@
+import react from '@vitejs/plugin-react'
+import { fileURLToPath } from 'node:url'
+import { defineConfig } from 'vite'
+
+const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url))
+
+/** Builds the application into web/dist. Nothing is inlined: the content security policy lets in files of our own address alone. */
+export default defineConfig({
+  root: here('./app'),
+  plugins: [react()],
+  build: {
+    outDir: here('./dist'),
+    emptyOutDir: true,
+    target: 'es2023',
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+  },
+})
