@@ -6,8 +6,29 @@ export const VERDICTS = ['does_not_fit', 'not_known', 'marginal', 'fits'] as con
 export type Verdict = (typeof VERDICTS)[number]
 
 export const CHECKS = [
-  'heater_stuck', 'heater_holds', 'heater_spare', 'stand_load', 'stand_footprint', 'stand_bedding', 'stand_wet', 'floor_load', 'electrical_load', 'outlet_protection', 'outlets', 'cord_length',
-  'smallest_volume', 'lid', 'filter_flow', 'flow_ceiling', 'filter_feed', 'light_coverage', 'light_level', 'substrate_depth', 'conditioner_dose', 'ammonia_tests', 'empty_lift',
+  'heater_stuck',
+  'heater_holds',
+  'heater_spare',
+  'stand_load',
+  'stand_footprint',
+  'stand_bedding',
+  'stand_wet',
+  'floor_load',
+  'electrical_load',
+  'outlet_protection',
+  'outlets',
+  'cord_length',
+  'smallest_volume',
+  'lid',
+  'filter_flow',
+  'flow_ceiling',
+  'filter_feed',
+  'light_coverage',
+  'light_level',
+  'substrate_depth',
+  'conditioner_dose',
+  'ammonia_tests',
+  'empty_lift',
 ] as const
 export type Check = (typeof CHECKS)[number]
 
@@ -18,14 +39,19 @@ export interface Source {
 }
 
 export type Limit =
-  | { kind: 'at_most'; high: Quantity }
-  | { kind: 'at_least'; low: Quantity }
-  | { kind: 'between'; low: Quantity; high: Quantity }
+  { kind: 'at_most'; high: Quantity } | { kind: 'at_least'; low: Quantity } | { kind: 'between'; low: Quantity; high: Quantity }
 
 /** What would settle it. `want` lets a screen offer products that do. */
 export interface Action {
   text: Phrase
-  want?: { slot: Slot; quantity: number; minimum: Partial<Record<'powerW' | 'ratedFlowLph' | 'ratedLoadKg' | 'luminousFluxLm' | 'cordMm' | 'lengthMm' | 'widthMm' | 'outlets', number>>; maximum?: Partial<Record<'powerW', number>> }
+  want?: {
+    slot: Slot
+    quantity: number
+    minimum: Partial<
+      Record<'powerW' | 'ratedFlowLph' | 'ratedLoadKg' | 'luminousFluxLm' | 'cordMm' | 'lengthMm' | 'widthMm' | 'outlets', number>
+    >
+    maximum?: Partial<Record<'powerW', number>>
+  }
 }
 
 /** One check of one build in one room. */
@@ -54,4 +80,9 @@ export interface Finding {
   hurtRank: number
 }
 
-export const VERDICT_WORDS: Record<Verdict, string> = { does_not_fit: 'does not fit', not_known: 'not known', marginal: 'marginal', fits: 'fits' }
+export const VERDICT_WORDS: Record<Verdict, string> = {
+  does_not_fit: 'does not fit',
+  not_known: 'not known',
+  marginal: 'marginal',
+  fits: 'fits',
+}

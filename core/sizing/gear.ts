@@ -1,5 +1,17 @@
 import type {
-  AmmoniaSourceSpec, ConditionerSpec, FilterSpec, HeaterSpec, LidSpec, LightSpec, MatSpec, PowerSpec, StandSpec, SubstrateSpec, TankSpec, TestKitSpec, ThermometerSpec,
+  AmmoniaSourceSpec,
+  ConditionerSpec,
+  FilterSpec,
+  HeaterSpec,
+  LidSpec,
+  LightSpec,
+  MatSpec,
+  PowerSpec,
+  StandSpec,
+  SubstrateSpec,
+  TankSpec,
+  TestKitSpec,
+  ThermometerSpec,
 } from '../catalog/spec.ts'
 
 /** A spec, how many of it, and what a person calls it. */

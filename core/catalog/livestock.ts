@@ -1,0 +1,167 @@
+import type { LivestockGroup } from '../sizing/conditions.ts'
+
+/**
+ * Groups of animals that ask for the same water, in plain words. Every figure is a starting point that an advisor may change for one quote.
+ *
+ * Units:  degrees Celsius, litres, turnovers an hour, grams of dry feed a day for a usual stock of the group.
+ * Source: named in each row. Nothing here was read off a standard; the keeping trade's common practice is said to be that.
+ *
+ * `lowestC` and `dangerC` are marks of danger, `targetC` and `highestC` of comfort: a heater is chosen for the target, and one that sticks on must
+ * stay below the danger mark.
+ */
+export const LIVESTOCK_GROUPS: readonly LivestockGroup[] = [
+  {
+    id: 'small-tropical',
+    name: 'Small tropical community',
+    examples: 'tetras, rasboras, small catfish',
+    lowestC: 21,
+    targetC: 25,
+    highestC: 28,
+    dangerC: 32,
+    flowCeilingPerHour: 10,
+    flowFloorPerHour: 4,
+    smallestVolumeL: 54,
+    feedGramsPerDay: 1,
+    lidNeeded: false,
+    water: 'fresh',
+    source: 'common practice: 24 to 26 °C, 4 to 10 turnovers an hour, 54 L as the smallest for a shoal; 32 °C is the general danger mark',
+  },
+  {
+    id: 'labyrinth',
+    name: 'Betta and other labyrinth fish',
+    examples: 'betta, gouramis, paradise fish kept warm',
+    lowestC: 22,
+    targetC: 26,
+    highestC: 29,
+    dangerC: 32,
+    flowCeilingPerHour: 6,
+    flowFloorPerHour: 2,
+    smallestVolumeL: 20,
+    feedGramsPerDay: 0.2,
+    lidNeeded: true,
+    water: 'fresh',
+    source: 'common practice: long fins want slow water, and a lid keeps the air they breathe warm and the fish in',
+  },
+  {
+    id: 'livebearers-hard',
+    name: 'Livebearers in hard water',
+    examples: 'guppies, platies, mollies, swordtails',
+    lowestC: 19,
+    targetC: 24,
+    highestC: 28,
+    dangerC: 32,
+    flowCeilingPerHour: 10,
+    flowFloorPerHour: 4,
+    smallestVolumeL: 60,
+    feedGramsPerDay: 1.5,
+    lidNeeded: false,
+    water: 'fresh',
+    source: 'common practice: 22 to 26 °C in hard, slightly alkaline water',
+  },
+  {
+    id: 'blackwater-soft',
+    name: 'Soft-water, blackwater fish',
+    examples: 'wild-type tetras, pencilfish, dwarf cichlids of soft rivers',
+    lowestC: 23,
+    targetC: 26,
+    highestC: 29,
+    dangerC: 32,
+    flowCeilingPerHour: 6,
+    flowFloorPerHour: 3,
+    smallestVolumeL: 60,
+    feedGramsPerDay: 0.7,
+    lidNeeded: true,
+    water: 'fresh',
+    source: 'common practice: slow, warm, soft water; several of the group jump',
+  },
+  {
+    id: 'warm-cichlids',
+    name: 'Warm-water cichlids',
+    examples: 'discus, angelfish kept with them, rams',
+    lowestC: 25,
+    targetC: 28,
+    highestC: 31,
+    dangerC: 33,
+    flowCeilingPerHour: 6,
+    flowFloorPerHour: 3,
+    smallestVolumeL: 200,
+    feedGramsPerDay: 5,
+    lidNeeded: false,
+    water: 'fresh',
+    source: 'common practice: 27 to 30 °C; the danger mark of 33 °C is from memory',
+  },
+  {
+    id: 'african-lake',
+    name: 'African lake cichlids',
+    examples: 'rock dwellers of the great rift lakes',
+    lowestC: 21,
+    targetC: 25,
+    highestC: 28,
+    dangerC: 31,
+    flowCeilingPerHour: null,
+    flowFloorPerHour: 6,
+    smallestVolumeL: 200,
+    feedGramsPerDay: 5,
+    lidNeeded: true,
+    water: 'fresh',
+    source:
+      'common practice: full stock and much filtration, hard alkaline water, chased fish jump; warm lake water holds little oxygen, hence 31 °C (from memory)',
+  },
+  {
+    id: 'goldfish-fancy',
+    name: 'Fancy goldfish',
+    examples: 'double-tailed, round-bodied goldfish',
+    lowestC: 12,
+    targetC: 20,
+    highestC: 24,
+    dangerC: 30,
+    flowCeilingPerHour: 8,
+    flowFloorPerHour: 4,
+    smallestVolumeL: 120,
+    feedGramsPerDay: 3,
+    lidNeeded: false,
+    water: 'fresh',
+    source: 'common practice: 18 to 22 °C, heavy feeders, weak swimmers; 12 and 30 °C are from memory',
+  },
+  {
+    id: 'cool-stream',
+    name: 'Cool-water stream fish',
+    examples: 'mountain minnows, hillstream loaches, danios',
+    lowestC: 14,
+    targetC: 20,
+    highestC: 23,
+    dangerC: 27,
+    flowCeilingPerHour: null,
+    flowFloorPerHour: 8,
+    smallestVolumeL: 80,
+    feedGramsPerDay: 0.7,
+    lidNeeded: true,
+    water: 'fresh',
+    source: 'common practice: cool, fast, oxygen-rich water; most jump; the danger mark of 27 °C is from memory',
+  },
+  {
+    id: 'dwarf-shrimp',
+    name: 'Dwarf shrimp',
+    examples: 'small algae-eating shrimp and snails',
+    lowestC: 15,
+    targetC: 22,
+    highestC: 26,
+    dangerC: 30,
+    flowCeilingPerHour: 8,
+    flowFloorPerHour: 2,
+    smallestVolumeL: 15,
+    feedGramsPerDay: 0.05,
+    lidNeeded: false,
+    water: 'fresh',
+    source: 'common practice: 20 to 24 °C, guarded filter inlet; 15 and 30 °C are from memory',
+  },
+]
+
+/**
+ * The group with this id; undefined if there is none.
+ *
+ * @example livestockGroup('dwarf-shrimp')?.targetC // 22
+ */
+export function livestockGroup(id: string): LivestockGroup | undefined {
+  return LIVESTOCK_GROUPS.find((group) => group.id === id)
+}
