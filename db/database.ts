@@ -1,0 +1,234 @@
+// Generated from the migrated database by `npm run generate`. Do not edit.
+
+import type { ColumnType, Generated, GeneratedAlways } from 'kysely'
+import type { Install } from '../core/install.ts'
+import type { ReaderUnits } from '../core/units/quantity.ts'
+import type { Role } from '../core/people/roles.ts'
+import type { DeliveryRule, Store } from '../core/catalog/store.ts'
+import type { Kind } from '../core/catalog/kinds.ts'
+import type { Spec } from '../core/catalog/spec.ts'
+import type { Condition, Doubt, Sighting } from '../core/pricing/sighting.ts'
+import type { BuildLetter, QuoteDraft, QuoteState } from '../core/quote/draft.ts'
+import type { RevisionDocument } from '../core/quote/revision.ts'
+import type { QuoteAnswer, RevisionSummary } from '../core/quote/quote-view.ts'
+
+/** Read as Date on both engines. */
+export type Instant = ColumnType<Date, Date | string, Date | string>
+
+export interface CustomerTable {
+  id: Generated<string>
+  name: string
+  reach: Generated<string>
+  note: Generated<string>
+  erased_on: string | null
+  created_at: ColumnType<Date, Date | string | undefined, Date | string>
+  version: Generated<number>
+}
+
+export interface InstallTable {
+  one: Generated<boolean>
+  name: string
+  mode: Install['mode']
+  currency: string
+  country: string
+  time_zone: string
+  units: ReaderUnits
+  contact: string
+  paper: Install['paper']
+  energy_price_minor: number
+  circuit_voltage_v: number
+  circuit_current_a: number
+  version: Generated<number>
+}
+
+export interface KitPartTable {
+  kit_id: string
+  part_id: string
+  kit_kind: Generated<string>
+  part_kind: Kind
+  quantity: number
+  position: number
+}
+
+export interface OneUseLinkTable {
+  token_hash: string
+  purpose: 'first_manager' | 'invite'
+  role: Role
+  name: string | null
+  created_by: string | null
+  expires_at: Instant
+  used_at: Instant | null
+}
+
+export interface PersonTable {
+  id: Generated<string>
+  name: string
+  sign_in_name: string
+  role: Role
+  password_hash: string
+  invited_by: string | null
+  created_at: ColumnType<Date, Date | string | undefined, Date | string>
+  disabled_at: Instant | null
+  version: Generated<number>
+}
+
+export interface ProductTable {
+  id: Generated<string>
+  kind: Kind
+  name: string
+  maker: string | null
+  gtin: string | null
+  oversize: Generated<boolean>
+  note: string | null
+  spec: Spec
+  archived: Generated<boolean>
+  version: Generated<number>
+}
+
+export interface QuoteTable {
+  id: Generated<string>
+  number: string | null
+  state: Generated<QuoteState>
+  advisor_id: string
+  customer_id: string
+  title: string
+  draft: QuoteDraft
+  latest_revision: Generated<number>
+  stands_until: string | null
+  link_version: Generated<number>
+  saved_at: ColumnType<Date, Date | string | undefined, Date | string>
+  version: Generated<number>
+}
+
+export interface QuoteAnswerTable {
+  quote_id: string
+  revision: number
+  answer: QuoteAnswer['answer']
+  letter: BuildLetter | null
+  note: string
+  at: Instant
+}
+
+export interface QuoteCounterTable {
+  year: number
+  last: number
+}
+
+export interface QuoteRevisionTable {
+  quote_id: string
+  revision: number
+  document: RevisionDocument
+  summary: Pick<RevisionSummary, 'totals'>
+  issued_at: Instant
+  issued_on: string
+  stands_until: string
+}
+
+export interface SessionTable {
+  id_hash: string
+  person_id: string
+  created_at: Instant
+  expires_at: Instant
+  last_seen_at: Instant
+}
+
+export interface SetupTable {
+  id: Generated<string>
+  quote_id: string
+  revision: number
+  letter: BuildLetter
+  link_version: Generated<number>
+  started_on: string | null
+  last_used_at: Instant | null
+}
+
+export interface SetupReadingTable {
+  id: string
+  setup_id: string
+  taken_on: string
+  ammonia_mg_l: number | null
+  nitrite_mg_l: number | null
+  nitrate_mg_l: number | null
+  ph: number | null
+  temperature_c: number | null
+  note: string
+  received_at: ColumnType<Date, Date | string | undefined, Date | string>
+}
+
+export interface SetupTickTable {
+  setup_id: string
+  step_id: string
+  ticked_on: string
+}
+
+export interface SightingTable {
+  id: string
+  product_id: string
+  store_id: string
+  condition: Condition
+  price_minor: number
+  printed_regular_minor: number | null
+  seen_on: string
+  last_day: string | null
+  evidence: Sighting['evidence']
+  note: string | null
+  reporter_id: string
+  received_at: ColumnType<Date, Date | string | undefined, Date | string>
+  doubt: Doubt | null
+  withdrawn_at: Instant | null
+  confirmations: Generated<number>
+  disputes: Generated<number>
+  accepted: GeneratedAlways<boolean>
+}
+
+export interface SightingVoteTable {
+  sighting_id: string
+  person_id: string
+  vote: 'confirm' | 'dispute'
+  at: ColumnType<Date, Date | string | undefined, Date | string>
+}
+
+export interface SignInAttemptTable {
+  id: GeneratedAlways<number>
+  key: string
+  at: Instant
+}
+
+export interface StoreTable {
+  id: Generated<string>
+  name: string
+  kind: Store['kind']
+  town: string | null
+  country: string
+  subdivision: string | null
+  time_zone: string
+  tax_basis_points: number
+  prices_include_tax: boolean
+  delivery_taxed: boolean
+  delivery: DeliveryRule
+  return_days: number | null
+  note: string | null
+  archived: Generated<boolean>
+  version: Generated<number>
+}
+
+export interface Database {
+  customer: CustomerTable
+  install: InstallTable
+  kit_part: KitPartTable
+  one_use_link: OneUseLinkTable
+  person: PersonTable
+  product: ProductTable
+  quote: QuoteTable
+  quote_answer: QuoteAnswerTable
+  quote_counter: QuoteCounterTable
+  quote_revision: QuoteRevisionTable
+  session: SessionTable
+  setup: SetupTable
+  setup_reading: SetupReadingTable
+  setup_tick: SetupTickTable
+  sighting: SightingTable
+  sighting_vote: SightingVoteTable
+  sign_in_attempt: SignInAttemptTable
+  store: StoreTable
+}

@@ -1,0 +1,79 @@
+import type { Kysely, Selectable } from 'kysely'
+import type { Install } from '../core/install.ts'
+import { ok, refuse, type Result } from '../core/result.ts'
+import type { Database, InstallTable } from './database.ts'
+import type { Refusal } from './refusal.ts'
+import { manages, type Viewer } from './viewer.ts'
+
+export interface InstallRow extends Install {
+  version: number
+}
+
+export async function findInstall(db: Kysely<Database>): Promise<InstallRow | undefined> {
+  const row = await db.selectFrom('install').selectAll().executeTakeFirst()
+  return row && installOf(row)
+}
+
+/** Errors: throws before the first start has made it. */
+export async function getInstall(db: Kysely<Database>): Promise<InstallRow> {
+  return installOf(await db.selectFrom('install').selectAll().executeTakeFirstOrThrow())
+}
+
+export async function createInstall(db: Kysely<Database>, install: Install): Promise<Result<InstallRow, Refusal<'exists'>>> {
+  const row = await db
+    .insertInto('install')
+    .values(valuesOf(install))
+    .onConflict((clash) => clash.doNothing())
+    .returningAll()
+    .executeTakeFirst()
+  return row ? ok(installOf(row)) : refuse({ code: 'exists', message: 'This install is already set up.' })
+}
+
+/** Managers only. */
+export async function updateInstall(
+  db: Kysely<Database>,
+  viewer: Viewer,
+  expectedVersion: number,
+  install: Install,
+): Promise<Result<InstallRow, Refusal<'not_found' | 'stale'>>> {
+  const row = await db
+    .updateTable('install')
+    .set((eb) => ({ ...valuesOf(install), version: eb('version', '+', 1) }))
+    .where('version', '=', expectedVersion)
+    .where(manages(viewer))
+    .returningAll()
+    .executeTakeFirst()
+  if (row) return ok(installOf(row))
+  const visible = await db.selectFrom('install').select('one').where(manages(viewer)).executeTakeFirst()
+  if (!visible) return refuse({ code: 'not_found', message: 'Only a manager changes the settings.' })
+  return refuse({ code: 'stale', message: 'Someone else changed the settings meanwhile.' })
+}
+
+const valuesOf = (install: Install) => ({
+  name: install.name,
+  mode: install.mode,
+  currency: install.currency,
+  country: install.country,
+  time_zone: install.timeZone,
+  units: install.units,
+  contact: install.contact,
+  paper: install.paper,
+  energy_price_minor: install.energyPriceMinor,
+  circuit_voltage_v: install.circuitVoltageV,
+  circuit_current_a: install.circuitCurrentA,
+})
+
+const installOf = (row: Selectable<InstallTable>): InstallRow => ({
+  name: row.name,
+  mode: row.mode,
+  currency: row.currency,
+  country: row.country,
+  timeZone: row.time_zone,
+  units: row.units,
+  contact: row.contact,
+  paper: row.paper,
+  energyPriceMinor: row.energy_price_minor,
+  circuitVoltageV: row.circuit_voltage_v,
+  circuitCurrentA: row.circuit_current_a,
+  version: row.version,
+})

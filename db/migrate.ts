@@ -1,0 +1,26 @@
+import type { Kysely } from 'kysely'
+import { Migrator, type Migration } from 'kysely/migration'
+import type { Database } from './database.ts'
+import { first } from './migrations/2026-11-26-first.ts'
+
+/** In order of their names, which start with their day. A landed one is never edited. */
+const MIGRATIONS: Record<string, Migration> = { '2026-11-26-first': first }
+
+const migratorOf = (db: Kysely<Database>): Migrator => new Migrator({ db, provider: { getMigrations: async () => MIGRATIONS } })
+
+/**
+ * Brings the database to this release's schema, all or nothing; a second run does nothing. Returns the names applied.
+ *
+ * Errors: throws what the database said, nothing having changed; throws too where the database is of a later release.
+ */
+export async function migrate(db: Kysely<Database>): Promise<string[]> {
+  const { error, results } = await migratorOf(db).migrateToLatest()
+  if (error !== undefined) throw new Error('The database could not be brought to this release. Nothing was changed.', { cause: error })
+  return (results ?? []).map((result) => result.migrationName)
+}
+
+/** True when nothing is left to apply. */
+export async function isMigrated(db: Kysely<Database>): Promise<boolean> {
+  const migrations = await migratorOf(db).getMigrations()
+  return migrations.every((migration) => migration.executedAt !== undefined)
+}

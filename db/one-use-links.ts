@@ -1,0 +1,70 @@
+import type { Kysely, Selectable, Transaction } from 'kysely'
+import type { Role } from '../core/people/roles.ts'
+import { ok, refuse, type Result } from '../core/result.ts'
+import type { Database, OneUseLinkTable } from './database.ts'
+import type { Refusal } from './refusal.ts'
+
+export interface OneUseLink {
+  purpose: 'first_manager' | 'invite'
+  role: Role
+  name: string | null
+  createdBy: string | null
+  expiresAt: Date
+}
+
+/** Only the hash of the token is stored. */
+export async function createOneUseLink(db: Kysely<Database>, link: OneUseLink & { tokenHash: string }): Promise<void> {
+  await db
+    .insertInto('one_use_link')
+    .values({
+      token_hash: link.tokenHash,
+      purpose: link.purpose,
+      role: link.role,
+      name: link.name,
+      created_by: link.createdBy,
+      expires_at: link.expiresAt,
+    })
+    .execute()
+}
+
+/** Undefined once used or expired. */
+export async function findOneUseLink(db: Kysely<Database>, tokenHash: string, now: Date): Promise<OneUseLink | undefined> {
+  const row = await db
+    .selectFrom('one_use_link')
+    .selectAll()
+    .where('token_hash', '=', tokenHash)
+    .where('used_at', 'is', null)
+    .where('expires_at', '>', now)
+    .executeTakeFirst()
+  return row && linkOf(row)
+}
+
+/** Uses a link up. Of two at the same moment exactly one gets it; in a transaction, so that a failure later gives it back. */
+export async function useOneUseLink(
+  trx: Transaction<Database>,
+  tokenHash: string,
+  now: Date,
+): Promise<Result<OneUseLink, Refusal<'link_gone'>>> {
+  const row = await trx
+    .updateTable('one_use_link')
+    .set({ used_at: now })
+    .where('token_hash', '=', tokenHash)
+    .where('used_at', 'is', null)
+    .where('expires_at', '>', now)
+    .returningAll()
+    .executeTakeFirst()
+  return row ? ok(linkOf(row)) : refuse({ code: 'link_gone', message: 'This link was used already or has expired. Ask for a new one.' })
+}
+
+/** Unused ones of a purpose: a new start prints a new link for the first manager, and the old one ends. */
+export async function deleteOneUseLinks(db: Kysely<Database>, purpose: OneUseLink['purpose']): Promise<void> {
+  await db.deleteFrom('one_use_link').where('purpose', '=', purpose).where('used_at', 'is', null).execute()
+}
+
+const linkOf = (row: Selectable<OneUseLinkTable>): OneUseLink => ({
+  purpose: row.purpose,
+  role: row.role,
+  name: row.name,
+  createdBy: row.created_by,
+  expiresAt: row.expires_at,
+})

@@ -1,0 +1,146 @@
+import { sql, type Kysely, type Selectable, type Transaction } from 'kysely'
+import type { Role } from '../core/people/roles.ts'
+import { ok, refuse, type Result } from '../core/result.ts'
+import type { Database, PersonTable } from './database.ts'
+import { isId, type Refusal } from './refusal.ts'
+import { manages, type Viewer } from './viewer.ts'
+
+export interface Person {
+  id: string
+  name: string
+  signInName: string
+  role: Role
+  invitedBy: string | null
+  disabled: boolean
+  createdAt: string
+  version: number
+}
+export interface PersonFields {
+  name: string
+  signInName: string
+  role: Role
+  passwordHash: string
+  invitedBy: string | null
+}
+
+export async function createPerson(db: Kysely<Database>, fields: PersonFields): Promise<Result<Person, Refusal<'sign_in_name_taken'>>> {
+  const row = await db
+    .insertInto('person')
+    .values({
+      name: fields.name,
+      sign_in_name: fields.signInName,
+      role: fields.role,
+      password_hash: fields.passwordHash,
+      invited_by: fields.invitedBy,
+    })
+    .onConflict((clash) => clash.doNothing())
+    .returningAll()
+    .executeTakeFirst()
+  if (row) return ok(personOf(row))
+  return refuse({
+    code: 'sign_in_name_taken',
+    field: 'signInName',
+    message: `"${fields.signInName}" is taken. Choose another name to sign in with.`,
+  })
+}
+
+/** Upper and lower case are one. A disabled person is found too: say so only after the password was right. */
+export async function findPersonBySignIn(
+  db: Kysely<Database>,
+  signInName: string,
+): Promise<(Person & { passwordHash: string }) | undefined> {
+  const row = await db
+    .selectFrom('person')
+    .selectAll()
+    .where(sql`lower(sign_in_name)`, '=', sql`lower(${signInName})`)
+    .executeTakeFirst()
+  return row && { ...personOf(row), passwordHash: row.password_hash }
+}
+
+export async function findPerson(db: Kysely<Database>, id: string): Promise<Person | undefined> {
+  if (!isId(id)) return undefined
+  const row = await db.selectFrom('person').selectAll().where('id', '=', id).executeTakeFirst()
+  return row && personOf(row)
+}
+
+/** Errors: throws where there is none. */
+export async function getPerson(db: Kysely<Database>, id: string): Promise<Person> {
+  return personOf(await db.selectFrom('person').selectAll().where('id', '=', id).executeTakeFirstOrThrow())
+}
+
+/** By name; nobody for anyone but a manager. */
+export async function listPeople(db: Kysely<Database>, viewer: Viewer): Promise<Person[]> {
+  const rows = await db
+    .selectFrom('person')
+    .selectAll()
+    .where(manages(viewer))
+    .orderBy(sql`lower(name)`)
+    .orderBy('id')
+    .execute()
+  return rows.map(personOf)
+}
+
+export async function countPeople(db: Kysely<Database>): Promise<number> {
+  const { count } = await db
+    .selectFrom('person')
+    .select((eb) => eb.fn.countAll<number>().as('count'))
+    .executeTakeFirstOrThrow()
+  return count
+}
+
+/** Managers only. The last manager who can sign in keeps the role: the managers' rows are locked while it is decided. */
+export async function updatePerson(
+  trx: Transaction<Database>,
+  viewer: Viewer,
+  id: string,
+  expectedVersion: number,
+  change: { role?: Role; disabled?: boolean },
+): Promise<Result<Person, Refusal<'not_found' | 'stale' | 'last_manager'>>> {
+  if (!isId(id)) return refuse({ code: 'not_found', message: 'There is no such person.' })
+  const managers = await trx
+    .selectFrom('person')
+    .select('id')
+    .where('role', '=', 'manager')
+    .where('disabled_at', 'is', null)
+    .orderBy('id')
+    .forUpdate()
+    .execute()
+  const found = await trx.selectFrom('person').selectAll().where('id', '=', id).where(manages(viewer)).forUpdate().executeTakeFirst()
+  if (!found) return refuse({ code: 'not_found', message: 'There is no such person.' })
+  if (found.version !== expectedVersion) return refuse({ code: 'stale', message: 'Someone else changed this person meanwhile.' })
+  const leaves = change.disabled === true || (change.role !== undefined && change.role !== 'manager')
+  if (leaves && managers.length === 1 && managers[0]?.id === id) {
+    return refuse({
+      code: 'last_manager',
+      field: change.disabled ? 'disabled' : 'role',
+      message: 'This is the last manager. Make another one first.',
+    })
+  }
+  const row = await trx
+    .updateTable('person')
+    .set({
+      role: change.role ?? found.role,
+      disabled_at: change.disabled === undefined ? found.disabled_at : change.disabled ? (found.disabled_at ?? sql`now()`) : null,
+      version: found.version + 1,
+    })
+    .where('id', '=', id)
+    .returningAll()
+    .executeTakeFirstOrThrow()
+  return ok(personOf(row))
+}
+
+/** A stronger hash of the same password, made at sign-in. */
+export async function setPasswordHash(db: Kysely<Database>, id: string, passwordHash: string): Promise<void> {
+  await db.updateTable('person').set({ password_hash: passwordHash }).where('id', '=', id).execute()
+}
+
+export const personOf = (row: Selectable<PersonTable>): Person => ({
+  id: row.id,
+  name: row.name,
+  signInName: row.sign_in_name,
+  role: row.role,
+  invitedBy: row.invited_by,
+  disabled: row.disabled_at !== null,
+  createdAt: row.created_at.toISOString(),
+  version: row.version,
+})

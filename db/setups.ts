@@ -1,0 +1,102 @@
+import { sql, type Kysely, type RawBuilder } from 'kysely'
+import type { CivilDate } from '../core/dates.ts'
+import type { BuildLetter } from '../core/quote/draft.ts'
+import type { Reading, SetupView } from '../core/quote/quote-view.ts'
+import type { SetupPlan } from '../core/startup/setup-plan.ts'
+import type { Database } from './database.ts'
+import { isId } from './refusal.ts'
+import { readingsOf } from './setup-readings.ts'
+import { advises, type Viewer } from './viewer.ts'
+
+/** What a setup link opens: steps, ticks and readings of one build, no name and no price. */
+export interface LinkedSetup {
+  id: string
+  linkVersion: number
+  quoteNumber: string
+  letter: BuildLetter
+  plan: SetupPlan
+  startedOn: CivilDate | null
+  ticks: Array<{ stepId: string; on: CivilDate }>
+  readings: Reading[]
+  issuedAt: string
+  /** Last tick or reading; null before the first. */
+  lastUsedAt: string | null
+}
+
+/** The plan of the setup's build, cut out of the document in the database: the whole document is a hundred times as long. */
+const PLAN: RawBuilder<SetupPlan> = sql`(select build -> 'plan' from jsonb_array_elements(quote_revision.document -> 'builds') as build
+  where build ->> 'letter' = setup.letter)`
+
+/** For whoever holds a link that was checked. */
+export async function findLinkedSetup(db: Kysely<Database>, setupId: string): Promise<LinkedSetup | undefined> {
+  if (!isId(setupId)) return undefined
+  const row = await setupsWithPlan(db).select(PLAN.as('plan')).where('setup.id', '=', setupId).executeTakeFirst()
+  if (!row) return undefined
+  return {
+    id: row.id,
+    linkVersion: row.link_version,
+    quoteNumber: row.number ?? '',
+    letter: row.letter,
+    plan: row.plan,
+    startedOn: row.started_on,
+    ticks: (await ticksOf(db, [setupId])).map(({ stepId, on }) => ({ stepId, on })),
+    readings: await readingsOf(db, setupId),
+    issuedAt: row.issued_at.toISOString(),
+    lastUsedAt: row.last_used_at?.toISOString() ?? null,
+  }
+}
+
+export type SetupListRow = Omit<SetupView, 'link'> & { quoteId: string; linkVersion: number }
+
+/** Setups of accepted quotes, newest first; advisors only. One of a quote that nobody accepted stays away until it is used. */
+export async function listSetups(db: Kysely<Database>, viewer: Viewer, filter: { customerId?: string } = {}): Promise<SetupListRow[]> {
+  if (filter.customerId !== undefined && !isId(filter.customerId)) return []
+  let query = setupsWithPlan(db)
+    .innerJoin('customer', 'customer.id', 'quote.customer_id')
+    .select('customer.name as customer_name')
+    .select(sql<number>`jsonb_array_length(${PLAN} -> 'steps')`.as('step_count'))
+    .where(advises(viewer))
+    .where((eb) => eb.or([eb('quote.state', '=', 'accepted'), eb('setup.last_used_at', 'is not', null)]))
+  if (filter.customerId !== undefined) query = query.where('quote.customer_id', '=', filter.customerId)
+  const rows = await query.orderBy('quote_revision.issued_at', 'desc').orderBy('setup.id').execute()
+  const ticks = Map.groupBy(
+    await ticksOf(
+      db,
+      rows.map((row) => row.id),
+    ),
+    (tick) => tick.setupId,
+  )
+  return rows.map((row) => ({
+    id: row.id,
+    quoteId: row.quote_id,
+    linkVersion: row.link_version,
+    quoteNumber: row.number ?? '',
+    customerName: row.customer_name,
+    letter: row.letter,
+    startedOn: row.started_on,
+    ticks: (ticks.get(row.id) ?? []).map(({ stepId, on }) => ({ stepId, on })),
+    stepCount: row.step_count,
+  }))
+}
+
+const setupsWithPlan = (db: Kysely<Database>) =>
+  db
+    .selectFrom('setup')
+    .innerJoin('quote', 'quote.id', 'setup.quote_id')
+    .innerJoin('quote_revision', (join) =>
+      join.onRef('quote_revision.quote_id', '=', 'setup.quote_id').onRef('quote_revision.revision', '=', 'setup.revision'),
+    )
+    .select(['setup.id', 'setup.quote_id', 'setup.letter', 'setup.link_version', 'setup.started_on', 'setup.last_used_at'])
+    .select(['quote.number', 'quote_revision.issued_at'])
+
+async function ticksOf(db: Kysely<Database>, setupIds: string[]): Promise<Array<{ setupId: string; stepId: string; on: CivilDate }>> {
+  if (setupIds.length === 0) return []
+  const rows = await db
+    .selectFrom('setup_tick')
+    .selectAll()
+    .where('setup_id', 'in', setupIds)
+    .orderBy('ticked_on')
+    .orderBy('step_id')
+    .execute()
+  return rows.map((row) => ({ setupId: row.setup_id, stepId: row.step_id, on: row.ticked_on }))
+}

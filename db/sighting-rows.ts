@@ -1,0 +1,83 @@
+import type { Kysely, Selectable } from 'kysely'
+import type { Kind } from '../core/catalog/kinds.ts'
+import type { SightingRow } from '../core/pricing/record.ts'
+import type { Sighting } from '../core/pricing/sighting.ts'
+import type { Database, SightingTable } from './database.ts'
+import type { Viewer } from './viewer.ts'
+
+/** Sightings with the names beside them and what the viewer has to do with each, to be narrowed and ordered by the caller. */
+export const sightingRows = (db: Kysely<Database>, viewer: Viewer) =>
+  db
+    .selectFrom('sighting')
+    .innerJoin('product', 'product.id', 'sighting.product_id')
+    .innerJoin('store', 'store.id', 'sighting.store_id')
+    .innerJoin('person as reporter', 'reporter.id', 'sighting.reporter_id')
+    .leftJoin('person as reader', (join) => join.on('reader.id', '=', viewer.id))
+    .leftJoin('sighting_vote as mine', (join) => join.onRef('mine.sighting_id', '=', 'sighting.id').on('mine.person_id', '=', viewer.id))
+    .select([
+      'sighting.id',
+      'sighting.product_id',
+      'sighting.store_id',
+      'sighting.condition',
+      'sighting.price_minor',
+      'sighting.printed_regular_minor',
+      'sighting.seen_on',
+      'sighting.last_day',
+      'sighting.evidence',
+      'sighting.note',
+      'sighting.reporter_id',
+      'sighting.received_at',
+      'sighting.doubt',
+      'sighting.withdrawn_at',
+      'sighting.confirmations',
+      'sighting.disputes',
+      'product.name as product_name',
+      'product.kind as product_kind',
+      'store.name as store_name',
+      'reporter.name as reporter_name',
+      'reporter.invited_by as reporter_invited_by',
+      'reader.invited_by as reader_invited_by',
+      'mine.vote as my_vote',
+    ])
+
+type Row = Omit<Selectable<SightingTable>, 'accepted'> & {
+  product_name: string
+  product_kind: Kind
+  store_name: string
+  reporter_name: string
+  reporter_invited_by: string | null
+  reader_invited_by: string | null
+  my_vote: SightingRow['myVote']
+}
+
+export function rowOf(row: Row, viewer: Viewer): SightingRow {
+  const own = row.reporter_id === viewer.id || row.reporter_invited_by === viewer.id || row.reader_invited_by === row.reporter_id
+  return {
+    ...sightingOf(row),
+    productName: row.product_name,
+    storeName: row.store_name,
+    reporterName: row.reporter_name,
+    own,
+    mayVote: !own && row.withdrawn_at === null,
+    myVote: row.my_vote,
+  }
+}
+
+export const sightingOf = (row: Omit<Selectable<SightingTable>, 'accepted'>): Sighting => ({
+  id: row.id,
+  productId: row.product_id,
+  storeId: row.store_id,
+  condition: row.condition,
+  priceMinor: row.price_minor,
+  printedRegularMinor: row.printed_regular_minor,
+  seenOn: row.seen_on,
+  lastDay: row.last_day,
+  evidence: row.evidence,
+  note: row.note,
+  reporterId: row.reporter_id,
+  receivedAt: row.received_at.toISOString(),
+  doubt: row.doubt,
+  withdrawn: row.withdrawn_at !== null,
+  confirmations: row.confirmations,
+  disputes: row.disputes,
+})

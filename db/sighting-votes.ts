@@ -1,0 +1,70 @@
+import { sql, type Kysely, type Transaction } from 'kysely'
+import type { SightingRow } from '../core/pricing/record.ts'
+import { ok, refuse, type Result } from '../core/result.ts'
+import type { Database } from './database.ts'
+import { isId, type Refusal } from './refusal.ts'
+import { findSighting } from './sightings.ts'
+import { manages, standsApart, type Viewer } from './viewer.ts'
+
+/** One vote a person, which a later one replaces. Locks the sighting, so that its counts follow the votes. */
+export async function voteOnSighting(
+  trx: Transaction<Database>,
+  viewer: Viewer,
+  id: string,
+  vote: 'confirm' | 'dispute',
+): Promise<Result<SightingRow, Refusal<'not_found' | 'own' | 'withdrawn'>>> {
+  if (!isId(id)) return refuse(NOT_FOUND)
+  const found = await trx
+    .selectFrom('sighting')
+    .select((eb) => ['withdrawn_at', standsApart(viewer, eb).as('apart')])
+    .where('id', '=', id)
+    .forUpdate()
+    .executeTakeFirst()
+  if (!found) return refuse(NOT_FOUND)
+  if (!found.apart) {
+    return refuse({ code: 'own', message: 'Someone else has to confirm or dispute this one: not its reporter, nor who invited whom.' })
+  }
+  if (found.withdrawn_at !== null) return refuse({ code: 'withdrawn', message: 'This sighting was withdrawn.' })
+  await trx
+    .insertInto('sighting_vote')
+    .values({ sighting_id: id, person_id: viewer.id, vote })
+    .onConflict((clash) => clash.columns(['sighting_id', 'person_id']).doUpdateSet({ vote, at: sql`now()` }))
+    .execute()
+  await recount(trx, id)
+  return readBack(trx, viewer, id)
+}
+
+async function recount(trx: Transaction<Database>, id: string): Promise<void> {
+  const votes = (vote: 'confirm' | 'dispute') =>
+    sql<number>`(select count(*) from sighting_vote where sighting_id = ${id} and vote = ${vote})`
+  await trx
+    .updateTable('sighting')
+    .set({ confirmations: votes('confirm'), disputes: votes('dispute') })
+    .where('id', '=', id)
+    .execute()
+}
+
+/** By its reporter, or by a manager. Withdrawing again changes nothing. */
+export async function withdrawSighting(
+  db: Kysely<Database>,
+  viewer: Viewer,
+  id: string,
+): Promise<Result<SightingRow, Refusal<'not_found' | 'not_yours'>>> {
+  if (!isId(id)) return refuse(NOT_FOUND)
+  const { numUpdatedRows } = await db
+    .updateTable('sighting')
+    .set({ withdrawn_at: sql`coalesce(withdrawn_at, now())` })
+    .where('id', '=', id)
+    .where((eb) => eb.or([eb('reporter_id', '=', viewer.id), manages(viewer)]))
+    .executeTakeFirst()
+  if (numUpdatedRows > 0n) return readBack(db, viewer, id)
+  const there = await findSighting(db, viewer, id)
+  return refuse(there ? { code: 'not_yours', message: 'Only its reporter or a manager withdraws a sighting.' } : NOT_FOUND)
+}
+
+const NOT_FOUND: Refusal<'not_found'> = { code: 'not_found', message: 'There is no such sighting.' }
+
+async function readBack(db: Kysely<Database>, viewer: Viewer, id: string): Promise<Result<SightingRow, Refusal<'not_found'>>> {
+  const row = await findSighting(db, viewer, id)
+  return row ? ok(row) : refuse(NOT_FOUND)
+}

@@ -1,0 +1,139 @@
+import { sql, type Kysely } from 'kysely'
+import type { CivilDate } from '../core/dates.ts'
+import type { SightingRow } from '../core/pricing/record.ts'
+import type { PostedSighting } from '../core/pricing/schema.ts'
+import type { Doubt, Sighting } from '../core/pricing/sighting.ts'
+import { ok, refuse, type Result } from '../core/result.ts'
+import type { Database } from './database.ts'
+import { isId, type Refusal } from './refusal.ts'
+import { rowOf, sightingOf, sightingRows } from './sighting-rows.ts'
+import type { Viewer } from './viewer.ts'
+
+/** What the phone sends; the reporter is the viewer. */
+export type SightingFields = PostedSighting
+export type SightingRefusal = Refusal<'id_taken' | 'product_unknown' | 'product_archived' | 'store_unknown' | 'store_archived'>
+
+/**
+ * Takes a sighting once, whatever a phone repeats: the same id with the same body from the same person answers with the stored one.
+ *
+ * Errors: `id_taken` where the id stands for something else; the other codes say why no sighting of this product there is taken.
+ */
+export async function insertSighting(
+  db: Kysely<Database>,
+  viewer: Viewer,
+  fields: SightingFields,
+  doubt: Doubt | null,
+): Promise<Result<{ sighting: SightingRow; repeated: boolean }, SightingRefusal>> {
+  const written = await insertAndRead(db, viewer, fields, doubt)
+  if (written) return ok({ sighting: written, repeated: false })
+  const stored = await findSighting(db, viewer, fields.id)
+  if (stored) {
+    if (isSame(stored, fields, viewer)) return ok({ sighting: stored, repeated: true })
+    return refuse({ code: 'id_taken', field: 'id', message: 'Another sighting was already taken under this id. Post it as a new one.' })
+  }
+  return refuse(await reasonAgainst(db, fields))
+}
+
+/** One statement: writes the row unless the id is taken or the product or store takes none, and reads it back with its names. */
+async function insertAndRead(
+  db: Kysely<Database>,
+  viewer: Viewer,
+  f: SightingFields,
+  doubt: Doubt | null,
+): Promise<SightingRow | undefined> {
+  const insert = db
+    .insertInto('sighting')
+    .columns([
+      'id',
+      'product_id',
+      'store_id',
+      'condition',
+      'price_minor',
+      'printed_regular_minor',
+      'seen_on',
+      'last_day',
+      'evidence',
+      'note',
+      'reporter_id',
+      'doubt',
+    ])
+    .expression((eb) =>
+      eb
+        .selectFrom(['product', 'store'])
+        .where('product.id', '=', f.productId)
+        .where('store.id', '=', f.storeId)
+        .where('product.archived', '=', false)
+        .where('store.archived', '=', false)
+        .select([
+          sql<string>`${f.id}::uuid`.as('id'),
+          'product.id as product_id',
+          'store.id as store_id',
+          sql<Sighting['condition']>`${f.condition}::text`.as('condition'),
+          sql<number>`${f.priceMinor}::bigint`.as('price_minor'),
+          sql<number>`${f.printedRegularMinor}::bigint`.as('printed_regular_minor'),
+          sql<string>`${f.seenOn}::date`.as('seen_on'),
+          sql<string>`${f.lastDay}::date`.as('last_day'),
+          sql<Sighting['evidence']>`${f.evidence}::text`.as('evidence'),
+          sql<string>`${f.note}::text`.as('note'),
+          sql<string>`${viewer.id}::uuid`.as('reporter_id'),
+          sql<Doubt>`${doubt}::jsonb`.as('doubt'),
+        ]),
+    )
+    .onConflict((clash) => clash.column('id').doNothing())
+    .returningAll()
+  // Named like the table, the rows just written stand in its place in the query that reads them.
+  const row = await sightingRows(db.with('sighting', () => insert) as unknown as Kysely<Database>, viewer).executeTakeFirst()
+  return row && rowOf(row, viewer)
+}
+
+function isSame(stored: SightingRow, fields: SightingFields, viewer: Viewer): boolean {
+  if (stored.reporterId !== viewer.id) return false
+  const { id: _, ...body } = fields
+  return Object.entries(body).every(([key, value]) => stored[key as keyof typeof body] === value)
+}
+
+async function reasonAgainst(db: Kysely<Database>, fields: SightingFields): Promise<SightingRefusal> {
+  const product =
+    isId(fields.productId) && (await db.selectFrom('product').select('name').where('id', '=', fields.productId).executeTakeFirst())
+  if (!product) return { code: 'product_unknown', field: 'productId', message: 'There is no such product.' }
+  const store =
+    isId(fields.storeId) && (await db.selectFrom('store').select(['name', 'archived']).where('id', '=', fields.storeId).executeTakeFirst())
+  if (!store) return { code: 'store_unknown', field: 'storeId', message: 'There is no such store.' }
+  if (store.archived)
+    return { code: 'store_archived', field: 'storeId', message: `"${store.name}" is archived and takes no new sightings.` }
+  return { code: 'product_archived', field: 'productId', message: `"${product.name}" is archived and takes no new sightings.` }
+}
+
+export async function findSighting(db: Kysely<Database>, viewer: Viewer, id: string): Promise<SightingRow | undefined> {
+  if (!isId(id)) return undefined
+  const row = await sightingRows(db, viewer).where('sighting.id', '=', id).executeTakeFirst()
+  return row && rowOf(row, viewer)
+}
+
+/** All that was not withdrawn, oldest first: what prices are made from. */
+export async function sightingsOfProducts(db: Kysely<Database>, productIds: string[], since?: CivilDate): Promise<Sighting[]> {
+  const wanted = productIds.filter(isId)
+  if (wanted.length === 0) return []
+  let query = db
+    .selectFrom('sighting')
+    .selectAll()
+    .where('product_id', 'in', wanted)
+    .where('withdrawn_at', 'is', null)
+    .orderBy('seen_on')
+    .orderBy('received_at')
+    .orderBy('id')
+  if (since !== undefined) query = query.where('seen_on', '>=', since)
+  return (await query.execute()).map(sightingOf)
+}
+
+/** The whole record of a product, newest first, withdrawn ones included and marked. */
+export async function sightingRowsOfProduct(db: Kysely<Database>, viewer: Viewer, productId: string): Promise<SightingRow[]> {
+  if (!isId(productId)) return []
+  const rows = await sightingRows(db, viewer)
+    .where('sighting.product_id', '=', productId)
+    .orderBy('sighting.seen_on', 'desc')
+    .orderBy('sighting.received_at', 'desc')
+    .orderBy('sighting.id', 'desc')
+    .execute()
+  return rows.map((row) => rowOf(row, viewer))
+}
