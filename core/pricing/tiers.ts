@@ -2,14 +2,20 @@ import type { CivilDate } from '../dates.ts'
 import type { Condition } from './sighting.ts'
 import type { Age } from './price-view.ts'
 
+/** Goods and delivery as the stores print them: total = goods + delivery + tax − tax that printed prices already hold. */
 export interface Sum {
   goodsMinor: number
   deliveryMinor: number
+  /** All tax, whether added to printed prices or held in them. */
   taxMinor: number
+  /** The part of `taxMinor` that printed prices already hold; absent is 0. */
+  taxIncludedMinor?: number
   totalMinor: number
 }
 /** A tier is a sum or it is incomplete and says which lines have no price: never a total with a hole in it. */
-export type Tier = ({ complete: true } & Sum) | { complete: false; missing: Array<{ lineId: string; name: string; why: 'no_price' | 'cannot_be_delivered' | 'archived' }> }
+export type Tier =
+  | ({ complete: true } & Sum)
+  | { complete: false; missing: Array<{ lineId: string; name: string; why: 'no_price' | 'cannot_be_delivered' | 'archived' }> }
 
 /** One line's amounts, quantity included, as the store prints them (tax in or out as the store does). */
 export interface LineCost {

@@ -1,0 +1,35 @@
+import type { Store } from '../catalog/store.ts'
+import { taxOn, taxWithin } from '../money.ts'
+import type { Receipt, Sum } from './tiers.ts'
+
+/**
+ * One store's receipt: tax is worked out once, on the whole, and rounded half away from zero.
+ *
+ * Units: minor units as the store prints them. Range: 0 and above.
+ *
+ * @example receiptOf({ …, taxBasisPoints: 600, pricesIncludeTax: false, deliveryTaxed: false }, 10000, 990) // tax 600, total 11590
+ */
+export function receiptOf(store: Store, goodsMinor: number, deliveryMinor: number): Receipt {
+  const taxableMinor = goodsMinor + (store.deliveryTaxed ? deliveryMinor : 0)
+  const taxMinor = store.pricesIncludeTax ? taxWithin(taxableMinor, store.taxBasisPoints) : taxOn(taxableMinor, store.taxBasisPoints)
+  const taxIncludedMinor = store.pricesIncludeTax ? taxMinor : 0
+  const totalMinor = goodsMinor + deliveryMinor + taxMinor - taxIncludedMinor
+  return { storeId: store.id, taxBasisPoints: store.taxBasisPoints, goodsMinor, deliveryMinor, taxMinor, taxIncludedMinor, totalMinor }
+}
+
+/** Receipts added up. */
+export function sumOf(receipts: readonly Sum[]): Sum {
+  const sum = { goodsMinor: 0, deliveryMinor: 0, taxMinor: 0, taxIncludedMinor: 0, totalMinor: 0 }
+  for (const receipt of receipts) {
+    sum.goodsMinor += receipt.goodsMinor
+    sum.deliveryMinor += receipt.deliveryMinor
+    sum.taxMinor += receipt.taxMinor
+    sum.taxIncludedMinor += receipt.taxIncludedMinor ?? 0
+    sum.totalMinor += receipt.totalMinor
+  }
+  return sum
+}
+
+/** An amount with its tax, in ten-thousandths of a minor unit and so exact: for comparing prices of stores that print tax differently. */
+export const withTaxExact = (priceMinor: number, store: Pick<Store, 'taxBasisPoints' | 'pricesIncludeTax'>): number =>
+  priceMinor * (10_000 + (store.pricesIncludeTax ? 0 : store.taxBasisPoints))

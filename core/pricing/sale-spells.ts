@@ -1,0 +1,80 @@
+import { addDays, type CivilDate } from '../dates.ts'
+import { dayPrices, type DayPrice } from './day-price.ts'
+import { effectiveCondition } from './effective-condition.ts'
+import { shelfDays } from './regular-price.ts'
+import { isAccepted, type Sighting } from './sighting.ts'
+import { newcomerTrust, type TrustOf } from './trust.ts'
+
+/** Days after the day it was seen for which an undated price is taken to hold (design rule 2). */
+export const SALE_DAYS = 7
+export const CLEARANCE_DAYS = 5
+
+/** One run of a sale or clearance price at one store. Ten reports of one weekend are one spell. */
+export interface SaleSpell {
+  condition: 'sale' | 'clearance'
+  priceMinor: number
+  startedOn: CivilDate
+  lastSeenOn: CivilDate
+  /** Last day, inclusive: as printed, else by the rule; earlier where a later shelf price or another sale ended it. */
+  endsOn: CivilDate
+  /** True when the last day was printed and nothing cut it short. */
+  lastDayStated: boolean
+  sightings: Sighting[]
+}
+
+const isSale = (sighting: Sighting): boolean => ['sale', 'clearance'].includes(effectiveCondition(sighting))
+
+/**
+ * The sale spells of one product at one store up to a day, oldest first.
+ *
+ * A report at the same price, no later than the day after the spell's last day, lengthens it. A shelf price of a later day ends it; a shelf
+ * price of the same day does not, since a tag and its sale sticker are often reported side by side. Another sale price ends it and begins a new one.
+ */
+export function saleSpells(sightings: readonly Sighting[], asOf: CivilDate, trustOf: TrustOf = newcomerTrust): SaleSpell[] {
+  const sales = sightings.filter((sighting) => sighting.seenOn <= asOf && isAccepted(sighting) && isSale(sighting))
+  const shelf = shelfDays(sightings, asOf, trustOf).map(({ seenOn }) => seenOn)
+  const spells: SaleSpell[] = []
+  for (const day of dayPrices(sales, trustOf, ({ priceMinor }) => priceMinor)) {
+    const running = spells.at(-1)
+    const shelfBetween = running && shelf.some((seenOn) => seenOn > running.lastSeenOn && seenOn < day.seenOn)
+    const goesOn = running && !shelfBetween && running.priceMinor === day.priceMinor && day.seenOn <= addDays(running.endsOn, 1)
+    if (goesOn) spells[spells.length - 1] = spellOf([...running.sightings, ...day.sightings], day, running.startedOn)
+    else spells.push(spellOf(day.sightings, day, day.seenOn))
+  }
+  return spells.map((spell, index) =>
+    cutShort(
+      spell,
+      [...shelf, spells[index + 1]?.startedOn].filter((seenOn) => seenOn !== undefined && seenOn > spell.lastSeenOn),
+    ),
+  )
+}
+
+function spellOf(sightings: Sighting[], newest: DayPrice, startedOn: CivilDate): SaleSpell {
+  const condition = newest.sightings.some((sighting) => effectiveCondition(sighting) === 'sale') ? 'sale' : 'clearance'
+  const stated = statedLastDay(sightings, newest)
+  const byRule = addDays(newest.seenOn, condition === 'sale' ? SALE_DAYS : CLEARANCE_DAYS)
+  return {
+    condition,
+    priceMinor: newest.priceMinor,
+    startedOn,
+    lastSeenOn: newest.seenOn,
+    endsOn: stated ?? byRule,
+    lastDayStated: stated !== null,
+    sightings,
+  }
+}
+
+/** What the newest report that printed a last day says; the earlier one where two of a day differ. One that is past when the price was seen again is void. */
+function statedLastDay(sightings: readonly Sighting[], newest: DayPrice): CivilDate | null {
+  const stated = sightings
+    .filter((sighting) => sighting.priceMinor === newest.priceMinor && sighting.lastDay !== null && sighting.lastDay >= newest.seenOn)
+    .map(({ seenOn, lastDay }) => ({ seenOn, lastDay: lastDay as CivilDate }))
+    .sort((a, b) => (a.seenOn === b.seenOn ? a.lastDay.localeCompare(b.lastDay) : b.seenOn.localeCompare(a.seenOn)))
+  return stated[0]?.lastDay ?? null
+}
+
+function cutShort(spell: SaleSpell, enders: Array<CivilDate | undefined>): SaleSpell {
+  const first = enders.filter((seenOn) => seenOn !== undefined).sort()[0]
+  if (first === undefined || first > spell.endsOn) return spell
+  return { ...spell, endsOn: addDays(first, -1), lastDayStated: false }
+}
