@@ -1,0 +1,104 @@
+import { SLOTS, SLOT_NAMES, type Slot } from '../../core/catalog/kinds.ts'
+import { sayDate, yearOf } from '../../core/dates.ts'
+import { sayMoney } from '../../core/money.ts'
+import type { LineCost, Tier } from '../../core/pricing/tiers.ts'
+import type { AssembledBuild, RevisionDocument, SlotRow } from '../../core/quote/revision.ts'
+import { saySize } from '../../core/units/say.ts'
+import { dip } from '../plots/dip.ts'
+import { tankDrawings, type TankFigure } from '../plots/tank-drawing.ts'
+import { tierMark, type TierName } from '../plots/tier-marks.ts'
+import { vial } from '../plots/vial.ts'
+import { drawing, markup, type Markup } from './markup.ts'
+import { sizingOf } from './quote-findings.ts'
+
+/** Builds as columns on a desk and one under the other on a phone; rows of the columns share their heights. */
+export function buildsSideBySide(quote: RevisionDocument): Markup {
+  const tanks = quote.builds.map((build): TankFigure | null => (build.drawing === null ? null : { ...build.drawing, letter: build.letter }))
+  const drawings = tankDrawings(tanks, { id: 'tank', reader: quote.inputs.install.units, stand: 'whole', width: 220 })
+  const slots = SLOTS.filter((slot) => quote.builds.some((build) => build.rows.some((row) => row.slot === slot)))
+  return markup`<div class="builds builds-${quote.builds.length}">${quote.builds.map((build, index) => column(build, quote, slots, drawings[index] ?? ''))}</div>`
+}
+
+function column(build: AssembledBuild, quote: RevisionDocument, slots: readonly Slot[], svg: string): Markup {
+  const id = `build-${build.letter}`
+  const reason = build.suggested ? (quote.suggestion?.reason ?? '') : null
+  return markup`<section class="build${reason === null ? '' : ' suggested'}" aria-labelledby="${id}">
+<div class="build-head">${drawing(svg)}<h2 id="${id}"><span class="letter">${build.letter}</span> ${build.name}</h2>
+<p class="quiet">${sizeOf(build, quote)}</p><p>${build.why}</p>${reason === null ? '' : markup`<p class="we-suggest"><b>We suggest this one.</b> ${reason}</p>`}</div>
+${tiers(build, quote)}
+${sizingOf(build, quote)}
+<h3 class="included">What it is made of</h3>
+<ul class="slots">${slots.map((slot) => slotRow(slot, build, quote))}</ul>
+${sums(build.cost.today, build, quote)}
+</section>`
+}
+
+const sizeOf = (build: AssembledBuild, quote: RevisionDocument): string => {
+  if (build.drawing === null) return 'no tank in this build'
+  const { lengthMm, widthMm, heightMm, style } = build.drawing
+  return `${style}, ${saySize([lengthMm, widthMm, heightMm], quote.inputs.install.units)} outside`
+}
+
+function tiers(build: AssembledBuild, quote: RevisionDocument): Markup {
+  const rows: Array<[TierName, string, Tier, string]> = [
+    ['full', 'Full price', build.cost.full, ''],
+    ['today', 'Today', build.cost.today, 'now'],
+    ['bestSeen', 'Best seen', build.cost.bestSeen, ''],
+  ]
+  return markup`<ul class="tiers">${rows.map(([name, words, tier, className]) => markup`<li class="${className}">${drawing(tierMark(name))}<span>${words}${name === 'bestSeen' ? markup`<small>in 12 months</small>` : ''}</span><span class="f">${figure(tier, quote)}</span></li>`)}</ul>`
+}
+
+/** A total, or which line keeps it from being one. Never a total with a hole in it. */
+function figure(tier: Tier, quote: RevisionDocument): Markup {
+  if (tier.complete) return markup`${sayMoney(tier.totalMinor, quote.inputs.install.currency)}`
+  const [first] = tier.missing
+  const why = first === undefined ? 'a line has no price' : `${first.name} ${MISSING_WORDS[first.why]}`
+  const more = tier.missing.length > 1 ? `, and ${tier.missing.length - 1} more` : ''
+  return markup`<span class="no-total"><span class="verdict not-known">${drawing(vial('not_known'))}no total</span><small>${why}${more}</small></span>`
+}
+
+const MISSING_WORDS = { no_price: 'has no price', cannot_be_delivered: 'cannot be delivered', archived: 'is no longer sold' } as const
+
+function slotRow(slot: Slot, build: AssembledBuild, quote: RevisionDocument): Markup {
+  const rows = build.rows.filter((row) => row.slot === slot)
+  const said = rows.length === 0 ? markup`<span class="line soft">not in this build</span>` : rows.map((row) => line(row, build, quote))
+  return markup`<li><span class="slot-name">${SLOT_NAMES[slot]}</span>${said}</li>`
+}
+
+function line(row: SlotRow, build: AssembledBuild, quote: RevisionDocument): Markup {
+  if (row.answer === 'missing')
+    return markup`<span class="line missing"><b>${row.required ? 'still missing' : 'not chosen'}</b>${row.needs === null ? '' : markup` ${row.needs}`}</span>`
+  if (row.answer === 'owned') return markup`<span class="line soft">${row.text} (already owned)</span>`
+  if (row.answer === 'not_needed') return markup`<span class="line soft">not needed${row.text === '' ? '' : `: ${row.text}`}</span>`
+  if (row.answer === 'in_kit')
+    return markup`<span class="line soft">${row.text}${/in the kit/.test(row.text) ? '' : ' (in the kit)'}</span>`
+  const cost = build.cost.lines.find((candidate) => candidate.lineId === row.lineId)
+  return markup`<span class="line"><span>${row.text}</span><span class="price">${price(cost, quote)}</span></span>${cost === undefined ? '' : source(cost, quote)}`
+}
+
+const price = (cost: LineCost | undefined, quote: RevisionDocument): string =>
+  cost === undefined || cost.todayMinor === null ? 'no price' : sayMoney(cost.todayMinor, quote.inputs.install.currency, { symbol: false })
+
+/** Where from and until when: a sale with its last day and the full price under it. */
+function source(cost: LineCost, quote: RevisionDocument): Markup {
+  const store = quote.inputs.stores.find((candidate) => candidate.id === cost.storeId)
+  const { currency } = quote.inputs.install
+  const onSale = cost.condition === 'sale' || cost.condition === 'clearance'
+  const until = cost.holdsUntil === null ? '' : ` to ${sayDate(cost.holdsUntil, yearOf(quote.issuedOn))}`
+  const full =
+    onSale && cost.fullMinor !== null && cost.todayMinor !== null && cost.fullMinor > cost.todayMinor
+      ? markup`<span class="was"><span class="sr">full price </span>${sayMoney(cost.fullMinor, currency, { symbol: false })}</span>`
+      : ''
+  return markup`<span class="src"><span>${store?.name ?? ''}${onSale ? markup` <span class="sale">${drawing(dip())}${cost.condition}${until}</span>` : ''}</span>${full}</span>`
+}
+
+function sums(tier: Tier, build: AssembledBuild, quote: RevisionDocument): Markup {
+  if (!tier.complete) return markup`<dl class="sums"><div class="sum"><dt>Today</dt><dd>${figure(tier, quote)}</dd></div></dl>`
+  const bare = (minor: number): string => sayMoney(minor, quote.inputs.install.currency, { symbol: false })
+  const taxIsAdded = tier.goodsMinor + tier.deliveryMinor + tier.taxMinor === tier.totalMinor
+  const rates = new Set(build.cost.receipts.map((receipt) => receipt.taxBasisPoints))
+  const [rate] = rates
+  const taxWords = `${taxIsAdded ? 'Tax' : 'Tax included'}${rates.size === 1 && rate !== undefined ? `, ${rate / 100} %` : ''}`
+  const row = (words: string, minor: number): Markup => markup`<div><dt>${words}</dt><dd>${bare(minor)}</dd></div>`
+  return markup`<dl class="sums">${row('Goods', tier.goodsMinor)}${row('Delivery', tier.deliveryMinor)}${row(taxWords, tier.taxMinor)}<div class="sum"><dt>Today</dt><dd>${sayMoney(tier.totalMinor, quote.inputs.install.currency)}</dd></div></dl>`
+}

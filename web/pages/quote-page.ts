@@ -1,0 +1,84 @@
+import { sayDate, sayWeekday, yearOf, type CivilDate } from '../../core/dates.ts'
+import type { QuoteState } from '../../core/quote/draft.ts'
+import type { QuoteAnswer } from '../../core/quote/quote-view.ts'
+import type { RevisionDocument } from '../../core/quote/revision.ts'
+import { staffBuildOf, staffPlot } from '../plots/staff.ts'
+import { contactLine } from './contact.ts'
+import { drawing, markup, type Markup } from './markup.ts'
+import { pageDocument } from './page-document.ts'
+import type { PageFault } from './page-fault.ts'
+import { answerForms } from './quote-answer.ts'
+import { buildsSideBySide } from './quote-builds.ts'
+import { standing } from './quote-standing.ts'
+
+export interface QuotePageProps {
+  document: RevisionDocument
+  /** Null once the customer's data was erased. */
+  customerName: string | null
+  state: QuoteState
+  /** Newest version's number where this one is older. */
+  supersededBy: number | null
+  answer: QuoteAnswer | null
+  /** The civil day in the install's zone. */
+  today: CivilDate
+  /** "/q/<token>". */
+  path: string
+  faults: PageFault[]
+  /** What was posted and refused, kept in the fields. */
+  typed: { letter?: string; note?: string; answer?: string }
+}
+
+/** The quote as the customer decides on it. */
+export function quotePage(props: QuotePageProps): Markup {
+  const { document: quote } = props
+  const open = props.state === 'issued' && props.supersededBy === null && props.today <= quote.standsUntil
+  return pageDocument({
+    title: `Quote ${quote.number}, version ${quote.revision}`,
+    className: 'quote',
+    heading: quote.inputs.install.name,
+    main: markup`${intro(props)}
+${standing(props)}
+${buildsSideBySide(quote)}
+${comparison(quote)}
+${scope(quote)}
+${open ? answerForms(props) : ''}
+${ending(props)}`,
+  })
+}
+
+function intro({ document: quote, customerName, today, path }: QuotePageProps): Markup {
+  const year = yearOf(today)
+  return markup`<div class="intro"><div><p class="label">Quote ${quote.number}, version ${quote.revision}${customerName === null ? '' : markup`, for ${customerName}`}</p>
+<h1>${quote.title}</h1>
+${quote.note === '' ? '' : markup`<p class="lead">${quote.note}</p>`}</div>
+<dl class="facts"><div><dt>Stands until</dt><dd><b>${sayWeekday(quote.standsUntil, year)}</b></dd></div>
+<div><dt>Your advisor</dt><dd>${quote.advisor}</dd></div>
+<div><dt>Issued</dt><dd>${sayDate(quote.issuedOn, year)}</dd></div>
+<div><dt>On paper</dt><dd><a href="${path}/pdf?paper=a4">PDF, A4</a> <a href="${path}/pdf?paper=letter">PDF, Letter</a></dd></div></dl></div>`
+}
+
+/** All builds on one scale, where there is more than one to compare. */
+function comparison(quote: RevisionDocument): Markup | '' {
+  const { budgetMinor } = quote.need
+  if (quote.builds.length < 2 && budgetMinor === null) return ''
+  const svg = staffPlot(quote.builds.map(staffBuildOf), budgetMinor, { id: 'staff', currency: quote.inputs.install.currency })
+  if (svg === '') return ''
+  return markup`<section class="compare" aria-labelledby="h-compare"><h2 id="h-compare">Side by side</h2>${drawing(svg)}
+<p class="note">Each line runs from the best price seen to the full price; the pointer is today.${budgetMinor === null ? '' : ' The dashes are your budget.'}</p></section>`
+}
+
+function scope(quote: RevisionDocument): Markup {
+  const list = (id: string, heading: string, items: readonly string[]): Markup | '' =>
+    items.length === 0
+      ? ''
+      : markup`<section aria-labelledby="${id}"><h2 id="${id}">${heading}</h2><ul class="plain">${items.map((item) => markup`<li>${item}</li>`)}</ul></section>`
+  return markup`<div class="scope">${list('h-in', 'Included', quote.included)}${list('h-out', 'Not included', quote.notIncluded)}</div>`
+}
+
+function ending({ document: quote }: QuotePageProps): Markup {
+  const { install, asOf } = quote.inputs
+  const seen = `Prices are of ${sayDate(asOf, yearOf(quote.issuedOn))}`
+  return markup`<section class="cautions" aria-labelledby="h-care"><h2 id="h-care">Take care</h2><ul class="plain">${quote.cautions.map((caution) => markup`<li>${caution}</li>`)}</ul>
+<p class="note">${install.mode === 'club' ? `${seen}, as members saw them, not an offer by the stores.` : `${seen}.`} A floor finding is a screening only, never an approval.</p>
+<p class="ask">${contactLine(install.contact)}</p></section>`
+}

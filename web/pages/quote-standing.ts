@@ -1,0 +1,56 @@
+import { sayDate, sayWeekday, yearOf } from '../../core/dates.ts'
+import type { RevisionDocument } from '../../core/quote/revision.ts'
+import { markup, type Markup } from './markup.ts'
+import type { QuotePageProps } from './quote-page.ts'
+
+/** "A: Long and deep" of a build by its letter. */
+export function sayBuild(quote: RevisionDocument, letter: string | null): string {
+  const build = quote.builds.find((candidate) => candidate.letter === letter)
+  return build === undefined ? 'a build' : `${build.letter}: ${build.name}`
+}
+
+/** Where the quote stands, when it is not simply open: what happened, when, and what to do now. */
+export function standing(props: QuotePageProps): Markup | '' {
+  const { document: quote, state, supersededBy, answer, today, path } = props
+  const year = yearOf(today)
+  if (supersededBy !== null) {
+    return told(
+      'warn',
+      `This is version ${quote.revision}. Version ${supersededBy} has taken its place.`,
+      markup`<a class="btn" href="${path}">Open version ${supersededBy}</a>`,
+    )
+  }
+  const on = answer === null ? '' : ` on ${sayDate(answer.at.slice(0, 10), year)}`
+  switch (state) {
+    case 'accepted':
+      return told(
+        'chosen',
+        `Accepted${on}: ${sayBuild(quote, answer?.letter ?? null)}.`,
+        markup`<p>${quote.advisor} can see your answer.${note(answer?.note)}</p>`,
+      )
+    case 'declined':
+      return told(
+        '',
+        `Declined${on}.`,
+        markup`<p>${quote.advisor} can see your answer.${note(answer?.note)} If you change your mind, ask for a new version.</p>`,
+      )
+    case 'withdrawn':
+      return told('warn', 'This quote was withdrawn.', markup`<p>It can no longer be accepted. Ask ${quote.advisor} for a new one.</p>`)
+    case 'draft':
+      return told('warn', 'This quote is not issued.', markup`<p>It cannot be accepted yet.</p>`)
+    case 'lapsed':
+    case 'issued':
+      return state === 'lapsed' || today > quote.standsUntil
+        ? told(
+            'warn',
+            `This quote stood until ${sayWeekday(quote.standsUntil, year)}.`,
+            markup`<p>Prices may have changed since. Ask ${quote.advisor} for a new version.</p>`,
+          )
+        : ''
+  }
+}
+
+const note = (text: string | undefined): string => (text === undefined || text === '' ? '' : ` With your note: “${text}”`)
+
+const told = (kind: string, heading: string, body: Markup): Markup =>
+  markup`<div class="told ${kind}" role="status"><p class="told-head">${heading}</p>${body}</div>`

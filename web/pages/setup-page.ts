@@ -1,0 +1,97 @@
+import { daysBetween, sayWeekday, yearOf, type CivilDate } from '../../core/dates.ts'
+import type { Reading } from '../../core/quote/quote-view.ts'
+import type { AssembledBuild } from '../../core/quote/revision.ts'
+import type { SizingFigures } from '../../core/sizing/report.ts'
+import type { SetupPlan } from '../../core/startup/setup-plan.ts'
+import type { ReaderUnits } from '../../core/units/quantity.ts'
+import { sayPhrase } from '../../core/units/say.ts'
+import { cordProgress } from '../plots/cord.ts'
+import { field } from './field.ts'
+import { drawing, markup, type Markup } from './markup.ts'
+import { pageDocument } from './page-document.ts'
+import { formFaults, type PageFault } from './page-fault.ts'
+import { doneSteps, laterSteps } from './setup-lists.ts'
+import { setupOnPaper } from './setup-paper.ts'
+import { readingsPart } from './setup-readings.ts'
+import { nextStep } from './setup-step.ts'
+
+export interface SetupPageProps {
+  plan: SetupPlan
+  units: ReaderUnits
+  contact: string
+  startedOn: CivilDate | null
+  ticks: Array<{ stepId: string; on: CivilDate }>
+  readings: Reading[]
+  /** Of the build that the setup was made from; null draws no cord. */
+  dripLoop: SizingFigures['dripLoop'] | null
+  tank: AssembledBuild['drawing']
+  /** The civil day in the install's zone. */
+  today: CivilDate
+  /** "/s/<token>". */
+  path: string
+  faults: PageFault[]
+  /** What was posted and refused, by the field's name. */
+  typed: Partial<Record<string, string>>
+}
+
+/** The startup checklist behind the setup link: one next step, then what comes later and what is done. No name and no price. */
+export function setupPage(props: SetupPageProps): Markup {
+  const { plan, ticks } = props
+  const ticked = new Set(ticks.map((tick) => tick.stepId))
+  const done = plan.steps.map((step) => ticked.has(step.id))
+  const first = done.indexOf(false)
+  const current = first < 0 ? null : first
+  const title = sayPhrase(plan.title, props.units)
+  return pageDocument({
+    title: current === null ? `${title}: all steps done` : `Next: ${plan.steps[current]?.title ?? ''}`,
+    className: 'setup',
+    heading: title,
+    main: markup`<div class="on-screen">
+<div class="progress">${drawing(cordProgress({ done, current }, { id: 'cord' }))}<p class="note">${dayLine(props, ticked.size)}</p></div>
+${formFaults(props.faults, ['step'])}
+${current === null ? allDone() : nextStep(props, current)}
+${props.startedOn === null ? startForm(props) : ''}
+${laterSteps(props, current)}
+${doneSteps(props)}
+${readingsPart(props)}
+${props.startedOn === null ? '' : changeStart(props)}
+${notComputed(plan)}
+<p class="note endnote">Electricity and water can kill. The makers’ instructions and your local electrical code come before this list. In doubt, ask a licensed electrician.</p>
+<p class="note endnote">To have this list on paper, print this page: every step comes with a box to tick.</p>
+</div>
+${setupOnPaper(props)}`,
+  })
+}
+
+function dayLine({ startedOn, today, plan }: SetupPageProps, doneCount: number): string {
+  const count = `${doneCount} of ${plan.steps.length} done`
+  if (startedOn === null || startedOn > today) return count
+  return `Day ${daysBetween(startedOn, today) + 1}, ${sayWeekday(today, yearOf(today))} · ${count}`
+}
+
+const allDone = (): Markup => markup`<article class="step"><p class="label now">All steps are done</p><h1>Keep testing the water</h1>
+<p class="lead">Test every week in the first months, and write down what you read below. A reading that changes suddenly is a reason to ask.</p></article>`
+
+function startForm(props: SetupPageProps): Markup {
+  return markup`<section class="start" aria-labelledby="h-start"><h2 id="h-start">When did you start?</h2>
+<p>With the day on which the stand was put in its place, the steps below get their dates.</p>${dayForm(props)}</section>`
+}
+
+const changeStart = (props: SetupPageProps): Markup =>
+  markup`<details class="start"${props.faults.some((fault) => fault.field === 'on') ? markup` open` : ''}><summary>Change the day of the start</summary>${dayForm(props)}</details>`
+
+const dayForm = (props: SetupPageProps): Markup =>
+  markup`<form method="post" action="${props.path}/start" class="day-form">${field({
+    id: 'start-on',
+    name: 'on',
+    label: 'Day of the start',
+    type: 'date',
+    value: props.typed['on'] ?? props.startedOn ?? props.today,
+    required: true,
+    faults: props.faults,
+  })}<button class="btn">Set the day</button></form>`
+
+const notComputed = (plan: SetupPlan): Markup | '' =>
+  plan.notComputed.length === 0
+    ? ''
+    : markup`<section aria-labelledby="h-open"><h2 id="h-open">Not worked out</h2><ul class="plain">${plan.notComputed.map((item) => markup`<li>${item}</li>`)}</ul></section>`
