@@ -79,7 +79,7 @@ export function assembleBuild(inputs: QuoteInputs, index: number): AssembledBuil
     rows: slotRows(build, products, conditions, gear, needsOf),
     cost: buildCost({ lines: costLines(build, products), stores, prices, storeIds, asOf }),
     report,
-    plan: startupPlan({ gear, conditions, report }),
+    plan: startupPlan({ gear, conditions, report, install }),
     drawing: drawingOf(gear, conditions),
   }
 }

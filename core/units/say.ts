@@ -12,12 +12,12 @@ interface Shown {
 
 const PLAIN_NAMES: Partial<Record<Unit, string>> = {
   m2: 'm²', 'W/K': 'W/K', per_hour: 'times an hour', h: 'h', min: 'min', days: 'days', 'mg/L': 'mg/L', 'umol/m2/s': 'µmol/m²s', 'mol/m2/day': 'mol/m² a day',
-  'kWh/year': 'kWh a year', 'L/day': 'L a day', percent: '%', count: '', share: '', dKH: 'dKH', lm: 'lm', W: 'W', V: 'V', A: 'A', K: 'K', N: 'N', g: 'g', mL: 'mL',
+  'kWh/year': 'kWh a year', 'L/day': 'L a day', percent: '%', count: '', share: '', dKH: 'dKH', lm: 'lm', W: 'W', V: 'V', A: 'A', K: '°C', N: 'N', g: 'g', mL: 'mL',
 } // prettier-ignore
 
 const litresPerGallon = (reader: ReaderUnits): number => (reader.gallon === 'imperial' ? L_PER_IMPERIAL_GALLON : L_PER_US_GALLON)
 
-/** A length of a tank is told to a quarter inch, or in whole centimetres where it is one. */
+/** A length is told to a tenth of an inch or of a centimetre, whole where it is one; small ones in millimetres. */
 function shownLength(mm: number, reader: ReaderUnits): Shown {
   if (reader.system === 'us') {
     const inches = mm / MM_PER_INCH
