@@ -1,0 +1,111 @@
+import { addDays } from '../dates.ts'
+import { sayMoney } from '../money.ts'
+import { effectiveCondition } from './effective-condition.ts'
+import { regularPrice } from './regular-price.ts'
+import { median, robustDeviation } from './robust-deviation.ts'
+import { isAccepted, type Doubt, type Sighting } from './sighting.ts'
+
+/** Design rule 8. A sale or clearance outside these shares of the regular price is not believed alone. */
+export const LEAST_SALE_SHARE = 0.3
+export const MOST_SALE_SHARE = 1
+/** A shelf price further than this many robust deviations from its own last year is not believed alone. */
+export const MOST_DEVIATIONS = 3.5
+/** Within this share of ten times or a tenth, a decimal has slipped. */
+export const SLIP_TOLERANCE = 0.02
+/** Fewer shelf reports have no spread to judge by: two may differ by any honest change of price. */
+const LEAST_RECORD = 3
+/** A price this close to the accepted shelf price agrees with it, though the year before was lived at another price. */
+const AGREES_SHARE = 0.02
+
+/** What was seen, before the server takes it. */
+export type DoubtCandidate = Pick<Sighting, 'productId' | 'storeId' | 'condition' | 'priceMinor' | 'printedRegularMinor' | 'seenOn'>
+
+export interface DoubtContext {
+  currency: string
+  /** Accepted prices of other products at this store on the candidate's day: what else the tag may have belonged to. */
+  othersThatDay: ReadonlyArray<{ name: string; priceMinor: number }>
+}
+
+/**
+ * Whether a sighting must wait for a second member, with the likely cause in words; null where it counts at once (design rule 8).
+ *
+ * `record` are the sightings of the same product, at any store, the candidate not among them; those not accepted, of other days' future and
+ * older than a year are left out here. The class that a shelf price is held against is the shelf prices of the same store.
+ *
+ * Units: minor units as the store prints them.
+ *
+ * @example doubtOf({ …, condition: 'shelf', priceMinor: 195000 }, record, context) // slipped_decimal: "Ten times the regular price of $195.00 here. …"
+ */
+export function doubtOf(candidate: DoubtCandidate, record: readonly Sighting[], context: DoubtContext): Doubt | null {
+  const since = addDays(candidate.seenOn, -365)
+  const year = record.filter((sighting) => isAccepted(sighting) && sighting.seenOn >= since && sighting.seenOn <= candidate.seenOn)
+  const here = year.filter(({ storeId }) => storeId === candidate.storeId)
+  const regular = regularPrice(here, candidate.seenOn)?.priceMinor
+  const slip = slippedDecimal(candidate, regular, here, year, context.currency)
+  if (slip) return slip
+  const doubt =
+    candidate.condition === 'used'
+      ? null
+      : effectiveCondition(candidate) === 'shelf'
+        ? farShelf(candidate, regular, here, context.currency)
+        : oddSale(candidate, regular, context.currency)
+  return doubt && (otherProduct(candidate, context) ?? doubt)
+}
+
+function slippedDecimal(
+  candidate: DoubtCandidate,
+  regular: number | undefined,
+  here: readonly Sighting[],
+  year: readonly Sighting[],
+  currency: string,
+): Doubt | null {
+  const sameClass = here
+    .filter((sighting) => effectiveCondition(sighting) === effectiveCondition(candidate))
+    .map(({ priceMinor }) => priceMinor)
+  const anywhere = year.filter(({ condition }) => condition !== 'used').map(({ priceMinor }) => priceMinor)
+  const references: Array<[number | undefined, string]> = [
+    [regular, 'the regular price of'],
+    [candidate.printedRegularMinor ?? undefined, 'the regular price on the tag,'],
+    [sameClass.length > 0 ? median(sameClass) : undefined, 'the usual price of'],
+    [regular === undefined && anywhere.length > 0 ? median(anywhere) : undefined, 'the usual price elsewhere,'],
+  ]
+  for (const [price, what] of references) {
+    if (price === undefined) continue
+    const said = `${what} ${sayMoney(Math.round(price), currency)}`
+    if (isNear(candidate.priceMinor, price * 10)) return { code: 'slipped_decimal', words: `About ten times ${said}. A slipped decimal?` }
+    if (isNear(candidate.priceMinor, price / 10)) return { code: 'slipped_decimal', words: `About a tenth of ${said}. A slipped decimal?` }
+  }
+  return null
+}
+const isNear = (price: number, target: number): boolean => Math.abs(price / target - 1) <= SLIP_TOLERANCE
+
+function farShelf({ priceMinor }: DoubtCandidate, regular: number | undefined, here: readonly Sighting[], currency: string): Doubt | null {
+  const shelf = here.filter((sighting) => effectiveCondition(sighting) === 'shelf').map((sighting) => sighting.priceMinor)
+  if (shelf.length < LEAST_RECORD || (regular !== undefined && Math.abs(priceMinor / regular - 1) <= AGREES_SHARE)) return null
+  if (robustDeviation(priceMinor, shelf) <= MOST_DEVIATIONS) return null
+  const usual = Math.round(median(shelf))
+  const side = priceMinor > usual ? 'above' : 'below'
+  const hint = priceMinor < usual ? ' A sale, or another size?' : ' A new price, or another size?'
+  return {
+    code: 'far_from_record',
+    words: `Far ${side} the shelf prices seen here in the last year, about ${sayMoney(usual, currency)}.${hint}`,
+  }
+}
+
+function oddSale({ priceMinor, printedRegularMinor }: DoubtCandidate, known: number | undefined, currency: string): Doubt | null {
+  const regular = known ?? printedRegularMinor ?? undefined
+  if (regular === undefined) return null
+  const share = priceMinor / regular
+  const said = sayMoney(regular, currency)
+  if (share < LEAST_SALE_SHARE)
+    return { code: 'too_deep', words: `Less than 30 % of the regular price of ${said}. A price of a part, or of another size?` }
+  if (share > MOST_SALE_SHARE) return { code: 'above_regular', words: `A sale above the regular price of ${said}. A new regular price?` }
+  return null
+}
+
+function otherProduct({ priceMinor }: DoubtCandidate, { othersThatDay, currency }: DoubtContext): Doubt | null {
+  const other = othersThatDay.find((seen) => seen.priceMinor === priceMinor)
+  return other
+    ? { code: 'other_product', words: `${sayMoney(priceMinor, currency)} is the price of ${other.name} seen here that day. Its tag?` }
+    : null
+}
