@@ -46,7 +46,9 @@ export function cordProgress(steps: CordSteps, options: PlotOptions & { width?: 
       title: at === null ? `All ${count} steps are done` : `Step ${at + 1} of ${count}`,
       desc: `${doneCount} of ${count} steps are done`,
     },
-    cordLine(knotAt, sag, width, paint) + dots.join('') + (knotAt === null || at === null ? '' : here(knotAt, at, paint)),
+    cordLine(knotAt, sag, width, paint) +
+      dots.join('') +
+      (knotAt === null || at === null ? '' : here(Math.min(width - 9.5, Math.max(9.5, knotAt)), at, paint)),
   )
 }
 
@@ -63,8 +65,7 @@ function cordLine(knotAt: number | null, sag: number, width: number, paint: Retu
   return `<path d="${before}" ${passed}/><path d="M${px(knotAt)} ${SAG}${after}" fill="none" stroke="${paint('edge')}" stroke-width="1.5"/>`
 }
 
-const here = (x: number, index: number, paint: ReturnType<typeof paintFor>): string => {
-  const centre = Math.max(9, x)
+const here = (centre: number, index: number, paint: ReturnType<typeof paintFor>): string => {
   return (
     `<circle class="knot-here" cx="${px(centre)}" cy="${SAG}" r="9" fill="${paint('glass')}"/>` +
     label({ x: centre, y: SAG + 4.3, text: String(index + 1), fill: paint('paper'), anchor: 'middle', weight: 700 })

@@ -114,17 +114,18 @@ function levels(at: Places, drop: string, paint: Paint): string {
   )
 }
 
+/** Words beside their levels, moved apart where the levels lie close together. */
 function words(at: Places, figures: DripLoopFigures, say: (mm: number) => string, what: string, paint: Paint): string {
-  const quiet = { fill: paint('ink-2'), size: 13 }
+  const quiet = { fill: paint('ink-2'), size: 13, ground: paint('sheet') }
   const beside = at.outletX + 14
-  const exitY = Math.max(16, at.exit + 4)
-  const outletTooHigh = at.outlet - exitY < 44
-  const outletY = outletTooHigh ? exitY + 40 : at.outlet - 12
-  const lowY = at.low + 17 > HEIGHT - 4 ? FLOOR + 16 : at.low + 17
+  const outletAbove = at.outlet < at.exit + 24
+  const exitY = outletAbove ? Math.min(FLOOR - 40, at.low + 46) : at.exit + 4
+  const outletY = Math.max(14, Math.min(at.outlet - 12, at.low - 12))
+  const lowY = at.low + 17 > FLOOR - 2 ? FLOOR + 16 : at.low + 17
   return (
     label({ x: TANK_RIGHT + 26, y: exitY, text: `Leaves the tank at ${say(figures.exitHeightMm)}`, ...quiet }) +
-    label({ x: TANK_RIGHT + 26, y: exitY + 18, text: what, fill: paint('pen'), size: 13, weight: 560 }) +
-    label({ x: beside, y: outletY, text: `Outlet at ${say(figures.outletHeightMm)}`, ...quiet }) +
+    label({ x: TANK_RIGHT + 26, y: exitY + 18, text: what, fill: paint('pen'), size: 13, weight: 560, ground: paint('sheet') }) +
+    label({ x: outletAbove ? TANK_RIGHT + 60 : beside, y: outletY, text: `Outlet at ${say(figures.outletHeightMm)}`, ...quiet }) +
     label({
       x: at.lowX + 9,
       y: lowY,

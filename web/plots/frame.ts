@@ -67,12 +67,12 @@ export function label(of: Label): string {
 }
 
 /** Mean advance of Archivo's digits and lower-case letters, as a share of the size; a little wide, so that nothing touches. */
-const MEAN_ADVANCE = 0.56
+const MEAN_ADVANCE = 0.53
 
-/** About how wide a line of text is, for laying out without a font at hand. @example textWidth('48 in', 12) // 33.6 */
+/** About how wide a line of text is, for laying out without a font at hand. @example textWidth('48 in', 12) // 31.8 */
 export const textWidth = (text: string, size: number): number => Math.round(text.length * size * MEAN_ADVANCE * 10) / 10
 
-/** Text cut to a width, with its ending shown by three dots. @example fitText('Kettle Lane', 40, 12) // 'Ket…' */
+/** Text cut to a width, with its ending shown by three dots. @example fitText('Kettle Lane', 40, 12) // 'Kettl…' */
 export function fitText(text: string, width: number, size: number): string {
   if (textWidth(text, size) <= width) return text
   const letters = Math.max(1, Math.floor(width / (size * MEAN_ADVANCE)) - 1)

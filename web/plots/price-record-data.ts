@@ -1,4 +1,8 @@
-import type { CivilDate } from '../../core/dates.ts'
+import { addDays, type CivilDate } from '../../core/dates.ts'
+import type { PriceView } from '../../core/pricing/price-view.ts'
+import type { PriceRecord } from '../../core/pricing/record.ts'
+import { recordSteps, type RecordSteps } from '../../core/pricing/record-steps.ts'
+import { isAccepted } from '../../core/pricing/sighting.ts'
 
 /** A stretch of days at one price. `to` is the first day after it. */
 export interface PriceRun {
@@ -31,4 +35,60 @@ export interface PriceRecordData {
   stores: StoreLine[]
   countedSightings: number
   reporters: number
+}
+
+/** A stretch of days with what was there before cut out of it. */
+function outside(run: PriceRun, dips: readonly PriceRun[]): PriceRun[] {
+  return dips.reduce<PriceRun[]>(
+    (left, dip) =>
+      left.flatMap((piece) => {
+        if (dip.to <= piece.from || dip.from >= piece.to) return [piece]
+        const before = dip.from > piece.from ? [{ ...piece, to: dip.from }] : []
+        const after = dip.to < piece.to ? [{ ...piece, from: dip.to }] : []
+        return [...before, ...after]
+      }),
+    [run],
+  )
+}
+
+/** One store's runs: shelf prices with the sales let into them. A sale that is running goes on to the last day it is taken to hold. */
+function runsOf(record: RecordSteps, asOf: CivilDate, view: PriceView | undefined): PriceRun[] {
+  const dips = record.dips.map((dip): PriceRun => {
+    const runs = dip.until === asOf ? (view?.today?.holdsUntil ?? asOf) : dip.until
+    return { from: dip.from, to: addDays(runs, 1), priceMinor: dip.priceMinor, kind: 'sale', regularMinor: dip.regularMinor }
+  })
+  const shelf = record.steps.map((step): PriceRun => ({
+    from: step.from,
+    to: addDays(step.until, 1),
+    priceMinor: step.priceMinor,
+    kind: 'regular',
+    regularMinor: null,
+  }))
+  return [...shelf.flatMap((run) => outside(run, dips)), ...dips].sort((a, b) => (a.from < b.from ? -1 : 1))
+}
+
+const marksOf = (record: RecordSteps): PriceMark[] =>
+  record.points
+    .filter((point) => point.accepted && point.condition !== 'used')
+    .map((point) => ({ on: point.seenOn, priceMinor: point.priceMinor, kind: point.condition === 'shelf' ? 'shelf' : 'sale' }))
+
+/** A product's record made ready for the plot: stores in order of their names, so that each keeps its dash and marker. */
+export function priceRecordData(record: Pick<PriceRecord, 'product' | 'sightings' | 'views' | 'asOf'>, currency: string): PriceRecordData {
+  const { sightings, views, asOf } = record
+  const counted = sightings.filter((sighting) => sighting.condition !== 'used' && isAccepted(sighting) && sighting.seenOn <= asOf)
+  const stores = recordSteps(sightings, asOf)
+    .map((steps) => ({
+      storeId: steps.storeId,
+      name: sightings.find((sighting) => sighting.storeId === steps.storeId)?.storeName ?? '',
+      runs: runsOf(
+        steps,
+        asOf,
+        views.find((view) => view.storeId === steps.storeId),
+      ),
+      marks: marksOf(steps),
+    }))
+    .filter((store) => store.runs.length + store.marks.length > 0)
+    .sort((a, b) => (a.name < b.name ? -1 : a.name > b.name ? 1 : 0))
+  const reporters = new Set(counted.map((sighting) => sighting.reporterId)).size
+  return { productName: record.product.name, currency, asOf, stores, countedSightings: counted.length, reporters }
 }

@@ -22,7 +22,8 @@ export interface PriceScale {
   from: CivilDate
   until: CivilDate
   narrow: boolean
-  stores: StoreLine[]
+  /** Those with something in the days shown; `order` is their place among all, which fixes dash and marker. */
+  stores: Array<StoreLine & { order: number }>
   lowMinor: number
   highMinor: number
   ticks: PriceTick[]
@@ -85,7 +86,9 @@ export function priceScale(
 ): PriceScale | null {
   const narrow = width < NARROW_BELOW
   const { from, until } = span(data, narrow)
-  const stores = data.stores.map((store) => cut(store, from, until)).filter((store) => store.runs.length > 0 || store.marks.length > 0)
+  const stores = data.stores
+    .map((store, order) => ({ ...cut(store, from, until), order }))
+    .filter((store) => store.runs.length > 0 || store.marks.length > 0)
   const major = 10 ** currencyExponent(data.currency)
   const prices = stores.flatMap((store) => [
     ...store.runs.flatMap((run) => [run.priceMinor, run.regularMinor ?? run.priceMinor]),

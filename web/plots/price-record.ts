@@ -7,7 +7,7 @@ import { drawNames, endNames, namesWidth } from './price-record-names.ts'
 import { monthStarts, NARROW_BELOW, priceScale, sayMonth, type PriceScale } from './price-record-scale.ts'
 import { depthLabels, dips, mannerOf, stepLine, storeMarks } from './price-record-store.ts'
 
-export type { PriceMark, PriceRecordData, PriceRun, StoreLine } from './price-record-data.ts'
+export { priceRecordData, type PriceMark, type PriceRecordData, type PriceRun, type StoreLine } from './price-record-data.ts'
 
 interface Area {
   left: number
@@ -20,7 +20,7 @@ const count = (number: number, one: string, many: string): string => `${number} 
 
 function areaOf(data: PriceRecordData, width: number, height: number): Area {
   const narrow = width < NARROW_BELOW
-  const right = width - namesWidth(data.stores, data, width) - 4
+  const right = width - namesWidth(data, width) - 4
   const provisional = priceScale(data, { left: 0, right, top: 26, bottom: height - 46 }, width)
   const left = Math.max(30, ...(provisional?.ticks ?? []).map((tick) => textWidth(tick.text, 12))) + (narrow ? 6 : 10)
   return { left, right, top: 28, bottom: height - 46 }
@@ -61,7 +61,7 @@ export function priceRecordPlot(data: PriceRecordData, width: number, height: nu
     )
   }
   const names = endNames(scale, data, area)
-  const told = names.map((end) => `${end.name} ${end.price}`).join('; ')
+  const told = names.map((end) => `${end.name} ${end.lines.join(' ')}`).join('; ')
   const hatch = `${escapeText(options.id)}-h`
   return framed(
     { ...frame, desc: `${told}. ${priceRecordCaption(data, width)} The sightings are listed beside it.` },
@@ -71,8 +71,8 @@ export function priceRecordPlot(data: PriceRecordData, width: number, height: nu
       scale.stores.map((store) => dips(store, scale, hatch)).join('') +
       today(scale, data, area, paint) +
       depthLabels(scale, paint) +
-      scale.stores.map((store, index) => stepLine(store, scale, mannerOf(index), paint)).join('') +
-      scale.stores.map((store, index) => storeMarks(store, scale, mannerOf(index), paint)).join('') +
+      scale.stores.map((store) => stepLine(store, scale, mannerOf(store.order), paint)).join('') +
+      scale.stores.map((store) => storeMarks(store, scale, mannerOf(store.order), paint)).join('') +
       drawNames(names, area.right + 2, width, paint),
   )
 }
