@@ -1,0 +1,196 @@
+import { fc, test as property } from '@fast-check/vitest'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { importProducts } from '../../db/product-import.ts'
+import { createProduct, findProduct, getProducts, listProducts, updateProduct } from '../../db/products.ts'
+import { createStore, findStore, listStores, updateStore } from '../../db/stores.ts'
+import { testDatabase, type TestDatabase } from '../support/database.ts'
+import { granted, heater, product, store, storeFields, unique } from '../support/rows.ts'
+
+let test: TestDatabase
+beforeAll(async () => {
+  test = await testDatabase()
+})
+afterAll(() => test.close())
+
+const page = { limit: 50, offset: 0 }
+const kit = (parts: Array<{ productId: string; quantity: number }>, name = unique('Kit')) => heater({ kind: 'kit', name, spec: {}, parts })
+
+describe('products', () => {
+  it('come back as they were entered, and what nobody entered stays absent', async () => {
+    const entered = heater({ maker: 'Torvane', gtin: '2000000000015', note: 'two sockets', spec: { powerW: 150 } })
+    const made = granted(await createProduct(test.db, entered))
+    expect(await findProduct(test.db, made.id)).toEqual({ ...entered, id: made.id, version: 1 })
+    expect(Object.keys(made.spec)).toEqual(['powerW'])
+  })
+
+  it('refuse a name of the same kind in any case, and a number with or without leading zeros', async () => {
+    const made = await product(test.db, { gtin: '200000000028' })
+    const sameName = await createProduct(test.db, heater({ name: made.name.toUpperCase() }))
+    expect(sameName).toMatchObject({ ok: false, refusal: { code: 'name_taken', field: 'name' } })
+    expect(await createProduct(test.db, heater({ gtin: '0200000000028' }))).toMatchObject({ ok: false, refusal: { code: 'gtin_taken' } })
+    expect((await createProduct(test.db, heater({ kind: 'light', name: made.name, spec: {} }))).ok).toBe(true)
+  })
+
+  it('change at the version that was read, and keep their kind', async () => {
+    const made = await product(test.db)
+    const fields = heater({ name: made.name, spec: { powerW: 200 } })
+    expect(granted(await updateProduct(test.db, made.id, 1, fields))).toMatchObject({ version: 2, spec: { powerW: 200 } })
+    expect(await updateProduct(test.db, made.id, 1, fields)).toMatchObject({ ok: false, refusal: { code: 'stale' } })
+    const asLight = heater({ kind: 'light', name: made.name, spec: {} })
+    expect(await updateProduct(test.db, made.id, 2, asLight)).toMatchObject({ ok: false, refusal: { code: 'kind_fixed' } })
+    expect(await updateProduct(test.db, 'no-id', 1, fields)).toMatchObject({ ok: false, refusal: { code: 'not_found' } })
+  })
+
+  it('refuse a change to a name another has', async () => {
+    const [a, b] = [await product(test.db), await product(test.db)]
+    expect(await updateProduct(test.db, b.id, 1, heater({ name: a.name }))).toMatchObject({ ok: false, refusal: { code: 'name_taken' } })
+    expect((await findProduct(test.db, b.id))?.version).toBe(1)
+  })
+
+  it('made at the same moment under one name: one is kept, the other refused', async () => {
+    const fields = heater()
+    const answers = await Promise.all([createProduct(test.db, fields), createProduct(test.db, fields)])
+    expect(answers.filter((answer) => answer.ok)).toHaveLength(1)
+    expect(answers.find((answer) => !answer.ok)).toMatchObject({ refusal: { code: 'name_taken' } })
+  })
+})
+
+describe('kits', () => {
+  it('hold single products in their order, and bring them along when asked', async () => {
+    const [a, b] = [await product(test.db), await product(test.db)]
+    const parts = [
+      { productId: b.id, quantity: 1 },
+      { productId: a.id, quantity: 2 },
+    ]
+    const made = granted(await createProduct(test.db, kit(parts)))
+    expect((await findProduct(test.db, made.id))?.parts).toEqual(parts)
+    expect((await getProducts(test.db, [made.id, a.id], { withParts: true })).map((one) => one.id).toSorted()).toEqual(
+      [a.id, b.id, made.id].toSorted(),
+    )
+    const fewer = granted(await updateProduct(test.db, made.id, 1, kit(parts.slice(1), made.name)))
+    expect(await findProduct(test.db, made.id)).toEqual(fewer)
+  })
+
+  it('refuse a kit inside, themselves included, and a part that does not exist', async () => {
+    const made = granted(await createProduct(test.db, kit([])))
+    const inside = [{ productId: made.id, quantity: 1 }]
+    expect(await createProduct(test.db, kit(inside))).toMatchObject({
+      ok: false,
+      refusal: { code: 'part_is_kit', field: 'parts.0.productId' },
+    })
+    expect(await updateProduct(test.db, made.id, 1, kit(inside, made.name))).toMatchObject({ ok: false, refusal: { code: 'part_is_kit' } })
+    const unknown = kit([{ productId: '00000000-0000-4000-8000-000000000000', quantity: 1 }])
+    expect(await createProduct(test.db, unknown)).toMatchObject({ ok: false, refusal: { code: 'part_unknown' } })
+  })
+
+  it('inside a kit are refused by the database itself', async () => {
+    const [outer, inner] = [granted(await createProduct(test.db, kit([]))), granted(await createProduct(test.db, kit([])))]
+    const row = { kit_id: outer.id, part_id: inner.id, part_kind: 'kit' as const, quantity: 1, position: 0 }
+    await expect(test.db.insertInto('kit_part').values(row).execute()).rejects.toThrow(/kit_part_is_no_kit/)
+    await expect(
+      test.db
+        .insertInto('kit_part')
+        .values({ ...row, part_kind: 'heater' })
+        .execute(),
+    ).rejects.toThrow(/kit_part_part_fk/)
+  })
+})
+
+describe('search', () => {
+  it('finds a part of name, maker or number in any case, by kind, without archived ones', async () => {
+    await product(test.db, { name: 'Millrace 300 Tidewheel', maker: 'Millrace', gtin: '2000000000039' })
+    await product(test.db, { name: 'Tidewheel spare', archived: true })
+    const search = async (q: string, more = {}) => (await listProducts(test.db, { ...page, q, ...more })).items.map((one) => one.name)
+    expect(await search('tideWHEEL')).toEqual(['Millrace 300 Tidewheel'])
+    expect(await search('millrace')).toEqual(['Millrace 300 Tidewheel'])
+    expect(await search('0000039')).toEqual(['Millrace 300 Tidewheel'])
+    expect(await search('tidewheel', { kind: 'light' })).toEqual([])
+    expect(await search('tidewheel', { archived: true })).toEqual(['Tidewheel spare'])
+  })
+
+  it('counts all and gives one page', async () => {
+    for (let n = 0; n < 5; n++) await product(test.db, { name: `Paged ${n}` })
+    const second = await listProducts(test.db, { q: 'paged', limit: 2, offset: 2 })
+    expect(second.total).toBe(5)
+    expect(second.items.map((one) => one.name)).toEqual(['Paged 2', 'Paged 3'])
+  })
+
+  property.prop([fc.string({ minLength: 1, maxLength: 12 }).filter((text) => text.trim() === text && !text.includes('\0'))], {
+    numRuns: 40,
+  })('finds a name by any of its signs, pattern signs included', async (sign) => {
+    const name = `${unique('Sign')} ${sign}.`
+    const made = await product(test.db, { name })
+    const found = await listProducts(test.db, { q: name.slice(5), limit: 200, offset: 0 })
+    expect(found.items.map((one) => one.id)).toContain(made.id)
+  })
+
+  it('takes a pattern sign for itself', async () => {
+    await product(test.db, { name: 'Ratio 50% mix' })
+    expect((await listProducts(test.db, { ...page, q: '50% m' })).total).toBe(1)
+    expect((await listProducts(test.db, { ...page, q: '5%mix' })).total).toBe(0)
+    expect((await listProducts(test.db, { ...page, q: 'rati_ 50' })).total).toBe(0)
+  })
+})
+
+describe('import', () => {
+  const inOne = (rows: Parameters<typeof importProducts>[1]) => test.db.transaction().execute((trx) => importProducts(trx, rows))
+
+  it('creates, changes and leaves alone, by number first and by name second', async () => {
+    const byNumber = await product(test.db, { name: 'Old name', gtin: '2000000000046' })
+    const byName = await product(test.db, { name: 'By name', spec: { powerW: 50, adjustable: true } })
+    const rows = [
+      heater({ name: 'New name', gtin: '2000000000046' }),
+      heater({ name: 'BY NAME', spec: { adjustable: true, powerW: 75 } }),
+      heater({ name: 'Brand new' }),
+    ]
+    expect(granted(await inOne(rows))).toEqual({ creates: 1, updates: 2, unchanged: 0 })
+    expect(await findProduct(test.db, byNumber.id)).toMatchObject({ name: 'New name', version: 2 })
+    expect(await findProduct(test.db, byName.id)).toMatchObject({ spec: { powerW: 75 }, version: 2 })
+    expect(granted(await inOne(rows))).toEqual({ creates: 0, updates: 0, unchanged: 3 })
+  })
+
+  it('names the row that stands twice, belongs to two products, or holds a kit', async () => {
+    const box = granted(await createProduct(test.db, kit([])))
+    const named = await product(test.db)
+    await product(test.db, { gtin: '2000000000053' })
+    const twice = heater()
+    expect(await inOne([heater(), twice, twice])).toMatchObject({ ok: false, refusal: { code: 'repeated', row: 2 } })
+    expect(await inOne([heater({ name: named.name, gtin: '2000000000053' })])).toMatchObject({
+      ok: false,
+      refusal: { code: 'name_taken', row: 0 },
+    })
+    expect(await inOne([heater(), kit([{ productId: box.id, quantity: 1 }])])).toMatchObject({
+      ok: false,
+      refusal: { code: 'part_is_kit', row: 1 },
+    })
+  })
+
+  it('brings kits with their parts, and 2,000 rows at once', async () => {
+    const part = await product(test.db)
+    const box = kit([{ productId: part.id, quantity: 3 }])
+    expect(granted(await inOne([box, ...Array.from({ length: 2000 }, () => heater())]))).toMatchObject({ creates: 2001 })
+    const found = (await listProducts(test.db, { ...page, q: box.name })).items.find((one) => one.name === box.name)
+    expect(found?.parts).toEqual([{ productId: part.id, quantity: 3 }])
+  })
+})
+
+describe('stores', () => {
+  it('come back as entered, change at their version, and keep their name to themselves', async () => {
+    const fields = storeFields({ delivery: { kind: 'free_over', feeMinor: 995, freeOverMinor: 9900, oversizeMinor: 4500 } })
+    const made = granted(await createStore(test.db, fields))
+    expect(await findStore(test.db, made.id)).toEqual({ ...fields, id: made.id, version: 1 })
+    expect(await createStore(test.db, storeFields({ name: made.name.toLowerCase() }))).toMatchObject({
+      ok: false,
+      refusal: { code: 'name_taken' },
+    })
+    expect(granted(await updateStore(test.db, made.id, 1, { ...fields, archived: true })).version).toBe(2)
+    expect(await updateStore(test.db, made.id, 1, fields)).toMatchObject({ ok: false, refusal: { code: 'stale' } })
+    const other = await store(test.db)
+    expect(await updateStore(test.db, other.id, 1, storeFields({ name: made.name }))).toMatchObject({
+      ok: false,
+      refusal: { code: 'name_taken' },
+    })
+    expect((await listStores(test.db)).map((one) => one.id)).not.toContain(made.id)
+    expect((await listStores(test.db, { archived: 'all' })).map((one) => one.id)).toContain(made.id)
+  })
+})
