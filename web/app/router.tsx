@@ -1,4 +1,6 @@
 import { createRootRoute, createRoute, createRouter, lazyRouteComponent, redirect } from '@tanstack/react-router'
+import { readBoardSearch } from './prices/board-search.ts'
+import { readCatalogSearch } from './catalog/catalog-search.ts'
 import { queryClient } from './client/query-client.ts'
 import { Frame, RouteFault, RouteMissing } from './frame.tsx'
 import { homeOf, isPublicPath, mayOpen } from './places.ts'
@@ -28,14 +30,14 @@ const routes = [
     component: lazyRouteComponent(() => import('./sign-in/sign-in-screen.tsx'), 'SignInScreen'),
   }),
   createRoute({ ...at('/join/$token'), component: lazyRouteComponent(() => import('./join/join-screen.tsx'), 'JoinScreen') }),
-  createRoute({ ...at('/prices'), component: lazyRouteComponent(() => import('./prices/prices-screen.tsx'), 'PricesScreen') }),
+  createRoute({ ...at('/prices'), validateSearch: readBoardSearch, component: lazyRouteComponent(() => import('./prices/prices-screen.tsx'), 'PricesScreen') }),
   createRoute({ ...at('/prices/$productId'), component: lazyRouteComponent(() => import('./prices/product-screen.tsx'), 'ProductScreen') }),
   createRoute({
     ...at('/post'),
     validateSearch: productAsked,
     component: lazyRouteComponent(() => import('./post/post-screen.tsx'), 'PostScreen'),
   }),
-  createRoute({ ...at('/catalog'), component: lazyRouteComponent(() => import('./catalog/catalog-screen.tsx'), 'CatalogScreen') }),
+  createRoute({ ...at('/catalog'), validateSearch: readCatalogSearch, component: lazyRouteComponent(() => import('./catalog/catalog-screen.tsx'), 'CatalogScreen') }),
   createRoute({
     ...at('/catalog/new'),
     component: lazyRouteComponent(() => import('./catalog/new-product-screen.tsx'), 'NewProductScreen'),

@@ -4,7 +4,7 @@ import { request } from './request.ts'
 export interface PersonRow {
   id: string
   name: string
-  signInName: string | null
+  signInName: string
   role: Role
   disabled: boolean
   version: number
@@ -15,10 +15,7 @@ export interface Invitation {
 }
 
 /** Everyone who may sign in. */
-export async function listPeople(): Promise<PersonRow[]> {
-  const answer = await request<PersonRow[] | { items?: PersonRow[]; people?: PersonRow[] }>('GET', '/api/people')
-  return Array.isArray(answer) ? answer : (answer.items ?? answer.people ?? [])
-}
+export const listPeople = async (): Promise<PersonRow[]> => (await request<{ items: PersonRow[] }>('GET', '/api/people')).items
 export const invite = (body: { name: string; role: Role }): Promise<Invitation> => request('POST', '/api/people/invitations', { body })
 export const changePerson = (person: PersonRow, body: { role?: Role; disabled?: boolean }): Promise<PersonRow> =>
   request('PATCH', `/api/people/${person.id}`, { body, etag: `"${person.version}"` })

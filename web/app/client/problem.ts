@@ -83,16 +83,20 @@ export function readProblem(status: number, body: unknown): Problem {
  */
 export function faultsByField(problem: Pick<Problem, 'errors'>): Record<string, string> {
   const faults: Record<string, string> = {}
-  for (const { field, message } of problem.errors) {
-    const key = field
-      .replace(/^\//, '')
-      .replaceAll('/', '.')
-      .replace(/\[(\d+)\]/g, '.$1')
-      .replace(/^body\./, '')
-    faults[key] ??= message
-  }
+  for (const { field, message } of problem.errors) faults[fieldKey(field)] ??= message
   return faults
 }
+
+/** @example fieldKey('/parts/0/quantity') // 'parts.0.quantity' */
+export const fieldKey = (field: string): string =>
+  field
+    .replace(/^\//, '')
+    .replaceAll('/', '.')
+    .replace(/\[(\d+)\]/g, '.$1')
+    .replace(/^body\./, '')
+
+/** Faults of whatever was thrown, by field; none where nothing was. */
+export const faultsOf = (error: unknown): Record<string, string> => (error ? faultsByField(problemOf(error)) : {})
 
 /** The problem inside whatever was thrown. A failed fetch is "not reached"; anything else is a mistake of the page. */
 export function problemOf(error: unknown): Problem {

@@ -9,12 +9,12 @@ export interface SignedIn {
 }
 export interface Session {
   person: SignedIn | null
-  install: Install | null
+  install: Install
 }
 export interface LinkPurpose {
   purpose: 'first_manager' | 'invite'
   role: Role
-  name: string
+  name: string | null
 }
 
 export const getSession = (): Promise<Session> => request('GET', '/api/session')

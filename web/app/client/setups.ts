@@ -2,7 +2,4 @@ import type { SetupView } from '../../../core/quote/quote-view.ts'
 import { request } from './request.ts'
 
 /** Every setup of this install. */
-export async function listSetups(): Promise<SetupView[]> {
-  const answer = await request<SetupView[] | { items?: SetupView[]; setups?: SetupView[] }>('GET', '/api/setups')
-  return Array.isArray(answer) ? answer : (answer.items ?? answer.setups ?? [])
-}
+export const listSetups = async (): Promise<SetupView[]> => (await request<{ items: SetupView[] }>('GET', '/api/setups')).items

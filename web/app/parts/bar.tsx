@@ -46,7 +46,7 @@ export function Bar(): ReactElement {
         </>
       )}
       <div className="bar-end">
-        {session?.install && <span>{session.install.name}</span>}
+        {session && <span>{session.install.name}</span>}
         {person ? (
           <button type="button" className="me-button" aria-expanded={me} onClick={() => setMe(!me)}>
             {person.name}, {person.role} <DownSign />

@@ -8,7 +8,9 @@ export type FigureReading = { value: number | null; fault: null } | { value: nul
 
 export interface FigureLimits {
   label: string
-  unit: Unit
+  /** Absent where the core has no unit for it: then `unitText` stands at the end of the line and nothing is converted. */
+  unit?: Unit | undefined
+  unitText?: string | undefined
   min?: number | undefined
   max?: number | undefined
   whole?: boolean | undefined
@@ -18,13 +20,15 @@ export interface FigureLimits {
 const SMALL_MM = 60
 
 /** The unit at the end of the line, which a bare number is in. @example fieldUnit({ label: 'Length', unit: 'mm', max: 4000 }, US) // 'in' */
-export function fieldUnit({ unit, max }: FigureLimits, reader: ReaderUnits): string {
+export function fieldUnit({ unit, unitText, max }: FigureLimits, reader: ReaderUnits): string {
+  if (unit === undefined) return unitText ?? ''
   if (unit === 'mm' && reader.system === 'metric' && max !== undefined && max <= SMALL_MM) return 'mm'
   return displayUnit(unit, reader)
 }
 
 /** Storage value of a text in the field's unit, without limits. */
 function storageValue(text: string, limits: FigureLimits, reader: ReaderUnits): ReturnType<typeof parseQuantity> {
+  if (limits.unit === undefined) return parseQuantity(text.replace(limits.unitText ?? '', ''), 'count', reader)
   const bare = /^[-\u2212+]?[\d\s.,/]+$/.test(text.trim())
   return parseQuantity(bare ? `${text.trim()} ${fieldUnit(limits, reader)}`.trim() : text, limits.unit, reader)
 }

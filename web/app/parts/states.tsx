@@ -1,5 +1,5 @@
 import { useEffect, useState, type ReactElement, type ReactNode } from 'react'
-import { problemOf } from '../client/problem.ts'
+import { fieldKey, problemOf } from '../client/problem.ts'
 import { Button } from './button.tsx'
 import { Told } from './told.tsx'
 
@@ -55,7 +55,7 @@ export function ErrorNotice({
 }): ReactElement | null {
   if (!error) return null
   const problem = problemOf(error)
-  const others = problem.errors.filter(({ field }) => !shown.includes(field))
+  const others = problem.errors.filter(({ field }) => !shown.includes(fieldKey(field)))
   return (
     <Told kind="stop" title={problem.title} live>
       {problem.detail && problem.detail !== problem.title && <p>{problem.detail}</p>}

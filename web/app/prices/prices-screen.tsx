@@ -1,6 +1,76 @@
-import type { ReactElement } from 'react'
+import { keepPreviousData, useQuery } from '@tanstack/react-query'
+import { Link, useNavigate, useSearch } from '@tanstack/react-router'
+import { useState, type ReactElement } from 'react'
+import { getBoard } from '../client/sightings.ts'
 import { Screen } from '../parts/screen.tsx'
+import { Empty, ErrorNotice, LoadingRows } from '../parts/states.tsx'
+import { Button } from '../parts/button.tsx'
+import { BoardFilters } from './board-filters.tsx'
+import type { BoardSearch } from './board-search.ts'
+import { BoardTable } from './board-table.tsx'
+import './prices.css'
 
+/** Rows of one reading. A phone shows about seven at once; a desk about twenty. */
+const PAGE = 40
+
+/** Newest accepted sightings, one row a product and store. */
 export function PricesScreen(): ReactElement {
-  return <Screen title="Prices">{null}</Screen>
+  const search = useSearch({ from: '/prices' })
+  const navigate = useNavigate({ from: '/prices' })
+  const [shown, setShown] = useState(PAGE)
+  const board = useQuery({
+    queryKey: ['board', search, shown],
+    queryFn: () => getBoard({ kind: search.kind, storeId: search.store, q: search.q, limit: shown }),
+    placeholderData: keepPreviousData,
+  })
+  const change = (next: BoardSearch): void => {
+    setShown(PAGE)
+    void navigate({ search: next, replace: true })
+  }
+  const filtered = Boolean(search.kind ?? search.store ?? search.q)
+  const rows = board.data?.rows ?? []
+  const total = board.data?.total ?? 0
+  return (
+    <Screen
+      title="Prices"
+      below="Newest first, as seen on the date; not an offer by the store."
+      actions={
+        <Link to="/post" search={{}} className="btn main">
+          Post a sighting
+        </Link>
+      }
+    >
+      <BoardFilters search={search} onChange={change} />
+      <ErrorNotice error={board.error} onRetry={() => void board.refetch()} />
+      {board.isPending && <LoadingRows rows={10} what="the prices" />}
+      {board.data && rows.length === 0 && (
+        <Empty
+          action={
+            filtered ? (
+              <Button onClick={() => change({})}>Show every price</Button>
+            ) : (
+              <Link to="/post" search={{}} className="btn">
+                Post the first one
+              </Link>
+            )
+          }
+        >
+          {filtered ? 'No sighting matches these filters.' : 'No sightings yet.'}
+        </Empty>
+      )}
+      {rows.length > 0 && <BoardTable rows={rows} />}
+      {rows.length > 0 && (
+        <p className="acts">
+          <span className="quiet" role="status">
+            {rows.length} of {total}
+          </span>
+          {rows.length < total && (
+            <Button small busy={board.isFetching} onClick={() => setShown(shown + PAGE)}>
+              Show {Math.min(PAGE, total - rows.length)} more
+            </Button>
+          )}
+        </p>
+      )}
+    </Screen>
+  )
 }

@@ -1,6 +1,57 @@
-import type { ReactElement } from 'react'
+import { useMutation, useQueryClient } from '@tanstack/react-query'
+import { useRouter, useSearch } from '@tanstack/react-router'
+import { useState, type ReactElement } from 'react'
+import { getSession, signIn } from '../client/session.ts'
+import { Button } from '../parts/button.tsx'
+import { TextField } from '../parts/field.tsx'
 import { Screen } from '../parts/screen.tsx'
+import { ErrorNotice } from '../parts/states.tsx'
+import { faultsOf } from '../client/problem.ts'
+import { homeOf, safeNext } from '../places.ts'
+import { sessionQuery, useSession } from '../session/session.ts'
+import './sign-in.css'
 
+/** Signs in and goes on to where the person wanted to go. */
 export function SignInScreen(): ReactElement {
-  return <Screen title="Sign in">{null}</Screen>
+  const { next } = useSearch({ from: '/sign-in' })
+  const session = useSession()
+  const router = useRouter()
+  const queries = useQueryClient()
+  const [name, setName] = useState('')
+  const [password, setPassword] = useState('')
+  const enter = useMutation({
+    mutationFn: async () => {
+      await signIn(name.trim(), password)
+      return getSession()
+    },
+    onSuccess: async (entered) => {
+      queries.clear()
+      queries.setQueryData(sessionQuery.queryKey, entered)
+      const back = safeNext(next)
+      if (back !== null) router.history.push(back)
+      else await router.navigate({ to: entered.person ? homeOf(entered.person.role) : '/' })
+    },
+  })
+  const faults = faultsOf(enter.error)
+  return (
+    <Screen title="Sign in" above={session?.install.name} width="narrow">
+      <form
+        className="form sign-in"
+        onSubmit={(event) => {
+          event.preventDefault()
+          if (!enter.isPending) enter.mutate()
+        }}
+      >
+        <ErrorNotice error={enter.error} shown={['signInName', 'password']} />
+        <TextField label="Sign-in name" name="username" autoComplete="username" value={name} onChange={setName} fault={faults['signInName']} required autoFocus />
+        <TextField label="Password" name="password" type="password" autoComplete="current-password" value={password} onChange={setPassword} fault={faults['password']} required />
+        <p className="acts">
+          <Button look="main" type="submit" busy={enter.isPending}>
+            Sign in
+          </Button>
+        </p>
+        <p className="help">No account yet, or the password is gone? The manager gives a new one-use link.</p>
+      </form>
+    </Screen>
+  )
 }

@@ -1,0 +1,88 @@
+import { useState, type ReactElement, type ReactNode } from 'react'
+import { KIND_NAMES } from '../../../core/catalog/kinds.ts'
+import type { Product } from '../../../core/catalog/product.ts'
+import { SPEC_FIELDS } from '../../../core/catalog/spec-fields.ts'
+import { faultsOf } from '../client/problem.ts'
+import type { ProductBody } from '../client/products.ts'
+import { Button } from '../parts/button.tsx'
+import { TickField } from '../parts/choice-fields.tsx'
+import { NoteField, TextField } from '../parts/field.tsx'
+import { ErrorNotice } from '../parts/states.tsx'
+import { useReader } from '../session/session.ts'
+import { KitParts } from './kit-parts.tsx'
+import { readDraft, type ProductDraft } from './product-draft.ts'
+import { SpecField } from './spec-field.tsx'
+import './catalog.css'
+
+interface Props {
+  draft: ProductDraft
+  onChange: (draft: ProductDraft) => void
+  /** What is stored: untouched figures keep its digits. */
+  stored?: { product: Product; draft: ProductDraft } | undefined
+  error: unknown
+  busy: boolean
+  saveWords: string
+  /** Shown in place of the plain error, where the version is stale. */
+  conflict?: ReactNode
+  onSave: (body: ProductBody) => void
+}
+
+/** The form of every kind: what all products have, then the kind's own fields from the spec table. */
+export function ProductForm({ draft, onChange, stored, error, busy, saveWords, conflict, onSave }: Props): ReactElement {
+  const reader = useReader()
+  const [tried, setTried] = useState(false)
+  const reading = readDraft(draft, reader, stored)
+  const faults: Record<string, string> = { ...faultsOf(error), ...(tried ? reading.faults : {}) }
+  const set = (part: Partial<ProductDraft>): void => onChange({ ...draft, ...part })
+  const specs = SPEC_FIELDS[draft.kind]
+  const shown = ['name', 'maker', 'gtin', 'note', 'parts', ...specs.map(({ key }) => `spec.${key}`)]
+  const count = tried ? Object.keys(reading.faults).length : 0
+  return (
+    <form
+      className="form"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault()
+        setTried(true)
+        if (Object.keys(reading.faults).length === 0 && !busy) onSave(reading.body)
+      }}
+    >
+      <div className="form-row">
+        <TextField label="Name" value={draft.name} onChange={(name) => set({ name })} fault={faults['name']} help="As a person would say it, the maker included." required />
+        <TextField label="Maker" value={draft.maker} onChange={(maker) => set({ maker })} fault={faults['maker']} required={false} />
+        <TextField label="Barcode (GTIN)" value={draft.gtin} onChange={(gtin) => set({ gtin })} fault={faults['gtin']} inputMode="numeric" help="8, 12, 13 or 14 digits." required={false} />
+      </div>
+      <section className="form" aria-labelledby="spec-head">
+        <div className="sechead">
+          <h2 id="spec-head">{KIND_NAMES[draft.kind]}: what the maker states</h2>
+          <p className="quiet">Leave out what you do not know: it stays not known, it is never guessed.</p>
+        </div>
+        <div className="form-row">
+          {specs.map((field) => (
+            <SpecField
+              key={field.key}
+              field={field}
+              text={draft.spec[field.key] ?? ''}
+              fault={faults[`spec.${field.key}`]}
+              onChange={(text) => set({ spec: { ...draft.spec, [field.key]: text } })}
+            />
+          ))}
+        </div>
+      </section>
+      {draft.kind === 'kit' && <KitParts parts={draft.parts} faults={faults} kitId={stored?.product.id} onChange={(parts) => set({ parts })} />}
+      <TickField label="Oversize" help="Parcel services take it only at a surcharge." checked={draft.oversize} onChange={(oversize) => set({ oversize })} />
+      <NoteField label="Note" value={draft.note} onChange={(note) => set({ note })} fault={faults['note']} required={false} />
+      {conflict ?? <ErrorNotice error={error} shown={shown} />}
+      <p className="acts">
+        <Button look="main" type="submit" busy={busy}>
+          {saveWords}
+        </Button>
+        {count > 0 && (
+          <span className="fault" role="status">
+            {count === 1 ? 'One field needs another look.' : `${count} fields need another look.`}
+          </span>
+        )}
+      </p>
+    </form>
+  )
+}

@@ -1,0 +1,38 @@
+import { sayDate } from '../../../core/dates.ts'
+import { sayMoney } from '../../../core/money.ts'
+import type { BoardRow } from '../../../core/pricing/record.ts'
+import { isAccepted, type Condition, type Sighting } from '../../../core/pricing/sighting.ts'
+
+export const CONDITION_WORDS: Record<Condition, string> = { shelf: 'shelf', sale: 'sale', clearance: 'clearance', used: 'used' }
+export const EVIDENCE_WORDS: Record<Sighting['evidence'], string> = { none: 'none', tag: 'price tag', receipt: 'receipt', page: 'page address' }
+
+/** Prices below their shelf price carry the dip. */
+export const isSale = (condition: Condition): boolean => condition === 'sale' || condition === 'clearance'
+
+/**
+ * What stands behind a sighting: how many members, or why it does not count.
+ *
+ * @example sayState({ withdrawn: false, doubt: null, confirmations: 2, disputes: 0 }) // 'confirmed by 2'
+ */
+export function sayState(sighting: Pick<Sighting, 'withdrawn' | 'doubt' | 'confirmations' | 'disputes'>): string {
+  if (sighting.withdrawn) return 'withdrawn'
+  const { confirmations, disputes } = sighting
+  if (disputes > 0 && disputes >= confirmations) return `disputed by ${disputes}, not counted`
+  if (!isAccepted(sighting)) return 'waits for a second member'
+  if (disputes > 0) return `confirmed by ${confirmations}, disputed by ${disputes}`
+  return confirmations > 0 ? `confirmed by ${confirmations}` : 'one report'
+}
+
+/**
+ * How a board row stands against the regular price at its store.
+ *
+ * @example sayStanding({ …, regularMinor: 18999, underRegular: 0.2 }, 'USD', 2026) // '20 % under $189.99'
+ */
+export function sayStanding(row: Pick<BoardRow, 'regularMinor' | 'underRegular' | 'over'> & { sighting: Pick<Sighting, 'condition' | 'lastDay'> }, currency: string, thisYear: number): string {
+  if (row.sighting.condition === 'used') return 'used, enters no total'
+  if (row.over) return row.sighting.lastDay ? `over since ${sayDate(row.sighting.lastDay, thisYear)}` : 'taken to be over'
+  if (row.regularMinor === null || row.underRegular === null) return 'regular price not known'
+  const percent = Math.round(Math.abs(row.underRegular) * 100)
+  if (percent === 0) return 'the regular price'
+  return `${percent} % ${row.underRegular > 0 ? 'under' : 'over'} ${sayMoney(row.regularMinor, currency)}`
+}

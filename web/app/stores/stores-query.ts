@@ -1,0 +1,5 @@
+import { queryOptions } from '@tanstack/react-query'
+import { listStores } from '../client/stores.ts'
+
+/** Every store, archived ones included; screens leave those out where something new is chosen. */
+export const storesQuery = queryOptions({ queryKey: ['stores'], queryFn: listStores, staleTime: 5 * 60_000 })
