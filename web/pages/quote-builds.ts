@@ -69,7 +69,8 @@ function line(row: SlotRow, build: AssembledBuild, quote: RevisionDocument): Mar
   if (row.answer === 'missing')
     return markup`<span class="line missing"><b>${row.required ? 'still missing' : 'not chosen'}</b>${row.needs === null ? '' : markup` ${row.needs}`}</span>`
   if (row.answer === 'owned') return markup`<span class="line soft">${row.text} (already owned)</span>`
-  if (row.answer === 'not_needed') return markup`<span class="line soft">not needed${row.text === '' ? '' : `: ${row.text}`}</span>`
+  if (row.answer === 'not_needed')
+    return markup`<span class="line soft">not needed${row.text === '' || row.text === 'not needed' ? '' : `: ${row.text}`}</span>`
   if (row.answer === 'in_kit')
     return markup`<span class="line soft">${row.text}${/in the kit/.test(row.text) ? '' : ' (in the kit)'}</span>`
   const cost = build.cost.lines.find((candidate) => candidate.lineId === row.lineId)

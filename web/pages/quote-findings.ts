@@ -15,6 +15,7 @@ const COUNT_WORDS: Record<Verdict, (count: number) => string> = {
 /** How many checks came out how, and the at most three findings that a customer should know before deciding. */
 export function sizingOf(build: AssembledBuild, quote: RevisionDocument): Markup {
   const { counts, findings, pageOne } = build.report
+  if (findings.length === 0) return markup`<div class="sizing"></div>`
   const shown = pageOne.flatMap((index) => findings[index] ?? [])
   return markup`<div class="sizing"><h3>How it fits</h3><p class="counts">${VERDICTS.filter((verdict) => counts[verdict] > 0).map((verdict) => markup`<span class="verdict ${VERDICT_CLASS[verdict]}">${drawing(vial(verdict))}${COUNT_WORDS[verdict](counts[verdict])}</span> `)}</p>
 ${shown.map((finding) => one(finding, quote))}</div>`

@@ -2,6 +2,7 @@ import { sayDate, sayWeekday, yearOf, type CivilDate } from '../../core/dates.ts
 import type { QuoteState } from '../../core/quote/draft.ts'
 import type { QuoteAnswer } from '../../core/quote/quote-view.ts'
 import type { RevisionDocument } from '../../core/quote/revision.ts'
+import { sayMoney } from '../../core/money.ts'
 import { staffBuildOf, staffPlot } from '../plots/staff.ts'
 import { contactLine } from './contact.ts'
 import { drawing, markup, type Markup } from './markup.ts'
@@ -38,8 +39,8 @@ export function quotePage(props: QuotePageProps): Markup {
     heading: quote.inputs.install.name,
     main: markup`${intro(props)}
 ${standing(props)}
+${comparison(quote, open)}
 ${buildsSideBySide(quote)}
-${comparison(quote)}
 ${scope(quote)}
 ${open ? answerForms(props) : ''}
 ${ending(props)}`,
@@ -57,14 +58,21 @@ ${quote.note === '' ? '' : markup`<p class="lead">${quote.note}</p>`}</div>
 <div><dt>On paper</dt><dd><a href="${path}/pdf?paper=a4">PDF, A4</a> <a href="${path}/pdf?paper=letter">PDF, Letter</a></dd></div></dl></div>`
 }
 
-/** All builds on one scale, where there is more than one to compare. */
-function comparison(quote: RevisionDocument): Markup | '' {
+/** The totals first, and where each build and the answer stand on the page; then all builds on one scale. */
+function comparison(quote: RevisionDocument, open: boolean): Markup {
   const { budgetMinor } = quote.need
-  if (quote.builds.length < 2 && budgetMinor === null) return ''
-  const svg = staffPlot(quote.builds.map(staffBuildOf), budgetMinor, { id: 'staff', currency: quote.inputs.install.currency })
-  if (svg === '') return ''
-  return markup`<section class="compare" aria-labelledby="h-compare"><h2 id="h-compare">Side by side</h2>${drawing(svg)}
-<p class="note">Each line runs from the best price seen to the full price; the pointer is today.${budgetMinor === null ? '' : ' The dashes are your budget.'}</p></section>`
+  const { currency } = quote.inputs.install
+  const svg = staffPlot(quote.builds.map(staffBuildOf), budgetMinor, { id: 'staff', currency })
+  const rows = quote.builds.map(({ letter, name, cost }) => {
+    const total = cost.today.complete ? sayMoney(cost.today.totalMinor, currency) : 'no total yet'
+    return markup`<li><a href="#build-${letter}">${letter}: ${name} <b>${total}</b></a></li>`
+  })
+  const scale =
+    svg === ''
+      ? ''
+      : markup`<div>${drawing(svg)}<p class="note">Each line runs from the best price seen to the full price; the pointer is today.${budgetMinor === null ? '' : ' The dashes are your budget.'}</p></div>`
+  return markup`<section class="compare" aria-labelledby="h-compare"><h2 id="h-compare">Today’s totals</h2>
+<ul class="sums-list">${rows}${open ? markup`<li><a href="#answer">Accept or decline</a></li>` : ''}</ul>${scale}</section>`
 }
 
 function scope(quote: RevisionDocument): Markup {

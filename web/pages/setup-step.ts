@@ -5,6 +5,7 @@ import { dripLoopDrawing } from '../plots/drip-loop.ts'
 import { levelDrawing } from '../plots/level.ts'
 import { contactLine } from './contact.ts'
 import { drawing, markup, type Markup } from './markup.ts'
+import { phraseMarkup } from './phrase-markup.ts'
 import type { SetupPageProps } from './setup-page.ts'
 import { stopSign } from './signs.ts'
 
@@ -18,7 +19,7 @@ export function nextStep(props: SetupPageProps, index: number): Markup | '' {
 ${stepDrawing(step, props, 'now')}
 ${amounts(step, props.units)}
 ${actions(step.actions, props.units)}
-${step.caution === null ? '' : markup`<p class="told warn">${step.caution}</p>`}
+${step.caution === null ? '' : markup`<p class="caution">${step.caution}</p>`}
 <div class="told stop"><p class="told-head">${stopSign()}Stop and ask if</p><p>${sayPhrase(step.stopAndAsk, props.units)}</p><p class="ask">${contactLine(props.contact)}</p></div>
 <form class="go" method="post" action="${props.path}/tick"><input type="hidden" name="step" value="${step.id}"><input type="hidden" name="done" value="1"><button class="btn main">${step.done}</button></form></article>`
 }
@@ -32,8 +33,8 @@ export function stepDrawing(step: Step, props: SetupPageProps, id: string): Mark
 }
 
 export function amounts(step: Step, units: ReaderUnits): Markup {
-  return markup`<dl class="how">${step.amounts.map((amount) => markup`<div><dt>${amount.label}</dt><dd>${sayPhrase(amount.value, units)}</dd></div>`)}${step.howLong === '' ? '' : markup`<div><dt>How long</dt><dd>${step.howLong}</dd></div>`}</dl>`
+  return markup`<dl class="how">${step.amounts.map((amount) => markup`<div><dt>${amount.label}</dt><dd>${phraseMarkup(amount.value, units)}</dd></div>`)}${step.howLong === '' ? '' : markup`<div><dt>How long</dt><dd>${step.howLong}</dd></div>`}</dl>`
 }
 
 export const actions = (list: readonly Phrase[], units: ReaderUnits): Markup =>
-  markup`<ol class="act">${list.map((action) => markup`<li>${sayPhrase(action, units)}</li>`)}</ol>`
+  markup`<ol class="act">${list.map((action) => markup`<li>${phraseMarkup(action, units)}</li>`)}</ol>`

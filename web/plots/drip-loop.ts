@@ -36,7 +36,9 @@ export function dripLoopPlaces(figures: DripLoopFigures): Places {
   const highest = Math.max(figures.exitHeightMm, figures.outletHeightMm, 1)
   const pxPerMm = (FLOOR - TOP) / highest
   const toY = (mm: number): number => FLOOR - mm * pxPerMm
-  const outletX = Math.min(OUTLET_RIGHT, Math.max(OUTLET_LEFT, TANK_RIGHT + figures.distanceMm * pxPerMm))
+  // A shallow hang needs its length sideways, or the cord would be drawn across itself.
+  const least = figures.exitHeightMm - figures.lowPointMm < highest * 0.3 ? OUTLET_RIGHT - 24 : OUTLET_LEFT
+  const outletX = Math.min(OUTLET_RIGHT, Math.max(least, TANK_RIGHT + figures.distanceMm * pxPerMm))
   return {
     exit: toY(figures.exitHeightMm),
     outlet: toY(figures.outletHeightMm),

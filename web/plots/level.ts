@@ -13,26 +13,26 @@ function spiritLevel(x: number, y: number, paint: Paint): string {
   )
 }
 
-/** The stand from the front, with a packer under the foot that stands low. */
+/** The stand from the front, with a shim under the foot that stands low. */
 function front(paint: Paint): string {
   return (
     `<path d="M6 146H168" stroke="${paint('ink')}" stroke-width="1.5"/>` +
     `<path d="M14 62H160M20 62V146M154 62V142M87 66V142" stroke="${paint('ink')}" stroke-width="1.5" fill="none"/>` +
-    `<path d="M146 146h16v-4h-16z" fill="${paint('pen')}"/>` +
+    `<path d="M145 146h18v-4h-18z" fill="${paint('pen')}"/>` +
     spiritLevel(41, 45, paint)
   )
 }
 
-/** The stand's top seen from above: the four ways in which to lay the level. */
+/** The stand's top seen from above: the ways in which to lay the level: along, across, corner to corner. */
 function above(paint: Paint): string {
   const way = `fill="none" stroke="${paint('pen')}" stroke-width="3" stroke-linecap="round"`
   return (
     `<rect x="206" y="58" width="138" height="72" fill="none" stroke="${paint('ink')}" stroke-width="1.5"/>` +
-    `<path d="M224 68H326M216 76V112M234 80L316 120M316 80L234 120" ${way}/>`
+    `<path d="M226 67H324M226 121H324M215 76V112M335 76V112M236 82L314 106M314 82L236 106" ${way}/>`
   )
 }
 
-/** How to check a stand: the level along, across, and on both diagonals; packers go under the stand, never between stand and tank. */
+/** How to check a stand: the level along, across, and corner to corner; shims go under the stand, never between stand and tank. */
 export function levelDrawing(options: PlotOptions): string {
   const paint = paintFor(options.paper)
   const quiet = { fill: paint('ink-2'), size: 13 }
@@ -43,13 +43,13 @@ export function levelDrawing(options: PlotOptions): string {
       height: HEIGHT,
       className: 'level-sketch',
       title: 'Checking the stand with a spirit level',
-      desc: 'Left, the stand from the front with a spirit level on its top and a packer under one foot. Right, the top from above: the level is laid along, across and on both diagonals.',
+      desc: 'Left, the stand from the front with a spirit level on its top and a shim under one foot. Right, the top from above: the level is laid along front and back, across both ends, and on both diagonals.',
     },
     front(paint) +
       above(paint) +
       label({ x: 6, y: 22, text: 'From the front', ...quiet }) +
       label({ x: 206, y: 22, text: 'From above,', ...quiet }) +
-      label({ x: 206, y: 39, text: 'laid four ways', ...quiet }) +
-      label({ x: 6, y: 163, text: 'Packer under the foot', fill: paint('ink'), size: 13, weight: 640 }),
+      label({ x: 206, y: 39, text: 'every way it is laid', ...quiet }) +
+      label({ x: 6, y: 163, text: 'Shim under the foot', fill: paint('ink'), size: 13, weight: 640 }),
   )
 }
