@@ -1,0 +1,71 @@
+import * as z from 'zod'
+import type { ImportReport } from '../../core/catalog/import-report.ts'
+import { KINDS } from '../../core/catalog/kinds.ts'
+import type { Product } from '../../core/catalog/product.ts'
+import { DeliveryRuleSchema, KitPartSchema, SpecSchema } from '../../core/catalog/schema.ts'
+import type { Store } from '../../core/catalog/store.ts'
+import { answer } from './registry.ts'
+
+export const id = z.guid()
+export const version = z.int().min(1)
+export const day = z.string().meta({ format: 'date' })
+export const instant = z.string().meta({ format: 'date-time' })
+export const amount = z.int()
+
+const productOf = (kind: (typeof KINDS)[number]) =>
+  z.strictObject({
+    id,
+    kind: z.literal(kind),
+    name: z.string(),
+    maker: z.string().nullable(),
+    gtin: z.string().nullable(),
+    oversize: z.boolean(),
+    note: z.string().nullable(),
+    spec: SpecSchema[kind],
+    parts: z.array(KitPartSchema),
+    archived: z.boolean(),
+    version,
+  })
+
+const [firstKind, ...otherKinds] = KINDS.map(productOf)
+if (firstKind === undefined) throw new Error('there are no kinds')
+// One branch a kind, each compared with the contract by the spec's own schema.
+export const ProductAnswer = answer('Product', z.discriminatedUnion('kind', [firstKind, ...otherKinds]) as unknown as z.ZodType<Product>)
+
+export const ProductsAnswer = answer('Products', z.strictObject({ items: z.array(ProductAnswer), total: z.int() }))
+
+export const StoreAnswer = answer(
+  'Store',
+  z.strictObject({
+    id,
+    name: z.string(),
+    kind: z.enum(['local', 'online']),
+    town: z.string().nullable(),
+    country: z.string(),
+    subdivision: z.string().nullable(),
+    timeZone: z.string(),
+    taxBasisPoints: z.int(),
+    pricesIncludeTax: z.boolean(),
+    deliveryTaxed: z.boolean(),
+    delivery: DeliveryRuleSchema,
+    returnDays: z.int().nullable(),
+    note: z.string().nullable(),
+    archived: z.boolean(),
+    version,
+  }) satisfies z.ZodType<Store>,
+)
+export const StoresAnswer = answer('Stores', z.strictObject({ items: z.array(StoreAnswer) }))
+
+export const ImportAnswer = answer(
+  'ImportReport',
+  z.strictObject({
+    dryRun: z.boolean(),
+    applied: z.boolean(),
+    rows: z.int(),
+    creates: z.int(),
+    updates: z.int(),
+    unchanged: z.int(),
+    faults: z.array(z.strictObject({ row: z.int(), column: z.string().nullable(), message: z.string() })),
+    more: z.boolean(),
+  }) satisfies z.ZodType<ImportReport>,
+)

@@ -1,0 +1,62 @@
+import * as z from 'zod'
+import { ReaderUnitsSchema } from '../../core/install/schema.ts'
+import type { Install } from '../../core/install.ts'
+import { ROLES } from '../../core/people/roles.ts'
+import { id, instant, version } from './catalog.ts'
+import { answer } from './registry.ts'
+
+const installShape = {
+  name: z.string(),
+  mode: z.enum(['club', 'store']),
+  currency: z.string(),
+  country: z.string(),
+  timeZone: z.string(),
+  units: ReaderUnitsSchema,
+  contact: z.string(),
+  paper: z.enum(['a4', 'letter']),
+  energyPriceMinor: z.number(),
+  circuitVoltageV: z.number(),
+  circuitCurrentA: z.number(),
+}
+export const InstallPlain = answer('Install', z.strictObject(installShape) satisfies z.ZodType<Install>)
+export const InstallAnswer = answer('VersionedInstall', z.strictObject({ ...installShape, version }))
+
+export const SessionAnswer = answer(
+  'Session',
+  z.strictObject({ person: z.strictObject({ id, name: z.string(), role: z.enum(ROLES) }).nullable(), install: InstallPlain }),
+)
+export type SessionView = z.output<typeof SessionAnswer>
+
+export const LinkAnswer = answer(
+  'OneUseLink',
+  z.strictObject({ purpose: z.enum(['first_manager', 'invite']), role: z.enum(ROLES), name: z.string().nullable() }),
+)
+
+export const PersonAnswer = answer(
+  'Person',
+  z.strictObject({
+    id,
+    name: z.string(),
+    signInName: z.string(),
+    role: z.enum(ROLES),
+    invitedBy: id.nullable(),
+    disabled: z.boolean(),
+    createdAt: instant,
+    version,
+  }),
+)
+export const PeopleAnswer = answer('People', z.strictObject({ items: z.array(PersonAnswer) }))
+export const InvitationAnswer = answer('Invitation', z.strictObject({ url: z.url(), expiresAt: instant }))
+
+export const ProblemAnswer = answer(
+  'Problem',
+  z.strictObject({
+    type: z.string(),
+    title: z.string(),
+    status: z.int(),
+    detail: z.string(),
+    requestId: z.string().optional(),
+    errors: z.array(z.strictObject({ field: z.string(), limit: z.string().optional(), message: z.string() })),
+  }),
+)
+export const HealthAnswer = answer('Health', z.strictObject({ status: z.enum(['live', 'ready', 'starting', 'stopping', 'no_database']) }))

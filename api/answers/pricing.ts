@@ -1,0 +1,96 @@
+import * as z from 'zod'
+import { KINDS } from '../../core/catalog/kinds.ts'
+import type { PriceView } from '../../core/pricing/price-view.ts'
+import type { BoardRow, PriceRecord, SightingRow } from '../../core/pricing/record.ts'
+import { CONDITIONS } from '../../core/pricing/sighting.ts'
+import { amount, day, id, instant, ProductAnswer } from './catalog.ts'
+import { answer } from './registry.ts'
+
+const age = z.enum(['current', 'ageing'])
+const sightingIds = z.array(id)
+
+export const PriceViewAnswer = answer(
+  'PriceView',
+  z.strictObject({
+    productId: id,
+    storeId: id,
+    regular: z.strictObject({ priceMinor: amount, seenOn: day, age, from: z.enum(['shelf', 'printed']), sightingIds }).optional(),
+    today: z
+      .strictObject({
+        priceMinor: amount,
+        condition: z.enum(['shelf', 'sale', 'clearance']),
+        seenOn: day,
+        holdsUntil: day.nullable(),
+        lastDayStated: z.boolean(),
+        age,
+        reporters: z.int(),
+        sightingIds,
+      })
+      .optional(),
+    best: z.strictObject({ priceMinor: amount, seenOn: day, sightingId: id }).optional(),
+  }) satisfies z.ZodType<PriceView>,
+)
+
+export const SightingAnswer = answer(
+  'Sighting',
+  z.strictObject({
+    id,
+    productId: id,
+    storeId: id,
+    condition: z.enum(CONDITIONS),
+    priceMinor: amount,
+    printedRegularMinor: amount.nullable(),
+    seenOn: day,
+    lastDay: day.nullable(),
+    evidence: z.enum(['none', 'tag', 'receipt', 'page']),
+    note: z.string().nullable(),
+    reporterId: id,
+    receivedAt: instant,
+    doubt: z
+      .strictObject({
+        code: z.enum(['slipped_decimal', 'far_from_record', 'too_deep', 'above_regular', 'other_product']),
+        words: z.string(),
+      })
+      .nullable(),
+    withdrawn: z.boolean(),
+    confirmations: z.int(),
+    disputes: z.int(),
+    productName: z.string(),
+    storeName: z.string(),
+    reporterName: z.string(),
+    own: z.boolean(),
+    mayVote: z.boolean(),
+    myVote: z.enum(['confirm', 'dispute']).nullable(),
+  }) satisfies z.ZodType<SightingRow>,
+)
+
+export const PriceRecordAnswer = answer(
+  'PriceRecord',
+  z.strictObject({
+    product: ProductAnswer,
+    sightings: z.array(SightingAnswer),
+    views: z.array(PriceViewAnswer),
+    asOf: day,
+  }) satisfies z.ZodType<PriceRecord>,
+)
+
+export const BoardAnswer = answer(
+  'Board',
+  z.strictObject({
+    rows: z.array(
+      z.strictObject({
+        sighting: SightingAnswer,
+        kind: z.enum(KINDS),
+        regularMinor: amount.nullable(),
+        underRegular: z.number().nullable(),
+        over: z.boolean(),
+      }) satisfies z.ZodType<BoardRow>,
+    ),
+    total: z.int(),
+  }),
+)
+
+export const PriceViewsAnswer = answer(
+  'PriceViews',
+  z.strictObject({ prices: z.array(PriceViewAnswer), products: z.array(ProductAnswer), asOf: day }),
+)

@@ -1,0 +1,242 @@
+import * as z from 'zod'
+import { KINDS, SLOTS } from '../../core/catalog/kinds.ts'
+import type { BuildCost } from '../../core/pricing/tiers.ts'
+import { CONDITIONS } from '../../core/pricing/sighting.ts'
+import { BUILD_LETTERS } from '../../core/quote/draft.ts'
+import type { Customer, QuoteListRow, QuoteView, Reading, SetupView } from '../../core/quote/quote-view.ts'
+import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
+import { NeedSchema, QuoteDraftSchema } from '../../core/quote/schema.ts'
+import { ConditionsSchema } from '../../core/sizing/schema.ts'
+import { ReaderUnitsSchema } from '../../core/install/schema.ts'
+import { amount, day, id, instant, ProductAnswer, StoreAnswer, version } from './catalog.ts'
+import { InstallPlain } from './people.ts'
+import { PriceViewAnswer } from './pricing.ts'
+import { answer } from './registry.ts'
+import { SetupPlanAnswer, SizingAnswer } from './sizing.ts'
+
+const letter = z.enum(BUILD_LETTERS)
+const state = z.enum(['draft', 'issued', 'accepted', 'declined', 'lapsed', 'withdrawn'])
+const maybeAmount = amount.nullable()
+
+export const CustomerAnswer = answer(
+  'Customer',
+  z.strictObject({
+    id,
+    name: z.string(),
+    reach: z.string(),
+    note: z.string(),
+    erasedOn: day.nullable(),
+    version,
+  }) satisfies z.ZodType<Customer>,
+)
+export const CustomersAnswer = answer('Customers', z.strictObject({ items: z.array(CustomerAnswer) }))
+
+const sum = { goodsMinor: amount, deliveryMinor: amount, taxMinor: amount, totalMinor: amount }
+const tier = z.discriminatedUnion('complete', [
+  z.strictObject({ complete: z.literal(true), ...sum }),
+  z.strictObject({
+    complete: z.literal(false),
+    missing: z.array(
+      z.strictObject({ lineId: z.string(), name: z.string(), why: z.enum(['no_price', 'cannot_be_delivered', 'archived']) }),
+    ),
+  }),
+])
+const cost = z.strictObject({
+  lines: z.array(
+    z.strictObject({
+      lineId: z.string(),
+      productId: id,
+      quantity: z.int(),
+      storeId: id.nullable(),
+      fullMinor: maybeAmount,
+      todayMinor: maybeAmount,
+      bestSeenMinor: maybeAmount,
+      unitTodayMinor: maybeAmount,
+      unitFullMinor: maybeAmount,
+      condition: z.enum(CONDITIONS).nullable(),
+      seenOn: day.nullable(),
+      holdsUntil: day.nullable(),
+      lastDayStated: z.boolean(),
+      age: z.enum(['current', 'ageing']).nullable(),
+      reporters: z.int(),
+      sightingIds: z.array(id),
+      best: z.strictObject({ storeId: id, priceMinor: amount, seenOn: day, sightingId: id }).nullable(),
+    }),
+  ),
+  receipts: z.array(z.strictObject({ storeId: id, taxBasisPoints: z.int(), ...sum })),
+  full: tier,
+  today: tier,
+  bestSeen: tier,
+}) satisfies z.ZodType<BuildCost>
+
+const drawing = z.strictObject({
+  lengthMm: z.number(),
+  widthMm: z.number(),
+  heightMm: z.number(),
+  waterBelowRimMm: z.number(),
+  substrateDepthMm: z.number(),
+  standHeightMm: z.number().nullable(),
+  style: z.enum(['rimmed', 'rimless', 'braced']),
+})
+const assembled = answer(
+  'AssembledBuild',
+  z.strictObject({
+    id: z.string(),
+    letter,
+    name: z.string(),
+    why: z.string(),
+    suggested: z.boolean(),
+    rows: z.array(
+      z.strictObject({
+        slot: z.enum(SLOTS),
+        answer: z.enum(['buy', 'kit', 'in_kit', 'owned', 'not_needed', 'missing']),
+        lineId: z.string().nullable(),
+        kind: z.enum(KINDS).nullable(),
+        text: z.string(),
+        productId: id.nullable(),
+        quantity: z.int(),
+        required: z.boolean(),
+        needs: z.string().nullable(),
+      }),
+    ),
+    cost,
+    report: SizingAnswer,
+    plan: SetupPlanAnswer,
+    drawing: drawing.nullable(),
+  }) satisfies z.ZodType<AssembledBuild>,
+)
+
+const inputs = {
+  draft: QuoteDraftSchema,
+  products: z.array(ProductAnswer),
+  stores: z.array(StoreAnswer),
+  prices: z.array(PriceViewAnswer),
+  install: InstallPlain,
+  asOf: day,
+}
+const paper = {
+  format: z.literal(1),
+  number: z.string(),
+  revision: z.int(),
+  issuedOn: day,
+  standsUntil: day,
+  title: z.string(),
+  advisor: z.string(),
+  need: NeedSchema,
+  conditions: ConditionsSchema,
+  suggestion: z.strictObject({ buildId: z.string(), reason: z.string() }).nullable(),
+  builds: z.array(assembled),
+  included: z.array(z.string()),
+  notIncluded: z.array(z.string()),
+  cautions: z.array(z.string()),
+  note: z.string(),
+}
+export const RevisionAnswer = answer(
+  'Revision',
+  z.strictObject({ ...paper, inputs: z.strictObject(inputs) }) satisfies z.ZodType<RevisionDocument>,
+)
+/** What a customer sees of it: without the inputs, in which other stores' sightings stand. */
+const seenByCustomer = answer('IssuedQuote', z.strictObject(paper) satisfies z.ZodType<Omit<RevisionDocument, 'inputs'>>)
+
+const given = z.strictObject({
+  revision: z.int(),
+  answer: z.enum(['accepted', 'declined']),
+  letter: letter.nullable(),
+  note: z.string(),
+  at: instant,
+})
+
+export const QuoteAnswer = answer(
+  'Quote',
+  z.strictObject({
+    ...inputs,
+    id,
+    number: z.string().nullable(),
+    state,
+    version,
+    customer: CustomerAnswer,
+    advisor: z.string(),
+    savedAt: instant,
+    revisions: z.array(
+      z.strictObject({
+        revision: z.int(),
+        issuedOn: day,
+        standsUntil: day,
+        totals: z.array(z.strictObject({ letter, name: z.string(), todayMinor: maybeAmount })),
+      }),
+    ),
+    answer: given.nullable(),
+    links: z.strictObject({ quote: z.string(), setup: z.string() }).nullable(),
+  }) satisfies z.ZodType<QuoteView>,
+)
+
+const listRow = z.strictObject({
+  id,
+  number: z.string().nullable(),
+  title: z.string(),
+  customerName: z.string(),
+  state,
+  advisor: z.string(),
+  savedAt: instant,
+  standsUntil: day.nullable(),
+  todayMinor: z.array(maybeAmount),
+}) satisfies z.ZodType<QuoteListRow>
+export const QuoteListAnswer = answer('QuoteList', z.strictObject({ rows: z.array(listRow) }))
+
+const setup = z.strictObject({
+  id,
+  quoteNumber: z.string(),
+  customerName: z.string(),
+  letter,
+  startedOn: day.nullable(),
+  ticks: z.array(z.strictObject({ stepId: z.string(), on: day })),
+  stepCount: z.int(),
+  link: z.string().nullable(),
+}) satisfies z.ZodType<SetupView>
+export const SetupsAnswer = answer('Setups', z.strictObject({ items: z.array(setup) }))
+
+export const CustomerViewAnswer = answer(
+  'CustomerWithWork',
+  z.strictObject({ customer: CustomerAnswer, quotes: z.array(listRow), setups: z.array(setup) }),
+)
+export type CustomerView = z.output<typeof CustomerViewAnswer>
+
+export const LinkedQuoteAnswer = answer(
+  'LinkedQuote',
+  z.strictObject({
+    document: seenByCustomer,
+    install: InstallPlain,
+    customerName: z.string().nullable(),
+    state,
+    supersededBy: z.int().nullable(),
+    answer: given.nullable(),
+    today: day,
+  }),
+)
+export const GivenAnswer = answer('QuoteAnswer', given)
+
+export const ReadingAnswer = answer(
+  'Reading',
+  z.strictObject({
+    id,
+    takenOn: day,
+    ammoniaMgL: z.number().nullable(),
+    nitriteMgL: z.number().nullable(),
+    nitrateMgL: z.number().nullable(),
+    ph: z.number().nullable(),
+    temperatureC: z.number().nullable(),
+    note: z.string(),
+  }) satisfies z.ZodType<Reading>,
+)
+export const LinkedSetupAnswer = answer(
+  'LinkedSetup',
+  z.strictObject({
+    plan: SetupPlanAnswer,
+    units: ReaderUnitsSchema,
+    contact: z.string(),
+    startedOn: day.nullable(),
+    ticks: z.array(z.strictObject({ stepId: z.string(), on: day })),
+    readings: z.array(ReadingAnswer),
+    today: day,
+  }),
+)

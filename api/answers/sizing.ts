@@ -1,0 +1,111 @@
+import * as z from 'zod'
+import { SLOTS } from '../../core/catalog/kinds.ts'
+import type { Action, Finding } from '../../core/sizing/finding.ts'
+import { CHECKS } from '../../core/sizing/finding.ts'
+import type { SizingReport } from '../../core/sizing/report.ts'
+import type { SetupPlan } from '../../core/startup/setup-plan.ts'
+import { STEP_GROUPS } from '../../core/startup/setup-plan.ts'
+import type { Unit } from '../../core/units/quantity.ts'
+import { answer } from './registry.ts'
+
+const UNITS = [
+  'mm', 'm', 'm2', 'L', 'mL', 'kg', 'g', 'degC', 'K', 'W', 'W/K', 'V', 'A', 'L/h', 'per_hour', 'h', 'min', 'days', 'mg/L', 'umol/m2/s', 'mol/m2/day', 'lm', 'kWh/year', 'L/day', 'share', 'percent',
+  'count', 'dKH', 'N',
+] as const satisfies readonly Unit[] // prettier-ignore
+const verdict = z.enum(['does_not_fit', 'not_known', 'marginal', 'fits'])
+
+export const QuantityAnswer = answer('Quantity', z.strictObject({ value: z.number(), unit: z.enum(UNITS), digits: z.int() }))
+/** Words and quantities in turn; a reader's units are put in when it is said. */
+export const PhraseAnswer = answer('Phrase', z.array(z.union([z.string(), QuantityAnswer])))
+
+const limit = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('at_most'), high: QuantityAnswer }),
+  z.strictObject({ kind: z.literal('at_least'), low: QuantityAnswer }),
+  z.strictObject({ kind: z.literal('between'), low: QuantityAnswer, high: QuantityAnswer }),
+])
+const optionalFigures = <const Keys extends readonly string[]>(keys: Keys) =>
+  z.strictObject(Object.fromEntries(keys.map((key) => [key, z.number().optional()])) as Record<Keys[number], z.ZodOptional<z.ZodNumber>>)
+
+const action = z.strictObject({
+  text: PhraseAnswer,
+  want: z
+    .strictObject({
+      slot: z.enum(SLOTS),
+      quantity: z.int(),
+      minimum: optionalFigures(['powerW', 'ratedFlowLph', 'ratedLoadKg', 'luminousFluxLm', 'cordMm', 'lengthMm', 'widthMm', 'outlets']),
+      maximum: optionalFigures(['powerW']).optional(),
+    })
+    .optional(),
+}) satisfies z.ZodType<Action>
+
+const finding = z.strictObject({
+  check: z.enum(CHECKS),
+  title: z.string(),
+  verdict,
+  wording: z.enum(['within the usual allowance', 'ask before you place it', 'do not place it before an engineer has looked']).optional(),
+  value: QuantityAnswer.optional(),
+  limit: limit.optional(),
+  margin: QuantityAnswer.optional(),
+  reason: PhraseAnswer,
+  action: action.nullable(),
+  assumed: z.array(z.string()),
+  missing: z.array(z.string()),
+  source: z.strictObject({ tag: z.enum(['published', 'common_practice', 'from_memory', 'own']), text: z.string() }),
+  caution: z.string().optional(),
+  hurtRank: z.number(),
+}) satisfies z.ZodType<Finding>
+
+const some = z.number().optional()
+const range = z.strictObject({ low: z.number(), high: z.number() }).optional()
+export const dripLoop = z.strictObject({
+  neededMm: z.number(),
+  lowPointMm: z.number(),
+  exitHeightMm: z.number(),
+  outletHeightMm: z.number(),
+  distanceMm: z.number(),
+})
+const energy = z.strictObject({
+  items: z.array(z.strictObject({ what: z.string(), kwhPerYear: z.number() })),
+  kwhPerYear: z.number(),
+  costMinorPerYear: z.number(),
+})
+const figures = z.strictObject({
+  outsideVolumeL: some, grossVolumeL: some, waterVolumeL: some, emptyMassKg: some, runningMassKg: some, brimMassKg: some, substrateMassKg: some, coldLossW: some, usualLossW: some,
+  heaterPowerW: some, stuckTemperatureC: some, evaporationLPerDay: range, flowLph: some, turnoverPerHour: some, lightAtBedUmol: range, peakLoadW: some,
+  dripLoop: dripLoop.optional(), energy: energy.optional(),
+}) // prettier-ignore
+
+export const SizingAnswer = answer(
+  'SizingReport',
+  z.strictObject({
+    findings: z.array(finding),
+    counts: z.strictObject({ does_not_fit: z.int(), not_known: z.int(), marginal: z.int(), fits: z.int() }),
+    pageOne: z.array(z.int()),
+    figures,
+  }) satisfies z.ZodType<SizingReport>,
+)
+
+export const SetupPlanAnswer = answer(
+  'SetupPlan',
+  z.strictObject({
+    title: PhraseAnswer,
+    waterVolumeL: z.number().nullable(),
+    steps: z.array(
+      z.strictObject({
+        id: z.string(),
+        group: z.enum(STEP_GROUPS),
+        title: z.string(),
+        why: PhraseAnswer,
+        amounts: z.array(z.strictObject({ label: z.string(), value: PhraseAnswer })),
+        actions: z.array(PhraseAnswer),
+        howLong: z.string(),
+        stopAndAsk: PhraseAnswer,
+        done: z.string(),
+        earliestDay: z.number().nullable(),
+        drawing: z.enum(['drip_loop', 'level']).nullable(),
+        caution: z.string().nullable(),
+      }),
+    ),
+    notComputed: z.array(z.string()),
+  }) satisfies z.ZodType<SetupPlan>,
+)

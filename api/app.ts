@@ -1,0 +1,110 @@
+import type { MiddlewareHandler } from 'hono'
+import { Hono } from 'hono'
+import { createAuth } from './auth/lucia.ts'
+import { board } from './board/routes.ts'
+import type { Deps, Env } from './context.ts'
+import { customers } from './customers/routes.ts'
+import { limitBody, takesForms, takesJson } from './http/body.ts'
+import { answerFault } from './http/faults.ts'
+import { guardCrossSite } from './http/guard.ts'
+import { securityHeaders } from './http/headers.ts'
+import { requestLog } from './http/log.ts'
+import { answerNothing } from './http/nothing.ts'
+import { problemBody, ProblemError } from './http/problem.ts'
+import { demandRules } from './http/rules-check.ts'
+import { staticRoutes } from './http/static.ts'
+import { install } from './install/routes.ts'
+import { links } from './links/routes.ts'
+import { health } from './meta/health.ts'
+import { openApiOf, type OpenApi } from './meta/openapi.ts'
+import { metaRoutes } from './meta/routes.ts'
+import { quotePages } from './pages/quote.ts'
+import { setupPages } from './pages/setup.ts'
+import { people } from './people/routes.ts'
+import { priceViewRoutes } from './price-views/routes.ts'
+import { products } from './products/routes.ts'
+import { quoteLinkRoutes } from './quote-links/routes.ts'
+import { quotes } from './quotes/routes.ts'
+import { session } from './session/routes.ts'
+import { setupLinkRoutes } from './setup-links/routes.ts'
+import { setups } from './setups/routes.ts'
+import { sightings } from './sightings/routes.ts'
+import { sizing } from './sizing/routes.ts'
+import { stores } from './stores/routes.ts'
+
+const resources = new Hono<Env>()
+  .route('/session', session)
+  .route('/links', links)
+  .route('/people', people)
+  .route('/install', install)
+  .route('/products', products)
+  .route('/stores', stores)
+  .route('/sightings', sightings)
+  .route('/board', board)
+  .route('/price-views', priceViewRoutes)
+  .route('/customers', customers)
+  .route('/quotes', quotes)
+  .route('/setups', setups)
+  .route('/sizing', sizing)
+  .route('/quote-links', quoteLinkRoutes)
+  .route('/setup-links', setupLinkRoutes)
+
+/** What a typed client sees. */
+const described = new Hono<Env>().route('/api', resources).route('/health', health)
+export type Api = typeof described
+
+const METHODS = ['GET', 'POST', 'PUT', 'PATCH', 'DELETE']
+/** True where a described route, and not middleware or a file, answers this method here. */
+function hasRoute(app: Hono<Env>, method: string, path: string): boolean {
+  return app.router.match(method, path)[0].some(([[handler]]) => 'operationId' in handler)
+}
+
+/** Hands the database on, or answers 503 while it has never been reached. */
+const withDatabase: MiddlewareHandler<Env> = async (c, next) => {
+  const { db } = c.var.deps
+  if (db === null) {
+    throw new ProblemError(problemBody(503, 'unavailable', 'The database has not been reached yet. It is tried again every few seconds.'), {
+      'Retry-After': '5',
+    })
+  }
+  c.set('db', db)
+  await next()
+}
+
+/** The whole service as one function from request to answer; a test calls `app.request(…)`. Errors: throws where a route has no rule. */
+export function createApp(deps: Deps): Hono<Env> {
+  const app = new Hono<Env>()
+  const auth = deps.db === null ? null : createAuth(deps.db)
+  let document: Promise<OpenApi> | undefined
+  const signIn: MiddlewareHandler<Env> = async (c, next) => {
+    if (auth === null) throw new Error('the database is checked before the session')
+    c.set('auth', auth)
+    c.set('who', await auth.read(c))
+    await next()
+  }
+  const begin: MiddlewareHandler<Env> = async (c, next) => {
+    c.set('deps', deps)
+    c.set('who', null)
+    c.set('allows', (path) => METHODS.filter((method) => hasRoute(app, method, path)))
+    await next()
+  }
+
+  app.onError(answerFault)
+  app.use('*', begin, securityHeaders, requestLog, guardCrossSite, limitBody)
+  app.use('/api/*', takesJson)
+  app.route('/health', health)
+  app.route(
+    '/api',
+    metaRoutes(() => (document ??= openApiOf(app))),
+  )
+  app.use('/api/*', withDatabase, signIn)
+  app.route('/api', resources)
+  app.use('/q/*', withDatabase, takesForms)
+  app.use('/s/*', withDatabase, takesForms)
+  app.route('/q', quotePages)
+  app.route('/s', setupPages)
+  app.route('/', staticRoutes())
+  app.notFound(answerNothing)
+  demandRules(app)
+  return app
+}

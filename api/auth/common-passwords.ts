@@ -1,0 +1,35 @@
+/**
+ * Long passwords that are tried first: words twice over, keyboard walks, well-known phrases, and this trade's own. Folded as `checkPassword` folds them:
+ * lower case, letters and digits only. Written by us from common practice: every published list is of shorter ones, which the length refuses already.
+ */
+export const COMMON_PASSWORDS: ReadonlySet<string> = new Set(
+  `
+  000000000000000 11111111111111111 112233445566778899 123123123123123 1234567890123456 123456789123456789 123456789abcdefg
+  1q2w3e4r5t6y7u8i 1q2w3e4r5t6y7u8i9o0p 1qaz2wsx3edc4rfv 987654321987654321 a1b2c3d4e5f6g7h8 aaaaaaaaaaaaaaa abc123abc123abc123
+  abcdefghijklmnop abcdefghijklmnopqrstuvwxyz abracadabraabracadabra adminadminadmin adminadminadmin1 administrator123
+  administratoradministrator adminpassword123 advisoradvisor123 aquarium123456789 aquariumaquarium aquariumpassword
+  asdfghjklqwertyuiop autumnautumn2025 azertyuiopqsdfgh baseballbaseball batmanbatmanbatman bettafishbettafish businessbusiness
+  changemechangeme clownfishclownfish companypassword1 companypassword123 computercomputer correcthorsebattery
+  correcthorsebatterystaple customercustomer1 defaultpassword1 defaultpassword123 dragondragondragon driploopdriploop
+  driploopdriploop1 driplooppassword driplooppassword1 enterpasswordhere examplepassword1 fishfishfishfish fishtankfishtank
+  fishtankpassword footballfootball fourfivesixseven freshwaterfreshwater goldfishgoldfish goodmorningworld guestguestguest1
+  guppyguppyguppy12 happybirthdaytoyou happynewyear2025 hellohellohello1 hellothereworld1 helloworldhelloworld
+  idontknowmypassword iforgotmypassword ilovejesusforever ilovemychildren1 ilovemyfamily123 ilovemyfishtank1 ilovemyhusband12
+  ilovemymother123 iloveyouforever1 iloveyouiloveyou incorrectpassword internetinternet iwillneverforgetyou januaryfebruary1
+  jesuschristislord jordanjordanjordan keyboardkeyboard letmeinletmein12 letmeinletmeinletmein longpassword1234
+  loremipsumdolorsitamet loveyoulovelyou managermanager123 mastermastermaster maytheforcebewithyou membermembermember
+  merrychristmas2024 michaelmichael1 mondaytuesday123 mondaytuesdaywednesday monitormonitor12 monkeymonkeymonkey mypasswordislong
+  mysecretpassword newpassword12345 nopasswordneeded oldpassword12345 onceuponatimeinafaraway onetwothreefour12
+  onetwothreefourfive opensesameopensesame p455w0rdp455w0rd p4ssw0rdp4ssw0rd pa55wordpa55word passw0rd12345678 passw0rdpassw0rd
+  password1234567 password12345678 password123456789 passwordispassword passwordnotfound passwordpassword passwordpassword1
+  princessprincess qwerty1234567890 qwertyqwertyqwerty qwertyuiop123456 qwertyuiopasdfgh qwertzuiopasdfghjkl reefreefreefreef
+  rootrootrootroot saltwatersaltwater samplepassword12 secretsecretsecret securepassword123 springspring2025 startwiththeletter
+  summer2025summer summersummer2024 sunshinesunshine supercalifragilisticexpialidocious supermansuperman supersecretpassword
+  temporarypassword temppassword1234 testingtesting123 testpassword1234 testtesttesttest thequickbrownfox
+  thequickbrownfoxjumpsoverthelazydog thisisapassword thisismypassword threeblindmicethree tobeornottobethatisthequestion
+  topsecretpassword trustno1trustno1 twinkletwinklelittlestar verysecurepassword welcometothejungle welcomewelcome12
+  whateverwhatever winterwinter2024 yourpasswordhere zaq12wsxcde34rfv zxcvbnmasdfghjkl zxcvbnmasdfghjklqwertyuiop
+`
+    .trim()
+    .split(/\s+/),
+)

@@ -1,0 +1,39 @@
+import { Hono } from 'hono'
+import { KindSchema } from '../../core/catalog/schema.ts'
+import { addDays } from '../../core/dates.ts'
+import { boardRow } from '../../core/pricing/board.ts'
+import { priceViews } from '../../core/pricing/price-views.ts'
+import { rowId, strict } from '../../core/schema.ts'
+import { board as readBoard, recordOfPairs } from '../../db/board.ts'
+import { BoardAnswer } from '../answers/pricing.ts'
+import type { Env } from '../context.ts'
+import { signedIn } from '../context.ts'
+import { installToday } from '../day.ts'
+import { paging, searchText } from '../http/inputs.ts'
+import { operation } from '../http/operation.ts'
+import { valid } from '../http/valid.ts'
+
+const BoardQuery = strict('Query', { kind: KindSchema.optional(), storeId: rowId('Store').optional(), q: searchText, ...paging(50, 200) })
+/** Older prices are not known any more (design rule 2): the board does not show them. */
+const SHOWN_DAYS = 180
+const RECORD_DAYS = 550
+
+export const board = new Hono<Env>().get(
+  '/',
+  operation('getBoard', { summary: 'Newest accepted sighting of each product and store', tag: 'Prices', answers: { 200: BoardAnswer } }),
+  valid('query', BoardQuery),
+  async (c) => {
+    const { today } = await installToday(c)
+    const { rows, total } = await readBoard(c.var.db, signedIn(c), { ...c.req.valid('query'), since: addDays(today, -SHOWN_DAYS) })
+    const pairs = rows.map(({ sighting }) => ({ productId: sighting.productId, storeId: sighting.storeId }))
+    const views = priceViews(await recordOfPairs(c.var.db, pairs, addDays(today, -RECORD_DAYS)), today)
+    const viewOf = new Map(views.map((view) => [`${view.productId} ${view.storeId}`, view]))
+    return c.json(
+      {
+        rows: rows.map(({ sighting, kind }) => boardRow(sighting, kind, viewOf.get(`${sighting.productId} ${sighting.storeId}`), today)),
+        total,
+      },
+      200,
+    )
+  },
+)

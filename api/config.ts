@@ -1,0 +1,85 @@
+import type { BlockList } from 'node:net'
+import { addressList, isLoopbackName } from './http/site.ts'
+
+/** What the operator decides, from the environment. Everything has a default that is safe on one computer. */
+export interface Config {
+  host: string
+  port: number
+  dataDir: string
+  databaseUrl: string | null
+  /** Where readers reach the service, https outside this computer; null where only this computer does. */
+  publicUrl: URL | null
+  /** Secret of quote and setup links; null makes one in the data folder at the first start. */
+  linkKey: string | null
+  trustedProxies: BlockList
+}
+
+/** An environment that cannot be right, in words that name variable and fix. */
+export class ConfigError extends Error {}
+
+const PORT_MAX = 65_535
+/** 32 bytes in base64 or hexadecimal are longer; anything shorter was typed by hand. */
+const LINK_KEY_MIN = 32
+
+function portOf(text: string): number {
+  const port = Number(text)
+  if (!/^\d+$/.test(text) || port > PORT_MAX) throw new ConfigError(`PORT is "${text}". It is a whole number from 0 to ${PORT_MAX}.`)
+  return port
+}
+
+function publicUrlOf(text: string): URL {
+  if (!URL.canParse(text)) throw new ConfigError(`PUBLIC_URL is "${text}". Write the whole address, like https://tanks.example.org`)
+  const url = new URL(text)
+  if (url.protocol !== 'https:' && url.protocol !== 'http:')
+    throw new ConfigError('PUBLIC_URL starts with https:// (or http:// on this computer).')
+  if (url.pathname !== '/' || url.search !== '' || url.hash !== '')
+    throw new ConfigError('PUBLIC_URL has a path. Give a host of its own: the service does not run below a path.')
+  if (url.protocol === 'http:' && !isLoopbackName(url.hostname)) {
+    throw new ConfigError(
+      'PUBLIC_URL starts with http://. Outside this computer the service needs https: sign-in and links are not safe without. Put a proxy with a certificate before it.',
+    )
+  }
+  return url
+}
+
+function databaseUrlOf(text: string): string {
+  if (!/^postgres(ql)?:\/\//.test(text))
+    throw new ConfigError('DATABASE_URL starts with postgres:// or postgresql://. Leave it out for the embedded database.')
+  return text
+}
+
+function linkKeyOf(text: string): string {
+  if (text.length < LINK_KEY_MIN)
+    throw new ConfigError(`LINK_KEY has ${text.length} characters. It needs at least ${LINK_KEY_MIN}: 32 random bytes in base64, say.`)
+  return text
+}
+
+function proxiesOf(text: string): BlockList {
+  try {
+    return addressList(text.split(',').map((entry) => entry.trim()).filter((entry) => entry !== '')) // prettier-ignore
+  } catch (error) {
+    throw new ConfigError(
+      `TRUSTED_PROXIES: ${error instanceof Error ? error.message : String(error)} Write addresses or networks, separated by commas.`,
+    )
+  }
+}
+
+/** Errors: ConfigError names the first variable that cannot be right. A `DRIPLOOP_…` variable is refused: there is none, and a misspelt one would be ignored. */
+export function readConfig(env: Record<string, string | undefined>): Config {
+  const stray = Object.keys(env).find((name) => name.startsWith('DRIPLOOP_'))
+  if (stray !== undefined)
+    throw new ConfigError(
+      `${stray} is not known. The variables are HOST, PORT, DATA_DIR, DATABASE_URL, PUBLIC_URL, LINK_KEY, TRUSTED_PROXIES.`,
+    )
+  const given = (name: string): string | undefined => env[name]?.trim() || undefined
+  const [databaseUrl, publicUrl, linkKey] = [given('DATABASE_URL'), given('PUBLIC_URL'), given('LINK_KEY')]
+  return {
+    host: given('HOST') ?? '127.0.0.1',
+    port: portOf(given('PORT') ?? '8080'),
+    dataDir: given('DATA_DIR') ?? './data',
+    databaseUrl: databaseUrl === undefined ? null : databaseUrlOf(databaseUrl),
+    publicUrl: publicUrl === undefined ? null : publicUrlOf(publicUrl),
+    linkKey: linkKey === undefined ? null : linkKeyOf(linkKey),
+    trustedProxies: proxiesOf(given('TRUSTED_PROXIES') ?? ''),
+  }
+}

@@ -1,0 +1,71 @@
+import { Hono } from 'hono'
+import { CustomerInput } from '../../core/quote/schema.ts'
+import { strict } from '../../core/schema.ts'
+import { createCustomer, findCustomer, listCustomers, updateCustomer } from '../../db/customers.ts'
+import { listQuotes } from '../../db/quote-list.ts'
+import { CustomerAnswer, CustomersAnswer, CustomerViewAnswer } from '../answers/quotes.ts'
+import type { Env } from '../context.ts'
+import { signedIn } from '../context.ts'
+import { ById, paging, searchText } from '../http/inputs.ts'
+import { operation } from '../http/operation.ts'
+import { notFound } from '../http/problem.ts'
+import { refused } from '../http/refusal.ts'
+import { valid } from '../http/valid.ts'
+import { basedOn, etagOf } from '../http/versions.ts'
+import { setupViews } from '../setups/views.ts'
+
+const tag = 'Customers'
+const CustomerQuery = strict('Query', { q: searchText, ...paging(200, 500) })
+
+export const customers = new Hono<Env>()
+  .get(
+    '/',
+    operation('listCustomers', { summary: 'Customers by name', tag, answers: { 200: CustomersAnswer } }),
+    valid('query', CustomerQuery),
+    async (c) => {
+      return c.json({ items: await listCustomers(c.var.db, signedIn(c), c.req.valid('query')) }, 200)
+    },
+  )
+  .post(
+    '/',
+    operation('createCustomer', { summary: 'Add a customer', tag, answers: { 201: CustomerAnswer }, refuses: [404, 409, 410, 412] }),
+    valid('json', CustomerInput),
+    async (c) => {
+      const created = await createCustomer(c.var.db, signedIn(c), c.req.valid('json'))
+      if (!created.ok) return refused(c, created.refusal)
+      c.header('ETag', etagOf(created.value.version))
+      return c.json(created.value, 201)
+    },
+  )
+  .get(
+    '/:id',
+    operation('getCustomer', { summary: 'A customer with quotes and setups', tag, answers: { 200: CustomerViewAnswer }, refuses: [404] }),
+    valid('param', ById),
+    async (c) => {
+      const { id } = c.req.valid('param')
+      const customer = await findCustomer(c.var.db, signedIn(c), id)
+      if (customer === undefined) return notFound(c, 'customer')
+      const quotes = await listQuotes(c.var.db, signedIn(c), { customerId: id })
+      c.header('ETag', etagOf(customer.version))
+      return c.json({ customer, quotes, setups: await setupViews(c, { customerId: id }) }, 200)
+    },
+  )
+  .put(
+    '/:id',
+    operation('updateCustomer', {
+      summary: 'Change a customer',
+      tag,
+      answers: { 200: CustomerAnswer },
+      refuses: [404, 409, 410, 412, 428],
+    }),
+    valid('param', ById),
+    valid('json', CustomerInput),
+    async (c) => {
+      const version = basedOn(c)
+      if (typeof version !== 'number') return version
+      const updated = await updateCustomer(c.var.db, signedIn(c), c.req.valid('param').id, version, c.req.valid('json'))
+      if (!updated.ok) return refused(c, updated.refusal)
+      c.header('ETag', etagOf(updated.value.version))
+      return c.json(updated.value, 200)
+    },
+  )

@@ -1,0 +1,16 @@
+import type { CivilDate } from '../core/dates.ts'
+import { civilDateAt } from '../core/dates.ts'
+import type { InstallRow } from '../db/install.ts'
+import { getInstall } from '../db/install.ts'
+import type { Ctx } from './context.ts'
+
+/** The install and its present day, which prices and quotes are told by. */
+export async function installToday(c: Ctx): Promise<{ install: InstallRow; today: CivilDate }> {
+  const install = await getInstall(c.var.db)
+  return { install, today: civilDateAt(c.var.deps.clock(), install.timeZone) }
+}
+
+/** The install as documents carry it: without the row's version. */
+export function plainInstall({ version: _version, ...install }: InstallRow) {
+  return install
+}

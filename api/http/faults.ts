@@ -1,0 +1,38 @@
+import type { ErrorHandler } from 'hono'
+import { HTTPException } from 'hono/http-exception'
+import { isUnreachable } from '../../db/reach.ts'
+import { TooBusyError } from '../auth/password-hash.ts'
+import type { Ctx, Env } from '../context.ts'
+import type { Problem } from './problem.ts'
+import { problemBody, ProblemError } from './problem.ts'
+
+/** Long enough for a database to restart, short enough that nobody gives up. */
+const RETRY_S = '5'
+
+function send(c: Ctx, body: Problem, headers: Record<string, string> = {}): Response {
+  return c.json({ ...body, requestId: c.var.requestId }, body.status as 500, { 'content-type': 'application/problem+json', ...headers })
+}
+
+/** What is thrown and never returned: a machine that is down, a body that is no JSON, a bug. A bug's words stay in the log. */
+export const answerFault: ErrorHandler<Env> = (error, c) => {
+  if (error instanceof ProblemError) return send(c, error.problem, error.headers)
+  if (error instanceof HTTPException && error.status === 400)
+    return send(c, problemBody(400, 'malformed', 'The body is not well-formed. Check the JSON or the form.'))
+  if (error instanceof TooBusyError)
+    return send(c, problemBody(503, 'unavailable', 'Too many people are signing in at this moment. Try again shortly.'), {
+      'Retry-After': RETRY_S,
+    })
+  if (isUnreachable(error)) {
+    c.var.deps.log.warn({ requestId: c.var.requestId, code: (error as { code?: unknown }).code }, 'the database does not answer')
+    return send(
+      c,
+      problemBody(503, 'unavailable', 'The database does not answer at the moment. Nothing of this request was stored; try again shortly.'),
+      { 'Retry-After': RETRY_S },
+    )
+  }
+  c.var.deps.log.error({ requestId: c.var.requestId, err: error }, 'failed')
+  return send(
+    c,
+    problemBody(500, 'internal', 'This should not have happened. Nothing more can be said here; the log has it under the request id.'),
+  )
+}

@@ -1,0 +1,77 @@
+import type { MiddlewareHandler } from 'hono'
+import { describeRoute, uniqueSymbol } from 'hono-openapi'
+import type { z } from 'zod'
+import { atLeast } from '../../core/people/roles.ts'
+import { answerRef } from '../answers/registry.ts'
+import type { OperationId } from '../auth/rules.ts'
+import { RULES } from '../auth/rules.ts'
+import type { Env } from '../context.ts'
+import { problem } from './problem.ts'
+
+/** How a route is described; from it comes the OpenAPI document. */
+export interface Description {
+  summary: string
+  tag: string
+  /** Good answers by status. A schema must be registered in answers/registry.ts; text names another content type; null is an empty body. */
+  answers: Partial<Record<200 | 201 | 202 | 204 | 303 | 304 | 503, z.ZodType | string | null>>
+  /** Statuses it may refuse with, beside those every route has. */
+  refuses?: number[]
+  hide?: boolean
+}
+
+const MEANING: Record<number, string> = {
+  200: 'Done', 201: 'Created', 204: 'Done, nothing to say', 303: 'See the page', 304: 'The copy you hold is right', 400: 'Cannot be read', 401: 'Sign in first', 403: 'Not allowed', 404: 'Nothing here',
+  409: 'It is no longer in a state for this', 410: 'No longer valid', 412: 'Someone saved it meanwhile', 413: 'Too large', 415: 'Content type not taken', 422: 'Fields need correcting',
+  428: 'If-Match is missing', 429: 'Too many tries', 500: 'Something broke here', 503: 'Not available right now',
+} // prettier-ignore
+
+function answerContent(answer: z.ZodType | string | null) {
+  if (answer === null) return {}
+  if (typeof answer === 'string') return { content: { [answer]: { schema: { type: 'string' as const } } } }
+  return { content: { 'application/json': { schema: { $ref: answerRef(answer) } } } }
+}
+
+const REFUSAL = { content: { 'application/problem+json': { schema: { $ref: '#/components/schemas/Problem' } } } }
+
+function responsesOf(id: OperationId, description: Description) {
+  const always = RULES[id] === 'public' ? [400, 403, 413, 415, 422, 500, 503] : [400, 401, 403, 413, 415, 422, 500, 503]
+  const refused = [...always, ...(description.refuses ?? [])].map((status) => [
+    status,
+    { description: MEANING[status] ?? 'Refused', ...REFUSAL },
+  ])
+  const good = Object.entries(description.answers).map(([status, answer]) => [
+    status,
+    { description: MEANING[Number(status)] ?? 'Done', ...answerContent(answer ?? null) },
+  ])
+  return Object.fromEntries([...refused, ...good]) as Record<string, { description: string }>
+}
+
+/**
+ * First handler of every route: describes it and lets only the roles of its rule pass (401 without a session, 403 below the role).
+ * One function does both, so that no route is described and unguarded, or guarded and undescribed.
+ */
+export function operation(id: OperationId, description: Description): MiddlewareHandler<Env> {
+  const described = describeRoute({
+    operationId: id,
+    summary: description.summary,
+    tags: [description.tag],
+    security: RULES[id] === 'public' ? [] : [{ session: [] }],
+    responses: responsesOf(id, description),
+    ...(description.hide === true ? { hide: true } : {}),
+  })
+  const rule = RULES[id]
+  const guard: MiddlewareHandler<Env> = async (c, next) => {
+    if (rule !== 'public') {
+      const who = c.var.who
+      if (who === null) return problem(c, 401, 'sign_in_needed', 'Your session has ended, or you have not signed in.')
+      if (!atLeast(who.role, rule))
+        return problem(c, 403, 'not_allowed', `Only ${rule === 'manager' ? 'a manager' : `an ${rule} or a manager`} may do this.`)
+    }
+    await next()
+    return undefined
+  }
+  return Object.assign(guard, {
+    operationId: id,
+    [uniqueSymbol]: (described as MiddlewareHandler & { [uniqueSymbol]: unknown })[uniqueSymbol],
+  })
+}

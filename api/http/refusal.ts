@@ -1,0 +1,34 @@
+import type { Context } from 'hono'
+import type { ProblemCode } from './problem.ts'
+import { problem } from './problem.ts'
+
+/** A rule's or a repository's refusal, as they all look. */
+export interface SaidRefusal {
+  code: string
+  message: string
+  field?: string
+}
+
+type RefusedStatus = 404 | 409 | 410 | 412 | 422
+/** Which status a refusal becomes; what is not here is about a field of the input: 422. */
+const BY_CODE: Record<string, readonly [RefusedStatus, ProblemCode]> = {
+  not_found: [404, 'not_found'],
+  stale: [412, 'stale'],
+  link_gone: [410, 'gone'],
+  exists: [409, 'conflict'],
+  closed: [409, 'conflict'],
+  answered: [409, 'conflict'],
+  superseded: [409, 'conflict'],
+  lapsed: [409, 'conflict'],
+  withdrawn: [409, 'conflict'],
+  last_manager: [409, 'conflict'],
+  own: [409, 'conflict'],
+  not_yours: [409, 'conflict'],
+}
+
+/** The one place that turns a refusal into problem details. `field` stands in where the refusal names none. */
+export function refused(c: Context, refusal: SaidRefusal, field?: string) {
+  const [status, code] = BY_CODE[refusal.code] ?? ([422, 'invalid'] as const)
+  const named = refusal.field ?? field
+  return problem(c, status, code, refusal.message, named === undefined ? [] : [{ field: named, message: refusal.message }])
+}

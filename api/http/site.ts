@@ -1,0 +1,59 @@
+import { BlockList, isIP } from 'node:net'
+import type { Ctx } from '../context.ts'
+
+const LOOPBACK_NAMES = new Set(['localhost', '127.0.0.1', '[::1]'])
+
+export const isLoopbackName = (hostname: string): boolean => LOOPBACK_NAMES.has(hostname) || hostname.endsWith('.localhost')
+
+/** How the reader reached this site. */
+export interface Site {
+  /** Scheme, host and port as the reader's browser sees them: PUBLIC_URL where it is set, else what the request named. */
+  origin: string
+  https: boolean
+  loopback: boolean
+}
+
+/**
+ * The site as its reader sees it. The request's own scheme is never believed beyond plain http: behind a proxy only PUBLIC_URL knows better,
+ * and X-Forwarded-Proto is a header that anyone can send.
+ */
+export function siteOf(c: Ctx): Site {
+  const publicUrl = c.var.deps.config.publicUrl
+  const url = publicUrl ?? new URL(c.req.url)
+  return { origin: url.origin, https: url.protocol === 'https:', loopback: isLoopbackName(url.hostname) }
+}
+
+/** Where printed links may point: null on plain http outside this computer, where neither sign-in nor links can be trusted. */
+export function linkOrigin(c: Ctx): string | null {
+  const site = siteOf(c)
+  return site.https || site.loopback ? site.origin : null
+}
+
+/** `10.0.0.0/8` and single addresses as a list to ask. Errors: TypeError names the entry that is neither. */
+export function addressList(entries: readonly string[]): BlockList {
+  const list = new BlockList()
+  for (const entry of entries) {
+    const [address = '', prefix] = entry.split('/')
+    const family = isIP(address)
+    if (family === 0) throw new TypeError(`"${entry}" is no address or network.`)
+    const type = family === 4 ? 'ipv4' : 'ipv6'
+    if (prefix === undefined) list.addAddress(address, type)
+    else list.addSubnet(address, Number(prefix), type)
+  }
+  return list
+}
+
+const plainAddress = (address: string): string => address.replace(/^::ffff:(?=\d+\.)/, '')
+
+/**
+ * Address of the reader, for throttling. X-Forwarded-For counts only as far as it was written by a proxy the operator named:
+ * read from its end, the first address that is no such proxy.
+ */
+export function clientAddress(c: Ctx): string {
+  const peer = plainAddress(c.env?.incoming?.socket?.remoteAddress ?? 'unknown')
+  const trusted = c.var.deps.config.trustedProxies
+  const isTrusted = (address: string): boolean => isIP(address) !== 0 && trusted.check(address, isIP(address) === 4 ? 'ipv4' : 'ipv6')
+  if (!isTrusted(peer)) return peer
+  const hops = (c.req.header('x-forwarded-for') ?? '').split(',').map((hop) => plainAddress(hop.trim()))
+  return hops.reverse().find((hop) => isIP(hop) !== 0 && !isTrusted(hop)) ?? peer
+}

@@ -1,0 +1,76 @@
+import { Hono } from 'hono'
+import { ok } from '../../core/result.ts'
+import { NewPerson } from '../../core/people/schema.ts'
+import { getInstall } from '../../db/install.ts'
+import { deleteOneUseLinks, findOneUseLink, useOneUseLink } from '../../db/one-use-links.ts'
+import { createPerson } from '../../db/people.ts'
+import { LinkAnswer, SessionAnswer } from '../answers/people.ts'
+import { hashPassword } from '../auth/password-hash.ts'
+import { checkPassword } from '../auth/password-rules.ts'
+import { tokenHash } from '../auth/tokens.ts'
+import type { Ctx, Env } from '../context.ts'
+import { ByToken } from '../http/inputs.ts'
+import { operation } from '../http/operation.ts'
+import { invalid, problem } from '../http/problem.ts'
+import { refused } from '../http/refusal.ts'
+import { linkOrigin } from '../http/site.ts'
+import { valid } from '../http/valid.ts'
+import { sessionView } from '../session/view.ts'
+import { transact } from '../transact.ts'
+
+const tag = 'Session'
+const gone = (c: Ctx) => problem(c, 410, 'gone', 'This link has been used or has expired. Ask for a new one.')
+const now = (c: Ctx): Date => new Date(c.var.deps.clock())
+
+/** Uses the link up and makes the person, both or neither. */
+function join(c: Ctx, hash: string, person: { name: string; signInName: string; passwordHash: string }) {
+  return transact(c.var.db, async (trx) => {
+    const used = await useOneUseLink(trx, hash, now(c))
+    if (!used.ok) return used
+    const { role, createdBy, purpose } = used.value
+    const created = await createPerson(trx, { ...person, role, invitedBy: createdBy })
+    if (created.ok && purpose === 'first_manager') await deleteOneUseLinks(trx, 'first_manager')
+    return created.ok ? ok(created.value) : created
+  })
+}
+
+export const links = new Hono<Env>()
+  .get(
+    '/:token',
+    operation('showLink', { summary: 'What a one-use link is for', tag, answers: { 200: LinkAnswer }, refuses: [410] }),
+    valid('param', ByToken),
+    async (c) => {
+      const link = await findOneUseLink(c.var.db, tokenHash(c.req.valid('param').token), now(c))
+      if (link === undefined) return gone(c)
+      return c.json({ purpose: link.purpose, role: link.role, name: link.name }, 200)
+    },
+  )
+  .post(
+    '/:token',
+    operation('useLink', {
+      summary: 'Create the account a one-use link is for, and sign in',
+      tag,
+      answers: { 201: SessionAnswer },
+      refuses: [404, 409, 410, 412],
+    }),
+    valid('param', ByToken),
+    valid('json', NewPerson),
+    async (c) => {
+      if (linkOrigin(c) === null)
+        return problem(
+          c,
+          403,
+          'needs_https',
+          'On plain http an account can only be made on this computer itself: open the https address of this place.',
+        )
+      const hash = tokenHash(c.req.valid('param').token)
+      const { name, signInName, password } = c.req.valid('json')
+      if ((await findOneUseLink(c.var.db, hash, now(c))) === undefined) return gone(c)
+      const checked = checkPassword(password, [(await getInstall(c.var.db)).name, name, signInName])
+      if (!checked.ok) return invalid(c, 'password', checked.refusal.message, checked.refusal.limit)
+      const joined = await join(c, hash, { name, signInName, passwordHash: await hashPassword(password) })
+      if (!joined.ok) return refused(c, joined.refusal, joined.refusal.code === 'sign_in_name_taken' ? 'signInName' : undefined)
+      await c.var.auth.start(c, joined.value.id)
+      return c.json(await sessionView(c, { id: joined.value.id, name: joined.value.name, role: joined.value.role }), 201)
+    },
+  )

@@ -1,0 +1,41 @@
+import { randomUUID } from 'node:crypto'
+import * as z from 'zod'
+import { parseQuantity } from '../../core/units/parse.ts'
+import type { ReaderUnits } from '../../core/units/quantity.ts'
+import { ReadingInput } from '../../core/startup/schema.ts'
+import type { PageFault } from '../../web/pages/page-fault.ts'
+import { faultsOf } from './form.ts'
+
+type ReadingOutcome = { reading: z.output<typeof ReadingInput> } | { faults: PageFault[] }
+
+const NAMES = { ammoniaMgL: 'ammonia', nitriteMgL: 'nitrite', nitrateMgL: 'nitrate', ph: 'ph', temperatureC: 'temperature' } as const
+
+/** Reads the water test form: figures as people type them, the temperature in the reader's unit, an empty field as not measured. */
+export function readReadingForm(form: Record<string, string>, units: ReaderUnits): ReadingOutcome {
+  const faults: PageFault[] = []
+  const figure = (name: string, unit: 'mg/L' | 'degC' | 'share'): number | null => {
+    const text = form[name]?.trim() ?? ''
+    if (text === '') return null
+    const parsed = unit === 'degC' ? parseQuantity(text, 'degC', units) : plainNumber(text)
+    if (parsed.ok) return parsed.value
+    faults.push({ field: name, message: 'Write a plain number, like 0.25. Leave it empty if you did not test it.' })
+    return null
+  }
+  const draft = {
+    id: /^[0-9a-f-]{36}$/i.test(form['id'] ?? '') ? form['id'] : randomUUID(),
+    takenOn: form['takenOn'],
+    ammoniaMgL: figure('ammonia', 'mg/L'),
+    nitriteMgL: figure('nitrite', 'mg/L'),
+    nitrateMgL: figure('nitrate', 'mg/L'),
+    ph: figure('ph', 'share'),
+    temperatureC: figure('temperature', 'degC'),
+    note: form['note'] ?? '',
+  }
+  if (faults.length > 0) return { faults }
+  const read = ReadingInput.safeParse(draft)
+  return read.success ? { reading: read.data } : { faults: faultsOf(read.error, NAMES) }
+}
+
+function plainNumber(text: string): { ok: true; value: number } | { ok: false } {
+  return /^\d{1,6}([.,]\d{1,4})?$/.test(text) ? { ok: true, value: Number(text.replace(',', '.')) } : { ok: false }
+}

@@ -1,0 +1,89 @@
+import { Hono } from 'hono'
+import { isCivilDate } from '../../core/dates.ts'
+import { startSetup, tickStep } from '../../db/setup-progress.ts'
+import { setupDrawing } from '../../db/setup-drawing.ts'
+import { addReading } from '../../db/setup-readings.ts'
+import { linkGonePage } from '../../web/pages/link-gone-page.ts'
+import type { PageFault } from '../../web/pages/page-fault.ts'
+import { setupPage } from '../../web/pages/setup-page.ts'
+import type { Ctx, Env } from '../context.ts'
+import { keepPrivate, pagePolicy, setPolicy } from '../http/headers.ts'
+import { operation } from '../http/operation.ts'
+import type { OpenedSetup } from '../setup-links/open.ts'
+import { dayFault, openSetupLink } from '../setup-links/open.ts'
+import { formOf } from './form.ts'
+import { readReadingForm } from './reading-form.ts'
+
+const page = { tag: 'Pages', hide: true, answers: { 200: 'text/html' } }
+type Found = Extract<OpenedSetup, { found: true }>
+
+function gonePage(c: Ctx, opened: Extract<OpenedSetup, { found: false }>) {
+  return c.html(linkGonePage({ what: 'setup', installName: opened.install.name, contact: opened.install.contact }), opened.gone ? 410 : 404)
+}
+
+async function show(c: Ctx, { setup, install, today }: Found, token: string, faults: PageFault[] = [], typed: Record<string, string> = {}) {
+  const { plan, startedOn, ticks, readings } = setup
+  const { dripLoop, tank } = await setupDrawing(c.var.db, setup.id)
+  const props = {
+    plan,
+    units: install.units,
+    contact: install.contact,
+    startedOn,
+    ticks,
+    readings,
+    dripLoop,
+    tank,
+    today,
+    path: `/s/${token}`,
+    faults,
+    typed,
+  }
+  return c.html(setupPage(props), faults.length === 0 ? 200 : 422)
+}
+
+function begin(c: Ctx): string {
+  keepPrivate(c)
+  setPolicy(c, pagePolicy())
+  return c.req.param('token') ?? ''
+}
+
+/** The checklist on a phone, without script: each form posts, stores and comes back to the page. */
+export const setupPages = new Hono<Env>()
+  .get('/:token', operation('showSetupPage', { ...page, summary: 'A setup, for whoever holds its link' }), async (c) => {
+    const token = begin(c)
+    const opened = await openSetupLink(c, token)
+    return opened.found ? show(c, opened, token) : gonePage(c, opened)
+  })
+  .post('/:token/tick', operation('tickOnSetupPage', { ...page, summary: 'Tick a step from its form' }), async (c) => {
+    const token = begin(c)
+    const opened = await openSetupLink(c, token)
+    if (!opened.found) return gonePage(c, opened)
+    const { step = '', done } = await formOf(c)
+    const ticked = await tickStep(c.var.db, opened.setup.id, step, done === '1', opened.today)
+    if (!ticked.ok) return show(c, opened, token, [{ field: 'step', message: ticked.refusal.message }])
+    return c.redirect(`/s/${token}#${encodeURIComponent(step)}`, 303)
+  })
+  .post('/:token/reading', operation('addReadingOnSetupPage', { ...page, summary: 'A water test from its form' }), async (c) => {
+    const token = begin(c)
+    const opened = await openSetupLink(c, token)
+    if (!opened.found) return gonePage(c, opened)
+    const form = await formOf(c)
+    const read = readReadingForm(form, opened.install.units)
+    if ('faults' in read) return show(c, opened, token, read.faults, form)
+    const fault = dayFault(read.reading.takenOn, opened.today)
+    if (fault !== null) return show(c, opened, token, [{ field: 'takenOn', message: fault }], form)
+    const added = await addReading(c.var.db, opened.setup.id, read.reading)
+    return added.ok
+      ? c.redirect(`/s/${token}#readings`, 303)
+      : show(c, opened, token, [{ field: '', message: added.refusal.message }], form)
+  })
+  .post('/:token/start', operation('startOnSetupPage', { ...page, summary: 'The day the setup starts' }), async (c) => {
+    const token = begin(c)
+    const opened = await openSetupLink(c, token)
+    if (!opened.found) return gonePage(c, opened)
+    const form = await formOf(c)
+    const on = form['on'] ?? opened.today
+    if (!isCivilDate(on)) return show(c, opened, token, [{ field: 'on', message: 'Write the day like 2026-10-20.' }], form)
+    const started = await startSetup(c.var.db, opened.setup.id, on)
+    return started.ok ? c.redirect(`/s/${token}`, 303) : gonePage(c, { found: false, gone: false, install: opened.install })
+  })

@@ -1,0 +1,88 @@
+import type { Kysely, Transaction } from 'kysely'
+import type { z } from 'zod'
+import type { ImportFault, ImportReport } from '../../core/catalog/import-report.ts'
+import type { Product } from '../../core/catalog/product.ts'
+import type { ProductRow } from '../../core/catalog/product-csv.ts'
+import { MOST_FAULTS, readProductRows } from '../../core/catalog/product-csv.ts'
+import type { ImportInput } from '../../core/catalog/schema.ts'
+import { ok, refuse, type Result } from '../../core/result.ts'
+import type { Database } from '../../db/database.ts'
+import { importProducts } from '../../db/product-import.ts'
+import type { ProductFields } from '../../db/products.ts'
+import { listProducts, updateProduct } from '../../db/products.ts'
+import { transact } from '../transact.ts'
+import { readRecords } from './csv-records.ts'
+import { fieldsOf, indexCatalog } from './import-rows.ts'
+
+type Counts = Pick<ImportReport, 'creates' | 'updates' | 'unchanged'>
+type Faulty = { code: 'faulty'; faults: ImportFault[] }
+
+const faulty = (faults: ImportFault[]): { ok: false; refusal: Faulty } => refuse({ code: 'faulty', faults })
+
+async function wholeCatalog(trx: Transaction<Database>): Promise<Product[]> {
+  const all = { limit: 10_000_000, offset: 0 }
+  const [current, archived] = [await listProducts(trx, { ...all, archived: false }), await listProducts(trx, { ...all, archived: true })]
+  return [...current.items, ...archived.items]
+}
+
+interface Planned {
+  row: ProductRow
+  fields: ProductFields
+  match: Product | undefined
+}
+
+/** Rows that name their product by id are changed one by one: they alone may give it another name. */
+async function updateById(trx: Transaction<Database>, planned: Planned[]): Promise<Result<Counts, Faulty>> {
+  const counts = { creates: 0, updates: 0, unchanged: 0 }
+  for (const { row, fields, match } of planned) {
+    if (match === undefined) continue
+    const { id, version, ...stored } = match
+    if (JSON.stringify(sorted(stored)) === JSON.stringify(sorted(fields))) counts.unchanged += 1
+    else {
+      const updated = await updateProduct(trx, id, version, fields)
+      if (!updated.ok) return faulty([{ row: row.row, column: updated.refusal.field ?? null, message: updated.refusal.message }])
+      counts.updates += 1
+    }
+  }
+  return ok(counts)
+}
+
+/** The same object with its keys in order, at every depth. */
+function sorted(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(sorted)
+  if (typeof value !== 'object' || value === null) return value
+  return Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)).map(([key, inner]) => [key, sorted(inner)])) // prettier-ignore
+}
+
+async function store(trx: Transaction<Database>, rows: ProductRow[]): Promise<Result<Counts, Faulty>> {
+  const catalog = indexCatalog(await wholeCatalog(trx))
+  const read = rows.map((row) => ({ row, outcome: fieldsOf(catalog, row) }))
+  const faults = read.flatMap(({ outcome }) => ('fault' in outcome ? [outcome.fault] : []))
+  if (faults.length > 0) return faulty(faults)
+  const planned = read.flatMap(({ row, outcome }) => ('fault' in outcome ? [] : [{ row, ...outcome }]))
+  const byId = await updateById(trx, planned.filter(({ row }) => row.id !== null)) // prettier-ignore
+  if (!byId.ok) return byId
+  const others = planned.filter(({ row }) => row.id === null)
+  const imported = await importProducts(trx, others.map(({ fields }) => fields)) // prettier-ignore
+  if (!imported.ok) {
+    const { row, field, message } = imported.refusal
+    return faulty([{ row: others[row]?.row.row ?? 1, column: field ?? null, message }])
+  }
+  const { creates, updates, unchanged } = imported.value
+  return ok({ creates, updates: updates + byId.value.updates, unchanged: unchanged + byId.value.unchanged })
+}
+
+/** Reads a CSV of products and stores all of it, or with any fault, or on a dry run, nothing. */
+export async function importCsv(db: Kysely<Database>, { kind, csv, dryRun }: z.output<typeof ImportInput>): Promise<ImportReport> {
+  const nothing = { dryRun, applied: false, rows: 0, creates: 0, updates: 0, unchanged: 0, more: false }
+  const records = await readRecords(csv)
+  if (!records.ok) return { ...nothing, faults: [records.refusal.fault] }
+  const file = readProductRows(records.value, kind)
+  if (file.faults.length > 0) return { ...nothing, rows: file.records, faults: file.faults, more: file.more }
+  const stored = await transact(db, (trx) => store(trx, file.rows), !dryRun)
+  if (!stored.ok) {
+    const { faults } = stored.refusal
+    return { ...nothing, rows: file.records, faults: faults.slice(0, MOST_FAULTS), more: faults.length > MOST_FAULTS }
+  }
+  return { ...nothing, ...stored.value, rows: file.records, applied: !dryRun, faults: [] }
+}

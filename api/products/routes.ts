@@ -1,0 +1,113 @@
+import { Hono } from 'hono'
+import * as z from 'zod'
+import { KIND_NAMES } from '../../core/catalog/kinds.ts'
+import { ImportInput, KindSchema, ProductInput } from '../../core/catalog/schema.ts'
+import { strict } from '../../core/schema.ts'
+import { createProduct, findProduct, listProducts, updateProduct } from '../../db/products.ts'
+import { ImportAnswer, ProductAnswer, ProductsAnswer } from '../answers/catalog.ts'
+import { PriceRecordAnswer } from '../answers/pricing.ts'
+import type { Env } from '../context.ts'
+import { ById, paging, searchText, yesNoText } from '../http/inputs.ts'
+import { operation } from '../http/operation.ts'
+import { notFound } from '../http/problem.ts'
+import { refused } from '../http/refusal.ts'
+import { valid } from '../http/valid.ts'
+import { basedOn, etagOf, unchanged } from '../http/versions.ts'
+import { transact } from '../transact.ts'
+import { importCsv } from './import.ts'
+import { kitFault } from './input.ts'
+import { priceRecord } from './record.ts'
+import { csvTemplate } from './template.ts'
+
+const tag = 'Products'
+const ProductQuery = strict('Query', {
+  kind: KindSchema.optional(),
+  q: searchText,
+  archived: yesNoText('Archived').default(false),
+  ...paging(50, 500),
+})
+const TemplateQuery = z.strictObject({ kind: KindSchema })
+
+export const products = new Hono<Env>()
+  .get(
+    '/',
+    operation('listProducts', { summary: 'Products by name', tag, answers: { 200: ProductsAnswer } }),
+    valid('query', ProductQuery),
+    async (c) => {
+      return c.json(await listProducts(c.var.db, c.req.valid('query')), 200)
+    },
+  )
+  .post(
+    '/',
+    operation('createProduct', { summary: 'Add a product', tag, answers: { 201: ProductAnswer }, refuses: [404, 409, 410, 412] }),
+    valid('json', ProductInput),
+    async (c) => {
+      const fields = c.req.valid('json')
+      const fault = await kitFault(c, null, fields)
+      if (fault !== null) return fault
+      const created = await transact(c.var.db, (trx) => createProduct(trx, fields))
+      if (!created.ok) return refused(c, created.refusal, 'name')
+      c.header('ETag', etagOf(created.value.version))
+      return c.json(created.value, 201)
+    },
+  )
+  .post(
+    '/import',
+    operation('importProducts', { summary: 'Products of one kind from CSV; all of them or none', tag, answers: { 200: ImportAnswer } }),
+    valid('json', ImportInput),
+    async (c) => c.json(await importCsv(c.var.db, c.req.valid('json')), 200),
+  )
+  .get(
+    '/import/template',
+    operation('importTemplate', { summary: 'An empty CSV with the columns of a kind', tag, answers: { 200: 'text/csv' } }),
+    valid('query', TemplateQuery),
+    (c) => {
+      const { kind } = c.req.valid('query')
+      c.header('Content-Type', 'text/csv; charset=utf-8')
+      c.header('Content-Disposition', `attachment; filename="${KIND_NAMES[kind].toLowerCase().replaceAll(' ', '-')}.csv"`)
+      return c.body(csvTemplate(kind), 200)
+    },
+  )
+  .get(
+    '/:id',
+    operation('getProduct', { summary: 'One product', tag, answers: { 200: ProductAnswer, 304: null }, refuses: [404] }),
+    valid('param', ById),
+    async (c) => {
+      const product = await findProduct(c.var.db, c.req.valid('param').id)
+      if (product === undefined) return notFound(c, 'product')
+      c.header('ETag', etagOf(product.version))
+      return unchanged(c, etagOf(product.version)) ? c.body(null, 304) : c.json(product, 200)
+    },
+  )
+  .put(
+    '/:id',
+    operation('updateProduct', { summary: 'Change a product', tag, answers: { 200: ProductAnswer }, refuses: [404, 409, 410, 412, 428] }),
+    valid('param', ById),
+    valid('json', ProductInput),
+    async (c) => {
+      const version = basedOn(c)
+      if (typeof version !== 'number') return version
+      const { id } = c.req.valid('param')
+      const fields = c.req.valid('json')
+      const fault = await kitFault(c, id, fields)
+      if (fault !== null) return fault
+      const updated = await transact(c.var.db, (trx) => updateProduct(trx, id, version, fields))
+      if (!updated.ok) return refused(c, updated.refusal, 'name')
+      c.header('ETag', etagOf(updated.value.version))
+      return c.json(updated.value, 200)
+    },
+  )
+  .get(
+    '/:id/record',
+    operation('getPriceRecord', {
+      summary: 'Every sighting of a product and what they say',
+      tag,
+      answers: { 200: PriceRecordAnswer },
+      refuses: [404],
+    }),
+    valid('param', ById),
+    async (c) => {
+      const record = await priceRecord(c, c.req.valid('param').id)
+      return record === undefined ? notFound(c, 'product') : c.json(record, 200)
+    },
+  )

@@ -1,0 +1,41 @@
+import { livestockGroup } from '../../core/catalog/livestock.ts'
+import type { QuoteDraft } from '../../core/quote/draft.ts'
+import { getProducts } from '../../db/products.ts'
+import { listStores } from '../../db/stores.ts'
+import type { Ctx } from '../context.ts'
+import type { FieldError } from '../http/problem.ts'
+import { problem } from '../http/problem.ts'
+
+interface Reference {
+  field: string
+  id: string
+}
+
+function references(draft: QuoteDraft): { products: Reference[]; stores: Reference[] } {
+  const lines = draft.builds.flatMap((build, b) => build.lines.map((line, l) => ({ line, path: `builds.${b}.lines.${l}` })))
+  const products = lines.flatMap(({ line, path }) =>
+    line.answer === 'not_needed' || line.productId === null ? [] : [{ field: `${path}.productId`, id: line.productId }],
+  )
+  const stores = lines.flatMap(({ line, path }) =>
+    line.answer !== 'buy' || line.storeId === null ? [] : [{ field: `${path}.storeId`, id: line.storeId }],
+  )
+  return { products, stores: [...stores, ...draft.need.storeIds.map((id, index) => ({ field: `need.storeIds.${index}`, id }))] }
+}
+
+const unknown = (all: Reference[], known: ReadonlySet<string>, message: string): FieldError[] =>
+  all.filter(({ id }) => !known.has(id)).map(({ field }) => ({ field, message }))
+
+/** Refuses a draft that names a product, store or livestock group there is not; null where all are known. */
+export async function draftFaults(c: Ctx, draft: QuoteDraft) {
+  const named = references(draft)
+  const products = await getProducts(c.var.db, [...new Set(named.products.map(({ id }) => id))])
+  const stores = await listStores(c.var.db, { archived: 'all' })
+  const faults = [
+    ...(livestockGroup(draft.need.livestockId) === undefined
+      ? [{ field: 'need.livestockId', message: 'There is no livestock group with this id.' }]
+      : []),
+    ...unknown(named.products, new Set(products.map(({ id }) => id)), 'This product is not in the catalog.'),
+    ...unknown(named.stores, new Set(stores.map(({ id }) => id)), 'This store is not known.'),
+  ].map((fault) => ({ ...fault, field: `draft.${fault.field}` }))
+  return faults.length === 0 ? null : problem(c, 422, 'invalid', faults[0]?.message ?? '', faults)
+}

@@ -1,0 +1,40 @@
+import { issueFaults } from '../../core/quote/issue-faults.ts'
+import { revisionDocument } from '../../core/quote/revision-document.ts'
+import { issueRevision } from '../../db/quote-issue.ts'
+import type { QuoteRecord } from '../../db/quote-record.ts'
+import type { Ctx } from '../context.ts'
+import { signedIn } from '../context.ts'
+import type { FieldError } from '../http/problem.ts'
+import { problem } from '../http/problem.ts'
+import { refused } from '../http/refusal.ts'
+import { transact } from '../transact.ts'
+import { quoteInputs } from './inputs.ts'
+
+/** Freezes a quote's draft as its next revision, worked out here and not taken from the desk. Null when done, else the refusal. */
+export async function issueQuote(c: Ctx, record: QuoteRecord, version: number) {
+  const inputs = await quoteInputs(c, record.draft)
+  const { draft } = record
+  const faults: FieldError[] = issueFaults(inputs, inputs.asOf)
+  if (record.customer.erasedOn !== null) faults.unshift({ field: 'customerId', message: 'This customer was erased. Choose another.' })
+  if (faults.length > 0)
+    return problem(
+      c,
+      422,
+      'invalid',
+      faults.length === 1 ? (faults[0]?.message ?? '') : `${faults.length} things are missing before it can be issued.`,
+      faults,
+    )
+  const standsUntil = draft.standsUntil ?? inputs.asOf
+  const issued = await transact(c.var.db, (trx) =>
+    issueRevision(
+      trx,
+      signedIn(c),
+      record.id,
+      version,
+      { issuedAt: new Date(c.var.deps.clock()), issuedOn: inputs.asOf },
+      ({ number, revision, draft: frozen }) =>
+        revisionDocument({ ...inputs, draft: frozen }, { number, revision, issuedOn: inputs.asOf, standsUntil, advisor: record.advisor }),
+    ),
+  )
+  return issued.ok ? null : refused(c, issued.refusal)
+}

@@ -1,0 +1,27 @@
+import type { RevisionDocument } from '../../core/quote/revision.ts'
+import type { Ctx } from '../context.ts'
+import { siteOf } from '../http/site.ts'
+
+/** What a quote's PDF is made of; `renderQuotePdf` of api/pdf takes it. */
+export interface QuotePaper {
+  document: RevisionDocument
+  /** Null: erased. */
+  customerName: string | null
+  paper: 'a4' | 'letter'
+  links: { quote: string; setup: string; thisComputerOnly: boolean } | null
+  draft: boolean
+}
+export type RenderQuote = (paper: QuotePaper) => Promise<Uint8Array>
+
+/** Links as paper shows them: on this computer's own address they are marked as such. */
+export function paperLinks(c: Ctx, links: { quote: string; setup: string } | null): QuotePaper['links'] {
+  return links === null ? null : { ...links, thisComputerOnly: siteOf(c).loopback }
+}
+
+/** The PDF as a download under a name of our own making. */
+export async function sendPdf(c: Ctx, name: string, paper: QuotePaper) {
+  const bytes = await c.var.deps.pdf(paper)
+  c.header('Content-Type', 'application/pdf')
+  c.header('Content-Disposition', `attachment; filename="${name}.pdf"`)
+  return c.body(new Uint8Array(bytes), 200)
+}

@@ -1,0 +1,104 @@
+import { Hono } from 'hono'
+import { NewPassword, SignIn } from '../../core/people/schema.ts'
+import * as z from 'zod'
+import { strict } from '../../core/schema.ts'
+import { getInstall } from '../../db/install.ts'
+import { findPersonBySignIn, getPerson, setPasswordHash } from '../../db/people.ts'
+import { deleteSessionsOf } from '../../db/sessions.ts'
+import { SessionAnswer } from '../answers/people.ts'
+import { hashPassword, needsRehash, verifyNobody, verifyPassword } from '../auth/password-hash.ts'
+import { checkPassword } from '../auth/password-rules.ts'
+import { admitSignIn, forgetFailures } from '../auth/throttle.ts'
+import type { Ctx, Env } from '../context.ts'
+import { signedIn } from '../context.ts'
+import { operation } from '../http/operation.ts'
+import { invalid, problem } from '../http/problem.ts'
+import { clientAddress, linkOrigin } from '../http/site.ts'
+import { valid } from '../http/valid.ts'
+import { sessionView } from './view.ts'
+
+const tag = 'Session'
+const PasswordChange = strict('Password change', { current: SignIn.shape.password, password: NewPassword })
+
+async function tooMany(c: Ctx, signInName: string) {
+  const waitS = await admitSignIn(c.var.db, signInName, clientAddress(c), c.var.deps.clock())
+  if (waitS === null) return null
+  c.header('Retry-After', String(waitS))
+  return problem(c, 429, 'too_many', `Too many tries. Wait ${Math.ceil(waitS / 60)} minutes, then try again.`)
+}
+
+/** The person whose name and password these are. Takes the same time whether the name, the password or nothing is right. */
+async function personOf(c: Ctx, { signInName, password }: z.output<typeof SignIn>) {
+  const person = await findPersonBySignIn(c.var.db, signInName)
+  if (person === undefined) return verifyNobody(password)
+  const right = await verifyPassword(person.passwordHash, password)
+  if (!right || person.disabled) return false
+  if (needsRehash(person.passwordHash)) await setPasswordHash(c.var.db, person.id, await hashPassword(password))
+  return person
+}
+
+export const session = new Hono<Env>()
+  .get('/', operation('getSession', { summary: 'Who is signed in', tag, answers: { 200: SessionAnswer } }), async (c) => {
+    const who = c.var.who
+    return c.json(await sessionView(c, who === null ? null : { id: who.id, name: who.name, role: who.role }), 200)
+  })
+  .post(
+    '/',
+    operation('signIn', { summary: 'Sign in', tag, answers: { 200: SessionAnswer }, refuses: [401, 429] }),
+    valid('json', SignIn),
+    async (c) => {
+      if (linkOrigin(c) === null)
+        return problem(
+          c,
+          403,
+          'needs_https',
+          'On plain http nobody can sign in but from this computer itself: set PUBLIC_URL to an https address and open that.',
+        )
+      const given = c.req.valid('json')
+      const wait = await tooMany(c, given.signInName)
+      if (wait !== null) return wait
+      const person = await personOf(c, given)
+      if (person === false)
+        return problem(
+          c,
+          401,
+          'sign_in_refused',
+          'There is no account with this sign-in name and password. Check both; capitals count in the password.',
+        )
+      await forgetFailures(c.var.db, given.signInName, clientAddress(c))
+      await c.var.auth.start(c, person.id)
+      return c.json(await sessionView(c, { id: person.id, name: person.name, role: person.role }), 200)
+    },
+  )
+  .delete('/', operation('signOut', { summary: 'Sign out', tag, answers: { 204: null } }), async (c) => {
+    await c.var.auth.end(c)
+    c.header('Clear-Site-Data', '"cache"')
+    return c.body(null, 204)
+  })
+  .put(
+    '/password',
+    operation('changePassword', {
+      summary: 'Change your own password; ends every other session of yours',
+      tag,
+      answers: { 204: null },
+      refuses: [429],
+    }),
+    valid('json', PasswordChange),
+    async (c) => {
+      const who = signedIn(c)
+      const { current, password } = c.req.valid('json')
+      const person = await getPerson(c.var.db, who.id)
+      const wait = await tooMany(c, person.signInName)
+      if (wait !== null) return wait
+      const found = await findPersonBySignIn(c.var.db, person.signInName)
+      if (found === undefined || !(await verifyPassword(found.passwordHash, current)))
+        return invalid(c, 'current', 'This is not your present password.')
+      const checked = checkPassword(password, [(await getInstall(c.var.db)).name, person.name, person.signInName])
+      if (!checked.ok) return invalid(c, 'password', checked.refusal.message, checked.refusal.limit)
+      await setPasswordHash(c.var.db, who.id, await hashPassword(password))
+      await deleteSessionsOf(c.var.db, who.id)
+      await forgetFailures(c.var.db, person.signInName, clientAddress(c))
+      await c.var.auth.start(c, who.id)
+      return c.body(null, 204)
+    },
+  )

@@ -1,0 +1,75 @@
+import { Hono } from 'hono'
+import * as z from 'zod'
+import { ReadingInput, TickInput } from '../../core/startup/schema.ts'
+import { addReading } from '../../db/setup-readings.ts'
+import { tickStep } from '../../db/setup-progress.ts'
+import { LinkedSetupAnswer, ReadingAnswer } from '../answers/quotes.ts'
+import type { Env } from '../context.ts'
+import { ByToken } from '../http/inputs.ts'
+import { operation } from '../http/operation.ts'
+import { invalid } from '../http/problem.ts'
+import { refused } from '../http/refusal.ts'
+import { valid } from '../http/valid.ts'
+import { linkRefused } from '../quote-links/routes.ts'
+import { dayFault, openSetupLink } from './open.ts'
+
+const tag = 'Links'
+const ByStep = z.strictObject({ token: ByToken.shape.token, stepId: z.string().max(100) })
+
+export const setupLinkRoutes = new Hono<Env>()
+  .get(
+    '/:token',
+    operation('getSetupByLink', {
+      summary: 'A setup’s steps and readings, for whoever holds its link',
+      tag,
+      answers: { 200: LinkedSetupAnswer },
+      refuses: [404, 410],
+    }),
+    valid('param', ByToken),
+    async (c) => {
+      const opened = await openSetupLink(c, c.req.valid('param').token)
+      if (!opened.found) return linkRefused(c, opened.gone)
+      const { setup, install, today } = opened
+      const { plan, startedOn, ticks, readings } = setup
+      return c.json({ plan, units: install.units, contact: install.contact, startedOn, ticks, readings, today }, 200)
+    },
+  )
+  .put(
+    '/:token/ticks/:stepId',
+    operation('tickSetupByLink', {
+      summary: 'Tick a step, or take the tick back',
+      tag,
+      answers: { 204: null },
+      refuses: [404, 409, 410, 412],
+    }),
+    valid('param', ByStep),
+    valid('json', TickInput),
+    async (c) => {
+      const { token, stepId } = c.req.valid('param')
+      const opened = await openSetupLink(c, token)
+      if (!opened.found) return linkRefused(c, opened.gone)
+      const ticked = await tickStep(c.var.db, opened.setup.id, stepId, c.req.valid('json').done, opened.today)
+      return ticked.ok ? c.body(null, 204) : refused(c, ticked.refusal, 'stepId')
+    },
+  )
+  .post(
+    '/:token/readings',
+    operation('addReadingByLink', {
+      summary: 'Add a water test; the same id again is the same test',
+      tag,
+      answers: { 200: ReadingAnswer, 201: ReadingAnswer },
+      refuses: [404, 409, 410, 412],
+    }),
+    valid('param', ByToken),
+    valid('json', ReadingInput),
+    async (c) => {
+      const opened = await openSetupLink(c, c.req.valid('param').token)
+      if (!opened.found) return linkRefused(c, opened.gone)
+      const reading = c.req.valid('json')
+      const fault = dayFault(reading.takenOn, opened.today)
+      if (fault !== null) return invalid(c, 'takenOn', fault)
+      const added = await addReading(c.var.db, opened.setup.id, reading)
+      if (!added.ok) return refused(c, added.refusal, 'id')
+      return added.value.repeated ? c.json(added.value.reading, 200) : c.json(added.value.reading, 201)
+    },
+  )

@@ -1,0 +1,28 @@
+import { Hono } from 'hono'
+import { livestockGroup } from '../../core/catalog/livestock.ts'
+import { emptyNeed } from '../../core/quote/empty-draft.ts'
+import { resolveConditions } from '../../core/quote/conditions.ts'
+import { sizingReport } from '../../core/sizing/engine.ts'
+import { SizingBody } from '../../core/sizing/schema.ts'
+import { getInstall } from '../../db/install.ts'
+import { SizingAnswer } from '../answers/sizing.ts'
+import type { Env } from '../context.ts'
+import { operation } from '../http/operation.ts'
+import { invalid } from '../http/problem.ts'
+import { valid } from '../http/valid.ts'
+
+export const sizing = new Hono<Env>().post(
+  '/',
+  operation('computeSizing', {
+    summary: 'Sizing report of a build in a room; nothing is stored',
+    tag: 'Sizing',
+    answers: { 200: SizingAnswer },
+  }),
+  valid('json', SizingBody),
+  async (c) => {
+    const { gear, conditions: exact, livestockId } = c.req.valid('json')
+    if (livestockGroup(livestockId) === undefined) return invalid(c, 'livestockId', 'There is no livestock group with this id.')
+    const conditions = resolveConditions({ ...emptyNeed(), livestockId, exact }, await getInstall(c.var.db))
+    return c.json(sizingReport({ gear, conditions }), 200)
+  },
+)

@@ -1,0 +1,65 @@
+import { Hono } from 'hono'
+import * as z from 'zod'
+import { StoreInput } from '../../core/catalog/schema.ts'
+import { strict } from '../../core/schema.ts'
+import { createStore, findStore, listStores, updateStore } from '../../db/stores.ts'
+import { StoreAnswer, StoresAnswer } from '../answers/catalog.ts'
+import type { Env } from '../context.ts'
+import { ById } from '../http/inputs.ts'
+import { operation } from '../http/operation.ts'
+import { notFound } from '../http/problem.ts'
+import { refused } from '../http/refusal.ts'
+import { valid } from '../http/valid.ts'
+import { basedOn, etagOf, unchanged } from '../http/versions.ts'
+
+const tag = 'Stores'
+const StoreQuery = strict('Query', {
+  archived: z.enum(['true', 'false', 'all'], { error: 'Archived is one of: true, false, all.' }).default('all'),
+})
+const archivedOf = (text: 'true' | 'false' | 'all') => (text === 'all' ? 'all' : text === 'true')
+
+export const stores = new Hono<Env>()
+  .get(
+    '/',
+    operation('listStores', { summary: 'Stores by name', tag, answers: { 200: StoresAnswer } }),
+    valid('query', StoreQuery),
+    async (c) => {
+      return c.json({ items: await listStores(c.var.db, { archived: archivedOf(c.req.valid('query').archived) }) }, 200)
+    },
+  )
+  .post(
+    '/',
+    operation('createStore', { summary: 'Add a store', tag, answers: { 201: StoreAnswer }, refuses: [404, 409, 410, 412] }),
+    valid('json', StoreInput),
+    async (c) => {
+      const created = await createStore(c.var.db, c.req.valid('json'))
+      if (!created.ok) return refused(c, created.refusal, 'name')
+      c.header('ETag', etagOf(created.value.version))
+      return c.json(created.value, 201)
+    },
+  )
+  .get(
+    '/:id',
+    operation('getStore', { summary: 'One store', tag, answers: { 200: StoreAnswer, 304: null }, refuses: [404] }),
+    valid('param', ById),
+    async (c) => {
+      const store = await findStore(c.var.db, c.req.valid('param').id)
+      if (store === undefined) return notFound(c, 'store')
+      c.header('ETag', etagOf(store.version))
+      return unchanged(c, etagOf(store.version)) ? c.body(null, 304) : c.json(store, 200)
+    },
+  )
+  .put(
+    '/:id',
+    operation('updateStore', { summary: 'Change a store', tag, answers: { 200: StoreAnswer }, refuses: [404, 409, 410, 412, 428] }),
+    valid('param', ById),
+    valid('json', StoreInput),
+    async (c) => {
+      const version = basedOn(c)
+      if (typeof version !== 'number') return version
+      const updated = await updateStore(c.var.db, c.req.valid('param').id, version, c.req.valid('json'))
+      if (!updated.ok) return refused(c, updated.refusal)
+      c.header('ETag', etagOf(updated.value.version))
+      return c.json(updated.value, 200)
+    },
+  )

@@ -1,0 +1,34 @@
+import type { CivilDate } from '../dates.ts'
+import { gearOf } from './gear.ts'
+import type { QuoteInputs } from './revision.ts'
+
+/** What a quote still lacks before it may be issued: the field of the draft, and what to do. */
+export interface IssueFault {
+  field: string
+  message: string
+}
+
+/**
+ * Why a draft cannot be issued yet; empty where it can. A price that is missing is no fault: the tier is printed as incomplete.
+ *
+ * `today` is the day at the install. The last day a quote stands may be today.
+ *
+ * @example issueFaults({ ...inputs, draft: { ...draft, standsUntil: null } }, '2026-10-20')[0]?.field // 'standsUntil'
+ */
+export function issueFaults(inputs: QuoteInputs, today: CivilDate): IssueFault[] {
+  const { draft } = inputs
+  const faults: IssueFault[] = []
+  const fault = (field: string, message: string): void => void faults.push({ field, message })
+  if (draft.title === '') fault('title', 'Give the quote a title; it stands on the first page.')
+  if (draft.builds.length === 0) fault('builds', 'Put at least one build together.')
+  if (draft.standsUntil === null) fault('standsUntil', 'Say until which day the quote stands.')
+  else if (draft.standsUntil < today)
+    fault('standsUntil', `The quote would stand until ${draft.standsUntil}, which is past. Choose ${today} or later.`)
+  const products = new Map(inputs.products.map((product) => [product.id, product]))
+  draft.builds.forEach((build, index) => {
+    if (build.lines.length === 0) fault(`builds.${index}.lines`, `Build ${index + 1} is empty. Fill it or take it out.`)
+    else if (gearOf(build, products).tank === null)
+      fault(`builds.${index}.lines`, `Build ${index + 1} has no tank: add one, or the one the customer owns with its outside size.`)
+  })
+  return faults
+}
