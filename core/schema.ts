@@ -3,6 +3,7 @@ import { isCivilDate } from './dates.ts'
 import { rangeWords, shapeWords } from './field-fault.ts'
 import type { Field } from './fields.ts'
 import { MOST_MINOR } from './money.ts'
+import { isPlainText } from './plain-text.ts'
 
 /** The building blocks of every validator: strict objects and plain words. Meaning (a clock, a database) is checked by rules, not here. */
 
@@ -31,8 +32,6 @@ export function text(label: string, least: number, most: number) {
     .max(most, { error: (issue) => `${label} has ${String(issue.input).length} characters. At most ${most} fit.` })
     .refine(isPlainText, { error: `${label} has a control character or half of a character. Type it again without it.` })
 }
-/** C0 and C1 controls but tab, line feed, carriage return; lone surrogates. */
-const isPlainText = (value: string): boolean => value.isWellFormed() && !/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f]/.test(value)
 
 /** Text that may be left out: absent and null are both null. An empty text is refused, so that there is one way to say nothing. */
 export const optionalText = (label: string, most: number) => text(label, 1, most).nullable().default(null)

@@ -2,6 +2,7 @@ import { readFlag, readSpecCell, short } from './csv-cell.ts'
 import { csvColumns, headingKey, type CsvColumn } from './csv-columns.ts'
 import { delimiterFault } from './csv-delimiter.ts'
 import { readParts, type PartReference } from './csv-parts.ts'
+import { isPlainText } from '../plain-text.ts'
 import { bareGtin, isGtin } from './gtin.ts'
 import type { ImportFault } from './import-report.ts'
 import type { Kind } from './kinds.ts'
@@ -10,7 +11,7 @@ import { kindWords } from './spec-fields.ts'
 
 /** One product as the file has it. A kit's parts are still names or ids; "archived" is not a column and an update keeps it. */
 export interface ProductRow {
-  /** Line of the file, the heading being 1. A cell with line breaks makes this the record's number instead. */
+  /** Line of the file, the heading being 1. */
   row: number
   /** Product that the row changes; null where it is found by name, or new. */
   id: string | null
@@ -50,9 +51,12 @@ type Report = (row: number, column: string | null, message: string) => void
  * The heading is read without regard to case, spaces, "-" and "_"; its order is free. Every fault names its row and column; the list ends at
  * 500 with `more`. An empty cell is not known. Rows that name the same product twice are faults.
  *
+ * `lines` are the lines of the file on which the records begin, where the parser knows them: a cell may hold line breaks. Without them records
+ * are counted from 1.
+ *
  * @example readProductRows([['name', 'powerW'], ['Torvane 150 W', '150']], 'heater').rows[0].spec // { powerW: 150 }
  */
-export function readProductRows(records: readonly (readonly string[])[], kind: Kind): ProductFile {
+export function readProductRows(records: readonly (readonly string[])[], kind: Kind, lines?: readonly number[]): ProductFile {
   const faults: ImportFault[] = []
   let found = 0
   const report: Report = (row, column, message) => {
@@ -61,7 +65,9 @@ export function readProductRows(records: readonly (readonly string[])[], kind: K
   }
   const [heading = [], ...body] = records
   const columns = readHeading(heading, kind, report)
-  const filled = body.map((cells, index) => ({ cells, row: index + 2 })).filter(({ cells }) => cells.some((cell) => cell.trim() !== ''))
+  const filled = body
+    .map((cells, index) => ({ cells, row: lines?.[index + 1] ?? index + 2 }))
+    .filter(({ cells }) => cells.some((cell) => cell.trim() !== ''))
   const rows = columns ? readBody(filled, columns, kind, report) : []
   return { rows, faults, more: found > faults.length, records: filled.length }
 }
@@ -158,8 +164,7 @@ function readCell(product: ProductRow, { heading, field, required }: CsvColumn, 
     return required
       ? `${field?.label ?? heading} is empty. ${heading === 'parts' ? 'A kit' : `Every ${product.kind.replace('_', ' ')}`} needs it.`
       : null
-  if (!cell.isWellFormed() || /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\ufffd]/.test(cell))
-    return `${heading} has a character that cannot be read. Save the file as UTF-8.`
+  if (!isPlainText(cell) || cell.includes('\ufffd')) return `${heading} has a character that cannot be read. Save the file as UTF-8.`
   if (field) {
     const read = readSpecCell(field, cell, kindWords(product.kind))
     if (read.ok) Object.assign(product.spec, { [field.key]: read.value })

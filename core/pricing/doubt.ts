@@ -17,6 +17,9 @@ const LEAST_RECORD = 3
 /** A price this close to the accepted shelf price agrees with it, though the year before was lived at another price. */
 const AGREES_SHARE = 0.02
 
+/** Shares and deviations are rounded before they meet a limit: logarithms differ in the last bit between engines, and 490/500 − 1 is not −0.02. */
+const sixDigits = (value: number): number => Math.round(value * 1e6) / 1e6
+
 /** What was seen, before the server takes it. */
 export type DoubtCandidate = Pick<Sighting, 'productId' | 'storeId' | 'condition' | 'priceMinor' | 'printedRegularMinor' | 'seenOn'>
 
@@ -77,12 +80,12 @@ function slippedDecimal(
   }
   return null
 }
-const isNear = (price: number, target: number): boolean => Math.abs(price / target - 1) <= SLIP_TOLERANCE
+const isNear = (price: number, target: number): boolean => sixDigits(Math.abs(price / target - 1)) <= SLIP_TOLERANCE
 
 function farShelf({ priceMinor }: DoubtCandidate, regular: number | undefined, here: readonly Sighting[], currency: string): Doubt | null {
   const shelf = here.filter((sighting) => effectiveCondition(sighting) === 'shelf').map((sighting) => sighting.priceMinor)
-  if (shelf.length < LEAST_RECORD || (regular !== undefined && Math.abs(priceMinor / regular - 1) <= AGREES_SHARE)) return null
-  if (robustDeviation(priceMinor, shelf) <= MOST_DEVIATIONS) return null
+  if (shelf.length < LEAST_RECORD || (regular !== undefined && sixDigits(Math.abs(priceMinor / regular - 1)) <= AGREES_SHARE)) return null
+  if (sixDigits(robustDeviation(priceMinor, shelf)) <= MOST_DEVIATIONS) return null
   const usual = Math.round(median(shelf))
   const side = priceMinor > usual ? 'above' : 'below'
   const hint = priceMinor < usual ? ' A sale, or another size?' : ' A new price, or another size?'
@@ -95,7 +98,7 @@ function farShelf({ priceMinor }: DoubtCandidate, regular: number | undefined, h
 function oddSale({ priceMinor, printedRegularMinor }: DoubtCandidate, known: number | undefined, currency: string): Doubt | null {
   const regular = known ?? printedRegularMinor ?? undefined
   if (regular === undefined) return null
-  const share = priceMinor / regular
+  const share = sixDigits(priceMinor / regular)
   const said = sayMoney(regular, currency)
   if (share < LEAST_SALE_SHARE)
     return { code: 'too_deep', words: `Less than 30 % of the regular price of ${said}. A price of a part, or of another size?` }

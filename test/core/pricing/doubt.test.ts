@@ -1,0 +1,117 @@
+import { describe, expect, it } from 'vitest'
+import { doubtOf, type DoubtCandidate } from '../../../core/pricing/doubt.ts'
+import { aSighting } from './a-sighting.ts'
+
+const context = { currency: 'USD', othersThatDay: [] }
+const candidate = (fields: Partial<DoubtCandidate>): DoubtCandidate => ({
+  productId: 'filter',
+  storeId: 'upriver',
+  condition: 'shelf',
+  priceMinor: 5000,
+  printedRegularMinor: null,
+  seenOn: '2026-10-20',
+  ...fields,
+})
+/** The record of the pricing reference, a month apart, the newest at 50. */
+const record = [4900, 5000, 5000, 5100, 5200, 4800, 5000].map((priceMinor, index) =>
+  aSighting({ priceMinor, seenOn: `2026-0${index + 3}-10` }),
+)
+const code = (fields: Partial<DoubtCandidate>, sightings = record) => doubtOf(candidate(fields), sightings, context)?.code ?? null
+
+describe('doubt of a shelf price', () => {
+  // Deviations of the pricing reference: 5.939, 2.840, 2.108, 3.246 and 6.210 against a limit of 3.5.
+  it.each([
+    [4200, 'far_from_record'],
+    [4600, null],
+    [4700, null],
+    [5500, null],
+    [6000, 'far_from_record'],
+  ])('of %s against a record near 50.00 is %s', (priceMinor, expected) => {
+    expect(code({ priceMinor })).toBe(expected)
+  })
+
+  it('is judged within its class: the sales of the year do not widen it', () => {
+    const sales = [3000, 3500, 4000].map((priceMinor, index) =>
+      aSighting({ condition: 'sale', priceMinor, seenOn: `2026-0${index + 4}-20` }),
+    )
+    expect(code({ priceMinor: 4200 }, [...record, ...sales])).toBe('far_from_record')
+  })
+
+  it('is judged by this store’s record only', () => {
+    expect(code({ priceMinor: 4200, storeId: 'saltcote' })).toBeNull()
+  })
+
+  it('is not raised by two reports, which have no spread', () => {
+    expect(code({ priceMinor: 6000 }, record.slice(-2))).toBeNull()
+  })
+
+  it('does not return to a new regular price that was accepted', () => {
+    const risen = aSighting({ priceMinor: 6000, seenOn: '2026-10-15', doubt: { code: 'far_from_record', words: '' }, confirmations: 1 })
+    expect(code({ priceMinor: 6000 }, [...record, risen])).toBeNull()
+  })
+
+  it('leaves out what is older than a year', () => {
+    const old = record.map((sighting) => ({ ...sighting, seenOn: sighting.seenOn.replace('2026', '2024') }))
+    expect(code({ priceMinor: 6000 }, old)).toBeNull()
+  })
+})
+
+describe('doubt of a sale', () => {
+  // Design rule 8: below 0.3 or above 1.0 of the regular price, which is 50.00 here.
+  it.each([
+    ['sale', 1499, 'too_deep'],
+    ['sale', 1500, null],
+    ['clearance', 1499, 'too_deep'],
+    ['sale', 4000, null],
+    ['sale', 5000, null],
+    ['sale', 5001, 'above_regular'],
+  ] as const)('%s at %s is %s', (condition, priceMinor, expected) => {
+    expect(code({ condition, priceMinor })).toBe(expected)
+  })
+
+  it('looks at the regular price on the tag where none is known', () => {
+    expect(code({ condition: 'sale', priceMinor: 1000, printedRegularMinor: 5000 }, [])).toBe('too_deep')
+    expect(code({ condition: 'sale', priceMinor: 1000 }, [])).toBeNull()
+  })
+})
+
+describe('a slipped decimal', () => {
+  it.each([
+    [50_000, 'slipped_decimal'],
+    [51_000, 'slipped_decimal'],
+    [51_001, 'far_from_record'],
+    [500, 'slipped_decimal'],
+    [490, 'slipped_decimal'],
+    [489, 'far_from_record'],
+  ])('%s against 50.00 is %s (within 2 % of ten times or a tenth)', (priceMinor, expected) => {
+    expect(code({ priceMinor })).toBe(expected)
+  })
+
+  it('is seen in used goods and in the first price at a store too', () => {
+    expect(code({ condition: 'used', priceMinor: 50_000 })).toBe('slipped_decimal')
+    expect(code({ storeId: 'saltcote', priceMinor: 50_000 })).toBe('slipped_decimal')
+  })
+
+  it('says its likely cause with the figure', () => {
+    expect(doubtOf(candidate({ priceMinor: 50_000 }), record, context)?.words).toBe(
+      'About ten times the regular price of $50.00. A slipped decimal?',
+    )
+  })
+})
+
+describe('the price of another product', () => {
+  const others = { currency: 'USD', othersThatDay: [{ name: 'Pellick C-900', priceMinor: 9900 }] }
+
+  it('is named where a doubted price is exactly one seen there that day', () => {
+    expect(doubtOf(candidate({ priceMinor: 9900 }), record, others)).toEqual({
+      code: 'other_product',
+      words: '$99.00 is the price of Pellick C-900 seen here that day. Its tag?',
+    })
+  })
+
+  it('raises no doubt by itself', () => {
+    expect(
+      doubtOf(candidate({ priceMinor: 5100 }), record, { ...others, othersThatDay: [{ name: 'Pellick C-900', priceMinor: 5100 }] }),
+    ).toBeNull()
+  })
+})
