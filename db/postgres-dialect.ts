@@ -20,8 +20,9 @@ export type Pool = Sql<{ bigint: number; civilDate: string }>
 /**
  * Kysely over postgres.js, with a connection reserved for a transaction only.
  *
- * The stock dialect reserves one for every query, which costs a turn through the pool's queue and forbids pipelining: it answered 0.6 to
- * 0.7 times as many reads a second. Outside a transaction two queries may therefore run on two connections, in `db.connection()` as well.
+ * The stock dialect reserves one for every query, which costs a turn through the pool's queue and forbids pipelining: with 32 readers by key
+ * at once it answered 0.74 to 0.81 times as many a second as this one. Outside a transaction two queries may therefore run on two
+ * connections, in `db.connection()` as well.
  */
 export class PooledPostgresDialect implements Dialect {
   readonly #pool: Pool

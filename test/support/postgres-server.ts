@@ -41,7 +41,8 @@ async function containersAnswer(): Promise<boolean> {
   }
 }
 
-async function startServer(): Promise<RunningServer> {
+/** A PostgreSQL server for tests: the one named in TEST_DATABASE_URL, else a container, else a local one of our own. */
+export async function startServer(): Promise<RunningServer> {
   const given = process.env['TEST_DATABASE_URL']
   if (given) return { url: given, stop: async () => undefined }
   if (await containersAnswer()) {
