@@ -1,8 +1,106 @@
-import type { Finding, Verdict } from './finding.ts'
-import type { SizingReport, SizingSubject } from './report.ts'
+import { ammoniaTests } from './ammonia-tests.ts'
+import { conditionerCheck } from './conditioner-check.ts'
+import { cordLength } from './cord-length.ts'
+import { electricalLoad } from './electrical-load.ts'
+import { emptyLift } from './empty-lift.ts'
+import { gearFigures, tankFigures } from './figures.ts'
+import { filterFeed } from './filter-feed.ts'
+import { filterFlow, flowCeiling } from './filter-flow.ts'
+import { VERDICTS, type Finding, type Verdict } from './finding.ts'
+import { floorLoad } from './floor-load.ts'
+import { heaterHolds } from './heater-holds.ts'
+import { heaterSpare } from './heater-spare.ts'
+import { heaterStuck } from './heater-stuck.ts'
+import { heatingOf } from './heating.ts'
+import { lidCheck } from './lid-check.ts'
+import { lightAtBed } from './light-at-bed.ts'
+import { lightCoverage } from './light-coverage.ts'
+import { lightLevel } from './light-level.ts'
+import { withoutTank } from './no-tank.ts'
+import { outletProtection } from './outlet-protection.ts'
+import { outlets } from './outlets.ts'
+import type { SizingFigures, SizingReport, SizingSubject } from './report.ts'
+import { situationOf, type Situation } from './situation.ts'
+import { smallestVolume } from './smallest-volume.ts'
+import { standBedding } from './stand-bedding.ts'
+import { standFootprint } from './stand-footprint.ts'
+import { standLoad } from './stand-load.ts'
+import { standWet } from './stand-wet.ts'
+import { substrateDepth } from './substrate-depth.ts'
 
-export function sizingReport(_subject: SizingSubject): SizingReport {
-  const findings: Finding[] = []
+/** Checks that need no tank. A rule answers null where it does not apply. */
+const GEAR_RULES: ReadonlyArray<(subject: SizingSubject) => Finding | null> = [
+  outletProtection,
+  electricalLoad,
+  outlets,
+  standWet,
+  ammoniaTests,
+]
+
+/** Checks of a tank in a room. */
+const TANK_RULES: ReadonlyArray<(situation: Situation) => Finding | null> = [
+  standLoad,
+  standFootprint,
+  standBedding,
+  floorLoad,
+  cordLength,
+  smallestVolume,
+  lidCheck,
+  filterFlow,
+  flowCeiling,
+  filterFeed,
+  lightCoverage,
+  substrateDepth,
+  conditionerCheck,
+  emptyLift,
+]
+
+/** Page one has room for three. */
+const PAGE_ONE = 3
+
+const RANK = Object.fromEntries(VERDICTS.map((verdict, index) => [verdict, index])) as Record<Verdict, number>
+
+/**
+ * All checks of one build in one room, worst first and what can hurt first within.
+ *
+ * Units:  as the subject's fields say. Every value is rounded to its declared digits before its verdict.
+ * Errors: never throws on a subject that its schema accepts; without a tank, or with one that its fill contradicts, the findings are *not known* and say
+ *         what to enter. Nothing is NaN or infinite.
+ * Source: in each finding.
+ *
+ * @example sizingReport({ gear, conditions }).counts.does_not_fit // 0
+ */
+export function sizingReport(subject: SizingSubject): SizingReport {
+  const found: Array<Finding | null> = GEAR_RULES.map((rule) => rule(subject))
+  const situation = situationOf(subject)
+  const figures: SizingFigures = situation.ok ? inspect(situation.value, found) : gearFigures(subject)
+  if (!situation.ok) found.push(...withoutTank(situation.refusal))
+  const findings = found.filter((finding) => finding !== null).sort((a, b) => RANK[a.verdict] - RANK[b.verdict] || a.hurtRank - b.hurtRank)
   const counts: Record<Verdict, number> = { does_not_fit: 0, not_known: 0, marginal: 0, fits: 0 }
-  return { findings, counts, pageOne: [], figures: {} }
+  for (const { verdict } of findings) counts[verdict]++
+  return { findings, counts, pageOne: pageOneOf(findings), figures }
+}
+
+/** Runs the rules of a tank, adding to `found`, and gives the figures. */
+function inspect(situation: Situation, found: Array<Finding | null>): SizingFigures {
+  const heating = heatingOf(situation)
+  const light = lightAtBed(situation)
+  found.push(
+    heaterStuck(situation, heating),
+    heaterHolds(situation, heating),
+    heaterSpare(situation, heating),
+    lightLevel(situation, light),
+  )
+  for (const rule of TANK_RULES) found.push(rule(situation))
+  return tankFigures(situation, heating, light)
+}
+
+/** What does not fit, is marginal or not known and can hurt first; a floor within its usual allowance takes nobody's place there. */
+function pageOneOf(findings: readonly Finding[]): number[] {
+  return findings
+    .map((finding, index) => ({ finding, index }))
+    .filter(({ finding }) => finding.verdict !== 'fits' && finding.wording !== 'within the usual allowance')
+    .sort((a, b) => a.finding.hurtRank - b.finding.hurtRank)
+    .slice(0, PAGE_ONE)
+    .map(({ index }) => index)
 }

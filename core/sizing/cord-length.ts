@@ -1,0 +1,131 @@
+import { phrase, quantity } from '../units/quantity.ts'
+import { CAUTIONS } from './cautions.ts'
+import { dripLoop, type CordRun, type DripLoop } from './drip-loop.ts'
+import type { Finding, Source, Verdict } from './finding.ts'
+import { makeFinding, namesOf } from './make-finding.ts'
+import type { Situation } from './situation.ts'
+import { exactly, type Span } from './span.ts'
+import { CORD_MM, STAND_HEIGHT_MM } from './typical-ranges.ts'
+import { settle, worstOf } from './verdict.ts'
+import { assumedOf } from './words.ts'
+
+const SOURCE: Source = { tag: 'own', text: 'Hanging form of the drip loop, 100 mm below the lower end, 0.3 m of slack (common practice).' }
+/** A canister stands on the floor of the stand; its cord leaves its head about here. Common practice. */
+const CANISTER_HEAD_MM = 350
+/** A heater's cord takes this much to come over the rim. Common practice. */
+const OVER_RIM_MM = 100
+
+/** One appliance's cord outside the water, and what its loop asks for. */
+interface Cord {
+  name: string
+  /** As on the label, told to the reader. */
+  usableMm: Span
+  stated: boolean
+  run: CordRun
+}
+
+/** Floor to the tank's rim; a stand whose height nobody stated lies in the typical range. */
+export function rimHeightMm({ gear, tank }: Situation): Span {
+  const stand = gear.stand?.spec.heightMm
+  const under = stand === undefined ? STAND_HEIGHT_MM : exactly(stand)
+  return { low: under.low + tank.heightMm, high: under.high + tank.heightMm }
+}
+
+/** The loop of a cord that leaves over the rim: the longest that any appliance needs. Null where the outlet is too low. */
+export function rimLoop(situation: Situation): { run: CordRun; loop: DripLoop } | null {
+  const run = runFrom(situation, rimHeightMm(situation).high)
+  const loop = dripLoop(run)
+  return loop && { run, loop }
+}
+
+const runFrom = ({ conditions }: Situation, exitHeightMm: number): CordRun => ({
+  exitHeightMm,
+  outletHeightMm: conditions.outletHeightMm,
+  distanceMm: conditions.outletDistanceMm,
+})
+
+function cordsOf(situation: Situation, rimMm: number): Cord[] {
+  const { gear, tank } = situation
+  const atRim = runFrom(situation, rimMm)
+  const cord = (name: string, stated: number | undefined, typical: Span, underWaterMm: number, run: CordRun): Cord => {
+    const whole = stated === undefined ? typical : exactly(stated)
+    return { name, usableMm: { low: whole.low - underWaterMm, high: whole.high - underWaterMm }, stated: stated !== undefined, run }
+  }
+  return [
+    // A heater may lie near the bottom: its cord has the whole height to climb.
+    ...gear.heaters.map(({ name, spec }) => cord(name, spec.cordMm, CORD_MM.heater, tank.heightMm + OVER_RIM_MM, atRim)),
+    ...gear.filters.map(({ name, spec }) =>
+      cord(name, spec.cordMm, CORD_MM.filter, 0, spec.type === 'canister' ? runFrom(situation, CANISTER_HEAD_MM) : atRim),
+    ),
+    ...gear.lights.map(({ name, spec }) => cord(name, spec.cordMm, CORD_MM.light, 0, atRim)),
+  ]
+}
+
+/** *Fits* from the hanging form with slack, *marginal* from the shortest cord that still makes the loop. */
+function judgeCord(usableMm: number, loop: DripLoop): Verdict {
+  const usable = Math.round(usableMm)
+  if (usable >= Math.round(loop.neededMm)) return 'fits'
+  return usable >= Math.round(loop.shortestMm) ? 'marginal' : 'does_not_fit'
+}
+
+/**
+ * Whether every appliance's cord reaches the outlet with a drip loop.
+ *
+ * Value: the shortest-falling cord outside the water in mm. Limit: hanging form and 0.3 m. A heater's cord counts its way up through the water.
+ */
+export function cordLength(situation: Situation): Finding | null {
+  const rim = rimHeightMm(situation)
+  const judged = cordsOf(situation, rim.high).map((cord, index) => judgeOne(cord, cordsOf(situation, rim.low)[index] ?? cord))
+  if (judged.length === 0) return null
+  const { conditions, gear } = situation
+  const tight = judged.find(({ loop }) => loop === null)
+  const standUnstated = gear.stand?.spec.heightMm === undefined ? ['height of the stand'] : []
+  const defaults = assumedOf(conditions, ['outletHeightMm', 'outletDistanceMm'])
+  if (tight) return noRoom(tight.name, defaults)
+  const verdict = worstOf(judged.map((each) => each.verdict))
+  const worst = judged.filter((each) => each.verdict === verdict).sort((a, b) => a.reserveMm - b.reserveMm)[0]
+  if (!worst?.loop) return null
+  const unstated = namesOf(...judged.map(({ stated, name }) => (stated ? [] : [`cord of ${name}`])), standUnstated)
+  const value = quantity(worst.usableMm, 'mm', 0)
+  const needed = quantity(worst.loop.neededMm, 'mm', 0)
+  return makeFinding('cord_length', {
+    verdict,
+    ...(verdict === 'not_known' ? {} : { value }),
+    limit: { kind: 'at_least', low: needed },
+    reason:
+      verdict === 'not_known'
+        ? phrase`A drip loop at ${worst.name} takes ${needed} of cord outside the water; nobody has stated how long its cord is.`
+        : phrase`${worst.name} has ${value} of cord outside the water; a drip loop to the outlet takes ${needed}, slack included.`,
+    action:
+      verdict === 'fits'
+        ? null
+        : {
+            text: phrase`Bring the outlets nearer with a power strip hung above the water line, never a second strip behind it, or choose a longer cord.`,
+          },
+    assumed: verdict === 'not_known' ? defaults : namesOf(unstated, defaults),
+    missing: verdict === 'not_known' ? unstated : [],
+    source: SOURCE,
+    caution: CAUTIONS.mains,
+  })
+}
+
+function judgeOne(high: Cord, low: Cord) {
+  const loops = [dripLoop(high.run), dripLoop(low.run)] as const
+  const worstLoop = loops[0] && loops[1] ? (loops[0].neededMm >= loops[1].neededMm ? loops[0] : loops[1]) : null
+  const bestLoop = worstLoop === loops[0] ? loops[1] : loops[0]
+  const verdict =
+    worstLoop && bestLoop ? settle(judgeCord(high.usableMm.low, worstLoop), judgeCord(high.usableMm.high, bestLoop)) : 'does_not_fit'
+  const reserveMm = worstLoop ? high.usableMm.low - worstLoop.neededMm : -Infinity
+  return { name: high.name, stated: high.stated, usableMm: high.usableMm.low, loop: worstLoop, verdict, reserveMm } as const
+}
+
+function noRoom(name: string, assumed: string[]): Finding {
+  return makeFinding('cord_length', {
+    verdict: 'does_not_fit',
+    reason: phrase`The outlet is less than ${quantity(100, 'mm', 0)} above the floor: the cord of ${name} has no room to hang in a loop below it.`,
+    action: { text: phrase`Use a power strip hung above the water line, or a higher outlet.` },
+    assumed,
+    source: SOURCE,
+    caution: CAUTIONS.mains,
+  })
+}

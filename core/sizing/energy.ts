@@ -1,0 +1,30 @@
+import type { SizingFigures } from './report.ts'
+
+/** kWh a year of one watt that runs always: 8760 h. */
+const KWH_PER_WATT_YEAR = 8.76
+const DAYS_PER_YEAR = 365.25
+
+/**
+ * What a build uses in a year.
+ *
+ * Units:  W and hours a day in; kWh a year and minor units of money out, rounded to one decimal and to whole minor units.
+ * Source: arithmetic. The heater's mean power is the tank's loss in a usual room, never more than the heater has.
+ *
+ * @example energyPerYear({ heaterMeanW: 62.29, filterW: 20, lightW: 50, lightHoursPerDay: 8, priceMinorPerKwh: 17 }) // 866.9 kWh, 14 738 minor units
+ */
+export function energyPerYear(use: {
+  heaterMeanW: number
+  filterW: number
+  lightW: number
+  lightHoursPerDay: number
+  priceMinorPerKwh: number
+}): NonNullable<SizingFigures['energy']> {
+  const exact = [
+    { what: 'Heater', kwhPerYear: use.heaterMeanW * KWH_PER_WATT_YEAR },
+    { what: 'Filter', kwhPerYear: use.filterW * KWH_PER_WATT_YEAR },
+    { what: 'Light', kwhPerYear: (use.lightW * use.lightHoursPerDay * DAYS_PER_YEAR) / 1000 },
+  ].filter(({ kwhPerYear }) => kwhPerYear > 0)
+  const items = exact.map(({ what, kwhPerYear }) => ({ what, kwhPerYear: Math.round(kwhPerYear * 10) / 10 }))
+  const total = items.reduce((sum, { kwhPerYear }) => sum + kwhPerYear, 0)
+  return { items, kwhPerYear: Math.round(total * 10) / 10, costMinorPerYear: Math.round(total * use.priceMinorPerKwh) }
+}

@@ -1,0 +1,95 @@
+import { rimLoop } from './cord-length.ts'
+import { energyPerYear } from './energy.ts'
+import { ratedFlowLph, waterSpan } from './filter-flow.ts'
+import { floorMassKg } from './floor-load.ts'
+import { evaporationLPerDay, lossW } from './heat-loss.ts'
+import { stuckC } from './heater-stuck.ts'
+import { filterPowerW, lightPowerW, type Heating } from './heating.ts'
+import type { BedLight } from './light-at-bed.ts'
+import { applianceLoadW } from './peak-load.ts'
+import type { SizingFigures, SizingSubject } from './report.ts'
+import type { Situation } from './situation.ts'
+import { over, type Span } from './span.ts'
+import { FLOW_SHARE } from './typical-ranges.ts'
+
+/** Rounded once here, so that the last bit of an engine's `exp` reaches no comparison and no stored document. */
+const round = (value: number, digits: number): number => Math.round(value * 10 ** digits) / 10 ** digits
+const middle = ({ low, high }: Span): number => (low + high) / 2
+
+/** Figures that need no tank. A power that nobody stated leaves the peak load out. */
+export function gearFigures(subject: SizingSubject): SizingFigures {
+  const { loadW, unstated } = applianceLoadW(subject)
+  return unstated.length > 0 ? {} : { peakLoadW: round(loadW.high, 0) }
+}
+
+/**
+ * Figures for dosing, paper and plots. Where the glass is not stated, the middle of what it may be stands: the findings say so.
+ * Masses take the heavier end, for they are what someone has to carry.
+ */
+export function tankFigures(situation: Situation, heating: Heating, light: BedLight | undefined): SizingFigures {
+  const { corners, gear } = situation
+  const water = middle(waterSpan(situation))
+  const rated = ratedFlowLph(situation)
+  const flow = rated === undefined ? undefined : rated * middle(FLOW_SHARE)
+  const figures: SizingFigures = {
+    ...gearFigures(situation),
+    outsideVolumeL: round(corners[0]?.geometry.outsideVolumeL ?? 0, 2),
+    grossVolumeL: round(middle(over(corners, ({ geometry }) => geometry.grossVolumeL)), 2),
+    waterVolumeL: round(water, 2),
+    emptyMassKg: round(over(corners, ({ mass }) => mass.emptyKg).high, 2),
+    runningMassKg: round(over(corners, ({ mass }) => mass.runningKg).high, 2),
+    brimMassKg: round(
+      gear.stand?.spec.massKg === undefined ? over(corners, ({ mass }) => mass.brimKg).high : floorMassKg(situation).high,
+      2,
+    ),
+    substrateMassKg: round(over(corners, ({ mass }) => mass.substrateKg).high, 2),
+    ...heatFigures(situation, heating),
+  }
+  if (flow !== undefined) Object.assign(figures, { flowLph: round(flow, 0), turnoverPerHour: round(flow / water, 2) })
+  if (light && !light.fluxUnstated) figures.lightAtBedUmol = { low: round(light.dim.low, 0), high: round(light.dim.high, 0) }
+  return { ...figures, ...loopFigure(situation) }
+}
+
+function heatFigures(situation: Situation, heating: Heating): SizingFigures {
+  const { conditions } = situation
+  const { targetC } = conditions.livestock
+  const usualW = Math.max(0, middle(over(heating.usual, ({ loss }) => lossW(loss, targetC))))
+  const strongest = heating.heaters.reduce<Heating['heaters'][number] | null>(
+    (best, each) => (best && best.powerW.high >= each.powerW.high ? best : each),
+    null,
+  )
+  const figures: SizingFigures = {
+    coldLossW: round(Math.max(0, over(heating.cold, ({ loss }) => lossW(loss, targetC)).high), 1),
+    usualLossW: round(usualW, 1),
+    evaporationLPerDay: {
+      low: round(over(heating.warm, ({ loss }) => evaporationLPerDay(loss, targetC)).low, 2),
+      high: round(over(heating.cold, ({ loss }) => evaporationLPerDay(loss, targetC)).high, 2),
+    },
+    energy: energyPerYear({
+      heaterMeanW: Math.min(usualW, middle(heating.installedW)),
+      filterW: middle(filterPowerW(situation)),
+      lightW: middle(lightPowerW(situation, situation.tank.lengthMm)),
+      lightHoursPerDay: conditions.lightHoursPerDay,
+      priceMinorPerKwh: conditions.energyPriceMinor,
+    }),
+  }
+  if (heating.powerUnstated.length > 0) return figures
+  figures.heaterPowerW = round(heating.installedW.high, 0)
+  if (strongest) figures.stuckTemperatureC = stuckC(heating, 'high', strongest).value
+  return figures
+}
+
+function loopFigure(situation: Situation): Pick<SizingFigures, 'dripLoop'> {
+  const rim = rimLoop(situation)
+  if (!rim) return {}
+  const mm = (value: number) => Math.round(value)
+  return {
+    dripLoop: {
+      neededMm: mm(rim.loop.neededMm),
+      lowPointMm: mm(rim.loop.lowPointMm),
+      exitHeightMm: mm(rim.run.exitHeightMm),
+      outletHeightMm: mm(rim.run.outletHeightMm),
+      distanceMm: mm(rim.run.distanceMm),
+    },
+  }
+}

@@ -1,0 +1,60 @@
+import { phrase, quantity } from '../units/quantity.ts'
+import type { Action } from './finding.ts'
+import { lossW } from './heat-loss.ts'
+import type { Heating } from './heating.ts'
+import type { Situation } from './situation.ts'
+import { over } from './span.ts'
+
+/** Installed heat over the loss of the coldest room: room for draughts, an aged heater, a colder night. Common practice: a quarter. */
+export const HEATER_RESERVE = 0.25
+/** A heater stuck on stays this far below the danger mark to count as safe. Own: the accuracy of the heat balance in still air. */
+export const STUCK_BAND_K = 1
+/** Hardly any smaller heater is sold; a tank that needs less than two of these gets one. Common practice. */
+const SMALLEST_HEATER_W = 25
+/** Heaters are sold in steps; a limit is told to the next 5 W on its safe side. */
+const STEP_W = 5
+/** More than this many heaters is not a build anybody makes. */
+const MOST_HEATERS = 4
+
+export interface HeaterChoice {
+  count: number
+  eachLowestW: number
+  eachHighestW: number
+}
+
+/**
+ * How many heaters of what power hold the coldest room together and harm nothing one stuck on; null where no power does both.
+ *
+ * Units:  W, rounded to 5 W on the safe side.
+ * Source: own, from the two ends of the heat balance: two rather than one, so that one failing is no disaster.
+ */
+export function heaterChoice(situation: Situation, heating: Heating): HeaterChoice | null {
+  const { targetC, dangerC } = situation.conditions.livestock
+  const neededW = (1 + HEATER_RESERVE) * over(heating.cold, ({ loss }) => lossW(loss, targetC)).high
+  const spareW = over(heating.warm, ({ loss }) => lossW(loss, dangerC - STUCK_BAND_K)).low - heating.applianceHeatW.high
+  const eachHighestW = Math.floor(spareW / STEP_W) * STEP_W
+  const first = neededW < 2 * SMALLEST_HEATER_W && neededW <= eachHighestW ? 1 : 2
+  for (let count = first; count <= MOST_HEATERS; count++) {
+    const eachLowestW = Math.max(STEP_W, Math.ceil(neededW / count / STEP_W) * STEP_W)
+    if (eachLowestW <= eachHighestW) return { count, eachLowestW, eachHighestW }
+  }
+  return null
+}
+
+/** What to do about a heater that is too weak or too strong, with the powers that would settle it. */
+export function heaterAction(situation: Situation, heating: Heating): Action {
+  const choice = heaterChoice(situation, heating)
+  if (!choice) {
+    const lid = situation.gear.lid === null ? 'a lid and ' : ''
+    return {
+      text: phrase`No power both holds the coldest room and stays below the danger mark when stuck on. What would: ${lid}heaters switched by an external controller, or a room that is kept more even.`,
+    }
+  }
+  const low = quantity(choice.eachLowestW, 'W', 0)
+  const high = quantity(choice.eachHighestW, 'W', 0)
+  const what = choice.count === 1 ? phrase`one heater` : phrase`${choice.count} heaters`
+  return {
+    text: phrase`Put in ${what} of ${low} to ${high}${choice.count === 1 ? '' : ' each'}.`,
+    want: { slot: 'heat', quantity: choice.count, minimum: { powerW: choice.eachLowestW }, maximum: { powerW: choice.eachHighestW } },
+  }
+}

@@ -1,0 +1,84 @@
+import { phrase, quantity, type Phrase } from '../units/quantity.ts'
+import { CAUTIONS } from './cautions.ts'
+import { equilibriumC } from './equilibrium.ts'
+import type { Finding, Source } from './finding.ts'
+import { HEATER_RESERVE, heaterAction } from './heater-choice.ts'
+import { lossW } from './heat-loss.ts'
+import type { Heating } from './heating.ts'
+import { makeFinding, namesOf } from './make-finding.ts'
+import { settled } from './settled.ts'
+import type { Situation } from './situation.ts'
+import { over } from './span.ts'
+import { judgeAtLeast } from './verdict.ts'
+import { hoursBetween } from './warm-up.ts'
+import { assumedOf } from './words.ts'
+
+const SOURCE: Source = {
+  tag: 'published',
+  text: 'Heat balance: conduction by ISO 6946, evaporation by the ASHRAE form at 25 % humidity and F 0.74, nothing taken from pump or lamp. A quarter in reserve is common practice.',
+}
+
+/**
+ * Whether the heaters together hold the wanted temperature in the coldest room.
+ *
+ * Value: installed W. Limit: the loss there at the high-loss end; *fits* from a quarter above it.
+ * A tank that stays above the animals' lowest temperature by itself needs no heater and fits.
+ */
+export function heaterHolds(situation: Situation, heating: Heating): Finding {
+  const { conditions, tankUnstated, coverUnstated, fillDefaults } = situation
+  const { targetC, lowestC } = conditions.livestock
+  const defaults = namesOf(assumedOf(conditions, ['coldestRoomC']), fillDefaults)
+  const loss = over(heating.cold, (each) => Math.max(0, Math.round(lossW(each.loss, targetC))))
+  const bare = over(heating.cold, (each) => Math.round(equilibriumC(each.loss, 0) * 10) / 10)
+  if (bare.low >= lowestC) return withoutHeat(situation, bare.low, namesOf(tankUnstated, coverUnstated, defaults))
+  const value = quantity(heating.installedW.low, 'W', 0)
+  const unstated = namesOf(heating.powerUnstated, tankUnstated, coverUnstated)
+  const worst = judgeAtLeast(value.value, loss.high, loss.high * HEATER_RESERVE)
+  const best =
+    bare.high >= lowestC ? 'fits' : judgeAtLeast(quantity(heating.installedW.high, 'W', 0).value, loss.low, loss.low * HEATER_RESERVE)
+  const outcome = settled(worst, best, unstated, defaults)
+  return makeFinding('heater_holds', {
+    ...outcome,
+    ...(outcome.verdict === 'not_known' && heating.powerUnstated.length > 0 ? {} : { value }),
+    limit: { kind: 'at_least', low: quantity(loss.high, 'W', 0) },
+    reason: reasonOf(situation, heating, loss.high),
+    action: outcome.verdict === 'fits' ? null : heaterAction(situation, heating),
+    source: SOURCE,
+    caution: CAUTIONS.heater,
+  })
+}
+
+function withoutHeat(situation: Situation, bareC: number, assumed: string[]): Finding {
+  const { lowestC } = situation.conditions.livestock
+  const held = quantity(bareC, 'degC', 1)
+  return makeFinding('heater_holds', {
+    verdict: 'fits',
+    value: held,
+    limit: { kind: 'at_least', low: quantity(lowestC, 'degC', 1) },
+    reason: phrase`In the coldest room, ${quantity(situation.conditions.coldestRoomC, 'degC', 1)}, the water stays at ${held} without any heat; these animals bear ${quantity(lowestC, 'degC', 1)}.`,
+    assumed,
+    source: SOURCE,
+  })
+}
+
+function reasonOf(situation: Situation, heating: Heating, lossHighW: number): Phrase {
+  const { coldestRoomC, livestock } = situation.conditions
+  const room = quantity(coldestRoomC, 'degC', 1)
+  const target = quantity(livestock.targetC, 'degC', 1)
+  const loses = phrase`In the coldest room, ${room}, the tank loses up to ${quantity(lossHighW, 'W', 0)} at ${target}.`
+  const installedW = heating.installedW.low
+  if (heating.heaters.length === 0)
+    return phrase`${loses} No heater is chosen, and without one the water falls below what these animals bear.`
+  if (heating.powerUnstated.length > 0) return phrase`${loses} The heater's power is not stated.`
+  if (installedW < lossHighW) {
+    const held = over(heating.cold, ({ loss }) => equilibriumC(loss, installedW)).low
+    return phrase`${loses} Running all the time, the heaters cannot hold that: the water settles at ${quantity(held, 'degC', 1)}.`
+  }
+  const duty = quantity((100 * lossHighW) / Math.max(installedW, 1), 'percent', 0)
+  const hours = over(
+    heating.cold,
+    ({ loss, capacityJPerK }) => hoursBetween(loss, capacityJPerK, installedW, coldestRoomC, livestock.targetC) ?? Infinity,
+  ).high
+  const warmUp = Number.isFinite(hours) ? phrase` A fill as cold as the room is warm after ${quantity(hours, 'h', 0)}.` : phrase``
+  return phrase`${loses} The heaters run ${duty} of the time to make it good.${warmUp}`
+}

@@ -1,0 +1,59 @@
+import { phrase, quantity } from '../units/quantity.ts'
+import { CAUTIONS } from './cautions.ts'
+import { equilibriumC } from './equilibrium.ts'
+import type { Finding, Verdict } from './finding.ts'
+import { heaterAction } from './heater-choice.ts'
+import type { Heating } from './heating.ts'
+import { makeFinding, namesOf } from './make-finding.ts'
+import { settled } from './settled.ts'
+import type { Situation } from './situation.ts'
+import { over } from './span.ts'
+import { judgeAtLeast } from './verdict.ts'
+import { hoursBetween } from './warm-up.ts'
+import { assumedOf } from './words.ts'
+
+/** Comfortably above the lowest safe temperature. Own: the accuracy of the heat balance. */
+const SPARE_BAND_K = 1
+
+/** A spare is a precaution: its lack is *marginal*, never *does not fit*; a build with two heaters is never judged below one with one. */
+const asPrecaution = (verdict: Verdict): Verdict => (verdict === 'does_not_fit' ? 'marginal' : verdict)
+
+/**
+ * What the water holds in the coldest room after the strongest heater fails off.
+ *
+ * Value: balance temperature in °C at the high-loss end. Limit: the group's lowest safe temperature; *fits* from 1 K above it.
+ */
+export function heaterSpare(situation: Situation, heating: Heating): Finding | null {
+  if (heating.heaters.length === 0) return null
+  const { conditions, tankUnstated, coverUnstated, fillDefaults } = situation
+  const { lowestC, targetC } = conditions.livestock
+  const left = (end: 'low' | 'high') => Math.max(0, heating.installedW[end] - Math.max(...heating.heaters.map(({ powerW }) => powerW[end])))
+  const held = (end: 'low' | 'high') => quantity(over(heating.cold, ({ loss }) => equilibriumC(loss, left(end)))[end], 'degC', 1)
+  const coldest = held('low')
+  const judge = (heldC: number) => asPrecaution(judgeAtLeast(heldC, lowestC, SPARE_BAND_K))
+  const outcome = settled(
+    judge(coldest.value),
+    judge(held('high').value),
+    namesOf(heating.powerUnstated, tankUnstated, coverUnstated),
+    namesOf(assumedOf(conditions, ['coldestRoomC']), fillDefaults),
+  )
+  const hours = over(
+    heating.cold,
+    ({ loss, capacityJPerK }) => hoursBetween(loss, capacityJPerK, left('low'), targetC, lowestC) ?? Infinity,
+  ).low
+  const room = quantity(conditions.coldestRoomC, 'degC', 1)
+  const limit = quantity(lowestC, 'degC', 1)
+  const after = Number.isFinite(hours)
+    ? phrase`, below the ${limit} they bear after ${quantity(hours, 'h', 0)}`
+    : phrase`; they bear ${limit}`
+  const first = heating.heaters.length === 1 ? phrase`There is one heater and no spare. If it fails` : phrase`If the strongest heater fails`
+  return makeFinding('heater_spare', {
+    ...outcome,
+    value: coldest,
+    limit: { kind: 'at_least', low: limit },
+    reason: phrase`${first} in the coldest room, ${room}, the water falls to ${coldest}${after}.`,
+    action: outcome.verdict === 'fits' ? null : heaterAction(situation, heating),
+    source: { tag: 'own', text: 'Heat balance at its high-loss end (ISO 6946, ASHRAE form); that one heater may fail is common practice.' },
+    caution: CAUTIONS.heater,
+  })
+}

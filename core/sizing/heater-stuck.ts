@@ -1,0 +1,84 @@
+import { phrase, quantity, type Phrase, type Quantity } from '../units/quantity.ts'
+import { CAUTIONS } from './cautions.ts'
+import { equilibriumC } from './equilibrium.ts'
+import type { Finding, Source } from './finding.ts'
+import { STUCK_BAND_K, heaterAction } from './heater-choice.ts'
+import type { Heating, OneHeater } from './heating.ts'
+import { makeFinding, namesOf } from './make-finding.ts'
+import { settled } from './settled.ts'
+import type { Situation } from './situation.ts'
+import { over } from './span.ts'
+import { judgeAtMost } from './verdict.ts'
+import { hoursBetween } from './warm-up.ts'
+import { assumedOf } from './words.ts'
+
+const SOURCE: Source = {
+  tag: 'published',
+  text: 'Heat balance at its low-loss end: 70 % humidity, F 0.5, back and bottom insulated, pump and lamp on (ISO 6946, ASHRAE form). The danger mark is common practice.',
+}
+
+/**
+ * Where one heater that sticks on takes the water in the warmest room, while the other thermostats open.
+ *
+ * Value: balance temperature in °C at the low-loss end. Limit: the group's danger mark; *fits* from 1 K below it.
+ * Heaters that an external controller switches are judged at the controller's cut-off, the group's highest comfortable temperature.
+ */
+export function heaterStuck(situation: Situation, heating: Heating): Finding | null {
+  const strongest = heating.heaters.filter((h) => !h.externalController).sort((a, b) => b.powerW.high - a.powerW.high)[0]
+  if (!strongest) return heating.heaters.length > 0 ? switchedByController(situation, heating) : null
+  const { conditions, tankUnstated, coverUnstated, fillDefaults } = situation
+  const { dangerC } = conditions.livestock
+  const hottest = stuckC(heating, 'high', strongest)
+  const coolest = stuckC(heating, 'low', strongest)
+  const outcome = settled(
+    judgeAtMost(hottest.value, dangerC, STUCK_BAND_K),
+    judgeAtMost(coolest.value, dangerC, STUCK_BAND_K),
+    namesOf(heating.powerUnstated, heating.applianceUnstated, tankUnstated, coverUnstated),
+    namesOf(assumedOf(conditions, ['warmestRoomC']), fillDefaults),
+  )
+  return makeFinding('heater_stuck', {
+    ...outcome,
+    value: hottest,
+    limit: { kind: 'at_most', high: quantity(dangerC, 'degC', 1) },
+    reason: reasonOf(situation, heating, strongest, hottest),
+    action: outcome.verdict === 'fits' ? null : heaterAction(situation, heating),
+    source: SOURCE,
+    caution: CAUTIONS.heater,
+  })
+}
+
+/** Balance temperature with one heater stuck on, at an end of what is stated. Exported for the figures of the report. */
+export function stuckC(heating: Heating, end: 'low' | 'high', heater: OneHeater): Quantity {
+  const heatW = heater.powerW[end] + heating.applianceHeatW[end]
+  return quantity(over(heating.warm, ({ loss }) => equilibriumC(loss, heatW))[end], 'degC', 1)
+}
+
+function reasonOf(situation: Situation, heating: Heating, heater: OneHeater, hottest: Quantity): Phrase {
+  const { warmestRoomC, livestock } = situation.conditions
+  const room = quantity(warmestRoomC, 'degC', 1)
+  const start = phrase`In the warmest room, ${room}, a thermostat of ${heater.name} that sticks would take the water to ${hottest}`
+  if (hottest.value <= livestock.dangerC)
+    return phrase`${start}; these animals are in danger from ${quantity(livestock.dangerC, 'degC', 1)}.`
+  const heatW = heater.powerW.high + heating.applianceHeatW.high
+  const hours = over(
+    heating.warm,
+    ({ loss, capacityJPerK }) => hoursBetween(loss, capacityJPerK, heatW, livestock.targetC, livestock.dangerC) ?? Infinity,
+  ).low
+  const when = Number.isFinite(hours) ? phrase` after ${quantity(hours, 'h', 0)}` : phrase``
+  return phrase`${start}. It passes the danger mark of these animals, ${quantity(livestock.dangerC, 'degC', 1)},${when}.`
+}
+
+function switchedByController(situation: Situation, heating: Heating): Finding {
+  const { highestC, dangerC } = situation.conditions.livestock
+  const cutOff = quantity(Math.min(highestC, dangerC - STUCK_BAND_K), 'degC', 1)
+  const strongest = heating.heaters.reduce((a, b) => (b.powerW.high > a.powerW.high ? b : a))
+  return makeFinding('heater_stuck', {
+    verdict: 'fits',
+    value: cutOff,
+    limit: { kind: 'at_most', high: quantity(dangerC, 'degC', 1) },
+    reason: phrase`A thermostat that sticks would take the water to ${stuckC(heating, 'high', strongest)}, but the external controller, set to cut off at ${cutOff}, switches the heater off first. Test it every month.`,
+    assumed: ['cut-off of the controller'],
+    source: SOURCE,
+    caution: CAUTIONS.heater,
+  })
+}

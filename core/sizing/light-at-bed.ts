@@ -1,0 +1,87 @@
+import type { LightSpec } from '../catalog/spec.ts'
+import { lightPowerW } from './heating.ts'
+import { lightAtDepth, photonFlux } from './light-at-depth.ts'
+import { lightUtilisation } from './light-utilisation.ts'
+import type { Corner, Situation } from './situation.ts'
+import type { Span } from './span.ts'
+import { LIGHT_ABOVE_RIM_MM, LUMENS_PER_UMOL_S, LUMENS_PER_WATT } from './typical-ranges.ts'
+
+/** Share of a Lambertian lamp's light that enters still water: the diffuse loss is 0.066 (own, from Fresnel), at right angles 0.02. */
+const ENTERING: Span = { low: 0.93, high: 0.98 }
+/** A sheet of glass or plastic lets this through: two faces lose 0.083 at n = 1.52 (own, from Fresnel). */
+const THROUGH_LID = 0.9
+/** Clear water with its tint, 1/m. Common practice. */
+const ATTENUATION: Span = { low: 0.1, high: 0.5 }
+/** Width of a fixture that states none; it moves the result by less than 0.3 %. */
+const FIXTURE_WIDTH_MM = 80
+
+/** Light at the substrate: what the spread of waters and mountings makes of one flux. */
+export interface BedLight {
+  /** With the least flux that the stated figures allow. */
+  dim: Span
+  /** With the most. */
+  bright: Span
+  /** Neither photon flux nor lumens are stated somewhere; power stands for them. */
+  fluxUnstated: boolean
+  /** µmol/m²s at the substrate for each lumen, at the dark end. */
+  perLumenLow: number
+}
+
+/** Flux of one fixture at the ends of what is stated. */
+function fluxOf(spec: LightSpec, typicalPower: Span): Span {
+  const stated = photonFlux(spec)
+  if (stated) return stated
+  const power = spec.powerW === undefined ? typicalPower : { low: spec.powerW, high: spec.powerW }
+  return {
+    low: (power.low * LUMENS_PER_WATT.low) / LUMENS_PER_UMOL_S.high,
+    high: (power.high * LUMENS_PER_WATT.high) / LUMENS_PER_UMOL_S.low,
+  }
+}
+
+/** Both ends of the path from one fixture to the substrate, for 1 µmol/s. */
+function pathOf(situation: Situation, corner: Corner, spec: LightSpec): Span {
+  const { geometry, shape } = corner
+  const { waterBelowRimMm } = situation.conditions
+  const lid = situation.covers.includes('open') ? 1 : THROUGH_LID
+  const end = (aboveRimMm: number, entering: number, attenuationPerM: number) =>
+    lightAtDepth({
+      fluxUmolS: 1,
+      utilisation: lightUtilisation({
+        fixtureLengthMm: Math.min(spec.lengthMm ?? shape.lengthMm, shape.lengthMm),
+        fixtureWidthMm: Math.min(spec.widthMm ?? FIXTURE_WIDTH_MM, shape.widthMm),
+        waterLengthMm: geometry.insideLengthMm,
+        waterWidthMm: geometry.insideWidthMm,
+        aboveWaterMm: waterBelowRimMm + aboveRimMm,
+      }),
+      entering: entering * lid,
+      waterAreaM2: (geometry.insideLengthMm * geometry.insideWidthMm) / 1e6,
+      attenuationPerM,
+      depthM: (geometry.waterDepthMm - geometry.substrateDepthMm) / 1000,
+    })
+  return {
+    low: end(LIGHT_ABOVE_RIM_MM.high, ENTERING.low, ATTENUATION.high),
+    high: end(LIGHT_ABOVE_RIM_MM.low, ENTERING.high, ATTENUATION.low),
+  }
+}
+
+/** Light at the substrate from all fixtures together; undefined without any. The tank's least certain figure, its glass, moves it by a per cent: its first corner stands for all. */
+export function lightAtBed(situation: Situation): BedLight | undefined {
+  const corner = situation.corners[0]
+  const { lights } = situation.gear
+  if (!corner || lights.length === 0) return undefined
+  const typicalPower = lightPowerW({ gear: { ...situation.gear, lights: [{ name: '', quantity: 1, spec: {} }] } }, situation.tank.lengthMm)
+  const dim = { low: 0, high: 0 }
+  const bright = { low: 0, high: 0 }
+  let perLumenLow = 0
+  for (const { spec, quantity: count } of lights) {
+    const path = pathOf(situation, corner, spec)
+    const flux = fluxOf(spec, typicalPower)
+    const spread = photonFlux(spec) !== undefined
+    perLumenLow = path.low / LUMENS_PER_UMOL_S.high
+    dim.low += count * flux.low * path.low
+    dim.high += count * (spread ? flux.high : flux.low) * path.high
+    bright.low += count * (spread ? flux.low : flux.high) * path.low
+    bright.high += count * flux.high * path.high
+  }
+  return { dim, bright, fluxUnstated: lights.some(({ spec }) => photonFlux(spec) === undefined), perLumenLow }
+}

@@ -1,0 +1,92 @@
+import { phrase, quantity } from '../units/quantity.ts'
+import type { Conditions } from './conditions.ts'
+import type { Action, Finding, Source, Verdict } from './finding.ts'
+import type { BedLight } from './light-at-bed.ts'
+import { makeFinding, namesOf } from './make-finding.ts'
+import { settled } from './settled.ts'
+import type { Situation } from './situation.ts'
+import type { Span } from './span.ts'
+import { assumedOf } from './words.ts'
+
+/** µmol/m²s at the substrate by kind of plants. Common practice; for the undemanding and for none the upper mark guards against algae. */
+export const PLANT_LIGHT: Record<Conditions['plants'], Span> = {
+  none: { low: 0, high: 60 },
+  low: { low: 15, high: 30 },
+  medium: { low: 30, high: 60 },
+  high: { low: 60, high: 120 },
+}
+/** The bright end may pass the upper mark by this share: the mark is a habit, and the bright end is the clearest water under the lowest light. Own. */
+const BRIGHT_BAND = 0.25
+const CLARITY = 'clarity of the water and height of the light'
+
+const SOURCE: Source = {
+  tag: 'common_practice',
+  text: 'Marks by kind of plants: common practice. Light by configuration factors (Howell, from memory) and Beer–Lambert, 0.1 to 0.5 per metre; 60 to 80 lm for each µmol/s.',
+}
+
+function judge(light: Span, mark: Span, dimmable: boolean): Verdict {
+  if (light.high < mark.low) return 'does_not_fit'
+  if (light.low < mark.low) return 'marginal'
+  return dimmable || light.high <= mark.high * (1 + BRIGHT_BAND) ? 'fits' : 'marginal'
+}
+
+/**
+ * Whether the light at the substrate suits the plants.
+ *
+ * Value: the dark end in µmol/m²s. Limit: the band of the plants. Too bright is *marginal* at worst, and *fits* where the light can be dimmed.
+ */
+export function lightLevel(situation: Situation, light: BedLight | undefined): Finding | null {
+  const { conditions, gear } = situation
+  const mark = PLANT_LIGHT[conditions.plants]
+  const defaults = assumedOf(conditions, ['plants', 'waterBelowRimMm', 'substrateDepthMm'])
+  if (!light) return conditions.plants === 'none' || gear.notNeeded['light'] !== undefined ? null : noLight(mark, defaults)
+  const dimmable = gear.lights.every(({ spec }) => spec.dimmable === true)
+  const round = (span: Span): Span => ({ low: Math.round(span.low), high: Math.round(span.high) })
+  const [dim, bright] = [round(light.dim), round(light.bright)]
+  const outcome = settled(
+    judge(dim, mark, dimmable),
+    judge(bright, mark, dimmable),
+    light.fluxUnstated ? ['lumens or photon flux of the light'] : [],
+    namesOf(defaults, [CLARITY]),
+  )
+  const known = outcome.verdict !== 'not_known'
+  const level = (value: number) => quantity(value, 'umol/m2/s', 0)
+  const reason = phrase`Between ${level(dim.low)} and ${level(bright.high)} reach the substrate; these plants want ${level(mark.low)} to ${level(mark.high)}.`
+  return makeFinding('light_level', {
+    ...outcome,
+    ...(known ? { value: level(dim.low) } : {}),
+    limit: { kind: 'between', low: level(mark.low), high: level(mark.high) },
+    reason:
+      known && conditions.plants === 'none'
+        ? phrase`Between ${level(dim.low)} and ${level(bright.high)} reach the substrate; without plants more than ${level(mark.high)} feeds algae.`
+        : reason,
+    action:
+      outcome.verdict === 'fits'
+        ? null
+        : known
+          ? actionOf(dim, mark, light)
+          : { text: phrase`Enter the light's lumens or its photon flux.` },
+    source: SOURCE,
+  })
+}
+
+function actionOf(light: Span, mark: Span, bed: BedLight): Action {
+  if (light.low >= mark.low) return { text: phrase`Shorten the hours, raise the light, or dim it: more light than plants use feeds algae.` }
+  const lumens = Math.ceil(mark.low / bed.perLumenLow / 100) * 100
+  return {
+    text: phrase`Choose plants for less light, or a light of at least ${quantity(lumens, 'lm', 0)}.`,
+    want: { slot: 'light', quantity: 1, minimum: { luminousFluxLm: lumens } },
+  }
+}
+
+function noLight(mark: Span, assumed: string[]): Finding {
+  const level = (value: number) => quantity(value, 'umol/m2/s', 0)
+  return makeFinding('light_level', {
+    verdict: 'does_not_fit',
+    limit: { kind: 'between', low: level(mark.low), high: level(mark.high) },
+    reason: phrase`No light is chosen; these plants want ${level(mark.low)} to ${level(mark.high)} at the substrate.`,
+    action: { text: phrase`Choose a light.`, want: { slot: 'light', quantity: 1, minimum: {} } },
+    assumed,
+    source: SOURCE,
+  })
+}

@@ -1,0 +1,57 @@
+import { phrase, quantity, type Phrase } from '../units/quantity.ts'
+import type { Check, Finding } from './finding.ts'
+import { makeFinding } from './make-finding.ts'
+import type { SituationRefusal } from './situation.ts'
+
+/** Checks that every build is asked and that cannot be made without a tank. */
+const NEED_A_TANK: readonly Check[] = [
+  'heater_stuck',
+  'heater_holds',
+  'stand_load',
+  'stand_footprint',
+  'floor_load',
+  'smallest_volume',
+  'filter_flow',
+  'conditioner_dose',
+  'empty_lift',
+]
+
+function wordsOf(refusal: SituationRefusal): { reason: Phrase; action: Phrase; missing: string } {
+  const mm = (value: number) => quantity(value, 'mm', 0)
+  switch (refusal.code) {
+    case 'no_tank':
+      return { reason: phrase`No tank is chosen.`, action: phrase`Choose a tank.`, missing: 'length, depth and height of the tank' }
+    case 'no_inside':
+      return {
+        reason: phrase`The tank's panels are so thick that no ${refusal.side} is left inside.`,
+        action: phrase`Look at the thickness of glass and bottom: was it another unit?`,
+        missing: 'thickness of glass and bottom that leaves room inside',
+      }
+    case 'no_water':
+      return {
+        reason: phrase`Filled to ${mm(refusal.waterBelowRimMm)} below the rim, a tank of ${mm(refusal.insideHeightMm)} inside height holds no water.`,
+        action: phrase`Lower the distance from rim to water.`,
+        missing: 'water level below the rim that leaves water in the tank',
+      }
+    case 'substrate_too_deep':
+      return {
+        reason: phrase`A bed of ${mm(refusal.substrateDepthMm)} reaches the surface of ${mm(refusal.waterDepthMm)} of water.`,
+        action: phrase`Enter a thinner bed.`,
+        missing: 'substrate depth that leaves water above it',
+      }
+  }
+}
+
+/** The findings of a build whose tank is missing or contradicts its fill: not known, and what to enter. */
+export function withoutTank(refusal: SituationRefusal): Finding[] {
+  const { reason, action, missing } = wordsOf(refusal)
+  return NEED_A_TANK.map((check) =>
+    makeFinding(check, {
+      verdict: 'not_known',
+      reason,
+      action: { text: action },
+      missing: [missing],
+      source: { tag: 'own', text: 'Nothing is guessed for a tank that is not stated.' },
+    }),
+  )
+}

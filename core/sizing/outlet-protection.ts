@@ -1,0 +1,42 @@
+import { phrase } from '../units/quantity.ts'
+import { CAUTIONS } from './cautions.ts'
+import type { Finding, Source } from './finding.ts'
+import { makeFinding } from './make-finding.ts'
+import type { SizingSubject } from './report.ts'
+
+const SOURCE: Source = {
+  tag: 'common_practice',
+  text: 'Residual-current or ground-fault protection is good practice at a tank (IEC 60364-4-41 415.1: at most 30 mA; UL 943 class A: 4 to 6 mA). Whether a code asks for it is local.',
+}
+const ACTION = {
+  text: phrase`Add a strip or adapter with residual-current or ground-fault protection, or have the circuit protected, and press its test button first.`,
+  want: { slot: 'protect_circuit', quantity: 1, minimum: {} },
+} as const
+
+/** Whether something switches off when current leaks through water or a hand: the circuit's device or a strip's own. */
+export function outletProtection({ gear, conditions }: SizingSubject): Finding | null {
+  if (gear.heaters.length + gear.filters.length + gear.lights.length === 0) return null
+  const make = (verdict: Finding['verdict'], reason: Finding['reason'], more: Partial<Finding> = {}) =>
+    makeFinding('outlet_protection', { verdict, reason, source: SOURCE, caution: CAUTIONS.mains, ...more })
+  const strip = gear.power.find(({ spec }) => spec.protective === true)
+  if (strip) return make('fits', phrase`${strip.name} switches off when current leaks. Everything in or over the water goes through it.`)
+  const circuitAssumed = conditions.assumed.includes('circuitProtected')
+  if (conditions.circuitProtected && !circuitAssumed)
+    return make('fits', phrase`The circuit already has a protective device. Press its test button before the first fill.`)
+  const unclear = gear.power.find(({ spec }) => spec.protective === undefined)
+  if (unclear) {
+    return make('not_known', phrase`Nobody has stated whether ${unclear.name} has a protective device.`, {
+      action: ACTION,
+      missing: ['protective device of the strip'],
+    })
+  }
+  if (circuitAssumed) {
+    return make('not_known', phrase`Nobody has stated whether the circuit has a protective device, and no strip of this build has one.`, {
+      action: ACTION,
+      missing: ['protection of the circuit'],
+    })
+  }
+  return make('does_not_fit', phrase`Neither the circuit nor a strip switches off when current leaks through water or a hand.`, {
+    action: ACTION,
+  })
+}

@@ -1,0 +1,52 @@
+import { phrase, quantity } from '../units/quantity.ts'
+import { CAUTIONS } from './cautions.ts'
+import type { Finding, Source } from './finding.ts'
+import { makeFinding } from './make-finding.ts'
+import type { SizingSubject } from './report.ts'
+
+const SOURCE: Source = {
+  tag: 'common_practice',
+  text: 'One outlet an appliance; no strip behind a strip; a strip hangs above the water line.',
+}
+
+const countOf = (items: ReadonlyArray<{ quantity: number }>): number => items.reduce((sum, { quantity: n }) => sum + n, 0)
+
+/** Things of a build that need an outlet. A sponge has an air pump. */
+export const applianceCount = ({ gear }: SizingSubject): number => countOf(gear.heaters) + countOf(gear.filters) + countOf(gear.lights)
+
+/** Whether every appliance finds an outlet on the strips. Value: outlets. Limit: at least the appliances. */
+export function outlets(subject: SizingSubject): Finding | null {
+  const { gear } = subject
+  const needed = applianceCount(subject)
+  if (needed === 0) return null
+  const limit = { kind: 'at_least', low: quantity(needed, 'count', 0) } as const
+  const want = { slot: 'protect_circuit', quantity: 1, minimum: { outlets: needed } } as const
+  const have = gear.power.reduce((sum, { spec, quantity: n }) => sum + n * (spec.outlets ?? 0), 0)
+  const base = { limit, source: SOURCE, caution: CAUTIONS.mains }
+  const unstated = gear.power.some(({ spec }) => spec.outlets === undefined)
+  if (have < needed && (unstated || gear.power.length === 0)) {
+    const strip = gear.power.length > 0
+    return makeFinding('outlets', {
+      ...base,
+      verdict: 'not_known',
+      reason: strip
+        ? phrase`${needed} appliances need an outlet each; the strip's number is not stated.`
+        : phrase`${needed} appliances need an outlet each; nobody has stated how many the wall has.`,
+      action: {
+        text: strip
+          ? phrase`Enter the strip's number of outlets.`
+          : phrase`Count the outlets within reach, or add a strip with at least ${needed}.`,
+        want,
+      },
+      missing: [strip ? 'outlets of the strip' : 'outlets within reach'],
+    })
+  }
+  const enough = have >= needed
+  return makeFinding('outlets', {
+    ...base,
+    verdict: enough ? 'fits' : 'does_not_fit',
+    value: quantity(have, 'count', 0),
+    reason: phrase`${needed} appliances need an outlet each; the strips have ${have}.`,
+    action: enough ? null : { text: phrase`Choose a strip with at least ${needed} outlets. Never put a second strip behind it.`, want },
+  })
+}

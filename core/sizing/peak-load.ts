@@ -1,0 +1,18 @@
+import { filterPowerW, heaterPowerW, lightPowerW, times, unstatedPower } from './heating.ts'
+import type { SizingSubject } from './report.ts'
+import { sumOf, type Span } from './span.ts'
+
+/** Outside volume and length taken for a build without a tank: only where a power is not stated do they count. Common practice: a middling tank. */
+const NO_TANK = { lengthMm: 900, volumeL: 150 }
+
+/** Everything on at once, W: heaters, pumps, lamps of the build. The room's other load is apart. */
+export function applianceLoadW(subject: SizingSubject): { loadW: Span; unstated: string[] } {
+  const { gear } = subject
+  const tank = gear.tank?.spec
+  const volumeL = tank ? (tank.lengthMm * tank.widthMm * tank.heightMm) / 1e6 : NO_TANK.volumeL
+  const heaters = gear.heaters.map(({ spec, quantity }) => times(heaterPowerW(spec.powerW, volumeL), quantity))
+  return {
+    loadW: sumOf([...heaters, filterPowerW(subject), lightPowerW(subject, tank?.lengthMm ?? NO_TANK.lengthMm)]),
+    unstated: unstatedPower(gear, ['heaters', 'filters', 'lights']),
+  }
+}

@@ -1,0 +1,101 @@
+import type { TankSpec } from '../catalog/spec.ts'
+import type { Cover } from './heat-transmission.ts'
+import type { SizingSubject } from './report.ts'
+import { exactly, type Span } from './span.ts'
+import { tankGeometry, type TankGeometry, type TankRefusal, type TankShape } from './tank-geometry.ts'
+import { tankMass, type Grain, type TankMass } from './tank-mass.ts'
+import { ACRYLIC_OVER_GLASS, BOTTOM_OVER_SIDES, typicalGlassMm } from './typical-ranges.ts'
+import { assumedOf } from './words.ts'
+
+/** One tank that the stated figures allow. */
+export interface Corner {
+  shape: TankShape
+  geometry: TankGeometry
+  mass: TankMass
+}
+
+/** A tank in a room: every tank and lid that the stated figures allow. A fully stated one has one corner and one cover. */
+export interface Situation extends SizingSubject {
+  tank: TankSpec
+  /** Never empty. */
+  corners: readonly Corner[]
+  /** What nobody stated and the corners stand for: "glass thickness". */
+  tankUnstated: readonly string[]
+  /** Every way the top may be closed. */
+  covers: readonly Cover[]
+  coverUnstated: readonly string[]
+  /** Defaults that the volumes and masses rest on: "water level below the rim". */
+  fillDefaults: readonly string[]
+  grain: Grain
+}
+
+export type SituationRefusal = { code: 'no_tank' } | TankRefusal
+
+/** Depth of the bed that will really lie in the tank: none where the slot is answered "not needed" and nothing was chosen. */
+export const bedDepthMm = ({ gear, conditions }: SizingSubject): number =>
+  gear.substrates.length === 0 && gear.notNeeded['substrate'] !== undefined ? 0 : conditions.substrateDepthMm
+
+const grainOf = ({ gear }: SizingSubject): Grain =>
+  gear.substrates.length > 0 && gear.substrates.every(({ spec }) => spec.type === 'active_soil') ? 'active_soil' : 'quartz'
+
+/** Shapes at the ends of what the maker left out, and the words for it. */
+function shapesOf(tank: TankSpec): { shapes: TankShape[]; unstated: string[] } {
+  const unstated: string[] = []
+  if (tank.material === undefined) unstated.push('tank material')
+  if (tank.glassMm === undefined) unstated.push('glass thickness')
+  if (tank.bottomMm === undefined) unstated.push('bottom thickness')
+  const { lengthMm, widthMm, heightMm } = tank
+  const shapes: TankShape[] = []
+  for (const material of tank.material ? [tank.material] : (['glass', 'acrylic'] as const)) {
+    const sides = tank.glassMm === undefined ? typicalSides(tank, material) : exactly(tank.glassMm)
+    for (const glassMm of new Set([sides.low, sides.high])) {
+      const bottoms = tank.bottomMm === undefined ? [glassMm * BOTTOM_OVER_SIDES.low, glassMm * BOTTOM_OVER_SIDES.high] : [tank.bottomMm]
+      for (const bottomMm of bottoms) shapes.push({ lengthMm, widthMm, heightMm, glassMm, bottomMm, material })
+    }
+  }
+  return { shapes, unstated }
+}
+
+function typicalSides(tank: TankSpec, material: TankShape['material']): Span {
+  const glass = typicalGlassMm(tank.lengthMm, tank.heightMm)
+  return material === 'glass' ? glass : { low: glass.low * ACRYLIC_OVER_GLASS.low, high: glass.high * ACRYLIC_OVER_GLASS.high }
+}
+
+function coversOf({ gear }: SizingSubject): { covers: Cover[]; unstated: string[] } {
+  if (!gear.lid) return { covers: ['open'], unstated: [] }
+  if (gear.lid.spec.cover) return { covers: [gear.lid.spec.cover], unstated: [] }
+  return { covers: ['mesh', 'glass', 'plastic'], unstated: ['what the lid is made of'] }
+}
+
+export type SituationResult = { ok: true; value: Situation } | { ok: false; refusal: SituationRefusal }
+
+/**
+ * Works out every tank that the stated figures allow.
+ *
+ * Errors: `no_tank`; or the refusal of `tankGeometry` where no allowed tank holds water above its substrate.
+ */
+export function situationOf(subject: SizingSubject): SituationResult {
+  const tank = subject.gear.tank?.spec
+  if (!tank) return { ok: false, refusal: { code: 'no_tank' } }
+  const { shapes, unstated: tankUnstated } = shapesOf(tank)
+  const grain = grainOf(subject)
+  const { waterBelowRimMm, livestock } = subject.conditions
+  const fill = { waterBelowRimMm, substrateDepthMm: bedDepthMm(subject) }
+  const corners: Corner[] = []
+  for (const shape of shapes) {
+    const geometry = tankGeometry(shape, fill)
+    if (!geometry.ok) return { ok: false, refusal: geometry.refusal }
+    const mass = tankMass({
+      shape,
+      geometry: geometry.value,
+      grain,
+      water: livestock.water,
+      waterC: livestock.targetC,
+      statedEmptyKg: tank.emptyMassKg,
+    })
+    corners.push({ shape, geometry: geometry.value, mass })
+  }
+  const { covers, unstated: coverUnstated } = coversOf(subject)
+  const fillDefaults = assumedOf(subject.conditions, ['waterBelowRimMm', 'substrateDepthMm'])
+  return { ok: true, value: { ...subject, tank, corners, tankUnstated, covers, coverUnstated, fillDefaults, grain } }
+}

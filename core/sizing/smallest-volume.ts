@@ -1,0 +1,31 @@
+import { phrase, quantity } from '../units/quantity.ts'
+import type { Finding } from './finding.ts'
+import { makeFinding } from './make-finding.ts'
+import type { Situation } from './situation.ts'
+import { judgeAtLeast } from './verdict.ts'
+import { assumedOf } from './words.ts'
+
+/** A tenth under the group's smallest volume is *marginal*: labels and outside boxes differ by as much. Own. */
+const VOLUME_BAND = 0.1
+
+/**
+ * Whether the tank is large enough for the animals.
+ *
+ * Value: litres of the outside box, which is how the trade names its smallest tanks. Limit: the group's smallest volume.
+ */
+export function smallestVolume({ conditions, corners }: Situation): Finding {
+  const { smallestVolumeL, name } = conditions.livestock
+  const value = quantity(corners[0]?.geometry.outsideVolumeL ?? 0, 'L', 1)
+  const limit = quantity(smallestVolumeL, 'L', 0)
+  const band = smallestVolumeL * VOLUME_BAND
+  const verdict = judgeAtLeast(value.value, limit.value - band, band)
+  return makeFinding('smallest_volume', {
+    verdict,
+    value,
+    limit: { kind: 'at_least', low: limit },
+    reason: phrase`The tank is ${value} by its outside; for this group (${name}) the trade names ${limit} as the smallest.`,
+    action: verdict === 'fits' ? null : { text: phrase`Choose a tank of at least ${limit}, or animals for a smaller one.` },
+    assumed: assumedOf(conditions, ['livestock']),
+    source: { tag: 'common_practice', text: conditions.livestock.source },
+  })
+}

@@ -1,0 +1,69 @@
+import { phrase } from '../units/quantity.ts'
+import { CAUTIONS } from './cautions.ts'
+import type { Finding, Source } from './finding.ts'
+import { makeFinding } from './make-finding.ts'
+import type { Situation } from './situation.ts'
+
+const SOURCE: Source = {
+  tag: 'common_practice',
+  text: 'A flat bottom lies on a full board with a closed-cell mat; a rimmed tank stands on its frame without one. The maker’s word comes first.',
+}
+const MAT = { slot: 'bed_glass', quantity: 1 } as const
+
+/**
+ * Whether what lies under the tank suits its bottom: a mat under flat glass, none under a frame. A mat smaller than the tank leaves edges hollow.
+ * Without a stated style it is not known, for the two want opposite things.
+ */
+export function standBedding(situation: Situation): Finding | null {
+  const { gear, tank } = situation
+  if (!gear.stand && !gear.mat) return null
+  const make = (verdict: Finding['verdict'], reason: Finding['reason'], more: Partial<Finding> = {}) =>
+    makeFinding('stand_bedding', { verdict, reason, source: SOURCE, caution: CAUTIONS.load, ...more })
+  if (tank.style === undefined) {
+    return make(
+      'not_known',
+      phrase`Nobody has stated whether the tank has a frame under it. Flat glass wants a mat, a framed tank wants none.`,
+      {
+        action: { text: phrase`Enter the tank's style.` },
+        missing: ['style of the tank: rimmed or rimless'],
+      },
+    )
+  }
+  if (tank.style === 'rimmed') return rimmed(situation, make)
+  if (gear.stand?.spec.top === 'perimeter')
+    return make(
+      'does_not_fit',
+      phrase`The stand is an open frame and the tank's bottom is flat glass: it needs a full board under all of it.`,
+      {
+        action: { text: phrase`Choose a stand with a full top, and a mat.`, want: { slot: 'carry_tank', quantity: 1, minimum: {} } },
+      },
+    )
+  const minimum = { lengthMm: tank.lengthMm, widthMm: tank.widthMm }
+  const action = { text: phrase`Add a closed-cell mat as large as the tank.`, want: { ...MAT, minimum } }
+  if (!gear.mat)
+    return make('does_not_fit', phrase`The tank's bottom is flat glass: a grain of sand under it is enough to crack it. It wants a mat.`, {
+      action,
+    })
+  const { lengthMm, widthMm } = gear.mat.spec
+  if (lengthMm === undefined || widthMm === undefined)
+    return make('not_known', phrase`The size of the mat is not stated.`, {
+      action: { text: phrase`Enter the mat's length and depth.` },
+      missing: ['size of the mat'],
+    })
+  if (lengthMm < tank.lengthMm - MAT_SLACK_MM || widthMm < tank.widthMm - MAT_SLACK_MM)
+    return make('does_not_fit', phrase`The mat is smaller than the tank: its edges, which carry the most, would lie hollow.`, { action })
+  return make('fits', phrase`Flat glass on a full mat.`)
+}
+
+/** Mats are cut a little small so as not to show; the panes above them are thicker than this. Common practice. */
+const MAT_SLACK_MM = 6
+
+function rimmed(
+  situation: Situation,
+  make: (verdict: Finding['verdict'], reason: Finding['reason'], more?: Partial<Finding>) => Finding,
+): Finding {
+  if (!situation.gear.mat) return make('fits', phrase`The tank stands on its own frame: no mat.`)
+  return make('marginal', phrase`The tank stands on its own frame; a mat under it may press on the floating bottom.`, {
+    action: { text: phrase`Leave the mat out, unless the maker asks for one.` },
+  })
+}

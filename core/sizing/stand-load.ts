@@ -1,0 +1,82 @@
+import { phrase, quantity } from '../units/quantity.ts'
+import { CAUTIONS } from './cautions.ts'
+import type { Action, Finding, Source } from './finding.ts'
+import { makeFinding } from './make-finding.ts'
+import { settled } from './settled.ts'
+import type { Situation } from './situation.ts'
+import { over } from './span.ts'
+import { judgeAtLeast } from './verdict.ts'
+
+/** Share in reserve for what glass and water miss: rim, lid, light, decor, hands on the edge. Common practice: a tenth. */
+export const STAND_RESERVE = 0.1
+
+const SOURCE: Source = {
+  tag: 'own',
+  text: 'Mass of glass, substrate and water filled to the rim (EN 572-1, EOS-80); a tenth in reserve for rim, lid, light and decor is common practice.',
+}
+
+/**
+ * Whether the stand's stated load carries the tank filled to the rim.
+ *
+ * Value: stated load in kg. Limit: the brim-full mass; *fits* from a tenth above it. Without a stated load the mass it must carry is told instead.
+ */
+export function standLoad(situation: Situation): Finding {
+  const { gear, corners, tankUnstated, fillDefaults } = situation
+  const brim = over(corners, ({ mass }) => Math.round(mass.brimKg))
+  const carry = quantity(brim.high, 'kg', 0)
+  const limit = { kind: 'at_least', low: carry } as const
+  const rated = gear.stand?.spec.ratedLoadKg
+  if (rated === undefined) return notStated(situation, carry.value)
+  const value = quantity(rated, 'kg', 0)
+  const outcome = settled(
+    judgeAtLeast(value.value, brim.high, brim.high * STAND_RESERVE),
+    judgeAtLeast(value.value, brim.low, brim.low * STAND_RESERVE),
+    tankUnstated,
+    fillDefaults,
+  )
+  return makeFinding('stand_load', {
+    ...outcome,
+    value,
+    limit,
+    reason: phrase`Filled to the rim, with its substrate, the tank weighs ${carry}; the stand is stated for ${value}. Decor, lid and light come on top.`,
+    action: outcome.verdict === 'fits' ? null : standAction(carry.value),
+    source: SOURCE,
+    caution: CAUTIONS.load,
+  })
+}
+
+function notStated(situation: Situation, carryKg: number): Finding {
+  const { gear, fillDefaults, tankUnstated } = situation
+  const carry = quantity(carryKg, 'kg', 0)
+  const weighs = phrase`Filled to the rim, with its substrate, the tank weighs ${carry}.`
+  const reason = gear.stand
+    ? phrase`No load is stated for ${gear.stand.name}. ${weighs}`
+    : gear.notNeeded['carry_tank'] === undefined
+      ? phrase`No stand is chosen. ${weighs}`
+      : phrase`It will stand on something whose load nobody has stated. ${weighs}`
+  return makeFinding('stand_load', {
+    verdict: 'not_known',
+    limit: { kind: 'at_least', low: carry },
+    reason,
+    action: gear.stand
+      ? {
+          ...standAction(carryKg),
+          text: phrase`Enter the load its maker states, or choose a stand stated for at least ${rounded(carryKg)}.`,
+        }
+      : standAction(carryKg),
+    assumed: [...tankUnstated, ...fillDefaults],
+    missing: ['stated load of the stand'],
+    source: SOURCE,
+    caution: CAUTIONS.load,
+  })
+}
+
+const rounded = (carryKg: number) => quantity(Math.ceil(carryKg * (1 + STAND_RESERVE)), 'kg', 0)
+
+function standAction(carryKg: number): Action {
+  const load = rounded(carryKg)
+  return {
+    text: phrase`Choose a stand stated for at least ${load}.`,
+    want: { slot: 'carry_tank', quantity: 1, minimum: { ratedLoadKg: load.value } },
+  }
+}

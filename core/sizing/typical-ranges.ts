@@ -1,0 +1,75 @@
+import type { FilterSpec } from '../catalog/spec.ts'
+import type { Span } from './span.ts'
+
+/**
+ * What stands for a spec that nobody entered. A check is made at both ends: the verdict holds where both agree, else it is *not known*.
+ *
+ * Source: common practice throughout, read as "nearly all that is sold lies between these", not as a mean and not as advice.
+ */
+
+/** Glass by the outside height and length: tall or long panes are thicker. Common practice; the glass maker's tables start from the same two figures. */
+export function typicalGlassMm(lengthMm: number, heightMm: number): Span {
+  const size = Math.max(heightMm, lengthMm / 2.5)
+  if (size <= 250) return { low: 3, high: 6 }
+  if (size <= 400) return { low: 4, high: 8 }
+  if (size <= 500) return { low: 5, high: 12 }
+  if (size <= 620) return { low: 8, high: 15 }
+  return { low: 10, high: 25 }
+}
+
+/** Acrylic is commonly made as thick as glass or half as thick again. */
+export const ACRYLIC_OVER_GLASS: Span = { low: 1, high: 1.5 }
+
+/** A bottom pane is as thick as the sides or up to a third thicker. */
+export const BOTTOM_OVER_SIDES: Span = { low: 1, high: 1.34 }
+
+/** Outside length of the tank in mm; a stand of that length without its boxes, kg. */
+export const typicalStandMassKg = (lengthMm: number): Span => ({ low: 8 + lengthMm * 0.008, high: 20 + lengthMm * 0.05 })
+
+/** Floor to the tank's underside. */
+export const STAND_HEIGHT_MM: Span = { low: 600, high: 950 }
+
+/** Electrical power of a filter by its kind, W. A sponge has an air pump. */
+export const FILTER_POWER_W: Record<NonNullable<FilterSpec['type']> | 'unknown', Span> = {
+  canister: { low: 5, high: 50 },
+  hang_on: { low: 2, high: 20 },
+  internal: { low: 2, high: 25 },
+  sponge: { low: 1, high: 8 },
+  unknown: { low: 1, high: 50 },
+}
+
+/** Heaters are sold at about 0.5 to 2 W for each litre of the label. */
+export const HEATER_W_PER_L: Span = { low: 0.5, high: 2 }
+
+/** A light draws 10 to 80 W for each metre of the tank. */
+export const LIGHT_W_PER_M: Span = { low: 10, high: 80 }
+
+/** Light-emitting diodes with their driver, lm/W. */
+export const LUMENS_PER_WATT: Span = { low: 60, high: 140 }
+
+/** White light: lm for each µmol/s. Own spectral model 65 to 74; Thimijan & Heins, HortScience 18 (1983) 818, has 74 for cool-white tubes (from memory). */
+export const LUMENS_PER_UMOL_S: Span = { low: 60, high: 80 }
+
+/** Mains cords as sold, mm. */
+export const CORD_MM = {
+  heater: { low: 1000, high: 2000 },
+  filter: { low: 1200, high: 2000 },
+  light: { low: 1200, high: 3000 },
+} as const satisfies Record<string, Span>
+
+/** Bulk density of a substrate by its kind, kg/L. Quartz 2650 × (1 − 0.40) is 1.59; active soil about 1.0. */
+export const BULK_KG_PER_L = {
+  gravel: { low: 1.5, high: 1.7 },
+  sand: { low: 1.5, high: 1.7 },
+  active_soil: { low: 0.8, high: 1.1 },
+  unknown: { low: 0.8, high: 1.7 },
+} as const satisfies Record<string, Span>
+
+/** Share of its printed flow that a filter gives, loaded media to clean. */
+export const FLOW_SHARE: Span = { low: 0.5, high: 0.7 }
+
+/** Biofilm area that a litre of filter media really offers, m². Labels count inner pores that no water reaches. */
+export const MEDIA_M2_PER_L: Span = { low: 0.2, high: 0.7 }
+
+/** Light above the upper rim: on the rim or on short legs, mm. */
+export const LIGHT_ABOVE_RIM_MM: Span = { low: 10, high: 60 }
