@@ -11,12 +11,22 @@ import './desk-report.css'
 
 /** One quote at the counter. Read once: from then on the desk keeps its own copy and saves it. */
 export function DeskScreen(): ReactElement {
-  const { quoteId } = useParams({ strict: false }) as { quoteId: string }
-  const quote = useQuery({ queryKey: ['quote', quoteId], queryFn: () => getQuote(quoteId), gcTime: 0, staleTime: Infinity, refetchOnWindowFocus: false })
+  const { quoteId } = useParams({ from: '/quotes/$quoteId' })
+  const quote = useQuery({
+    queryKey: ['quote', quoteId],
+    queryFn: () => getQuote(quoteId),
+    gcTime: 0,
+    staleTime: Infinity,
+    refetchOnWindowFocus: false,
+  })
   if (quote.data) return <DeskView key={quoteId} opened={quote.data.value} />
   return (
     <Screen title="Quote" width="wide">
-      {quote.isError ? <ErrorNotice error={quote.error} onRetry={() => void quote.refetch()} /> : <LoadingRows what="the quote" rows={12} />}
+      {quote.isError ? (
+        <ErrorNotice error={quote.error} onRetry={() => void quote.refetch()} />
+      ) : (
+        <LoadingRows what="the quote" rows={12} />
+      )}
     </Screen>
   )
 }

@@ -25,15 +25,20 @@ export function sayBig(need: Need, reader: ReaderUnits): string {
   return need.lengthMm === null ? 'not asked yet' : `about ${sayLength(need.lengthMm, reader)}`
 }
 
+/** The group and what was said beside it. */
+export function sayAnimals(need: Need): string {
+  const group = LIVESTOCK_GROUPS.find((row) => row.id === need.livestockId)
+  return [group?.name ?? 'not asked yet', need.livestockNote].filter(Boolean).join('; ')
+}
+
 /** The five questions, then the room: what must be seen without unfolding anything. */
 export function needRows(need: Need, conditions: Conditions, install: Install, stores: Store[], asOf: CivilDate): NeedRow[] {
   const stated = (label: string, words: string): NeedRow => ({ label, words, assumed: false })
-  const group = LIVESTOCK_GROUPS.find((row) => row.id === need.livestockId)
   const names = need.storeIds.map((id) => stores.find((store) => store.id === id)?.name ?? 'a store that is gone')
   return [
     stated('Size', sayBig(need, install.units)),
     stated('Place', need.place || 'not asked yet'),
-    stated('Animals', [group?.name ?? 'not asked yet', need.livestockNote].filter(Boolean).join('; ')),
+    stated('Animals', sayAnimals(need)),
     stated('Look', LOOK_WORDS[need.look]),
     roomRow(conditions, install.units),
     stated('Stores', names.length === 0 ? 'any' : names.join(', ')),

@@ -1,6 +1,118 @@
-import type { ReactElement } from 'react'
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
+import { useNavigate, useSearch } from '@tanstack/react-router'
+import { useState, type ReactElement } from 'react'
+import { resolveConditions } from '../../../core/quote/conditions.ts'
+import { emptyNeed } from '../../../core/quote/empty-draft.ts'
+import type { QuoteDraft } from '../../../core/quote/draft.ts'
+import type { Need } from '../../../core/quote/need.ts'
+import { createCustomer } from '../client/customers.ts'
+import { faultsByField, problemOf } from '../client/problem.ts'
+import { createQuote } from '../client/quotes.ts'
+import { listStores } from '../client/stores.ts'
+import { Button } from '../parts/button.tsx'
+import { TextField } from '../parts/field.tsx'
 import { Screen } from '../parts/screen.tsx'
+import { ErrorNotice } from '../parts/states.tsx'
+import { useInstall } from '../session/session.ts'
+import { CustomerChoice, type ChosenCustomer } from './customer-choice.tsx'
+import { NeedExactFields } from './need-exact-fields.tsx'
+import { NeedQuestions } from './need-questions.tsx'
+import { newBuild } from './new-build.ts'
+import './desk.css'
+import './quotes.css'
 
+/** A quote begins with who and what for: the customer and the five questions, then the desk. */
 export function NewQuoteScreen(): ReactElement {
-  return <Screen title="New quote">{null}</Screen>
+  const search = useSearch({ from: '/quotes/new' })
+  const [customer, setCustomer] = useState<ChosenCustomer>({ id: search.customer ?? null, name: '', reach: '' })
+  const [need, setNeed] = useState<Need>(emptyNeed)
+  const [title, setTitle] = useState('')
+  const [tried, setTried] = useState(false)
+  const make = useMakeQuote()
+  const ready = customer.id !== null || customer.name.trim() !== ''
+  const faults = make.error ? faultsByField(problemOf(make.error)) : {}
+  const submit = (): void => {
+    setTried(true)
+    if (ready && !make.isPending)
+      make.mutate({ customer, draft: { title: title.trim(), need, builds: [newBuild(0)], suggestion: null, standsUntil: null, note: '' } })
+  }
+  return (
+    <Screen title="New quote" width="narrow">
+      <form
+        className="form new-quote"
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault()
+          submit()
+        }}
+      >
+        <CustomerChoice
+          chosen={customer}
+          onChange={setCustomer}
+          fault={tried && !ready ? 'Choose a customer, or write the name of a new one.' : (faults['name'] ?? null)}
+        />
+        <NeedPart need={need} onChange={setNeed} />
+        <TextField
+          label="Title, as the customer reads it"
+          required={false}
+          help="Like “A planted tank for the living room”."
+          value={title}
+          maxLength={120}
+          onChange={setTitle}
+        />
+        <ErrorNotice error={make.error} shown={['name']} />
+        <p>
+          <Button look="main" type="submit" busy={make.isPending}>
+            Start the quote
+          </Button>
+        </p>
+      </form>
+    </Screen>
+  )
+}
+
+/** The customer is made first where there is none; a second try after a refusal does not make a second one. */
+function useMakeQuote() {
+  const navigate = useNavigate()
+  const queries = useQueryClient()
+  const [made, setMade] = useState<{ name: string; reach: string; id: string } | null>(null)
+  return useMutation({
+    mutationFn: async ({ customer, draft }: { customer: ChosenCustomer; draft: QuoteDraft }) => {
+      const body = { name: customer.name.trim(), reach: customer.reach.trim(), note: '' }
+      const known = customer.id ?? (made?.name === body.name && made.reach === body.reach ? made.id : null)
+      const customerId = known ?? (await createCustomer(body)).id
+      if (known === null) setMade({ name: body.name, reach: body.reach, id: customerId })
+      return createQuote({ customerId, draft })
+    },
+    onSuccess: async (quote) => {
+      await queries.invalidateQueries({ queryKey: ['customers'] })
+      await navigate({ to: '/quotes/$quoteId', params: { quoteId: quote.id } })
+    },
+  })
+}
+
+function NeedPart({ need, onChange }: { need: Need; onChange: (need: Need) => void }): ReactElement {
+  const install = useInstall()
+  const stores = useQuery({ queryKey: ['stores'], queryFn: listStores })
+  return (
+    <fieldset className="new-need">
+      <legend>The need</legend>
+      <div className="form">
+        <NeedQuestions need={need} stores={stores.data ?? []} onChange={(change) => onChange({ ...need, ...change })} />
+        <details className="exact">
+          <summary>More exact: room, outlet, tap water</summary>
+          <NeedExactFields
+            need={need}
+            conditions={resolveConditions(need, install)}
+            onChange={(change) =>
+              onChange({
+                ...need,
+                exact: Object.fromEntries(Object.entries({ ...need.exact, ...change }).filter(([, value]) => value !== undefined)),
+              })
+            }
+          />
+        </details>
+      </div>
+    </fieldset>
+  )
 }

@@ -1,0 +1,94 @@
+import type { ReactElement } from 'react'
+import { Button } from '../parts/button.tsx'
+import { Dialog } from '../parts/dialog.tsx'
+import { TextField } from '../parts/field.tsx'
+import { newId } from '../post/uuid-v7.ts'
+import { useDesk } from './desk-context.ts'
+import { MOST_BUILDS } from './draft-edit.ts'
+
+/** Naming, copying and removing a build. */
+export function BuildDialogs(): ReactElement {
+  return (
+    <>
+      <DescribeDialog />
+      <RemoveDialog />
+    </>
+  )
+}
+
+function DescribeDialog(): ReactElement {
+  const { dialog, open, state, builds, edit, choose } = useDesk()
+  const buildId = dialog?.at === 'describe' ? dialog.buildId : null
+  const build = state.draft.builds.find((one) => one.id === buildId)
+  const letter = builds.find((one) => one.id === buildId)?.letter
+  const full = builds.length >= MOST_BUILDS
+  const copy = (): void => {
+    if (!build) return
+    const id = newId()
+    edit({ do: 'duplicate_build', buildId: build.id, newId: id, lineIds: build.lines.map(() => newId()) })
+    choose(id)
+    open(null)
+  }
+  return (
+    <Dialog
+      open={build !== undefined}
+      title={`What is build ${letter ?? ''} called?`}
+      onClose={() => open(null)}
+      actions={<Button onClick={() => open(null)}>Done</Button>}
+    >
+      {build && (
+        <>
+          <TextField
+            label="Name"
+            value={build.name}
+            maxLength={80}
+            onChange={(name) => edit({ do: 'describe_build', buildId: build.id, change: { name } })}
+          />
+          <TextField
+            label="Why this one"
+            help="One sentence for the customer: what this build is good for."
+            value={build.why}
+            maxLength={300}
+            onChange={(why) => edit({ do: 'describe_build', buildId: build.id, change: { why } })}
+          />
+          <div className="build-acts">
+            <Button small off={full} onClick={copy}>
+              Make a copy beside it
+            </Button>
+            <Button small off={builds.length === 1} onClick={() => open({ at: 'remove', buildId: build.id })}>
+              Remove this build
+            </Button>
+            {full && <span className="reason">A quote holds four builds at most.</span>}
+            {builds.length === 1 && <span className="reason">A quote needs one build at least.</span>}
+          </div>
+        </>
+      )}
+    </Dialog>
+  )
+}
+
+function RemoveDialog(): ReactElement {
+  const { dialog, open, builds, edit } = useDesk()
+  const build = builds.find((one) => dialog?.at === 'remove' && one.id === dialog.buildId)
+  const remove = (): void => {
+    if (build) edit({ do: 'remove_build', buildId: build.id })
+    open(null)
+  }
+  return (
+    <Dialog
+      open={build !== undefined}
+      title={`Remove build ${build?.letter ?? ''}${build?.name ? `, ${build.name}` : ''}?`}
+      onClose={() => open(null)}
+      actions={
+        <>
+          <Button onClick={() => open(null)}>Keep it</Button>
+          <Button look="main" onClick={remove}>
+            Remove build {build?.letter}
+          </Button>
+        </>
+      }
+    >
+      <p>Its lines go with it; this cannot be undone. Versions that were issued keep it.</p>
+    </Dialog>
+  )
+}

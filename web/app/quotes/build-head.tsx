@@ -1,0 +1,67 @@
+import type { ReactElement } from 'react'
+import type { AssembledBuild } from '../../../core/quote/revision.ts'
+import { saySize } from '../../../core/units/say.ts'
+import { tankDrawings } from '../../plots/tank-drawing.ts'
+import { Button } from '../parts/button.tsx'
+import { Svg } from '../parts/svg.tsx'
+import { columnClass } from './column-class.ts'
+import { useDesk } from './desk-context.ts'
+import { MOST_BUILDS } from './draft-edit.ts'
+import { newBuild } from './new-build.ts'
+
+/** Widest column the drawing is made for; it shrinks with the column, all of them alike, so that one scale stays one scale. */
+const DRAWING_WIDTH = 196
+
+/** The heads of the columns: tank to one scale, letter, name, why; a press chooses the build whose report is shown. */
+export function BuildHeads(): ReactElement {
+  const { builds, chosen, choose, open, edit, reader } = useDesk()
+  const tanks = builds.map((build) => build.drawing && { ...build.drawing, letter: build.letter })
+  const drawings = tankDrawings(tanks, { id: 'desk-tank', reader, width: DRAWING_WIDTH, stand: 'cut' })
+  const add = (): void => {
+    const build = newBuild(builds.length)
+    edit({ do: 'add_build', build })
+    choose(build.id)
+  }
+  return (
+    <thead>
+      <tr>
+        <td>
+          {builds.length < MOST_BUILDS && (
+            <Button small look="plain" className="add-build" onClick={add}>
+              Add a build
+            </Button>
+          )}
+        </td>
+        {builds.map((build, index) => (
+          <th key={build.id} scope="col" className={columnClass(build.id === chosen.id)}>
+            <button type="button" className="pick" aria-pressed={build.id === chosen.id} onClick={() => choose(build.id)}>
+              {drawings[index] ? (
+                <Svg markup={drawings[index]} className="elevation" inline />
+              ) : (
+                <span className="elevation none">no tank yet</span>
+              )}
+              <span className="name">
+                <b className="letter">{build.letter}</b> {build.name || 'No name yet'}
+              </span>
+              <span className="dim">{sayTank(build, reader)}</span>
+            </button>
+            {build.suggested && <p className="suggested">We suggest</p>}
+            {build.why && <p className="why">{build.why}</p>}
+            <Button small look="plain" className="describe" onClick={() => open({ at: 'describe', buildId: build.id })}>
+              Name, copy, remove<span className="sr"> build {build.letter}</span>
+            </Button>
+          </th>
+        ))}
+      </tr>
+    </thead>
+  )
+}
+
+const STYLE_WORDS = { rimmed: 'rimmed', rimless: 'rimless', braced: 'braced' } as const
+
+function sayTank(build: AssembledBuild, reader: Parameters<typeof saySize>[1]): string {
+  if (!build.drawing) return 'no tank yet'
+  const { lengthMm, widthMm, heightMm, style } = build.drawing
+  const kit = build.rows.some((row) => row.answer === 'kit') ? 'kit' : STYLE_WORDS[style]
+  return `${kit}, ${saySize([lengthMm, widthMm, heightMm], reader)}`
+}

@@ -1,0 +1,123 @@
+import { useId, useState, type KeyboardEvent, type ReactElement } from 'react'
+import { sayMoney } from '../../../core/money.ts'
+import { Button } from '../parts/button.tsx'
+import { Field } from '../parts/field.tsx'
+import { Verdict } from '../parts/verdict.tsx'
+import type { Candidate } from './candidates.ts'
+import { useDesk } from './desk-context.ts'
+import { sayProduct } from './product-words.ts'
+import type { Found } from './use-candidates.ts'
+
+interface Props {
+  text: string
+  onType: (text: string) => void
+  found: Found
+  onTake: (candidate: Candidate) => void
+}
+
+/** The dialog opens with the cursor here: the browser's own modal goes to the element that says so. */
+const focusFirst = (input: HTMLInputElement | null): void => input?.setAttribute('autofocus', '')
+
+/** The search line and its list: arrows move, Enter takes, a press takes. */
+export function CandidateList({ text, onType, found, onTake }: Props): ReactElement {
+  const id = useId()
+  const [at, setAt] = useState(0)
+  const { candidates } = found
+  const active = Math.min(at, candidates.length - 1)
+  const move = (event: KeyboardEvent): void => {
+    const step = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0
+    if (step !== 0) {
+      event.preventDefault()
+      setAt(Math.max(0, Math.min(candidates.length - 1, active + step)))
+    }
+    const chosen = candidates[active]
+    if (event.key === 'Enter' && chosen) {
+      event.preventDefault()
+      onTake(chosen)
+    }
+  }
+  return (
+    <div className="candidates">
+      <Field label="Find a product" help="Arrows and Enter choose. “2 x” in front asks for two.">
+        {({ id: inputId, describedBy }) => (
+          <div className="entry">
+            <input
+              id={inputId}
+              ref={focusFirst}
+              role="combobox"
+              aria-expanded
+              aria-autocomplete="list"
+              aria-controls={`${id}-list`}
+              aria-activedescendant={candidates[active] ? `${id}-${active}` : undefined}
+              aria-describedby={describedBy}
+              autoComplete="off"
+              value={text}
+              onKeyDown={move}
+              onChange={(event) => {
+                onType(event.target.value)
+                setAt(0)
+              }}
+            />
+          </div>
+        )}
+      </Field>
+      {/* The pattern of an editable list: focus stays in the line above, whose keys move the marked option; no native element does this with rows of three parts. */}
+      {/* oxlint-disable jsx-a11y/prefer-tag-over-role, jsx-a11y/click-events-have-key-events, jsx-a11y/interactive-supports-focus */}
+      <div role="listbox" id={`${id}-list`} aria-label="Products">
+        {candidates.map((candidate, index) => (
+          <div
+            key={candidate.product.id}
+            id={`${id}-${index}`}
+            role="option"
+            aria-selected={index === active}
+            onClick={() => onTake(candidate)}
+            onMouseMove={() => setAt(index)}
+          >
+            <CandidateRow candidate={candidate} />
+          </div>
+        ))}
+      </div>
+      {/* oxlint-enable */}
+      <Below found={found} />
+    </div>
+  )
+}
+
+function CandidateRow({ candidate }: { candidate: Candidate }): ReactElement {
+  const { reader, currency } = useDesk()
+  const { product, offer, difference, verdict } = candidate
+  return (
+    <>
+      <span className="what">
+        {product.name}
+        <span className="note">{sayProduct(product, reader)}</span>
+      </span>
+      <span className="how">{verdict && <Verdict verdict={verdict} />}</span>
+      <span className="price">
+        {offer ? sayMoney(offer.minor, currency) : <span className="quiet">no price</span>}
+        <span className="note">{offer ? [offer.storeName, difference].filter(Boolean).join(', ') : 'no total with it'}</span>
+      </span>
+    </>
+  )
+}
+
+function Below({ found }: { found: Found }): ReactElement | null {
+  if (found.state === 'failed')
+    return (
+      <p className="fault" role="alert">
+        The catalog was not reached.{' '}
+        <Button small onClick={found.retry}>
+          Try again
+        </Button>
+      </p>
+    )
+  const words =
+    found.state === 'reading'
+      ? 'Reading the catalog'
+      : found.candidates.length === 0
+        ? 'Nothing in the catalog fits these words.'
+        : found.more
+          ? 'More in the catalog: type on.'
+          : ''
+  return <output className="note">{words}</output>
+}

@@ -1,0 +1,77 @@
+import type { Product } from '../../../core/catalog/product.ts'
+import { assembleBuild } from '../../../core/quote/assemble.ts'
+import type { BuildLine } from '../../../core/quote/draft.ts'
+import type { AssembledBuild, QuoteInputs } from '../../../core/quote/revision.ts'
+import type { Verdict } from '../../../core/sizing/finding.ts'
+import { VERDICTS } from '../../../core/sizing/finding.ts'
+import type { Slot } from '../../../core/catalog/kinds.ts'
+import type { PriceView } from '../../../core/pricing/price-view.ts'
+import { editDraft } from './draft-edit.ts'
+import { meetsWant, type Want } from './meets-want.ts'
+import { slotOfCheck } from './slot-findings.ts'
+import { sayDifference } from './tier-words.ts'
+
+/** A product that may fill the slot, with what choosing it would do to the build. */
+export interface Candidate {
+  product: Product
+  line: BuildLine
+  replaces: string[]
+  /** "adds $61.45", "saves $12.00"; empty where no total comes of it. */
+  difference: string
+  /** Cheapest today where the customer buys; null: no price. */
+  offer: { minor: number; storeName: string } | null
+  /** Worst verdict about this slot with it in place. */
+  verdict: Verdict | null
+}
+
+interface Question {
+  inputs: QuoteInputs
+  build: AssembledBuild
+  slot: Slot
+  quantity: number
+  replaces: string[]
+  /** What came with the candidates: kit parts and prices. */
+  fetched: { products: Product[]; prices: PriceView[] }
+}
+
+/** The build with the product in place, worked out by the same rules as the desk's. */
+export function candidateOf(product: Product, question: Question): Candidate {
+  const { inputs, build, slot, quantity, replaces, fetched } = question
+  const line: BuildLine = { id: `try-${product.id}`, answer: 'buy', productId: product.id, quantity, storeId: null, note: '' }
+  const index = inputs.draft.builds.findIndex((one) => one.id === build.id)
+  const draft = editDraft(inputs.draft, { do: 'put_line', buildId: build.id, line, replaces })
+  const known = new Set(inputs.products.map((one) => one.id))
+  const products = [...inputs.products, ...[product, ...fetched.products].filter((one) => !known.has(one.id))]
+  const prices = [
+    ...inputs.prices.filter((price) => price.productId !== product.id),
+    ...fetched.prices.filter((price) => price.productId === product.id),
+  ]
+  const tried = assembleBuild({ ...inputs, draft, products, prices }, index)
+  const cost = tried.cost.lines.find((one) => one.lineId === line.id)
+  const storeName = inputs.stores.find((store) => store.id === cost?.storeId)?.name
+  return {
+    product, line, replaces,
+    difference: sayDifference(build.cost.today, tried.cost.today, inputs.install.currency),
+    offer: cost?.todayMinor != null && storeName !== undefined ? { minor: cost.todayMinor, storeName } : null,
+    verdict: worstOf(tried, slot),
+  } // prettier-ignore
+}
+
+function worstOf(build: AssembledBuild, slot: Slot): Verdict | null {
+  const verdicts = build.report.findings.filter((finding) => slotOfCheck(finding.check) === slot).map((finding) => finding.verdict)
+  return VERDICTS.find((verdict) => verdicts.includes(verdict)) ?? null
+}
+
+/** Products that meet the finding's wish first, those that may meet it next; others are left out. */
+export function inOrderOfWant(products: Product[], want: Want | null): Product[] {
+  if (!want) return products
+  const judged = products.map((product) => ({ product, meets: meetsWant(product, want) }))
+  return [...judged.filter((one) => one.meets === 'yes'), ...judged.filter((one) => one.meets === 'unstated')].map((one) => one.product)
+}
+
+/** "2 x torvane" asks for two. @example readSearch('2 x torvane') // { quantity: 2, words: 'torvane' } */
+export function readSearch(text: string): { quantity: number | null; words: string } {
+  const match = /^\s*(\d{1,3})\s*[x×]\s*(.*)$/i.exec(text)
+  const quantity = match ? Number(match[1]) : null
+  return quantity !== null && quantity >= 1 ? { quantity, words: (match?.[2] ?? '').trim() } : { quantity: null, words: text.trim() }
+}

@@ -1,0 +1,78 @@
+import { useMemo, useState, type ReactElement } from 'react'
+import { SLOT_NAMES, type Slot } from '../../../core/catalog/kinds.ts'
+import type { BuildLine } from '../../../core/quote/draft.ts'
+import type { AssembledBuild } from '../../../core/quote/revision.ts'
+import { Button } from '../parts/button.tsx'
+import { ChoiceField } from '../parts/choice-fields.tsx'
+import { Dialog } from '../parts/dialog.tsx'
+import { useDesk } from './desk-context.ts'
+import { LineForm } from './line-form.tsx'
+import { sayWant, type Want } from './meets-want.ts'
+import { NotNeededForm } from './not-needed-form.tsx'
+import { OwnedForm } from './owned-form.tsx'
+import { ProductSearch } from './product-search.tsx'
+
+/** One slot of one build: what fills it now, and what may fill it instead. */
+export function CellEditor(): ReactElement {
+  const { dialog, open, builds } = useDesk()
+  const cell = dialog?.at === 'cell' ? dialog : null
+  const build = builds.find((one) => one.id === cell?.buildId)
+  const shown = cell !== null && build !== undefined
+  return (
+    <Dialog
+      open={shown}
+      title={shown ? `What fills “${SLOT_NAMES[cell.slot]}” in ${build.letter}?` : ''}
+      onClose={() => open(null)}
+      actions={<Button onClick={() => open(null)}>Done</Button>}
+    >
+      {shown && <Cell key={`${cell.buildId}-${cell.slot}`} build={build} slot={cell.slot} want={cell.want} />}
+    </Dialog>
+  )
+}
+
+const ANSWERS = [
+  { value: 'buy', label: 'Buy' },
+  { value: 'owned', label: 'Already owned' },
+  { value: 'not_needed', label: 'Not needed' },
+] as const
+type Answer = (typeof ANSWERS)[number]['value']
+
+function Cell({ build, slot, want }: { build: AssembledBuild; slot: Slot; want: Want | null }): ReactElement {
+  const { reader, state } = useDesk()
+  const [answer, setAnswer] = useState<Answer>('buy')
+  const own = state.draft.builds.find((one) => one.id === build.id)?.lines
+  const lines = useMemo(() => linesInSlot(build, slot, own ?? []), [build, slot, own])
+  const rows = build.rows.filter((row) => row.slot === slot)
+  const needs = rows.find((row) => row.needs)?.needs
+  const fromKit = rows.filter((row) => row.answer === 'in_kit')
+  return (
+    <div className="cell-editor">
+      {needs && <p className="needs">It {needs}.</p>}
+      {want && <p className="needs">Looked for: {sayWant(want, reader)}.</p>}
+      {fromKit.map((row) => (
+        <p key={row.productId} className="quiet">
+          In the kit: {row.text}. A product chosen here takes its place; the kit’s own is set aside.
+        </p>
+      ))}
+      {lines.length > 0 && (
+        <ul className="lines">
+          {lines.map((line) => (
+            <li key={line.id}>
+              <LineForm buildId={build.id} line={line} />
+            </li>
+          ))}
+        </ul>
+      )}
+      <ChoiceField label={lines.length === 0 ? 'Answer' : 'Something else'} value={answer} onChange={setAnswer} options={ANSWERS} />
+      {answer === 'buy' && <ProductSearch build={build} slot={slot} lines={lines} want={want} />}
+      {answer === 'owned' && <OwnedForm build={build} slot={slot} lines={lines} />}
+      {answer === 'not_needed' && <NotNeededForm build={build} slot={slot} lines={lines} />}
+    </div>
+  )
+}
+
+/** The lines that speak for a slot themselves; a kit's parts are the kit's line, which stands under "Hold water". */
+function linesInSlot(build: AssembledBuild, slot: Slot, lines: BuildLine[]): BuildLine[] {
+  const ids = new Set(build.rows.filter((row) => row.slot === slot && row.answer !== 'in_kit').map((row) => row.lineId))
+  return lines.filter((line) => ids.has(line.id))
+}

@@ -1,0 +1,92 @@
+import { useState, type ReactElement } from 'react'
+import { Button } from '../parts/button.tsx'
+import { Told } from '../parts/told.tsx'
+import type { Flush } from './autosave.ts'
+import { useDesk } from './desk-context.ts'
+import { compareDrafts } from './draft-compare.ts'
+import { mergeDrafts } from './draft-merge.ts'
+import { sayClock } from './saving-words.ts'
+
+/** A save that did not go through: what happened, that nothing is lost, what to do. */
+export function ConflictPanel({ flush }: { flush: Flush }): ReactElement | null {
+  const { state } = useDesk()
+  if (state.saving.state === 'failed')
+    return (
+      <Told kind="offline" title={`Not saved: ${state.saving.words}`} live>
+        <p>Your change is kept in this tab and is tried again by itself.</p>
+        <p>
+          <Button small onClick={() => void flush()}>
+            Try again now
+          </Button>
+        </p>
+      </Told>
+    )
+  return state.saving.state === 'conflict' ? <Conflict /> : null
+}
+
+function Conflict(): ReactElement | null {
+  const desk = useDesk()
+  const { state } = desk
+  const [comparing, setComparing] = useState(false)
+  if (state.saving.state !== 'conflict') return null
+  const { theirs } = state.saving
+  const both = mergeDrafts(state.view.draft, state.draft, theirs.draft).clashes.length
+  const zone = theirs.install.timeZone
+  return (
+    <Told
+      kind="stop"
+      title={`Not saved: ${theirs.savedBy ?? 'someone else'} changed this quote at ${sayClock(theirs.savedAt, zone)}.`}
+      live
+    >
+      <p>
+        Your change is kept here. Keep mine also keeps what only the other changed
+        {both === 0
+          ? ', and nothing was changed by both'
+          : `; ${both === 1 ? 'one thing was' : `${both} things were`} changed by both and stay yours`}
+        . Take theirs drops your unsaved change.
+      </p>
+      <div className="acts">
+        <Button small onClick={() => setComparing(!comparing)} aria-expanded={comparing}>
+          Compare
+        </Button>
+        <Button small onClick={() => desk.act({ type: 'keep_mine' })}>
+          Keep mine
+        </Button>
+        <Button small onClick={() => desk.act({ type: 'take_theirs' })}>
+          Take theirs
+        </Button>
+      </div>
+      {comparing && <Differences />}
+    </Told>
+  )
+}
+
+function Differences(): ReactElement | null {
+  const { state, inputs } = useDesk()
+  if (state.saving.state !== 'conflict') return null
+  const { theirs } = state.saving
+  const rows = compareDrafts(state.draft, theirs.draft, { ...inputs, products: [...inputs.products, ...theirs.products] })
+  return (
+    <section className="table-box" aria-label="Differences">
+      <table className="ruled">
+        <caption className="sr">What is different between yours and theirs</caption>
+        <thead>
+          <tr>
+            <th scope="col">What</th>
+            <th scope="col">Yours, not saved</th>
+            <th scope="col">Theirs, saved</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.where}>
+              <th scope="row">{row.where}</th>
+              <td>{row.mine}</td>
+              <td>{row.theirs}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  )
+}

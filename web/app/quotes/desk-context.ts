@@ -1,0 +1,47 @@
+import { createContext, useContext } from 'react'
+import type { Slot } from '../../../core/catalog/kinds.ts'
+import type { Product } from '../../../core/catalog/product.ts'
+import type { PriceView } from '../../../core/pricing/price-view.ts'
+import type { AssembledBuild, QuoteInputs } from '../../../core/quote/revision.ts'
+import type { ReaderUnits } from '../../../core/units/quantity.ts'
+import type { DeskEvent, DeskState } from './desk-state.ts'
+import type { DraftEdit } from './draft-edit.ts'
+import type { Want } from './meets-want.ts'
+
+/** What lies open over the desk. */
+export type DeskDialog =
+  | { at: 'cell'; buildId: string; slot: Slot; want: Want | null }
+  | { at: 'describe'; buildId: string }
+  | { at: 'remove'; buildId: string }
+  | { at: 'issue' }
+  | { at: 'withdraw' }
+  | { at: 'compare' }
+
+/** Everything the parts of the desk share. */
+export interface Desk {
+  state: DeskState
+  inputs: QuoteInputs
+  builds: AssembledBuild[]
+  /** The build whose column is watered and whose report is shown. */
+  chosen: AssembledBuild
+  choose(buildId: string): void
+  edit(edit: DraftEdit): void
+  /** Catalog entries and prices a picker fetched: they take part in assembling from then on. */
+  priced(products: Product[], prices: PriceView[]): void
+  /** What is not an edit: take theirs, keep mine. */
+  act(event: DeskEvent): void
+  dialog: DeskDialog | null
+  open(dialog: DeskDialog | null): void
+  reader: ReaderUnits
+  currency: string
+}
+
+const Context = createContext<Desk | null>(null)
+export const DeskProvider = Context.Provider
+
+/** The desk around this part. Throws outside one. */
+export function useDesk(): Desk {
+  const desk = useContext(Context)
+  if (!desk) throw new Error('This part belongs on the desk')
+  return desk
+}

@@ -1,0 +1,76 @@
+import type { ReactElement } from 'react'
+import { KIND_NAMES } from '../../../core/catalog/kinds.ts'
+import type { Finding } from '../../../core/sizing/finding.ts'
+import { sayPhrase, sayQuantity } from '../../../core/units/say.ts'
+import { ruleWithPointer } from '../../plots/rule.ts'
+import { Button } from '../parts/button.tsx'
+import { Svg } from '../parts/svg.tsx'
+import { Verdict } from '../parts/verdict.tsx'
+import { useDesk } from './desk-context.ts'
+import { sayLimit } from './limit-words.ts'
+import { kindsFor } from './meets-want.ts'
+import { slotOfCheck } from './slot-findings.ts'
+
+const TAG_WORDS: Record<Finding['source']['tag'], string> = {
+  published: 'published', common_practice: 'common practice', from_memory: 'from memory, unchecked', own: 'our own rule',
+} // prettier-ignore
+const CLASS: Record<Finding['verdict'], string> = { does_not_fit: 'not-fit', not_known: 'not-known', marginal: 'marginal', fits: 'fits' }
+
+/** What was checked, how it came out, the level against its limit, why, what to do, and where the rule comes from. */
+export function FindingCard({ finding }: { finding: Finding }): ReactElement {
+  const { reader } = useDesk()
+  return (
+    <>
+      <div className="top">
+        <h3>{finding.title}</h3>
+        <Verdict verdict={finding.verdict} words={finding.wording} />
+      </div>
+      <Reading finding={finding} />
+      <p>{sayPhrase(finding.reason, reader)}</p>
+      {finding.verdict === 'not_known' && finding.missing.length > 0 && <p>What would settle it: {finding.missing.join(', ')}.</p>}
+      <ActionLine finding={finding} />
+      {finding.assumed.length > 0 && <p className="note assumed">Assumed: {finding.assumed.join(', ')}</p>}
+      <p className="note">
+        {finding.source.text} ({TAG_WORDS[finding.source.tag]})
+      </p>
+      {finding.caution && <p className="note caution">{finding.caution}</p>}
+    </>
+  )
+}
+
+function Reading({ finding }: { finding: Finding }): ReactElement | null {
+  const { reader } = useDesk()
+  const { value, limit, verdict } = finding
+  if (!value && !limit) return null
+  const rule = verdict === 'not_known' ? '' : ruleWithPointer(finding, { width: 132, height: 22 })
+  return (
+    <div className={`reading ${CLASS[verdict]}`}>
+      {rule && <Svg markup={rule} className="lvl" inline />}
+      <span className="val">
+        <b>{value ? sayQuantity(value, reader) : 'no reading'}</b>
+        {limit && <span className="quiet"> {sayLimit(limit, reader)}</span>}
+      </span>
+    </div>
+  )
+}
+
+/** What to do: a button that opens the picker on what would settle it, or the slot; else a sentence. */
+function ActionLine({ finding }: { finding: Finding }): ReactElement | null {
+  const { reader, chosen, open } = useDesk()
+  const { action } = finding
+  if (!action) return null
+  const words = sayPhrase(action.text, reader)
+  const slot = action.want?.slot ?? slotOfCheck(finding.check)
+  if (!slot) return <p className="action">{words}</p>
+  const kind = kindsFor(slot)[0]
+  return (
+    <div className="do">
+      <p className="action">{words}</p>
+      <Button small onClick={() => open({ at: 'cell', buildId: chosen.id, slot, want: action.want ?? null })}>
+        {action.want
+          ? `Find ${action.want.quantity > 1 ? `${action.want.quantity} × ` : ''}${kind ? KIND_NAMES[kind].toLowerCase() : 'one'}`
+          : 'Open the slot'}
+      </Button>
+    </div>
+  )
+}

@@ -1,0 +1,124 @@
+import { useState, type ReactElement } from 'react'
+import type { QuoteView } from '../../../core/quote/quote-view.ts'
+import { getQuote, issueQuote } from '../client/quotes.ts'
+import { Button } from '../parts/button.tsx'
+import { Dialog } from '../parts/dialog.tsx'
+import { DateField } from '../parts/field.tsx'
+import { ErrorNotice } from '../parts/states.tsx'
+import { Verdict } from '../parts/verdict.tsx'
+import type { Flush } from './autosave.ts'
+import { useDesk } from './desk-context.ts'
+import { sayMissing } from './tier-words.ts'
+
+interface Props {
+  flush: Flush
+  reload(view: QuoteView): void
+}
+
+/** Issuing freezes the draft as the next version and makes the links: asked first, with what is still open in it. */
+export function IssueDialog({ flush, reload }: Props): ReactElement {
+  const { dialog, open, state } = useDesk()
+  const { view } = state
+  const version = view.revisions.length + 1
+  const shown = dialog?.at === 'issue'
+  const { busy, failed, issue, clear } = useIssue(flush, reload)
+  const close = (): void => {
+    clear()
+    open(null)
+  }
+  return (
+    <Dialog
+      open={shown}
+      title={version === 1 ? `Issue this quote to ${view.customer.name}?` : `Issue version ${version} to ${view.customer.name}?`}
+      onClose={close}
+      actions={
+        <>
+          <Button onClick={close}>Not yet</Button>
+          <Button look="main" busy={busy} off={state.draft.standsUntil === null} onClick={() => void issue()}>
+            {version === 1 ? 'Issue quote' : `Issue version ${version}`}
+          </Button>
+        </>
+      }
+    >
+      <StandsUntil />
+      <StillOpen />
+      <p>
+        What is issued cannot be changed or taken back from whoever has seen it.{' '}
+        {version === 1 ? 'It gets its number and two links' : 'The same links then show the new version'}; later changes become version{' '}
+        {version + 1}.
+      </p>
+      {failed === 'not_saved' ? (
+        <p className="fault">Not issued: the draft is not saved yet. What is wrong is said at the top of the desk.</p>
+      ) : (
+        <ErrorNotice error={failed} />
+      )}
+    </Dialog>
+  )
+}
+
+function useIssue(flush: Flush, reload: (view: QuoteView) => void) {
+  const { open, state } = useDesk()
+  const [busy, setBusy] = useState(false)
+  const [failed, setFailed] = useState<unknown>(null)
+  const issue = async (): Promise<void> => {
+    setBusy(true)
+    setFailed(null)
+    try {
+      const version = await flush()
+      if (version === null) return setFailed('not_saved')
+      await issueQuote(state.view.id, `"${version}"`)
+      reload((await getQuote(state.view.id)).value)
+      open(null)
+    } catch (error) {
+      setFailed(error)
+    } finally {
+      setBusy(false)
+    }
+  }
+  return { busy, failed, issue, clear: () => setFailed(null) }
+}
+
+function StandsUntil(): ReactElement {
+  const { state, edit } = useDesk()
+  const { standsUntil } = state.draft
+  return (
+    <DateField
+      label="Stands until"
+      value={standsUntil ?? ''}
+      min={state.view.asOf}
+      help="The last day on which the customer can accept."
+      fault={standsUntil === null ? 'Choose a day: a quote without an end cannot be issued.' : null}
+      onChange={(date) => edit({ do: 'stands_until', date: date === '' ? null : date })}
+    />
+  )
+}
+
+/** What a customer will see as open or as a fault: shown once more before it is printed. */
+function StillOpen(): ReactElement | null {
+  const { builds } = useDesk()
+  const rows = builds.flatMap((build) => [
+    ...(build.cost.today.complete
+      ? []
+      : [{ key: `${build.id}-total`, verdict: 'not_known' as const, words: `${build.letter}: ${sayMissing(build.cost.today.missing)}` }]),
+    ...build.report.findings
+      .filter((finding) => finding.verdict === 'does_not_fit')
+      .map((finding) => ({
+        key: `${build.id}-${finding.check}`,
+        verdict: 'does_not_fit' as const,
+        words: `${build.letter}: ${finding.title} ${finding.wording ?? 'does not fit'}`,
+      })),
+  ])
+  if (rows.length === 0) return null
+  return (
+    <div>
+      <p className="label">Still open; it is printed as it stands</p>
+      <ul className="still-open">
+        {rows.map((row) => (
+          <li key={row.key}>
+            <Verdict verdict={row.verdict} words={row.words} />
+          </li>
+        ))}
+      </ul>
+    </div>
+  )
+}

@@ -1,0 +1,84 @@
+import { useQuery } from '@tanstack/react-query'
+import type { ReactElement } from 'react'
+import { sayDate, sayWeekday, yearOf } from '../../../core/dates.ts'
+import type { QuoteView } from '../../../core/quote/quote-view.ts'
+import { getRevision, revisionPdfAddress } from '../client/quotes.ts'
+import { Button } from '../parts/button.tsx'
+import { Told } from '../parts/told.tsx'
+import { CopyLink } from './copy-link.tsx'
+import { useDesk } from './desk-context.ts'
+import { sameValue } from './same-value.ts'
+import { sayClock } from './saving-words.ts'
+
+/** What was issued: the newest version, its links and paper, the answer, whether the draft has moved on since. */
+export function IssuedPanel(): ReactElement | null {
+  const { state, open } = useDesk()
+  const { view } = state
+  const newest = view.revisions.at(-1)
+  if (!newest) return null
+  const year = yearOf(view.asOf)
+  return (
+    <section className="issued" aria-labelledby="issued-heading">
+      <div className="sechead">
+        <h2 id="issued-heading">
+          Version {newest.revision}, issued {sayDate(newest.issuedOn, year)}
+        </h2>
+        <p className="quiet">stands until {sayWeekday(newest.standsUntil, year)}</p>
+      </div>
+      <Answer view={view} />
+      <ChangedSince revision={newest.revision} />
+      <Links view={view} />
+      <div className="acts">
+        <a className="btn small" href={revisionPdfAddress(view.id, newest.revision, 'a4')} download>
+          PDF, A4
+        </a>
+        <a className="btn small" href={revisionPdfAddress(view.id, newest.revision, 'letter')} download>
+          PDF, Letter
+        </a>
+        {view.state === 'issued' && (
+          <Button small look="plain" onClick={() => open({ at: 'withdraw' })}>
+            Withdraw
+          </Button>
+        )}
+      </div>
+    </section>
+  )
+}
+
+function Answer({ view }: { view: QuoteView }): ReactElement | null {
+  const { answer } = view
+  if (!answer) return null
+  const at = `${sayDate(answer.at.slice(0, 10), yearOf(view.asOf))}, ${sayClock(answer.at, view.install.timeZone)}`
+  const version = answer.revision === view.revisions.at(-1)?.revision ? '' : `, version ${answer.revision}`
+  return (
+    <Told
+      kind="note"
+      title={answer.answer === 'accepted' ? `Accepted build ${answer.letter ?? ''} on ${at}${version}` : `Declined on ${at}${version}`}
+    >
+      {answer.note && <p>“{answer.note}”</p>}
+    </Told>
+  )
+}
+
+/** Says that the customer does not see what is on the screen. */
+function ChangedSince({ revision }: { revision: number }): ReactElement | null {
+  const { view, draft } = useDesk().state
+  const issued = useQuery({ queryKey: ['revision', view.id, revision], queryFn: () => getRevision(view.id, revision), staleTime: Infinity })
+  if (!issued.data || view.state !== 'issued' || sameValue(issued.data.inputs.draft, draft)) return null
+  return (
+    <p className="quiet">
+      Changed since: the customer sees version {revision} until version {revision + 1} is issued.
+    </p>
+  )
+}
+
+function Links({ view }: { view: QuoteView }): ReactElement {
+  if (!view.links)
+    return <p className="quiet">No links: they need an address that begins with https. The manager sets it; the paper works without.</p>
+  return (
+    <div className="links">
+      <CopyLink label="Quote link, for the customer" address={view.links.quote} />
+      <CopyLink label="Setup link, hangs on the tank: no name, no prices" address={view.links.setup} />
+    </div>
+  )
+}

@@ -1,0 +1,61 @@
+import type { ReactElement } from 'react'
+import type { Need, NeedExact } from '../../../core/quote/need.ts'
+import type { Conditions } from '../../../core/sizing/conditions.ts'
+import { SelectField } from '../parts/choice-fields.tsx'
+import { QuantityField } from '../parts/figure-fields.tsx'
+import { useReader } from '../session/session.ts'
+import { EXACT_GROUPS, type ExactField } from './exact-fields.ts'
+import { sayExact } from './need-words.ts'
+
+interface Props {
+  need: Need
+  conditions: Conditions
+  onChange: (change: Partial<NeedExact>) => void
+}
+
+/** Room, outlet, circuit, tap water, inside, animals. An empty field is its default, which stands below it with the word assumed. */
+export function NeedExactFields({ need, conditions, onChange }: Props): ReactElement {
+  return (
+    <div className="exact-fields">
+      {EXACT_GROUPS.map((group) => (
+        <fieldset key={group.title}>
+          <legend>{group.title}</legend>
+          {group.fields.map((field) => (
+            <ExactEntry key={field.key} field={field} need={need} conditions={conditions} onChange={onChange} />
+          ))}
+        </fieldset>
+      ))}
+    </div>
+  )
+}
+
+function ExactEntry({ field, need, conditions, onChange }: Props & { field: ExactField }): ReactElement {
+  const reader = useReader()
+  const own = need.exact[field.key]
+  const said = sayExact(field, need, conditions, reader)
+  const standIn = own === undefined ? (said.assumed ? `${said.words}, assumed` : said.words) : undefined
+  const help = [field.help, standIn].filter(Boolean).join(' ')
+  if (field.type === 'quantity')
+    return (
+      <QuantityField
+        label={field.label}
+        unit={field.unit}
+        min={field.least}
+        max={field.most}
+        help={help}
+        value={typeof own === 'number' ? own : null}
+        onChange={(value, fault) => fault === null && onChange({ [field.key]: value ?? undefined })}
+      />
+    )
+  const options = field.type === 'flag' ? [['true', field.yes] as const, ['false', field.no] as const] : field.options
+  return (
+    <SelectField
+      label={field.label}
+      help={field.help}
+      value={own === undefined ? '' : String(own)}
+      none={standIn ?? 'assumed'}
+      options={options.map(([value, label]) => ({ value, label }))}
+      onChange={(value) => onChange({ [field.key]: value === '' ? undefined : field.type === 'flag' ? value === 'true' : value })}
+    />
+  )
+}

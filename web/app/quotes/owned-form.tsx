@@ -1,0 +1,71 @@
+import { useState, type ReactElement } from 'react'
+import { SLOT_OF, type Kind, type Slot } from '../../../core/catalog/kinds.ts'
+import type { Product } from '../../../core/catalog/product.ts'
+import { Button } from '../parts/button.tsx'
+import { TextField } from '../parts/field.tsx'
+import { QuantityField } from '../parts/figure-fields.tsx'
+import { ProductPicker } from '../parts/product-picker.tsx'
+import { newId } from '../post/uuid-v7.ts'
+import { useDesk } from './desk-context.ts'
+import type { SlotFormProps } from './not-needed-form.tsx'
+import { OwnedSpecFields, readOwnedSpec, type SpecTexts } from './owned-spec-fields.tsx'
+
+const KIND_OF = Object.fromEntries(Object.entries(SLOT_OF).map(([kind, slot]) => [slot, kind])) as Record<Slot, Exclude<Kind, 'kit'>>
+
+const NAMELESS = 'Choose a product or say what it is, like “old 150 W heater”.'
+
+/** What the customer has at home: a product of the catalog, or a description with what someone read off it. An unread figure stays unknown. */
+export function OwnedForm({ build, slot, lines }: SlotFormProps): ReactElement {
+  const { edit, open, priced, reader } = useDesk()
+  const [product, setProduct] = useState<Product | null>(null)
+  const [description, setDescription] = useState('')
+  const [quantity, setQuantity] = useState<number | null>(1)
+  const [texts, setTexts] = useState<SpecTexts>({})
+  const [tried, setTried] = useState(false)
+  const kind = KIND_OF[slot]
+  const described = product !== null || description.trim() !== ''
+  const stated = product ? { spec: null, faults: {} } : readOwnedSpec(kind, texts, reader)
+  const put = (): void => {
+    setTried(true)
+    if (!described || quantity === null || Object.keys(stated.faults).length > 0) return
+    if (product) priced([product], [])
+    const words = { productId: product?.id ?? null, description: product ? '' : description.trim() }
+    const line = { id: newId(), answer: 'owned' as const, slot, quantity, spec: stated.spec, ...words }
+    edit({ do: 'put_line', buildId: build.id, line, replaces: lines.map((one) => one.id) })
+    open(null)
+  }
+  return (
+    <form
+      className="form"
+      onSubmit={(event) => {
+        event.preventDefault()
+        put()
+      }}
+    >
+      {product ? (
+        <p>
+          {product.name}{' '}
+          <Button small look="plain" onClick={() => setProduct(null)}>
+            Not this one
+          </Button>
+        </p>
+      ) : (
+        <>
+          <ProductPicker label="A product of the catalog, if it is one" kind={kind} onPick={setProduct} />
+          <TextField
+            label="Or in words"
+            value={description}
+            maxLength={200}
+            fault={tried && !described ? NAMELESS : null}
+            onChange={setDescription}
+          />
+          <OwnedSpecFields kind={kind} texts={texts} faults={tried ? stated.faults : {}} onChange={setTexts} />
+        </>
+      )}
+      <QuantityField label="How many" unit="count" whole min={1} max={999} value={quantity} onChange={setQuantity} />
+      <p>
+        <Button type="submit">Say it is already owned</Button>
+      </p>
+    </form>
+  )
+}

@@ -1,0 +1,73 @@
+import { useMemo, useState, type ReactElement } from 'react'
+import type { BuildLine } from '../../../core/quote/draft.ts'
+import { SelectField, TickField } from '../parts/choice-fields.tsx'
+import { QuantityField } from '../parts/figure-fields.tsx'
+import { newId } from '../post/uuid-v7.ts'
+import { CandidateList } from './candidate-list.tsx'
+import { readSearch, type Candidate } from './candidates.ts'
+import { useDesk } from './desk-context.ts'
+import type { Want } from './meets-want.ts'
+import type { SlotFormProps } from './not-needed-form.tsx'
+import { useCandidates } from './use-candidates.ts'
+
+const ADD = ''
+
+/** Type-ahead over the catalog for one slot, each product with what it does to this build's total and verdicts. Enter takes the first. */
+export function ProductSearch({ build, slot, lines, want }: SlotFormProps & { want: Want | null }): ReactElement {
+  const { edit, open, priced, inputs } = useDesk()
+  const [text, setText] = useState('')
+  const [filtered, setFiltered] = useState(want !== null)
+  const [chosenQuantity, setChosenQuantity] = useState(want?.quantity ?? 1)
+  const [placeOf, setPlaceOf] = useState(lines[0]?.id ?? ADD)
+  const asked = readSearch(text)
+  const quantity = asked.quantity ?? chosenQuantity
+  const replaces = useMemo(() => placesTaken(lines, placeOf), [lines, placeOf])
+  const found = useCandidates({ build, slot, quantity, replaces, words: asked.words, want: filtered ? want : null })
+  const take = (candidate: Candidate): void => {
+    priced([candidate.product, ...found.partsOf(candidate.product)], found.pricesOf(candidate.product))
+    edit({ do: 'put_line', buildId: build.id, line: { ...candidate.line, id: newId() }, replaces })
+    open(null)
+  }
+  return (
+    <div className="product-search">
+      <CandidateList text={text} onType={setText} found={found} onTake={take} />
+      <div className="form-row">
+        <QuantityField
+          label="How many"
+          unit="count"
+          whole
+          min={1}
+          max={999}
+          value={quantity}
+          onChange={(value) => value !== null && setChosenQuantity(value)}
+        />
+        {lines.length > 0 && (
+          <SelectField
+            label="In place of"
+            value={placeOf}
+            none="nothing, add it"
+            options={placeOptions(lines, inputs.products)}
+            onChange={setPlaceOf}
+          />
+        )}
+      </div>
+      {want && <TickField label="Only what settles the finding" checked={filtered} onChange={setFiltered} />}
+    </div>
+  )
+}
+
+/** A "not needed" goes with any product chosen; a bought or owned one only where the product takes its place. */
+function placesTaken(lines: BuildLine[], placeOf: string): string[] {
+  return lines.filter((line) => line.answer === 'not_needed' || line.id === placeOf).map((line) => line.id)
+}
+
+function placeOptions(lines: BuildLine[], products: Array<{ id: string; name: string }>): Array<{ value: string; label: string }> {
+  return lines
+    .filter((line) => line.answer !== 'not_needed')
+    .map((line) => ({
+      value: line.id,
+      label:
+        products.find((product) => product.id === line.productId)?.name ??
+        (line.answer === 'owned' ? line.description : 'a product that is gone'),
+    }))
+}

@@ -1,0 +1,74 @@
+import type { ReactElement } from 'react'
+import { sayQuantity } from '../../../core/units/say.ts'
+import { Verdict } from '../parts/verdict.tsx'
+import { useDesk } from './desk-context.ts'
+import { FindingCard } from './finding-card.tsx'
+import { sayLimit } from './limit-words.ts'
+
+const COUNT_WORDS = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten', 'Eleven', 'Twelve']
+
+/** The chosen build's sizing report, worst first, worked out in this browser at every edit. */
+export function SizingPanel(): ReactElement {
+  const { chosen } = useDesk()
+  const { findings } = chosen.report
+  const worse = findings.filter((finding) => finding.verdict !== 'fits' || finding.wording !== undefined)
+  return (
+    <section className="report" id="sizing" aria-labelledby="sizing-heading" tabIndex={-1}>
+      <h2 id="sizing-heading">Sizing report for {chosen.letter}</h2>
+      <p className="quiet">
+        {findings.length === 0 ? 'Nothing to check yet. Choose a tank first.' : 'Worst first. Checked at every edit.'}
+      </p>
+      <ol>
+        {worse.map((finding) => (
+          <li key={`${finding.check}-${finding.title}`} className="finding">
+            <FindingCard finding={finding} />
+          </li>
+        ))}
+      </ol>
+      <FitRows />
+      <p className="note end">
+        Water, glass, mains electricity, floors and heavy lifting can hurt. The makers’ instructions and the local electrical and building
+        code come first; in doubt, ask a licensed electrician or structural engineer.
+      </p>
+    </section>
+  )
+}
+
+/** Findings that fit, one row each. */
+function FitRows(): ReactElement | null {
+  const { chosen, reader } = useDesk()
+  const fits = chosen.report.findings.filter((finding) => finding.verdict === 'fits' && finding.wording === undefined)
+  if (fits.length === 0) return null
+  return (
+    <>
+      <div className="okhead">
+        <h3>
+          {COUNT_WORDS[fits.length] ?? fits.length} {fits.length === 1 ? 'check' : 'checks'}
+        </h3>
+        <Verdict verdict="fits" words={fits.length === 1 ? 'fits' : 'fit'} />
+      </div>
+      <table className="ok">
+        <caption className="sr">Checks that fit</caption>
+        <thead className="sr">
+          <tr>
+            <th scope="col">Check</th>
+            <th scope="col">Value</th>
+            <th scope="col">Limit</th>
+          </tr>
+        </thead>
+        <tbody>
+          {fits.map((finding) => (
+            <tr key={`${finding.check}-${finding.title}`}>
+              <th scope="row">
+                {finding.title}
+                {finding.assumed.length > 0 && <span className="assumed"> assumed: {finding.assumed.join(', ')}</span>}
+              </th>
+              <td className="num">{finding.value ? sayQuantity(finding.value, reader) : ''}</td>
+              <td className="lim">{finding.limit ? sayLimit(finding.limit, reader) : ''}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
+  )
+}

@@ -1,0 +1,136 @@
+import type { ReactElement } from 'react'
+import { sayMoney } from '../../../core/money.ts'
+import type { Tier } from '../../../core/pricing/tiers.ts'
+import type { AssembledBuild } from '../../../core/quote/revision.ts'
+import { VERDICTS } from '../../../core/sizing/finding.ts'
+import { staffBuildOf, staffOfBuild, staffScale } from '../../plots/staff.ts'
+import { TierSign } from '../parts/signs.tsx'
+import { Svg } from '../parts/svg.tsx'
+import { Verdict } from '../parts/verdict.tsx'
+import { columnClass } from './column-class.ts'
+import { useDesk } from './desk-context.ts'
+import { sayBudget, sayMissing } from './tier-words.ts'
+
+const TIERS = [
+  { key: 'full', sign: 'full', words: 'Full price' },
+  { key: 'today', sign: 'today', words: 'Today' },
+  { key: 'bestSeen', sign: 'best', words: 'Best seen' },
+] as const
+
+/** What each build costs in the order of water levels, on one staff, and how many checks came out how. */
+export function TierRows(): ReactElement {
+  const { builds, chosen } = useDesk()
+  return (
+    <tbody className="tiers-b">
+      {TIERS.map(({ key, sign, words }) => (
+        <tr key={key} className={key === 'today' ? 'now' : undefined}>
+          <th scope="row">
+            <TierSign tier={sign} /> {words}
+          </th>
+          {builds.map((build) => (
+            <td key={build.id} className={columnClass(build.id === chosen.id, 'fig')}>
+              <TierFigure tier={build.cost[key]} build={build} />
+            </td>
+          ))}
+        </tr>
+      ))}
+      <StaffRow />
+      <CountRow />
+    </tbody>
+  )
+}
+
+/** A figure, or which line stands in its way with the press that opens it. Never a total with a hole in it. */
+function TierFigure({ tier, build }: { tier: Tier; build: AssembledBuild }): ReactElement {
+  const { currency, open, choose } = useDesk()
+  if (tier.complete)
+    return build.cost.lines.length === 0 ? <span className="quiet">no goods yet</span> : <>{sayMoney(tier.totalMinor, currency)}</>
+  const row = build.rows.find((one) => one.lineId === tier.missing[0]?.lineId)
+  return (
+    <span className="no-total">
+      <Verdict verdict="not_known" words={sayMissing(tier.missing)} />
+      {row && (
+        <button
+          type="button"
+          className="link"
+          onClick={() => {
+            choose(build.id)
+            open({ at: 'cell', buildId: build.id, slot: row.slot, want: null })
+          }}
+        >
+          Open the line
+        </button>
+      )}
+    </span>
+  )
+}
+
+function StaffRow(): ReactElement | null {
+  const { builds, chosen, currency, state } = useDesk()
+  const { budgetMinor } = state.draft.need
+  const priced = builds.map((build) => ({ build, staff: staffBuildOf(build) }))
+  const scale = staffScale(
+    priced.filter(({ build }) => build.cost.lines.length > 0).map(({ staff }) => staff),
+    budgetMinor,
+  )
+  if (!scale) return null
+  const whole = (minor: number) => sayMoney(minor, currency).replace(/\.00$/, '')
+  return (
+    <tr className="scale">
+      <th scope="row">
+        <span className="note">
+          {whole(scale.lowMinor)} to {whole(scale.highMinor)}
+        </span>
+        {budgetMinor !== null && <span className="note">dashes: budget</span>}
+      </th>
+      {priced.map(({ build, staff }) => {
+        const total = build.cost.today.complete && build.cost.lines.length > 0 ? build.cost.today.totalMinor : null
+        const budget = budgetMinor !== null && total !== null ? sayBudget(total, budgetMinor, currency) : null
+        return (
+          <td key={build.id} className={columnClass(build.id === chosen.id)}>
+            {total !== null && (
+              <Svg markup={staffOfBuild(staff, scale, { id: `desk-staff-${build.letter}`, budgetMinor, currency })} className="staff-box" />
+            )}
+            {budget && <span className="note">{budget.over ? <b>{budget.words}</b> : budget.words}</span>}
+          </td>
+        )
+      })}
+    </tr>
+  )
+}
+
+function CountRow(): ReactElement {
+  const { builds, chosen, choose } = useDesk()
+  return (
+    <tr className="cnt">
+      <th scope="row">Sizing</th>
+      {builds.map((build) => (
+        <td key={build.id} className={columnClass(build.id === chosen.id)}>
+          <ul className="counts">
+            {VERDICTS.filter((verdict) => build.report.counts[verdict] > 0).map((verdict) => (
+              <li key={verdict}>
+                <Verdict verdict={verdict} words={sayCount(verdict, build.report.counts[verdict])} />
+              </li>
+            ))}
+          </ul>
+          <a className="see-report" href="#sizing" onClick={() => choose(build.id)}>
+            See why<span className="sr">: sizing report for {build.letter}</span>
+          </a>
+        </td>
+      ))}
+    </tr>
+  )
+}
+
+function sayCount(verdict: (typeof VERDICTS)[number], count: number): string {
+  switch (verdict) {
+    case 'does_not_fit':
+      return count === 1 ? '1 does not fit' : `${count} do not fit`
+    case 'not_known':
+      return `${count} not known`
+    case 'marginal':
+      return `${count} marginal`
+    case 'fits':
+      return count === 1 ? '1 fits' : `${count} fit`
+  }
+}

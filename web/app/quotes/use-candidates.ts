@@ -1,0 +1,89 @@
+import { keepPreviousData, useQueries, useQuery, useQueryClient, type UseQueryResult } from '@tanstack/react-query'
+import { useDeferredValue, useMemo } from 'react'
+import type { Slot } from '../../../core/catalog/kinds.ts'
+import type { Product } from '../../../core/catalog/product.ts'
+import type { PriceView } from '../../../core/pricing/price-view.ts'
+import type { AssembledBuild } from '../../../core/quote/revision.ts'
+import { getPriceViews, listProducts, type ProductPage } from '../client/products.ts'
+import { candidateOf, inOrderOfWant, type Candidate } from './candidates.ts'
+import { useDesk } from './desk-context.ts'
+import { kindsFor, type Want } from './meets-want.ts'
+
+/** Fetched, then filtered by the finding's wish: more than are shown, so that a wish still finds some. */
+const FETCHED = 60
+/** As many as a glance takes in; typing on is faster than scrolling. Each costs one run of the rules. */
+const SHOWN = 10
+
+export interface Found {
+  candidates: Candidate[]
+  /** The catalog holds more than are shown. */
+  more: boolean
+  state: 'reading' | 'ready' | 'failed'
+  retry(): void
+  partsOf(product: Product): Product[]
+  pricesOf(product: Product): PriceView[]
+}
+
+interface Search {
+  build: AssembledBuild
+  slot: Slot
+  quantity: number
+  replaces: string[]
+  words: string
+  want: Want | null
+}
+
+const NONE = { products: [], prices: [] }
+
+interface Lists {
+  items: Product[]
+  total: number
+  failed: boolean
+  reading: boolean
+}
+/** A function of its own, so that the combined answer stays the same object while the lists do. */
+function combineLists(lists: Array<UseQueryResult<ProductPage>>): Lists {
+  return {
+    items: lists.flatMap((list) => list.data?.items ?? []).filter((product) => !product.archived),
+    total: lists.reduce((sum, list) => sum + (list.data?.total ?? 0), 0),
+    failed: lists.some((list) => list.isError),
+    reading: lists.some((list) => list.isPending),
+  }
+}
+
+/** Products for a slot by name, each tried in the build. */
+export function useCandidates({ build, slot, quantity, replaces, words, want }: Search): Found {
+  const { inputs } = useDesk()
+  const queries = useQueryClient()
+  const asked = useDeferredValue(words)
+  const lists = useQueries({
+    queries: kindsFor(slot).map((kind) => ({
+      queryKey: ['products', 'slot', kind, asked],
+      queryFn: ({ signal }: { signal: AbortSignal }) => listProducts({ kind, q: asked, limit: FETCHED }, signal),
+      placeholderData: keepPreviousData<ProductPage>,
+    })),
+    combine: combineLists,
+  })
+  const wanted = useMemo(() => inOrderOfWant(lists.items, want), [lists.items, want])
+  const shown = useMemo(() => wanted.slice(0, SHOWN), [wanted])
+  const ids = shown.map((product) => product.id)
+  const views = useQuery({
+    queryKey: ['price-views', ids],
+    queryFn: () => getPriceViews(ids),
+    enabled: ids.length > 0,
+    placeholderData: keepPreviousData,
+  })
+  const fetched = views.data ?? NONE
+  const candidates = useMemo(
+    () => shown.map((product) => candidateOf(product, { inputs, build, slot, quantity, replaces, fetched })),
+    [shown, inputs, build, slot, quantity, replaces, fetched],
+  )
+  return {
+    candidates,
+    more: wanted.length > shown.length || lists.total > lists.items.length,
+    state: lists.failed || views.isError ? 'failed' : lists.reading ? 'reading' : 'ready',
+    retry: () => void Promise.all([queries.refetchQueries({ queryKey: ['products', 'slot'] }), views.refetch()]),
+    partsOf: (product) => fetched.products.filter((one) => product.parts.some((part) => part.productId === one.id)),
+    pricesOf: (product) => fetched.prices.filter((price) => price.productId === product.id),
+  }
+}

@@ -1,0 +1,71 @@
+import { useCallback, useEffect, useMemo, useReducer, useState } from 'react'
+import type { QuoteView } from '../../../core/quote/quote-view.ts'
+import type { QuoteInputs } from '../../../core/quote/revision.ts'
+import { getQuote } from '../client/quotes.ts'
+import { makeAssembler } from './assemble-builds.ts'
+import { useAutosave, type Flush } from './autosave.ts'
+import type { Desk, DeskDialog } from './desk-context.ts'
+import { deskReducer, openDesk } from './desk-state.ts'
+import { keptDraft } from './kept-draft.ts'
+
+interface OpenDesk {
+  desk: Desk
+  flush: Flush
+  /** Shows the server's copy, after issue or withdrawal. */
+  reload(view: QuoteView): void
+}
+
+/** The desk's state: the draft with its saving, the builds worked out from it, what is chosen and what lies open. */
+export function useDeskState(opened: QuoteView): OpenDesk {
+  const [state, dispatch] = useReducer(deskReducer, opened, (view) => openDesk(view, keptDraft(sessionStorage, view.id)))
+  const [chosenId, setChosenId] = useState(opened.draft.suggestion?.buildId ?? opened.draft.builds[0]?.id ?? '')
+  const [dialog, open] = useState<DeskDialog | null>(null)
+  const flush = useAutosave(opened.id, state, dispatch)
+  const reload = useCallback((view: QuoteView) => dispatch({ type: 'reloaded', view }), [])
+  useFreshCopy(state.saving.state === 'saved', state.view, reload)
+
+  const [assemble] = useState(() => makeAssembler())
+  const { draft, products, prices, view } = state
+  const { stores, install, asOf } = view
+  const inputs = useMemo(
+    (): QuoteInputs => ({ draft, products, stores, prices, install, asOf }),
+    [draft, products, stores, prices, install, asOf],
+  )
+  const builds = useMemo(() => assemble(inputs), [assemble, inputs])
+  const chosen = builds.find((build) => build.id === chosenId) ?? builds[0]
+  if (!chosen) throw new Error('A quote has at least one build')
+
+  const desk = useMemo(
+    (): Desk => ({
+      state, inputs, builds, chosen, dialog, open,
+      choose: setChosenId,
+      edit: (edit) => dispatch({ type: 'edit', edit }),
+      priced: (products, prices) => dispatch({ type: 'priced', products, prices }),
+      act: dispatch,
+      reader: install.units,
+      currency: install.currency,
+    }), // prettier-ignore
+    [state, inputs, builds, chosen, dialog, install],
+  )
+  return { desk, flush, reload }
+}
+
+/** Back at this tab: what happened meanwhile (the customer accepted, a colleague saved) is shown, unless something here is unsaved. */
+function useFreshCopy(saved: boolean, view: QuoteView, reload: (view: QuoteView) => void): void {
+  useEffect(() => {
+    if (!saved) return
+    let gone = false
+    const look = (): void => {
+      if (document.visibilityState !== 'visible') return
+      getQuote(view.id).then(
+        ({ value }) => !gone && (value.version !== view.version || value.state !== view.state) && reload(value),
+        () => undefined,
+      )
+    }
+    document.addEventListener('visibilitychange', look)
+    return () => {
+      gone = true
+      document.removeEventListener('visibilitychange', look)
+    }
+  }, [saved, view, reload])
+}

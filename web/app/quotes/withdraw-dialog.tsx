@@ -1,0 +1,45 @@
+import { useState, type ReactElement } from 'react'
+import type { QuoteView } from '../../../core/quote/quote-view.ts'
+import { getQuote, withdrawQuote } from '../client/quotes.ts'
+import { Button } from '../parts/button.tsx'
+import { Dialog } from '../parts/dialog.tsx'
+import { ErrorNotice } from '../parts/states.tsx'
+import { useDesk } from './desk-context.ts'
+
+/** Takes an issued quote back: the link stays and says so. */
+export function WithdrawDialog({ reload }: { reload(view: QuoteView): void }): ReactElement {
+  const { dialog, open, state } = useDesk()
+  const { view } = state
+  const [busy, setBusy] = useState(false)
+  const [failed, setFailed] = useState<unknown>(null)
+  const withdraw = async (): Promise<void> => {
+    setBusy(true)
+    try {
+      await withdrawQuote(view.id)
+      reload((await getQuote(view.id)).value)
+      open(null)
+    } catch (error) {
+      setFailed(error)
+    } finally {
+      setBusy(false)
+    }
+  }
+  return (
+    <Dialog
+      open={dialog?.at === 'withdraw'}
+      title={`Withdraw quote ${view.number ?? ''}?`}
+      onClose={() => open(null)}
+      actions={
+        <>
+          <Button onClick={() => open(null)}>Let it stand</Button>
+          <Button look="main" busy={busy} onClick={() => void withdraw()}>
+            Withdraw it
+          </Button>
+        </>
+      }
+    >
+      <p>{view.customer.name} can then no longer accept it. This cannot be undone; a new quote can be made.</p>
+      <ErrorNotice error={failed} />
+    </Dialog>
+  )
+}
