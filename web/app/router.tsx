@@ -30,14 +30,22 @@ const routes = [
     component: lazyRouteComponent(() => import('./sign-in/sign-in-screen.tsx'), 'SignInScreen'),
   }),
   createRoute({ ...at('/join/$token'), component: lazyRouteComponent(() => import('./join/join-screen.tsx'), 'JoinScreen') }),
-  createRoute({ ...at('/prices'), validateSearch: readBoardSearch, component: lazyRouteComponent(() => import('./prices/prices-screen.tsx'), 'PricesScreen') }),
+  createRoute({
+    ...at('/prices'),
+    validateSearch: readBoardSearch,
+    component: lazyRouteComponent(() => import('./prices/prices-screen.tsx'), 'PricesScreen'),
+  }),
   createRoute({ ...at('/prices/$productId'), component: lazyRouteComponent(() => import('./prices/product-screen.tsx'), 'ProductScreen') }),
   createRoute({
     ...at('/post'),
     validateSearch: productAsked,
     component: lazyRouteComponent(() => import('./post/post-screen.tsx'), 'PostScreen'),
   }),
-  createRoute({ ...at('/catalog'), validateSearch: readCatalogSearch, component: lazyRouteComponent(() => import('./catalog/catalog-screen.tsx'), 'CatalogScreen') }),
+  createRoute({
+    ...at('/catalog'),
+    validateSearch: readCatalogSearch,
+    component: lazyRouteComponent(() => import('./catalog/catalog-screen.tsx'), 'CatalogScreen'),
+  }),
   createRoute({
     ...at('/catalog/new'),
     component: lazyRouteComponent(() => import('./catalog/new-product-screen.tsx'), 'NewProductScreen'),

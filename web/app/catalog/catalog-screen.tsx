@@ -55,7 +55,7 @@ export function CatalogScreen(): ReactElement {
             </Link>
           }
         >
-          {search.kind ?? search.q ? 'Nothing in the catalog matches.' : 'The catalog is empty. Add the first product, or import a file.'}
+          {(search.kind ?? search.q) ? 'Nothing in the catalog matches.' : 'The catalog is empty. Add the first product, or import a file.'}
         </Empty>
       )}
       {items.length > 0 && <CatalogTable items={items} />}
@@ -100,7 +100,11 @@ function CatalogFilters({ search, onSearch }: { search: CatalogSearch; onSearch:
         onChange={(kind) => change({ ...search, kind: kind || undefined })}
         options={KINDS.map((kind) => ({ value: kind, label: KIND_NAMES[kind] }))}
       />
-      <TickField label="Archived ones" checked={search.archived === true} onChange={(archived) => change({ ...search, archived: archived || undefined })} />
+      <TickField
+        label="Archived ones"
+        checked={search.archived === true}
+        onChange={(archived) => change({ ...search, archived: archived || undefined })}
+      />
     </search>
   )
 }

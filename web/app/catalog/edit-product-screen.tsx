@@ -17,7 +17,13 @@ async function readProduct(id: string): Promise<Versioned<Product> & { partNames
 
 export function EditProductScreen(): ReactElement {
   const { productId } = useParams({ from: '/catalog/$productId' })
-  const product = useQuery({ queryKey: ['products', 'one', productId], queryFn: () => readProduct(productId), refetchOnWindowFocus: false, staleTime: 0 })
+  const product = useQuery({
+    queryKey: ['products', 'one', productId],
+    queryFn: () => readProduct(productId),
+    refetchOnWindowFocus: false,
+    staleTime: 0,
+    gcTime: 0,
+  })
   if (product.data) {
     const reload = async () => (await product.refetch({ throwOnError: true })).data
     return <EditProduct key={productId} read={product.data} reload={reload} />

@@ -23,7 +23,10 @@ export function EditProduct({ read, reload }: { read: Read; reload: () => Promis
   const reader = useReader()
   const navigate = useNavigate()
   const queries = useQueryClient()
-  const spell = (from: Read) => ({ product: from.value, draft: draftOf(from.value, (id) => from.partNames.get(id) ?? 'a product of the catalog', reader) })
+  const spell = (from: Read) => ({
+    product: from.value,
+    draft: draftOf(from.value, (id) => from.partNames.get(id) ?? 'a product of the catalog', reader),
+  })
   const [based, setBased] = useState(() => ({ etag: read.etag, stored: spell(read) }))
   const [draft, setDraft] = useState(based.stored.draft)
   const [clashes, setClashes] = useState<Clash[] | null>(null)
@@ -67,7 +70,9 @@ export function EditProduct({ read, reload }: { read: Read; reload: () => Promis
           <Link to="/prices/$productId" params={{ productId: read.value.id }} className="btn">
             See its prices
           </Link>
-          <Button onClick={() => (read.value.archived ? setArchived(false) : setAsking(true))}>{read.value.archived ? 'Take out of the archive' : 'Archive'}</Button>
+          <Button onClick={() => (read.value.archived ? setArchived(false) : setAsking(true))}>
+            {read.value.archived ? 'Take out of the archive' : 'Archive'}
+          </Button>
         </>
       }
     >
@@ -83,7 +88,13 @@ export function EditProduct({ read, reload }: { read: Read; reload: () => Promis
         error={save.error}
         busy={save.isPending}
         saveWords={`Save ${draft.name.trim() || 'the product'}`}
-        conflict={stale ? <StaleTold busy={compare.isPending} onCompare={() => compare.mutate()} /> : clashes ? <MergedTold clashes={clashes} /> : undefined}
+        conflict={
+          stale ? (
+            <StaleTold busy={compare.isPending} onCompare={() => compare.mutate()} />
+          ) : clashes ? (
+            <MergedTold clashes={clashes} />
+          ) : undefined
+        }
         onSave={(body) => save.mutate(body)}
       />
       <Dialog
@@ -99,7 +110,10 @@ export function EditProduct({ read, reload }: { read: Read; reload: () => Promis
           </>
         }
       >
-        <p>It stays in old quotes and takes no new sightings. Builds that hold it say so. You can take it out of the archive again. What is typed in the form now is not saved with it.</p>
+        <p>
+          It stays in old quotes and takes no new sightings. Builds that hold it say so. You can take it out of the archive again. What is
+          typed in the form now is not saved with it.
+        </p>
       </Dialog>
     </Screen>
   )

@@ -38,7 +38,14 @@ export function ImportOutcome({ report }: { report: ImportReport }): ReactElemen
           </p>
         )}
       </Told>
-      {faults > 0 && <RuledTable caption="Faults by line" columns={COLUMNS} rows={report.faults} rowKey={({ row, column, message }) => `${row} ${column} ${message}`} />}
+      {faults > 0 && (
+        <RuledTable
+          caption="Faults by line"
+          columns={COLUMNS}
+          rows={report.faults}
+          rowKey={({ row, column, message }) => `${row} ${column} ${message}`}
+        />
+      )}
       {report.more && <p className="quiet">More faults were found than are listed. Mend these, then try again.</p>}
     </section>
   )

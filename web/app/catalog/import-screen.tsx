@@ -35,7 +35,11 @@ export function ImportScreen(): ReactElement {
     setFileName(file.name)
   }
   return (
-    <Screen title="Import products" above={<Link to="/catalog">Catalog</Link>} below="Rows are tried first; nothing is written while a single one has a fault.">
+    <Screen
+      title="Import products"
+      above={<Link to="/catalog">Catalog</Link>}
+      below="Rows are tried first; nothing is written while a single one has a fault."
+    >
       <div className="form">
         <div className="form-row">
           <SelectField
@@ -52,21 +56,45 @@ export function ImportScreen(): ReactElement {
               </a>
             }
           />
-          <Field label="Choose a file" help={fileName ? `Read: ${fileName}` : 'Comma, semicolon or tab between the columns.'} className="file">
-            {({ id, describedBy }) => <input id={id} type="file" accept=".csv,.tsv,.txt,text/csv" aria-describedby={describedBy} onChange={(event) => void readFile(event.target.files?.[0])} />}
+          <Field
+            label="Choose a file"
+            help={fileName ? `Read: ${fileName}` : 'Comma, semicolon or tab between the columns.'}
+            className="file"
+          >
+            {({ id, describedBy }) => (
+              <input
+                id={id}
+                type="file"
+                accept=".csv,.tsv,.txt,text/csv"
+                aria-describedby={describedBy}
+                onChange={(event) => void readFile(event.target.files?.[0])}
+              />
+            )}
           </Field>
         </div>
         <Field label="Or paste the rows" help="The first row names the columns." className="csv">
           {({ id, describedBy }) => (
             <div className="entry">
-              <textarea id={id} value={csv} rows={8} spellCheck={false} aria-describedby={describedBy} onChange={(event) => change(event.target.value)} />
+              <textarea
+                id={id}
+                value={csv}
+                rows={8}
+                spellCheck={false}
+                aria-describedby={describedBy}
+                onChange={(event) => change(event.target.value)}
+              />
             </div>
           )}
         </Field>
         <ErrorNotice error={run.error} />
         {report && <ImportOutcome report={report} />}
         <p className="acts">
-          <Button look={ready ? 'outlined' : 'main'} busy={run.isPending} off={csv.trim() === ''} onClick={() => run.mutate({ dryRun: true })}>
+          <Button
+            look={ready ? 'outlined' : 'main'}
+            busy={run.isPending}
+            off={csv.trim() === ''}
+            onClick={() => run.mutate({ dryRun: true })}
+          >
             Try it, write nothing
           </Button>
           {ready && (

@@ -33,10 +33,21 @@ export function KitParts({ parts, faults, kitId, onChange }: Props): ReactElemen
             <li key={part.productId}>
               <label>
                 <span className="sr">How many: {part.name}</span>
-                <input type="number" min={1} max={MOST_OF_ONE} value={part.quantity} onChange={(event) => setQuantity(index, event.target.value)} />
+                <input
+                  type="number"
+                  min={1}
+                  max={MOST_OF_ONE}
+                  value={part.quantity}
+                  onChange={(event) => setQuantity(index, event.target.value)}
+                />
               </label>
               <span>{part.name}</span>
-              <Button look="plain" small aria-label={`Take out ${part.name}`} onClick={() => onChange(parts.filter((_, at) => at !== index))}>
+              <Button
+                look="plain"
+                small
+                aria-label={`Take out ${part.name}`}
+                onClick={() => onChange(parts.filter((_, at) => at !== index))}
+              >
                 Take out
               </Button>
             </li>

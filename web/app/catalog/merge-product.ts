@@ -3,7 +3,15 @@ import type { Clash } from '../parts/conflict-told.tsx'
 import { mergeTyped } from '../parts/merge.ts'
 import type { ProductDraft } from './product-draft.ts'
 
-const LABELS: Partial<Record<keyof ProductDraft, string>> = { name: 'Name', maker: 'Maker', gtin: 'Barcode', oversize: 'Oversize', note: 'Note', archived: 'Archived', parts: 'In the box' }
+const LABELS: Partial<Record<keyof ProductDraft, string>> = {
+  name: 'Name',
+  maker: 'Maker',
+  gtin: 'Barcode',
+  oversize: 'Oversize',
+  note: 'Note',
+  archived: 'Archived',
+  parts: 'In the box',
+}
 
 function spell(value: unknown): string {
   if (typeof value === 'boolean') return value ? 'yes' : 'no'
@@ -17,7 +25,11 @@ export function mergeProduct(base: ProductDraft, mine: ProductDraft, theirs: Pro
   const spec = mergeTyped(base.spec, mine.spec, theirs.spec)
   const clashes = [
     ...whole.clashes.map((key) => ({ label: LABELS[key] ?? key, mine: spell(mine[key]), theirs: spell(theirs[key]) })),
-    ...spec.clashes.map((key) => ({ label: SPEC_FIELDS[mine.kind].find((field) => field.key === key)?.label ?? key, mine: mine.spec[key] ?? '', theirs: theirs.spec[key] ?? '' })),
+    ...spec.clashes.map((key) => ({
+      label: SPEC_FIELDS[mine.kind].find((field) => field.key === key)?.label ?? key,
+      mine: mine.spec[key] ?? '',
+      theirs: theirs.spec[key] ?? '',
+    })),
   ]
   return { draft: { ...whole.merged, spec: spec.merged }, clashes }
 }

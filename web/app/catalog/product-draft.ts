@@ -19,7 +19,17 @@ export interface ProductDraft {
   parts: Array<KitPart & { name: string }>
 }
 
-export const emptyProduct = (kind: Kind): ProductDraft => ({ kind, name: '', maker: '', gtin: '', oversize: false, note: '', archived: false, spec: {}, parts: [] })
+export const emptyProduct = (kind: Kind): ProductDraft => ({
+  kind,
+  name: '',
+  maker: '',
+  gtin: '',
+  oversize: false,
+  note: '',
+  archived: false,
+  spec: {},
+  parts: [],
+})
 
 /** What a number field accepts, as the shared figure reader wants it. */
 export function limitsOf(field: Extract<Field, { type: 'number' | 'whole' }>): FigureLimits {
@@ -50,7 +60,8 @@ export function draftOf(product: Product, nameOf: (productId: string) => string,
 }
 
 function readField(field: Field, text: string, reader: ReaderUnits): { value: unknown; fault: string | null } {
-  if (text.trim() === '') return { value: undefined, fault: field.required ? `${field.label} is missing. It is printed on the box or can be measured.` : null }
+  if (text.trim() === '')
+    return { value: undefined, fault: field.required ? `${field.label} is missing. It is printed on the box or can be measured.` : null }
   if (field.type === 'flag') return { value: text === 'yes', fault: null }
   if (field.type === 'choice') return { value: text, fault: null }
   const read = readFigure(text, limitsOf(field), reader)
@@ -72,7 +83,9 @@ export function readDraft(draft: ProductDraft, reader: ReaderUnits, stored?: { p
   for (const field of SPEC_FIELDS[draft.kind]) {
     const text = draft.spec[field.key] ?? ''
     const untouched = stored !== undefined && stored.product.kind === draft.kind && stored.draft.spec[field.key] === text
-    const { value, fault } = untouched ? { value: (stored.product.spec as Record<string, unknown>)[field.key], fault: null } : readField(field, text, reader)
+    const { value, fault } = untouched
+      ? { value: (stored.product.spec as Record<string, unknown>)[field.key], fault: null }
+      : readField(field, text, reader)
     if (fault !== null) faults[`spec.${field.key}`] = fault
     if (value !== undefined) spec[field.key] = value
   }

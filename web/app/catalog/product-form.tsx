@@ -48,9 +48,24 @@ export function ProductForm({ draft, onChange, stored, error, busy, saveWords, c
       }}
     >
       <div className="form-row">
-        <TextField label="Name" value={draft.name} onChange={(name) => set({ name })} fault={faults['name']} help="As a person would say it, the maker included." required />
+        <TextField
+          label="Name"
+          value={draft.name}
+          onChange={(name) => set({ name })}
+          fault={faults['name']}
+          help="As a person would say it, the maker included."
+          required
+        />
         <TextField label="Maker" value={draft.maker} onChange={(maker) => set({ maker })} fault={faults['maker']} required={false} />
-        <TextField label="Barcode (GTIN)" value={draft.gtin} onChange={(gtin) => set({ gtin })} fault={faults['gtin']} inputMode="numeric" help="8, 12, 13 or 14 digits." required={false} />
+        <TextField
+          label="Barcode (GTIN)"
+          value={draft.gtin}
+          onChange={(gtin) => set({ gtin })}
+          fault={faults['gtin']}
+          inputMode="numeric"
+          help="8, 12, 13 or 14 digits."
+          required={false}
+        />
       </div>
       <section className="form" aria-labelledby="spec-head">
         <div className="sechead">
@@ -69,8 +84,15 @@ export function ProductForm({ draft, onChange, stored, error, busy, saveWords, c
           ))}
         </div>
       </section>
-      {draft.kind === 'kit' && <KitParts parts={draft.parts} faults={faults} kitId={stored?.product.id} onChange={(parts) => set({ parts })} />}
-      <TickField label="Oversize" help="Parcel services take it only at a surcharge." checked={draft.oversize} onChange={(oversize) => set({ oversize })} />
+      {draft.kind === 'kit' && (
+        <KitParts parts={draft.parts} faults={faults} kitId={stored?.product.id} onChange={(parts) => set({ parts })} />
+      )}
+      <TickField
+        label="Oversize"
+        help="Parcel services take it only at a surcharge."
+        checked={draft.oversize}
+        onChange={(oversize) => set({ oversize })}
+      />
       <NoteField label="Note" value={draft.note} onChange={(note) => set({ note })} fault={faults['note']} required={false} />
       {conflict ?? <ErrorNotice error={error} shown={shown} />}
       <p className="acts">

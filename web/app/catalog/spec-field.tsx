@@ -22,12 +22,24 @@ interface Props {
 export function SpecField({ field, text, fault, onChange }: Props): ReactElement {
   const reader = useReader()
   const common = { label: field.label, help: field.help || undefined, fault, required: field.required }
-  if (field.type === 'flag') return <SelectField {...common} none="Not known" value={text === 'yes' || text === 'no' ? text : ''} onChange={onChange} options={YES_NO} />
+  if (field.type === 'flag')
+    return (
+      <SelectField {...common} none="Not known" value={text === 'yes' || text === 'no' ? text : ''} onChange={onChange} options={YES_NO} />
+    )
   if (field.type === 'choice') return <SelectField {...common} none="Not known" value={text} onChange={onChange} options={field.options} />
   const limits = limitsOf(field)
   const spell = (): void => {
     const read = readFigure(text, limits, reader)
     if (read.value !== null && /[^\d.,\s/-]/.test(text)) onChange(spellFigure(read.value, limits, reader))
   }
-  return <TextField {...common} value={text} onChange={onChange} onBlur={spell} unit={fieldUnit(limits, reader)} inputMode={field.type === 'whole' ? 'numeric' : 'text'} />
+  return (
+    <TextField
+      {...common}
+      value={text}
+      onChange={onChange}
+      onBlur={spell}
+      unit={fieldUnit(limits, reader)}
+      inputMode={field.type === 'whole' ? 'numeric' : 'text'}
+    />
+  )
 }

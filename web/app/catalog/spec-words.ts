@@ -15,7 +15,9 @@ function sayField(field: Field, value: unknown, reader: ReaderUnits): string | n
   }
   if (typeof value !== 'number') return null
   const digits = Number.isInteger(value) ? 0 : DIGITS
-  const figure = field.unit ? sayQuantity({ value, unit: field.unit, digits }, reader) : `${sayNumber(value, digits, reader)} ${field.unitText}`
+  const figure = field.unit
+    ? sayQuantity({ value, unit: field.unit, digits }, reader)
+    : `${sayNumber(value, digits, reader)} ${field.unitText}`
   return `${field.label.toLowerCase()} ${figure}`
 }
 

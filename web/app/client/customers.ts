@@ -5,10 +5,14 @@ export type CustomerBody = Pick<Customer, 'name' | 'reach' | 'note'>
 export type CustomerView = Customer & { quotes: QuoteListRow[]; setups: SetupView[] }
 
 /** Customers whose name or reach holds the text. */
-export const listCustomers = async (q: string): Promise<Customer[]> => (await request<{ items: Customer[] }>('GET', `/api/customers${queryOf({ q })}`)).items
+export const listCustomers = async (q: string): Promise<Customer[]> =>
+  (await request<{ items: Customer[] }>('GET', `/api/customers${queryOf({ q })}`)).items
 
 export async function getCustomer(id: string): Promise<Versioned<CustomerView>> {
-  const { value, etag } = await requestVersioned<{ customer: Customer; quotes: QuoteListRow[]; setups: SetupView[] }>('GET', `/api/customers/${id}`)
+  const { value, etag } = await requestVersioned<{ customer: Customer; quotes: QuoteListRow[]; setups: SetupView[] }>(
+    'GET',
+    `/api/customers/${id}`,
+  )
   return { value: { ...value.customer, quotes: value.quotes, setups: value.setups }, etag }
 }
 export const createCustomer = (body: CustomerBody): Promise<Customer> => request('POST', '/api/customers', { body })

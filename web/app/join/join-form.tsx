@@ -41,10 +41,31 @@ export function JoinForm({ token, link }: { token: string; link: LinkPurpose }):
         if (!join.isPending) join.mutate()
       }}
     >
-      <p>{link.purpose === 'first_manager' ? 'You become the first manager: you add people, stores and products, and set the house’s units and money.' : `You join as ${link.role === 'advisor' ? 'an advisor' : `a ${link.role}`}.`}</p>
+      <p>
+        {link.purpose === 'first_manager'
+          ? 'You become the first manager: you add people, stores and products, and set the house’s units and money.'
+          : `You join as ${link.role === 'advisor' ? 'an advisor' : `a ${link.role}`}.`}
+      </p>
       <ErrorNotice error={join.error} shown={['name', 'signInName', 'password']} />
-      <TextField label="Your name" name="name" autoComplete="name" value={name} onChange={setName} fault={faults['name']} required help="As others here see it beside what you report." />
-      <TextField label="Sign-in name" name="username" autoComplete="username" value={signInName} onChange={setSignInName} fault={faults['signInName']} required />
+      <TextField
+        label="Your name"
+        name="name"
+        autoComplete="name"
+        value={name}
+        onChange={setName}
+        fault={faults['name']}
+        required
+        help="As others here see it beside what you report."
+      />
+      <TextField
+        label="Sign-in name"
+        name="username"
+        autoComplete="username"
+        value={signInName}
+        onChange={setSignInName}
+        fault={faults['signInName']}
+        required
+      />
       <TextField
         label="Password"
         name="new-password"

@@ -23,7 +23,7 @@ export function Bar(): ReactElement {
     setMe(false)
   }
   return (
-    <header className="bar no-print" data-open={menu || undefined} onKeyDown={close}>
+    <header className="bar no-print" data-open={menu || undefined} data-task={placeAt(path)?.to === '/post' || undefined} onKeyDown={close}>
       <Link to="/" className="mark">
         <MarkSign />
         Driploop

@@ -4,7 +4,11 @@
  *
  * @example mergeTyped({ a: 1, b: 1 }, { a: 2, b: 1 }, { a: 3, b: 4 }) // { merged: { a: 2, b: 4 }, clashes: ['a'] }
  */
-export function mergeTyped<Fields extends object>(base: Fields, mine: Fields, theirs: Fields): { merged: Fields; clashes: Array<keyof Fields & string> } {
+export function mergeTyped<Fields extends object>(
+  base: Fields,
+  mine: Fields,
+  theirs: Fields,
+): { merged: Fields; clashes: Array<keyof Fields & string> } {
   const same = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b)
   const merged = { ...theirs }
   const clashes: Array<keyof Fields & string> = []

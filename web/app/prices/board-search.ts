@@ -13,4 +13,3 @@ export function readBoardSearch(search: Record<string, unknown>): BoardSearch {
   const q = typeof search['q'] === 'string' && search['q'] !== '' ? search['q'] : undefined
   return { ...(kind ? { kind } : {}), ...(store ? { store } : {}), ...(q ? { q } : {}) }
 }
-

@@ -79,7 +79,12 @@ export function BoardTable({ rows }: { rows: readonly BoardRow[] }): ReactElemen
   return (
     <>
       <ErrorNotice error={act.error} />
-      <RuledTable caption="Newest price of each product at each store" columns={columns} rows={rows} rowKey={({ sighting }) => sighting.id} />
+      <RuledTable
+        caption="Newest price of each product at each store"
+        columns={columns}
+        rows={rows}
+        rowKey={({ sighting }) => sighting.id}
+      />
     </>
   )
 }

@@ -4,7 +4,12 @@ import type { BoardRow } from '../../../core/pricing/record.ts'
 import { isAccepted, type Condition, type Sighting } from '../../../core/pricing/sighting.ts'
 
 export const CONDITION_WORDS: Record<Condition, string> = { shelf: 'shelf', sale: 'sale', clearance: 'clearance', used: 'used' }
-export const EVIDENCE_WORDS: Record<Sighting['evidence'], string> = { none: 'none', tag: 'price tag', receipt: 'receipt', page: 'page address' }
+export const EVIDENCE_WORDS: Record<Sighting['evidence'], string> = {
+  none: 'none',
+  tag: 'price tag',
+  receipt: 'receipt',
+  page: 'page address',
+}
 
 /** Prices below their shelf price carry the dip. */
 export const isSale = (condition: Condition): boolean => condition === 'sale' || condition === 'clearance'
@@ -28,7 +33,11 @@ export function sayState(sighting: Pick<Sighting, 'withdrawn' | 'doubt' | 'confi
  *
  * @example sayStanding({ …, regularMinor: 18999, underRegular: 0.2 }, 'USD', 2026) // '20 % under $189.99'
  */
-export function sayStanding(row: Pick<BoardRow, 'regularMinor' | 'underRegular' | 'over'> & { sighting: Pick<Sighting, 'condition' | 'lastDay'> }, currency: string, thisYear: number): string {
+export function sayStanding(
+  row: Pick<BoardRow, 'regularMinor' | 'underRegular' | 'over'> & { sighting: Pick<Sighting, 'condition' | 'lastDay'> },
+  currency: string,
+  thisYear: number,
+): string {
   if (row.sighting.condition === 'used') return 'used, enters no total'
   if (row.over) return row.sighting.lastDay ? `over since ${sayDate(row.sighting.lastDay, thisYear)}` : 'taken to be over'
   if (row.regularMinor === null || row.underRegular === null) return 'regular price not known'

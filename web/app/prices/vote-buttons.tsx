@@ -15,7 +15,11 @@ interface Props {
 export function VoteButtons({ sighting, name, busy, onAct }: Props): ReactElement {
   if (sighting.withdrawn) return <span className="note">withdrawn</span>
   if (!sighting.mayVote) {
-    const words = sighting.myVote ? `you ${sighting.myVote === 'confirm' ? 'confirmed' : 'disputed'}` : sighting.own ? 'yours' : 'not yours to judge'
+    const words = sighting.myVote
+      ? `you ${sighting.myVote === 'confirm' ? 'confirmed' : 'disputed'}`
+      : sighting.own
+        ? 'yours'
+        : 'not yours to judge'
     return <span className="note">{words}</span>
   }
   const voted = sighting.myVote

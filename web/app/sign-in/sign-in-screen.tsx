@@ -43,8 +43,26 @@ export function SignInScreen(): ReactElement {
         }}
       >
         <ErrorNotice error={enter.error} shown={['signInName', 'password']} />
-        <TextField label="Sign-in name" name="username" autoComplete="username" value={name} onChange={setName} fault={faults['signInName']} required autoFocus />
-        <TextField label="Password" name="password" type="password" autoComplete="current-password" value={password} onChange={setPassword} fault={faults['password']} required />
+        <TextField
+          label="Sign-in name"
+          name="username"
+          autoComplete="username"
+          value={name}
+          onChange={setName}
+          fault={faults['signInName']}
+          required
+          autoFocus
+        />
+        <TextField
+          label="Password"
+          name="password"
+          type="password"
+          autoComplete="current-password"
+          value={password}
+          onChange={setPassword}
+          fault={faults['password']}
+          required
+        />
         <p className="acts">
           <Button look="main" type="submit" busy={enter.isPending}>
             Sign in

@@ -1,0 +1,50 @@
+import type { ReactElement } from 'react'
+import type { Store } from '../../../core/catalog/store.ts'
+import { doubtOf } from '../../../core/pricing/doubt.ts'
+import type { PriceRecord } from '../../../core/pricing/record.ts'
+import { judgePrice } from '../../../core/pricing/standing.ts'
+import { DipSign } from '../parts/signs.tsx'
+import { PriceRule } from './price-rule.tsx'
+import type { SightingDraft } from './sighting-draft.ts'
+
+interface Props {
+  draft: SightingDraft
+  priceMinor: number
+  regularMinor: number | null
+  record: PriceRecord
+  stores: Store[]
+  currency: string
+}
+
+/** How good the price is, while it is typed, by the same rules as the server's; and whether it will wait for a second member. */
+export function Judged({ draft, priceMinor, regularMinor, record, stores, currency }: Props): ReactElement {
+  const { condition, storeId, seenOn } = draft
+  const standing = judgePrice({
+    priceMinor,
+    condition,
+    printedRegularMinor: regularMinor,
+    storeId,
+    views: record.views,
+    stores,
+    currency,
+    asOf: record.asOf,
+  })
+  const candidate = { productId: record.product.id, storeId, condition, priceMinor, printedRegularMinor: regularMinor, seenOn }
+  const doubt = doubtOf(candidate, record.sightings, { currency, othersThatDay: [] })
+  return (
+    <div className="good">
+      <p className="say">
+        {['good', 'lowest'].includes(standing.word) && <DipSign />}
+        {doubt ? 'This one waits for a second member' : standing.title}
+      </p>
+      {doubt ? (
+        <p>{doubt.words} Post it if the tag says so: it counts once another member confirms it.</p>
+      ) : (
+        <>
+          <PriceRule priceMinor={priceMinor} standing={standing} currency={currency} />
+          <p>{standing.words}</p>
+        </>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,99 @@
+import type { DeliveryRule, Store } from '../../../core/catalog/store.ts'
+import type { ReaderUnits } from '../../../core/units/quantity.ts'
+import type { StoreBody } from '../client/stores.ts'
+import { readFigure, readMoney, spellMoney } from '../parts/figure.ts'
+
+/** A store as it is typed. */
+export interface StoreDraft {
+  name: string
+  kind: Store['kind']
+  town: string
+  country: string
+  subdivision: string
+  timeZone: string
+  taxPercent: string
+  pricesIncludeTax: boolean
+  deliveryTaxed: boolean
+  deliveryKind: DeliveryRule['kind']
+  fee: string
+  freeOver: string
+  oversize: string
+  returnDays: string
+  note: string
+  archived: boolean
+}
+
+/** A new store stands where the install does, until someone says otherwise. */
+export const emptyStore = (place: { country: string; timeZone: string }): StoreDraft => ({
+  name: '', kind: 'local', town: '', country: place.country, subdivision: '', timeZone: place.timeZone, taxPercent: '', pricesIncludeTax: false, deliveryTaxed: false,
+  deliveryKind: 'pickup_only', fee: '', freeOver: '', oversize: '', returnDays: '', note: '', archived: false,
+}) // prettier-ignore
+
+export function draftOfStore(store: Store, currency: string): StoreDraft {
+  const { delivery } = store
+  return {
+    name: store.name,
+    kind: store.kind,
+    town: store.town ?? '',
+    country: store.country,
+    subdivision: store.subdivision ?? '',
+    timeZone: store.timeZone,
+    taxPercent: String(store.taxBasisPoints / 100),
+    pricesIncludeTax: store.pricesIncludeTax,
+    deliveryTaxed: store.deliveryTaxed,
+    deliveryKind: delivery.kind,
+    fee: delivery.kind === 'pickup_only' ? '' : spellMoney(delivery.feeMinor, currency),
+    freeOver: delivery.kind === 'free_over' ? spellMoney(delivery.freeOverMinor, currency) : '',
+    oversize: delivery.kind === 'pickup_only' ? '' : spellMoney(delivery.oversizeMinor, currency),
+    returnDays: store.returnDays === null ? '' : String(store.returnDays),
+    note: store.note ?? '',
+    archived: store.archived,
+  }
+}
+
+type Faults = Record<string, string>
+
+function readDelivery(draft: StoreDraft, currency: string, faults: Faults): DeliveryRule {
+  if (draft.deliveryKind === 'pickup_only') return { kind: 'pickup_only' }
+  const amount = (text: string, field: string, label: string, least: number): number => {
+    const read = readMoney(text, currency, label, least)
+    if (read.fault !== null) faults[field] = read.fault
+    else if (read.value === null) faults[field] = `${label} is missing. Write 0 where nothing is charged.`
+    return read.value ?? 0
+  }
+  const feeMinor = amount(draft.fee, 'delivery.feeMinor', 'Delivery fee', 0)
+  const oversizeMinor = amount(draft.oversize, 'delivery.oversizeMinor', 'Oversize surcharge', 0)
+  if (draft.deliveryKind === 'flat') return { kind: 'flat', feeMinor, oversizeMinor }
+  return { kind: 'free_over', feeMinor, oversizeMinor, freeOverMinor: amount(draft.freeOver, 'delivery.freeOverMinor', 'Free from', 1) }
+}
+
+/** Highest consumption tax that the server accepts; above it a decimal has slipped. */
+const MOST_TAX_PERCENT = 30
+
+/** The body to send, with what is wrong by field. Tax is typed in per cent and sent in hundredths of it. */
+export function readStoreDraft(draft: StoreDraft, currency: string, reader: ReaderUnits): { body: StoreBody; faults: Faults } {
+  const faults: Faults = {}
+  const orNull = (text: string): string | null => (text.trim() === '' ? null : text.trim())
+  const tax = readFigure(draft.taxPercent, { label: 'Tax', unit: 'percent', min: 0, max: MOST_TAX_PERCENT }, reader)
+  if (tax.fault !== null) faults['taxBasisPoints'] = tax.fault
+  else if (tax.value === null) faults['taxBasisPoints'] = 'Tax is missing. Write 0 where none is charged.'
+  const days = readFigure(draft.returnDays, { label: 'Return days', unit: 'count', min: 0, max: 3650, whole: true }, reader)
+  if (days.fault !== null) faults['returnDays'] = days.fault
+  if (draft.name.trim() === '') faults['name'] = 'Name is empty. Write the name on the door.'
+  const body: StoreBody = {
+    name: draft.name.trim(),
+    kind: draft.kind,
+    town: orNull(draft.town),
+    country: draft.country.trim().toUpperCase(),
+    subdivision: orNull(draft.subdivision),
+    timeZone: draft.timeZone.trim(),
+    taxBasisPoints: Math.round((tax.value ?? 0) * 100),
+    pricesIncludeTax: draft.pricesIncludeTax,
+    deliveryTaxed: draft.deliveryTaxed,
+    delivery: readDelivery(draft, currency, faults),
+    returnDays: days.value,
+    note: orNull(draft.note),
+    archived: draft.archived,
+  }
+  return { body, faults }
+}

@@ -1,0 +1,16 @@
+import type { Store } from '../../../core/catalog/store.ts'
+import { sayMoney } from '../../../core/money.ts'
+
+/** @example sayDelivery({ kind: 'free_over', feeMinor: 995, freeOverMinor: 9900, oversizeMinor: 3500 }, 'USD') // '$9.95, free from $99.00; oversize $35.00 more' */
+export function sayDelivery(rule: Store['delivery'], currency: string): string {
+  if (rule.kind === 'pickup_only') return 'pickup only'
+  const fee = rule.feeMinor === 0 ? 'free' : sayMoney(rule.feeMinor, currency)
+  const over = rule.kind === 'free_over' && rule.feeMinor > 0 ? `, free from ${sayMoney(rule.freeOverMinor, currency)}` : ''
+  return `${fee}${over}${rule.oversizeMinor > 0 ? `; oversize ${sayMoney(rule.oversizeMinor, currency)} more` : ''}`
+}
+
+/** @example sayTax({ taxBasisPoints: 600, pricesIncludeTax: false }) // '6 %, added' */
+export function sayTax({ taxBasisPoints, pricesIncludeTax }: Pick<Store, 'taxBasisPoints' | 'pricesIncludeTax'>): string {
+  if (taxBasisPoints === 0) return 'none'
+  return `${taxBasisPoints / 100} %, ${pricesIncludeTax ? 'in the price' : 'added'}`
+}
