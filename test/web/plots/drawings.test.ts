@@ -1,0 +1,95 @@
+import { describe, expect, it } from 'vitest'
+import { METRIC, US } from '../../../core/units/say.ts'
+import { cordKnots, cordProgress } from '../../../web/plots/cord.ts'
+import { dripLoopDrawing, dripLoopPlaces } from '../../../web/plots/drip-loop.ts'
+import { levelDrawing } from '../../../web/plots/level.ts'
+import { tankDrawings, type TankFigure } from '../../../web/plots/tank-drawing.ts'
+
+const tank = (letter: string, lengthMm: number, change: Partial<TankFigure> = {}): TankFigure => ({
+  letter, lengthMm, widthMm: 457, heightMm: 533, waterBelowRimMm: 40, substrateDepthMm: 50, standHeightMm: 711, style: 'rimmed', ...change,
+}) // prettier-ignore
+const widths = (svg: string): number[] => [...svg.matchAll(/class="tank-glass"[^>]* width="([\d.]+)"/g)].map((match) => Number(match[1]))
+const heights = (svg: string): number[] => [...svg.matchAll(/class="tank-glass"[^>]* height="([\d.]+)"/g)].map((match) => Number(match[1]))
+
+describe('tank drawings', () => {
+  const drawn = tankDrawings([tank('A', 1219), tank('B', 914)], { id: 't', reader: US, stand: 'cut' })
+  it('draws all builds to one scale', () => {
+    expect((widths(drawn[0]!)[0] ?? 0) / (widths(drawn[1]!)[0] ?? 0)).toBeCloseTo(1219 / 914, 2)
+  })
+  it('draws front, side and height to the same scale', () => {
+    const [front = 0, side = 0] = widths(drawn[0]!)
+    expect(front / side).toBeCloseTo(1219 / 457, 1)
+    expect(front / (heights(drawn[0]!)[0] ?? 0)).toBeCloseTo(1219 / 533, 1)
+  })
+  it("tells lengths in the reader's units", () => {
+    expect(drawn[1]).toContain('>36 in<')
+    expect(tankDrawings([tank('A', 900)], { id: 't', reader: METRIC, stand: 'whole' })[0]).toContain('>90 cm<')
+  })
+  it('leaves out a build without a tank and keeps the order', () => {
+    const some = tankDrawings([null, tank('B', 900)], { id: 't', reader: US, stand: 'cut' })
+    expect(some[0]).toBe('')
+    expect(some[1]).toContain('id="t-B-t"')
+    expect(tankDrawings([null], { id: 't', reader: US, stand: 'cut' })).toEqual([''])
+  })
+  it('stays inside its width from a nano tank to the largest', () => {
+    for (const svg of tankDrawings([tank('A', 200, { widthMm: 200, heightMm: 200 }), tank('B', 3000, { widthMm: 900 })], {
+      id: 't',
+      reader: METRIC,
+      stand: 'whole',
+      width: 180,
+    })) {
+      const edges = [...svg.matchAll(/class="tank-glass" x="([-\d.]+)"[^>]* width="([\d.]+)"/g)].map((match) => [
+        Number(match[1]),
+        Number(match[1]) + Number(match[2]),
+      ])
+      expect(edges).toHaveLength(2)
+      for (const [left = -1, right = 999] of edges) expect(left >= 0 && right <= 180).toBe(true)
+    }
+  })
+})
+
+describe('the drip loop', () => {
+  const figures = { neededMm: 1700, lowPointMm: 200, exitHeightMm: 1300, outletHeightMm: 300, distanceMm: 600 }
+  it('draws heights to one scale from the floor', () => {
+    const at = dripLoopPlaces(figures)
+    const floor = at.toY(0)
+    expect((floor - at.outlet) / (floor - at.exit)).toBeCloseTo(300 / 1300, 10)
+    expect((floor - at.low) / (floor - at.exit)).toBeCloseTo(200 / 1300, 10)
+  })
+  it("says the drop under the outlet, in the reader's units", () => {
+    expect(dripLoopDrawing(figures, { id: 'd', reader: METRIC })).toContain('>10 cm<')
+    expect(dripLoopDrawing({ ...figures, lowPointMm: 198.4 }, { id: 'd', reader: US })).toContain('>4 in<')
+  })
+  it('can be drawn with an outlet above the tank and with a loop that would touch the floor', () => {
+    expect(dripLoopPlaces({ ...figures, outletHeightMm: 1800, lowPointMm: 1200 }).outlet).toBeLessThan(
+      dripLoopPlaces({ ...figures, outletHeightMm: 1800 }).exit,
+    )
+    expect(dripLoopPlaces({ ...figures, lowPointMm: -40 }).low).toBe(dripLoopPlaces(figures).toY(0))
+  })
+  it('escapes whose cord it is', () => {
+    expect(dripLoopDrawing(figures, { id: 'd', reader: METRIC, what: '<b>' })).not.toContain('<b>')
+  })
+})
+
+describe('the cord', () => {
+  const place = (svg: string): string[] => [...svg.matchAll(/class="knot-here" cx="([\d.]+)"/g)].map((match) => match[1] ?? '')
+  it('sags at the current step and nowhere else', () => {
+    const svg = cordProgress({ done: [true, true, false, false, false], current: 2 }, { id: 'c', width: 212 })
+    // own arithmetic: five knots over 200 px from 6 on
+    expect(place(svg)).toEqual(['106'])
+    expect(svg.match(/knot-done/g)).toHaveLength(2)
+    expect(svg.match(/knot-open/g)).toHaveLength(2)
+  })
+  it('hangs level when all is done', () => {
+    expect(place(cordProgress({ done: [true, true], current: null }, { id: 'c' }))).toEqual([])
+  })
+  it('keeps its first and last knot on the sheet', () => {
+    expect(cordKnots(24, 358)[0]).toBe(6)
+    expect(cordKnots(24, 358).at(-1)).toBeCloseTo(352, 10)
+  })
+})
+
+it('makes the same drawing twice', () => {
+  expect(levelDrawing({ id: 'l', paper: true })).toBe(levelDrawing({ id: 'l', paper: true }))
+  expect(levelDrawing({ id: 'l', paper: true })).not.toContain('var(')
+})

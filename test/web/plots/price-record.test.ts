@@ -1,0 +1,125 @@
+import { describe, expect, it } from 'vitest'
+import { priceViews } from '../../../core/pricing/price-views.ts'
+import type { SightingRow } from '../../../core/pricing/record.ts'
+import { priceRecordCaption, priceRecordData, priceRecordPlot, type PriceRecordData } from '../../../web/plots/price-record.ts'
+import { spread } from '../../../web/plots/price-record-names.ts'
+import { monthStarts, priceScale } from '../../../web/plots/price-record-scale.ts'
+import { sayDepth } from '../../../web/plots/price-record-store.ts'
+import { sampleProducts } from '../pages/sample-quote.ts'
+
+const seen = (id: string, seenOn: string, condition: SightingRow['condition'], priceMinor: number, change: Partial<SightingRow> = {}): SightingRow => ({
+  id, productId: 'filter-a', storeId: 's1', condition, priceMinor, printedRegularMinor: null, seenOn, lastDay: null, evidence: 'tag', note: null, reporterId: 'noor', receivedAt: `${seenOn}T12:00:00Z`, doubt: null, withdrawn: false, confirmations: 0, disputes: 0,
+  productName: 'Pellick C-1800', storeName: 'Upriver', reporterName: 'Noor Fenwick', own: false, mayVote: true, myVote: null, ...change,
+}) // prettier-ignore
+
+const asOf = '2026-10-20'
+const sightings: SightingRow[] = [
+  seen('1', '2026-06-01', 'shelf', 20_000),
+  seen('2', '2026-07-03', 'sale', 15_000, { lastDay: '2026-07-06' }),
+  seen('3', '2026-08-01', 'shelf', 20_000, { reporterId: 'tomas' }),
+  seen('4', '2026-10-18', 'sale', 16_000, { lastDay: '2026-10-25' }),
+  seen('5', '2026-09-01', 'used', 5000),
+  seen('6', '2026-09-02', 'shelf', 2000, { doubt: { code: 'slipped_decimal', words: 'a slipped decimal?' } }),
+  seen('7', '2026-09-05', 'shelf', 20_400, { storeId: 's2', storeName: 'Kettle Lane' }),
+]
+const product = sampleProducts.find(({ id }) => id === 'filter-a')!
+const data = (): PriceRecordData => priceRecordData({ product, sightings, views: priceViews(sightings, asOf), asOf }, 'USD')
+
+describe('from sightings to lines', () => {
+  it('lets sales into the shelf price and lets a running one go on to its last day', () => {
+    const upriver = data().stores.find((store) => store.name === 'Upriver')!
+    const sales = upriver.runs.filter((run) => run.kind === 'sale')
+    expect(sales.map((run) => [run.priceMinor, run.regularMinor])).toEqual([[15_000, 20_000], [16_000, 20_000]]) // prettier-ignore
+    expect(sales.map((run) => run.to)).toEqual(['2026-07-07', '2026-10-26'])
+  })
+  it('never has two prices on one day', () => {
+    for (const store of data().stores) {
+      const edges = store.runs.flatMap((run) => [run.from, run.to])
+      expect(edges).toEqual([...edges].sort())
+    }
+  })
+  it('counts neither used goods nor a doubted sighting', () => {
+    expect(data().countedSightings).toBe(5)
+    expect(data().reporters).toBe(2)
+    expect(
+      data()
+        .stores.flatMap((store) => store.marks)
+        .map((mark) => mark.priceMinor),
+    ).not.toContain(2000)
+  })
+})
+
+describe('the plot', () => {
+  const svg = priceRecordPlot(data(), 1000, 372, { id: 'p' })
+  it('draws a dip from the shelf price down to the sale, to scale', () => {
+    const scale = priceScale(data(), { left: 0, right: 100, top: 0, bottom: 100 }, 1000)!
+    const [low, high] = [scale.lowMinor, scale.highMinor]
+    expect(scale.y(15_000)).toBeCloseTo(100 * (1 - (15_000 - low) / (high - low)), 6)
+    expect(svg.match(/class="sale-dip"/g)).toHaveLength(2)
+  })
+  it('says the depth of a sale in per cent with a true minus', () => {
+    expect(sayDepth(15_000, 20_000)).toBe('\u221225 %')
+    expect(svg).toContain('>\u221225 %<')
+    expect(svg).toContain('>\u221220 %<')
+  })
+  it('names each store at its line, with its price and until when', () => {
+    expect(svg).toContain('>Kettle Lane<')
+    expect(svg).toContain('>$160.00 to Oct 25<')
+    expect(svg).toContain('today, Oct 20')
+  })
+  it('fills the markers of sales and leaves those of shelf prices open', () => {
+    expect(svg.match(/class="mark-sale"/g)).toHaveLength(3)
+    expect(svg.match(/class="mark-shelf"/g)).toHaveLength(4)
+  })
+  it('says where its scale starts and what it counts', () => {
+    expect(priceRecordCaption(data(), 1000)).toBe(
+      'The scale starts at $140. 5 counted sightings by 2 members; 2 sales shown. Before tax and delivery.',
+    )
+  })
+  it('is drawn anew for a phone: half a year, and it says so', () => {
+    const phone = priceRecordPlot(data(), 358, 300, { id: 'q' })
+    expect(phone).toContain('viewBox="0 0 358 300"')
+    expect(priceScale(data(), { left: 0, right: 1, top: 0, bottom: 1 }, 358)!.from >= '2026-04-19').toBe(true)
+    expect(priceRecordCaption(data(), 358)).toContain('Six months are shown.')
+  })
+  it('keeps a store in its manner when another has nothing in the days shown', () => {
+    const old = {
+      ...data(),
+      stores: [
+        {
+          storeId: 's0',
+          name: 'Alder',
+          runs: [{ from: '2025-06-01', to: '2025-08-01', priceMinor: 1, kind: 'regular' as const, regularMinor: null }],
+          marks: [],
+        },
+        ...data().stores,
+      ],
+    }
+    expect(priceScale(old, { left: 0, right: 1, top: 0, bottom: 1 }, 358)!.stores.map((store) => store.order)).toEqual([1, 2])
+  })
+  it('escapes names, is the same twice, and says when there is nothing', () => {
+    const hostile = { ...data(), productName: '<script>', stores: data().stores.map((store) => ({ ...store, name: '"><script>' })) }
+    expect(priceRecordPlot(hostile, 1000, 372, { id: 'p' })).not.toContain('<script')
+    expect(priceRecordPlot(data(), 1000, 372, { id: 'p' })).toBe(svg)
+    expect(priceRecordPlot({ ...data(), stores: [] }, 700, 200, { id: 'p' })).toContain('No sighting is counted')
+  })
+  it('needs no custom property on paper', () => {
+    expect(priceRecordPlot(data(), 1000, 372, { id: 'p', paper: true })).not.toContain('var(')
+  })
+})
+
+describe('laying out', () => {
+  it('lists the first days of months across a year', () => {
+    expect(monthStarts('2025-11-10', '2026-02-02')).toEqual(['2025-11-01', '2025-12-01', '2026-01-01', '2026-02-01'])
+  })
+  it('moves names apart, in their order, inside the room', () => {
+    const out = spread([50, 52, 51], [20, 20, 20], 0, 100)
+    expect(out[2]! - out[0]!).toBeGreaterThanOrEqual(20)
+    expect(out[1]! - out[2]!).toBeGreaterThanOrEqual(20)
+    expect(Math.max(...out)).toBeLessThanOrEqual(80)
+  })
+  it('shares the room where it is too small for all', () => {
+    const out = spread([90, 90, 90, 90], [40, 40, 40, 40], 0, 100)
+    expect(out).toEqual([0, 25, 50, 75])
+  })
+})
