@@ -1,0 +1,24 @@
+import { describe, expect, it } from 'vitest'
+import { readParts } from '../../../core/catalog/csv-parts.ts'
+
+const parts = (cell: string) => {
+  const read = readParts(cell)
+  return read.ok ? read.value.map(({ product, quantity }) => `${quantity} of ${product}`) : read.refusal.code
+}
+
+describe('the parts of a kit in a cell', () => {
+  it.each([
+    ['Torvane 150 W x 2; Pellick C-1800', ['2 of Torvane 150 W', '1 of Pellick C-1800']],
+    ['Torvane 150 W × 2 ;', ['2 of Torvane 150 W']],
+    ['Torvane 150 W X2', ['2 of Torvane 150 W']],
+    ['Halden 60 x 30 x 1', ['1 of Halden 60 x 30']],
+    ['Stillwell Box', ['1 of Stillwell Box']],
+    ['', 'empty'],
+    [' ; ', 'empty'],
+    ['Torvane 150 W x 0', 'bad_count'],
+    ['Torvane 150 W x 100', 'bad_count'],
+    ['Torvane 150 W; torvane 150 w x 2', 'repeated'],
+  ])('%j is %j', (cell, expected) => {
+    expect(parts(cell)).toEqual(expected)
+  })
+})

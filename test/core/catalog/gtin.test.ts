@@ -1,0 +1,37 @@
+import { describe, expect, it } from 'vitest'
+import { bareGtin, gtinCheckDigit, isGtin } from '../../../core/catalog/gtin.ts'
+
+describe('the check digit of a trade item number', () => {
+  it.each([
+    ['629104150021', 3, '6291041500213', 'GS1 worked example'],
+    ['730001100001', 7, '7300011000017', 'GS1 Sweden example'],
+    ['501234567890', 0, '5012345678900', 'GS1 UK example'],
+    ['03600029145', 2, '036000291452', 'GTIN-12, own'],
+    ['9638507', 4, '96385074', 'GTIN-8, own'],
+    ['1061414100041', 5, '10614141000415', 'GTIN-14, own'],
+  ])('of %s is %s', (data, digit, full) => {
+    expect(gtinCheckDigit(data)).toBe(digit)
+    expect(isGtin(full)).toBe(true)
+  })
+
+  it('is not changed by padding to 14 digits', () => {
+    expect(isGtin('036000291452'.padStart(14, '0'))).toBe(true)
+  })
+
+  it('catches every single wrong digit', () => {
+    const right = '6291041500213'
+    for (let at = 0; at < right.length; at += 1) {
+      for (let digit = 0; digit < 10; digit += 1) {
+        if (String(digit) !== right[at]) expect(isGtin(`${right.slice(0, at)}${digit}${right.slice(at + 1)}`)).toBe(false)
+      }
+    }
+  })
+
+  it.each(['', '6291041500214', '629104150021', 'x291041500213', '12345', '6.29104E+12'])('refuses "%s"', (text) => {
+    expect(isGtin(text)).toBe(false)
+  })
+
+  it('is read through the spaces and hyphens of a label', () => {
+    expect(bareGtin(' 6 291041-500213 ')).toBe('6291041500213')
+  })
+})

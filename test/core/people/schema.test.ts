@@ -1,0 +1,47 @@
+import { describe, expect, it } from 'vitest'
+import { NewPassword, NewPerson, PersonChange, SignIn } from '../../../core/people/schema.ts'
+
+describe('a new password (NIST SP 800-63B-4)', () => {
+  it.each([
+    ['fourteen chars', false],
+    ['fifteen charact', true],
+    ['               ', true],
+    ['🐟'.repeat(14), false],
+    ['🐟'.repeat(15), true],
+    ['a'.repeat(256), true],
+    ['a'.repeat(257), false],
+    ['half of a pair \ud83d', false],
+  ])('%j: taken is %s', (password, taken) => {
+    expect(NewPassword.safeParse(password).success).toBe(taken)
+  })
+
+  it('asks for length alone: no digit, no capital, no sign', () => {
+    expect(NewPassword.safeParse('all small letters here').success).toBe(true)
+  })
+
+  it('is kept as typed, blanks at its ends included', () => {
+    expect(NewPassword.parse('  fifteen charact  ')).toBe('  fifteen charact  ')
+  })
+})
+
+describe('a person', () => {
+  const person = { name: 'Noor Fenwick', signInName: 'Noor.Fenwick', password: 'a long enough sentence' }
+
+  it('signs in without regard to case', () => {
+    expect(NewPerson.parse(person).signInName).toBe('noor.fenwick')
+    expect(SignIn.parse({ signInName: ' NOOR.Fenwick ', password: 'x' }).signInName).toBe('noor.fenwick')
+  })
+
+  it.each(['n', 'two words', '@noor', 'a/b', ''])('is refused with the sign-in name "%s"', (signInName) => {
+    expect(NewPerson.safeParse({ ...person, signInName }).success).toBe(false)
+  })
+
+  it('cannot give itself a role', () => {
+    expect(NewPerson.safeParse({ ...person, role: 'manager' }).success).toBe(false)
+  })
+
+  it('is changed by naming what changes', () => {
+    expect(PersonChange.safeParse({}).success).toBe(false)
+    expect(PersonChange.safeParse({ disabled: true }).success).toBe(true)
+  })
+})
