@@ -3,7 +3,7 @@ import type { KitPart } from './product.ts'
 import type { Kind } from './kinds.ts'
 
 export interface KitRefusal {
-  code: 'empty_kit' | 'unknown_part' | 'contains_itself' | 'contains_kit' | 'archived_part' | 'repeated_part'
+  code: 'empty_kit' | 'unknown_part' | 'contains_itself' | 'contains_kit' | 'repeated_part'
   productId: string | null
   words: string
 }
@@ -17,13 +17,12 @@ export interface KitCandidate {
 export interface KnownPart {
   kind: Kind
   name: string
-  archived: boolean
 }
 
 /**
  * Whether a kit may be stored: it has parts, every part is known, none is the kit itself or another kit, none is named twice.
  *
- * A kit inside a kit is refused outright, so that taking a kit apart is one step and can never go round in a circle.
+ * A kit inside a kit is refused outright, so that taking a kit apart is one step and can never go round in a circle. A part that was archived since stays: the kit is still what it is.
  *
  * @example checkKit({ id: 'k', name: 'Starter', parts: [{ productId: 'k', quantity: 1 }] }, new Map()) // refused: contains_itself
  */
@@ -49,8 +48,6 @@ function partFault(kit: KitCandidate, productId: string, part: KnownPart | undef
   if (!part) return { code: 'unknown_part', productId, words: `Part ${productId} is not in the catalog. Add the product first.` }
   if (part.kind === 'kit')
     return { code: 'contains_kit', productId, words: `"${part.name}" is itself a kit. Add the products that are in it one by one.` }
-  if (part.archived)
-    return { code: 'archived_part', productId, words: `"${part.name}" is archived. Choose one that is still sold, or bring it back first.` }
   if (repeated)
     return { code: 'repeated_part', productId, words: `"${part.name}" stands twice in the parts. Write it once with its quantity.` }
   return null
