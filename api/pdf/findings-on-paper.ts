@@ -1,0 +1,102 @@
+import { VERDICT_WORDS, VERDICTS, type Finding, type Limit, type Source, type Verdict } from '../../core/sizing/finding.ts'
+import type { AssembledBuild } from '../../core/quote/revision.ts'
+import type { FindingPaper, FirstFinding, VerdictCount } from './paper.ts'
+import type { Teller } from './teller.ts'
+
+const TAG_WORDS: Record<Source['tag'], string> = {
+  published: 'published',
+  common_practice: 'common practice',
+  from_memory: 'from memory, not yet verified',
+  own: 'own computation',
+}
+const COUNT_WORDS: Record<Verdict, (count: number) => string> = {
+  does_not_fit: (count) => (count === 1 ? '1 does not fit' : `${count} do not fit`),
+  not_known: (count) => `${count} not known`,
+  marginal: (count) => `${count} marginal`,
+  fits: (count) => (count === 1 ? '1 fits' : `${count} fit`),
+}
+
+/** The floor has its own words and never "fits". */
+export const verdictWord = (finding: Finding): string => finding.wording ?? VERDICT_WORDS[finding.verdict]
+
+/** "at most 89.6 °F", in words since the faces of the house lack the signs on the web. */
+export function limitWords(limit: Limit | undefined, teller: Teller): string {
+  if (limit === undefined) return ''
+  if (limit.kind === 'at_most') return `at most ${teller.quantity(limit.high)}`
+  if (limit.kind === 'at_least') return `at least ${teller.quantity(limit.low)}`
+  return rangeWords(teller.quantity(limit.low), teller.quantity(limit.high))
+}
+
+/** A range with its unit said once. @example rangeWords('4 times an hour', '10 times an hour') // '4 to 10 times an hour' */
+export function rangeWords(low: string, high: string): string {
+  const unit = / \D+$/.exec(high)?.[0] ?? ''
+  return unit !== '' && low.endsWith(unit) ? `${low.slice(0, -unit.length)} to ${high}` : `${low} to ${high}`
+}
+
+/** How many findings of each verdict, worst first; the floor is told apart in its own words. */
+export function verdictCounts({ report }: AssembledBuild): VerdictCount[] {
+  const plain = report.findings.filter((finding) => finding.wording === undefined)
+  const counts = VERDICTS.flatMap((verdict) => {
+    const count = plain.filter((finding) => finding.verdict === verdict).length
+    return count === 0 ? [] : [{ verdict, words: COUNT_WORDS[verdict](count) }]
+  })
+  const floor = report.findings.filter((finding) => finding.wording !== undefined)
+  return [...counts, ...floor.map((finding) => ({ verdict: finding.verdict, words: `floor: ${verdictWord(finding)}` }))]
+}
+
+/** One finding with all that stands behind it. */
+export function findingOnPaper(finding: Finding, teller: Teller): FindingPaper {
+  return {
+    title: finding.title,
+    verdict: finding.verdict,
+    word: verdictWord(finding),
+    value: finding.value === undefined ? '' : teller.quantity(finding.value),
+    limit: limitWords(finding.limit, teller),
+    reason: teller.phrase(finding.reason),
+    action: finding.action === null ? '' : teller.phrase(finding.action.text),
+    assumed: finding.assumed.join(', '),
+    missing: finding.missing.join(', '),
+    source: `${TAG_WORDS[finding.source.tag]}: ${finding.source.text}`,
+    caution: cautionWords(finding),
+  }
+}
+
+const SCREENING = 'Screening only, never an approval.'
+
+/** A floor finding never stands without saying that it is a screening. */
+function cautionWords({ caution = '', check }: Finding): string {
+  if (check !== 'floor_load' || caution.includes(SCREENING)) return caution
+  return `${caution} ${SCREENING}`.trim()
+}
+
+const MOST_ON_PAGE_ONE = 3
+const byHurt = (a: Finding, b: Finding): number => VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict) || a.hurtRank - b.hurtRank
+
+/** The three that can hurt first over all builds; one that several builds share is told once, with their letters. */
+export function firstFindings(builds: AssembledBuild[], teller: Teller): FirstFinding[] {
+  const merged = new Map<string, { finding: Finding; letters: string[] }>()
+  for (const { report, letter } of builds) {
+    for (const finding of report.pageOne.flatMap((index) => report.findings[index] ?? [])) {
+      const key = `${finding.check} ${verdictWord(finding)}`
+      const known = merged.get(key)
+      if (known) known.letters.push(letter)
+      else merged.set(key, { finding, letters: [letter] })
+    }
+  }
+  return [...merged.values()]
+    .sort((a, b) => byHurt(a.finding, b.finding))
+    .slice(0, MOST_ON_PAGE_ONE)
+    .map(({ finding, letters }) => firstFinding(finding, letters, builds.length, teller))
+}
+
+function firstFinding(finding: Finding, letters: string[], buildCount: number, teller: Teller): FirstFinding {
+  const reason = teller.phrase(finding.reason)
+  return {
+    letters: buildCount === 1 ? '' : letters.join(', '),
+    title: finding.title,
+    verdict: finding.verdict,
+    word: verdictWord(finding),
+    sentence: letters.length > 1 ? `In ${letters[0]}: ${reason}` : reason,
+    action: finding.action === null ? '' : teller.phrase(finding.action.text),
+  }
+}

@@ -1,0 +1,90 @@
+import { sayDate, sayWeekday, yearOf } from '../../core/dates.ts'
+import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
+import { quantity } from '../../core/units/quantity.ts'
+import { saySize } from '../../core/units/say.ts'
+import { firstFindings, verdictCounts } from './findings-on-paper.ts'
+import { includedRows, isSale } from './included-on-paper.ts'
+import type { FirstPage, LinkPaper } from './paper.ts'
+import type { Teller } from './teller.ts'
+import { sumRows, tierRows } from './tiers-on-paper.ts'
+
+/** Always on page one, in these words. */
+const CAUTION =
+  'Water, glass, mains electricity, floors and heavy lifting can hurt. The makers’ instructions, the local electrical and building code, a licensed electrician and a structural engineer come before this sheet. A floor finding is a screening, never an approval.'
+
+/** What a customer decides on. `customer` null means that the name was erased. */
+export function firstPage(document: RevisionDocument, customer: string | null, link: LinkPaper | null, teller: Teller): FirstPage {
+  const { builds, inputs, suggestion } = document
+  const suggested = builds.find((build) => build.suggested)
+  return {
+    title: document.title.trim() === '' ? 'Quote for an aquarium' : document.title,
+    customer: customer === null ? 'The customer’s name was erased' : `For ${customer}`,
+    need: needSentence(document, teller),
+    facts: factsOf(document, teller),
+    builds: builds.map((build) => buildHead(build, document, teller)),
+    suggestion: suggested && suggestion ? { letter: suggested.letter, name: suggested.name, reason: suggestion.reason } : null,
+    tiers: tierRows(builds, teller),
+    sizing: builds.map(verdictCounts),
+    priceHeading: `What is included, at today’s price in ${inputs.install.currency}`,
+    anySale: builds.some((build) => build.cost.lines.some(isSale)),
+    included: includedRows(builds, teller),
+    sums: sumRows(builds, teller),
+    findings: firstFindings(builds, teller),
+    notIncluded: `${document.notIncluded.join('; ')}.`,
+    priceNote: priceNote(document),
+    note: document.note,
+    caution: CAUTION,
+    link,
+  }
+}
+
+function buildHead(build: AssembledBuild, { inputs }: RevisionDocument, teller: Teller): FirstPage['builds'][number] {
+  const { drawing, report } = build
+  const water = report.figures.waterVolumeL
+  const size =
+    drawing === null ? 'no tank chosen yet' : saySize([drawing.lengthMm, drawing.widthMm, drawing.heightMm], inputs.install.units)
+  return {
+    letter: build.letter,
+    name: build.name,
+    size: [size, drawing?.style ?? '', water === undefined ? '' : `${teller.quantity(quantity(water, 'L', 0))} of water`]
+      .filter((text) => text !== '')
+      .join(', '),
+    why: build.why,
+    suggested: build.suggested,
+    drawn: drawing !== null,
+    alt: `Build ${build.letter}, front and side, all builds to one scale: ${size}`,
+  }
+}
+
+/** "About 48 in long, living room, small tropical fish, about $1,150, by Nov 14, 2026." */
+function needSentence({ need, conditions, issuedOn }: RevisionDocument, teller: Teller): string {
+  const parts = [
+    need.lengthMm === null ? '' : `about ${teller.quantity(quantity(need.lengthMm, 'mm', 0))} long`,
+    need.place,
+    need.livestockNote === '' ? lowerFirst(conditions.livestock.name) : need.livestockNote,
+    `room ${teller.quantity(quantity(conditions.coldestRoomC, 'degC', 0))} to ${teller.quantity(quantity(conditions.warmestRoomC, 'degC', 0))}${conditions.assumed.includes('coldestRoomC') ? ' (assumed)' : ''}`,
+    need.budgetMinor === null ? '' : `about ${teller.money(need.budgetMinor).replace(/\.00$/, '')}`,
+    need.byDate === null ? '' : `by ${sayDate(need.byDate, yearOf(issuedOn))}`,
+  ]
+  return `Asked for: ${parts.filter((part) => part.trim() !== '').join('; ')}.`
+}
+
+const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)
+
+function factsOf({ standsUntil, advisor, builds, inputs }: RevisionDocument, teller: Teller): FirstPage['facts'] {
+  const stores = [...new Set(builds.flatMap((build) => build.cost.receipts.map((receipt) => teller.storeName(receipt.storeId))))]
+  return [
+    { label: 'Stands until', value: sayWeekday(standsUntil), strong: true },
+    { label: 'Your advisor', value: advisor, strong: false },
+    { label: stores.length === 1 ? 'Store' : 'Stores', value: stores.join(', '), strong: false },
+    { label: 'To ask', value: inputs.install.contact, strong: false },
+  ].filter((fact) => fact.value.trim() !== '')
+}
+
+/** A club sells nothing: its prices are what members saw. A store answers for its own. */
+function priceNote({ inputs }: RevisionDocument): string {
+  const day = sayDate(inputs.asOf)
+  return inputs.install.mode === 'club'
+    ? `Every price is as seen by a member on the date given in the lines that follow, reckoned for ${day}. It is not an offer by the store.`
+    : `Prices of ${day}, held until the day this quote stands.`
+}

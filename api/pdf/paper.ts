@@ -1,0 +1,144 @@
+import type { Verdict } from '../../core/sizing/finding.ts'
+
+/**
+ * What the template is given: every figure already said in the reader's units, every date in words. Plain text and numbers only;
+ * the template places them as values and never reads them as markup.
+ */
+export interface Paper {
+  size: 'a4' | 'us-letter'
+  /** Year, month and day of the document: the PDF carries this date and no clock's. */
+  date: [number, number, number]
+  docTitle: string
+  head: { club: string; quote: string; version: string; date: string; draft: boolean }
+  first: FirstPage
+  detail: BuildPaper
+  others: BuildPaper[]
+  running: RunningPaper | null
+  cautions: CautionPaper[]
+  plan: PlanPaper
+}
+
+export interface FirstPage {
+  title: string
+  customer: string
+  need: string
+  facts: Array<{ label: string; value: string; strong: boolean }>
+  builds: Array<{ letter: string; name: string; size: string; why: string; suggested: boolean; drawn: boolean; alt: string }>
+  suggestion: { letter: string; name: string; reason: string } | null
+  tiers: Array<{ mark: 'full' | 'today' | 'bestSeen'; label: string; note: string; strong: boolean; cells: TierCell[] }>
+  sizing: VerdictCount[][]
+  priceHeading: string
+  anySale: boolean
+  included: Array<{ slot: string; cells: IncludedItem[][] }>
+  sums: Array<{ label: string; strong: boolean; cells: string[] }>
+  findings: FirstFinding[]
+  notIncluded: string
+  priceNote: string
+  note: string
+  caution: string
+  link: LinkPaper | null
+}
+/** A figure, or the words that stand in its place: never a total with a hole in it. */
+export interface TierCell {
+  figure: string | null
+  words: string
+}
+export interface VerdictCount {
+  verdict: Verdict
+  words: string
+}
+export interface IncludedItem {
+  text: string
+  price: string
+  sale: boolean
+  /** Said in the quieter ink: in the kit, owned, not needed. */
+  quiet: boolean
+  /** Not chosen or without a price: the hatch and the words. */
+  open: boolean
+}
+export interface FirstFinding {
+  letters: string
+  title: string
+  verdict: Verdict
+  word: string
+  sentence: string
+  action: string
+}
+export interface LinkPaper {
+  art: string
+  address: string
+  words: string
+}
+
+export interface BuildPaper {
+  letter: string
+  name: string
+  suggested: boolean
+  lines: LinePaper[]
+  also: Array<{ slot: string; text: string }>
+  receipts: Array<{ store: string; goods: string; delivery: string; tax: string; total: string }>
+  total: TierCell
+  findings: FindingPaper[]
+  /** Titles of findings that are word for word those of the build told in full. */
+  same: string
+  /** Titles of the checks that fit, where only the rest is told in full. */
+  fitting: string
+}
+export interface LinePaper {
+  text: string
+  store: string
+  how: string
+  sale: boolean
+  seen: string
+  lastDay: string
+  regular: string
+  price: string | null
+}
+export interface FindingPaper {
+  title: string
+  verdict: Verdict
+  word: string
+  value: string
+  limit: string
+  reason: string
+  action: string
+  assumed: string
+  missing: string
+  source: string
+  caution: string
+}
+
+export interface RunningPaper {
+  letters: string[]
+  rows: Array<{ what: string; cells: string[] }>
+  energy: string[]
+  cost: string[]
+  note: string
+}
+export interface CautionPaper {
+  title: string
+  text: string
+}
+
+export interface PlanPaper {
+  letter: string
+  title: string
+  notComputed: string[]
+  groups: Array<{ name: string; steps: StepPaper[] }>
+  link: LinkPaper | null
+  contact: string
+}
+export interface StepPaper {
+  number: number
+  title: string
+  when: string
+  why: string
+  amounts: Array<{ label: string; value: string }>
+  actions: string[]
+  howLong: string
+  stop: string
+  done: string
+  caution: string
+  drawing: 'loop' | 'level' | null
+  alt: string
+}

@@ -1,0 +1,40 @@
+/** Drawn by the template as a small empty square, since none of our fonts has the sign. */
+export const UNCOVERED = '\u25a1'
+
+/** Runs this long are given places to break, or a table cell would overflow. */
+const LONGEST_RUN = 18
+/** A place to break that shows nothing and that no search for the text should contain: removed again by readers of the PDF. */
+const BREAK = '\u200b'
+
+/** Control characters, bidirectional overrides and other format characters: nothing a reader sees. */
+// oxlint-disable-next-line no-control-regex -- naming the control characters is the whole purpose of this expression
+const UNSEEN =
+  /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u00ad\u061c\u200b-\u200f\u202a-\u202e\u2060-\u206f\ufe00-\ufe0f\ufeff\ufff9-\ufffb]/gu
+
+/**
+ * Text from anyone, ready for paper: well-formed, without control characters, uncovered signs as a square, long runs breakable.
+ *
+ * @example printable('Ines \ud83d\udc1f', covered) // 'Ines □'
+ */
+export function printable(text: string, covered: ReadonlySet<number>): string {
+  const seen = text
+    .toWellFormed()
+    .normalize('NFC')
+    .replace(/[\t\n\r\u2028\u2029]+/g, ' ')
+    .replace(UNSEEN, '')
+  const typeset = seen.replace(/(\p{L})'(?=\p{L})/gu, '$1\u2019')
+  const drawn = Array.from(typeset, (sign) => (covered.has(sign.codePointAt(0) ?? 0) ? sign : UNCOVERED)).join('')
+  return drawn.replace(/[^\s\u00a0]{18,}/g, breakable)
+}
+
+const breakable = (run: string): string => (run.match(new RegExp(`.{1,${LONGEST_RUN - 1}}`, 'gu')) ?? [run]).join(BREAK)
+
+/** Every text in a tree of plain data made printable; the shape stays. */
+export function printableTree<T>(value: T, covered: ReadonlySet<number>): T {
+  if (typeof value === 'string') return printable(value, covered) as T
+  if (Array.isArray(value)) return value.map((each: unknown) => printableTree(each, covered)) as T
+  if (value !== null && typeof value === 'object') {
+    return Object.fromEntries(Object.entries(value).map(([key, each]) => [key, printableTree(each as unknown, covered)])) as T
+  }
+  return value
+}

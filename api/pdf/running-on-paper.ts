@@ -1,0 +1,26 @@
+import type { RevisionDocument } from '../../core/quote/revision.ts'
+import { quantity } from '../../core/units/quantity.ts'
+import type { RunningPaper } from './paper.ts'
+import type { Teller } from './teller.ts'
+
+/** What each build uses in a year, item by item; null where no build's figures are known. */
+export function runningCosts({ builds, conditions }: RevisionDocument, teller: Teller): RunningPaper | null {
+  const energies = builds.map((build) => build.report.figures.energy)
+  if (energies.every((energy) => energy === undefined)) return null
+  const whats = [...new Set(energies.flatMap((energy) => energy?.items.map((item) => item.what) ?? []))]
+  const kwh = (value: number | undefined): string =>
+    value === undefined ? '' : teller.quantity(quantity(value, 'kWh/year', 0)).replace(/ kWh.*$/, '')
+  return {
+    letters: builds.map((build) => build.letter),
+    rows: whats.map((what) => ({
+      what,
+      cells: energies.map((energy) => kwh(energy?.items.find((item) => item.what === what)?.kwhPerYear)),
+    })),
+    energy: energies.map((energy) => (energy === undefined ? 'not known' : kwh(energy.kwhPerYear))),
+    cost: energies.map((energy) => (energy === undefined ? 'not known' : `about ${wholeMoney(energy.costMinorPerYear, teller)}`)),
+    note: `At ${teller.money(Math.round(conditions.energyPriceMinor))} a kilowatt hour${conditions.assumed.includes('energyPriceMinor') ? ' (assumed)' : ''}, rooms as told on page one. Water, food and conditioner are not counted.`,
+  }
+}
+
+/** Expected money is whole units: it is not exact to the cent. */
+const wholeMoney = (minor: number, teller: Teller): string => teller.money(Math.round(minor / 100) * 100).replace(/\.00$/, '')

@@ -1,0 +1,49 @@
+import type { AssembledBuild } from '../../core/quote/revision.ts'
+import type { Tier } from '../../core/pricing/tiers.ts'
+import type { FirstPage, TierCell } from './paper.ts'
+import type { Teller } from './teller.ts'
+
+const WHY = { no_price: 'has no price', cannot_be_delivered: 'cannot be brought', archived: 'is no longer sold' } as const
+
+/** A tier's total, or which lines keep it from being one. @example tierCell(tier, teller).words // 'no total: Torvane 150 W has no price' */
+export function tierCell(tier: Tier, teller: Teller): TierCell {
+  if (tier.complete) return { figure: teller.money(tier.totalMinor), words: '' }
+  const [first, ...more] = tier.missing
+  if (first === undefined) return { figure: null, words: 'no total: a line has no price' }
+  return { figure: null, words: `no total: ${first.name} ${WHY[first.why]}${more.length > 0 ? `, and ${more.length} more` : ''}` }
+}
+
+/** Full price, today and best seen, in the order of water levels. */
+export function tierRows(builds: AssembledBuild[], teller: Teller): FirstPage['tiers'] {
+  const cells = (pick: (build: AssembledBuild) => Tier) => builds.map((build) => tierCell(pick(build), teller))
+  return [
+    { mark: 'full', label: 'Full price', note: 'regular prices', strong: false, cells: cells((build) => build.cost.full) },
+    { mark: 'today', label: 'Today', note: 'with delivery and tax', strong: true, cells: cells((build) => build.cost.today) },
+    { mark: 'bestSeen', label: 'Best seen', note: 'in the last 365 days', strong: false, cells: cells((build) => build.cost.bestSeen) },
+  ]
+}
+
+/** Goods, delivery, tax and total of today; a build whose tier is incomplete has no sums at all. */
+export function sumRows(builds: AssembledBuild[], teller: Teller): FirstPage['sums'] {
+  const cell = (pick: 'goodsMinor' | 'deliveryMinor' | 'taxMinor') =>
+    builds.map(({ cost }) => (cost.today.complete ? teller.bare(cost.today[pick]) : 'not known'))
+  const total = { label: 'Today', strong: true, cells: builds.map(({ cost }) => tierCell(cost.today, teller).figure ?? 'no total') }
+  if (builds.every(({ cost }) => !cost.today.complete)) return [total]
+  return [
+    { label: 'Goods', strong: false, cells: cell('goodsMinor') },
+    { label: 'Delivery', strong: false, cells: cell('deliveryMinor') },
+    { label: taxLabel(builds), strong: false, cells: cell('taxMinor') },
+    total,
+  ]
+}
+
+/** "Tax, 6 %" where every receipt has the one rate; "Tax contained" where the prices hold it already. */
+export function taxLabel(builds: AssembledBuild[]): string {
+  const rates = new Set(builds.flatMap(({ cost }) => cost.receipts.map((receipt) => receipt.taxBasisPoints)))
+  const contained = builds.some(
+    ({ cost: { today } }) => today.complete && today.taxMinor > 0 && today.totalMinor === today.goodsMinor + today.deliveryMinor,
+  )
+  const [only] = rates
+  const rate = rates.size === 1 && only !== undefined ? `, ${only / 100} %` : ''
+  return `${contained ? 'Tax contained' : 'Tax'}${rate}`
+}
