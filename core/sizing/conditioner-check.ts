@@ -87,7 +87,7 @@ function doseOf(
   let treatsL = 0
   let haveMl = 0
   for (const { spec, quantity: count } of bottles) {
-    if (spec.packVolumeMl === undefined || !spec.doseMlPerL) return null
+    if (!spec.packVolumeMl || !spec.doseMlPerL) return null
     haveMl += spec.packVolumeMl * count
     treatsL += (spec.packVolumeMl * count) / spec.doseMlPerL
   }

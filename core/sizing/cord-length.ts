@@ -9,6 +9,9 @@ import { CORD_MM, STAND_HEIGHT_MM } from './typical-ranges.ts'
 import { settle, worstOf } from './verdict.ts'
 import { assumedOf } from './words.ts'
 
+const ENTER = phrase`Enter how long the cord is, or measure it.`
+const NEARER = phrase`Bring the outlets nearer with a power strip hung above the water line, never a second strip behind it, or choose a longer cord.`
+
 const SOURCE: Source = { tag: 'own', text: 'Hanging form of the drip loop, 100 mm below the lower end, 0.3 m of slack (common practice).' }
 /** A canister stands on the floor of the stand; its cord leaves its head about here. Common practice. */
 const CANISTER_HEAD_MM = 350
@@ -96,12 +99,7 @@ export function cordLength(situation: Situation): Finding | null {
       verdict === 'not_known'
         ? phrase`A drip loop at ${worst.name} takes ${needed} of cord outside the water; nobody has stated how long its cord is.`
         : phrase`${worst.name} has ${value} of cord outside the water; a drip loop to the outlet takes ${needed}, slack included.`,
-    action:
-      verdict === 'fits'
-        ? null
-        : {
-            text: phrase`Bring the outlets nearer with a power strip hung above the water line, never a second strip behind it, or choose a longer cord.`,
-          },
+    action: verdict === 'fits' ? null : { text: verdict === 'not_known' ? ENTER : NEARER },
     assumed: verdict === 'not_known' ? defaults : namesOf(unstated, defaults),
     missing: verdict === 'not_known' ? unstated : [],
     source: SOURCE,

@@ -7,10 +7,10 @@ const DAYS_PER_YEAR = 365.25
 /**
  * What a build uses in a year.
  *
- * Units:  W and hours a day in; kWh a year and minor units of money out, rounded to one decimal and to whole minor units.
+ * Units:  W and hours a day in; kWh a year and minor units of money out: items to one decimal, their sum as printed, the cost from the unrounded sum.
  * Source: arithmetic. The heater's mean power is the tank's loss in a usual room, never more than the heater has.
  *
- * @example energyPerYear({ heaterMeanW: 62.29, filterW: 20, lightW: 50, lightHoursPerDay: 8, priceMinorPerKwh: 17 }) // 866.9 kWh, 14 738 minor units
+ * @example energyPerYear({ heaterMeanW: 62.29, filterW: 20, lightW: 50, lightHoursPerDay: 8, priceMinorPerKwh: 17 }) // 867.0 kWh, 14 738 minor units
  */
 export function energyPerYear(use: {
   heaterMeanW: number
@@ -26,5 +26,6 @@ export function energyPerYear(use: {
   ].filter(({ kwhPerYear }) => kwhPerYear > 0)
   const items = exact.map(({ what, kwhPerYear }) => ({ what, kwhPerYear: Math.round(kwhPerYear * 10) / 10 }))
   const total = items.reduce((sum, { kwhPerYear }) => sum + kwhPerYear, 0)
-  return { items, kwhPerYear: Math.round(total * 10) / 10, costMinorPerYear: Math.round(total * use.priceMinorPerKwh) }
+  const exactTotal = exact.reduce((sum, { kwhPerYear }) => sum + kwhPerYear, 0)
+  return { items, kwhPerYear: Math.round(total * 10) / 10, costMinorPerYear: Math.round(exactTotal * use.priceMinorPerKwh) }
 }

@@ -38,7 +38,7 @@ export function filterFeed({ gear, conditions }: Situation): Finding | null {
     verdict,
     value,
     limit: { kind: 'at_least', low: safe },
-    reason: phrase`A usual stock eats ${quantity(feed, 'g', 2)} of dry feed a day. The film that takes up its ammonia needs ${least} to ${safe} of media; there are ${value}.`,
+    reason: phrase`A usual stock eats ${quantity(feed, 'g', feed < 1 ? 2 : 1)} of dry feed a day. The film that takes up its ammonia needs ${least} to ${safe} of media; there are ${value}.`,
     action: verdict === 'fits' ? null : { text: phrase`Feed less, keep fewer animals, or choose a filter with at least ${safe} of media.` },
     assumed: ['film area of the media', 'feed a day of the group'],
     source: {

@@ -43,7 +43,9 @@ function judgeCeiling(turns: Span, ceiling: number): Verdict {
 /** Volumes of water that the stated figures allow, L. */
 export const waterSpan = ({ corners }: Situation): Span => over(corners, ({ geometry }) => geometry.waterVolumeL)
 
-const per = (times: number) => quantity(times, 'per_hour', 1)
+/** A mark of the table is whole; a turnover is told to a tenth. */
+const per = (times: number) => quantity(times, 'per_hour', Number.isInteger(times) ? 0 : 1)
+const turns = (times: number) => quantity(times, 'per_hour', 1)
 
 /**
  * Whether the filters turn the water over often enough.
@@ -72,9 +74,9 @@ export function filterFlow(situation: Situation): Finding {
   )
   return makeFinding('filter_flow', {
     ...outcome,
-    value: per(worst.low),
+    value: turns(worst.low),
     limit,
-    reason: phrase`${flowWords(rated)}: the water goes through ${per(worst.high)} with clean media and ${per(worst.low)} with loaded ones; these animals want at least ${per(flowFloorPerHour)}.`,
+    reason: phrase`${flowWords(rated)}: the water goes through ${turns(worst.high)} with clean media and ${turns(worst.low)} with loaded ones; these animals want at least ${per(flowFloorPerHour)}.`,
     action:
       outcome.verdict === 'fits'
         ? null
@@ -123,9 +125,9 @@ export function flowCeiling(situation: Situation): Finding | null {
   )
   return makeFinding('flow_ceiling', {
     ...outcome,
-    value: per(worst.high),
+    value: turns(worst.high),
     limit: { kind: 'at_most', high: per(ceiling) },
-    reason: phrase`${flowWords(rated)}: up to ${per(worst.high)} with clean media. Above ${per(ceiling)} these animals tire.`,
+    reason: phrase`${flowWords(rated)}: up to ${turns(worst.high)} with clean media. Above ${per(ceiling)} these animals tire.`,
     action:
       outcome.verdict === 'fits'
         ? null

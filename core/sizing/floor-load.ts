@@ -33,13 +33,16 @@ export function floorLoad(situation: Situation): Finding {
   const onGround = conditions.floor === 'ground_slab'
   const within = onGround || value.value <= WITHIN_TO_KG
   const stand = gear.stand && gear.stand.spec.massKg === undefined ? ['mass of the stand'] : []
-  const limitKg = !onGround && value.value <= WITHIN_TO_KG ? WITHIN_TO_KG : onGround ? undefined : ASK_FROM_KG
+  const limitKg = value.value > ASK_FROM_KG ? ASK_FROM_KG : WITHIN_TO_KG
   return makeFinding('floor_load', {
     verdict: within ? 'marginal' : 'not_known',
     wording: within ? 'within the usual allowance' : 'ask before you place it',
     value,
-    ...(limitKg === undefined ? {} : { limit: { kind: 'at_most', high: quantity(limitKg, 'kg', 0) } as const }),
-    reason: reasonOf(situation, within),
+    ...(onGround ? {} : { limit: { kind: 'at_most', high: quantity(limitKg, 'kg', 0) } as const }),
+    reason:
+      value.value > ASK_FROM_KG && !onGround
+        ? phrase`${reasonOf(situation, within)} From ${quantity(ASK_FROM_KG, 'kg', 0)} on, ask whatever the floor.`
+        : reasonOf(situation, within),
     action: within ? null : { text: actionOf(conditions.floor) },
     assumed: namesOf(assumedOf(conditions, ['floor']), stand, tankUnstated, fillDefaults),
     missing: within ? [] : [conditions.floor === 'timber_upper' ? 'span, spacing and direction of the joists' : 'how the floor bears'],

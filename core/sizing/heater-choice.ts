@@ -13,8 +13,8 @@ export const STUCK_BAND_K = 1
 const SMALLEST_HEATER_W = 25
 /** Heaters are sold in steps; a limit is told to the next 5 W on its safe side. */
 const STEP_W = 5
-/** More than this many heaters is not a build anybody makes. */
-const MOST_HEATERS = 4
+/** More than this many heaters is not a build anybody makes; an external controller is. Own. */
+const MOST_HEATERS = 3
 
 export interface HeaterChoice {
   count: number
@@ -29,8 +29,8 @@ export interface HeaterChoice {
  * Source: own, from the two ends of the heat balance: two rather than one, so that one failing is no disaster.
  */
 export function heaterChoice(situation: Situation, heating: Heating): HeaterChoice | null {
-  const { targetC, dangerC } = situation.conditions.livestock
-  const neededW = (1 + HEATER_RESERVE) * over(heating.cold, ({ loss }) => lossW(loss, targetC)).high
+  const { dangerC } = situation.conditions.livestock
+  const neededW = heatToChooseW(situation, heating)
   const spareW = over(heating.warm, ({ loss }) => lossW(loss, dangerC - STUCK_BAND_K)).low - heating.applianceHeatW.high
   const eachHighestW = Math.floor(spareW / STEP_W) * STEP_W
   const first = neededW < 2 * SMALLEST_HEATER_W && neededW <= eachHighestW ? 1 : 2
@@ -43,18 +43,37 @@ export function heaterChoice(situation: Situation, heating: Heating): HeaterChoi
 
 /** What to do about a heater that is too weak or too strong, with the powers that would settle it. */
 export function heaterAction(situation: Situation, heating: Heating): Action {
+  const controlled = heating.heaters.length > 0 && heating.heaters.every(({ externalController }) => externalController)
+  if (controlled) return strongerAction(situation, heating)
   const choice = heaterChoice(situation, heating)
   if (!choice) {
-    const lid = situation.gear.lid === null ? 'a lid and ' : ''
+    const neededW = quantity(heatToChooseW(situation, heating), 'W', 0)
+    const lid = situation.gear.lid === null ? phrase` A lid lowers the heat that is needed.` : phrase``
     return {
-      text: phrase`No power both holds the coldest room and stays below the danger mark when stuck on. What would: ${lid}heaters switched by an external controller, or a room that is kept more even.`,
+      text: phrase`No power both holds the coldest room and stays below the danger mark when stuck on. What would: heaters of ${neededW} in all switched by an external controller, or a room kept more even.${lid}`,
     }
   }
   const low = quantity(choice.eachLowestW, 'W', 0)
   const high = quantity(choice.eachHighestW, 'W', 0)
-  const what = choice.count === 1 ? phrase`one heater` : phrase`${choice.count} heaters`
+  const [what, each] = choice.count === 1 ? ['one heater', ''] : [`${choice.count} heaters`, ' each']
+  const size = choice.eachLowestW === choice.eachHighestW ? phrase`${low}` : phrase`${low} to ${high}`
   return {
-    text: phrase`Put in ${what} of ${low} to ${high}${choice.count === 1 ? '' : ' each'}.`,
+    text: phrase`Put in ${what} of ${size}${each}, or have an external controller switch them.`,
     want: { slot: 'heat', quantity: choice.count, minimum: { powerW: choice.eachLowestW }, maximum: { powerW: choice.eachHighestW } },
+  }
+}
+
+/** Heat to install for the coldest room, reserve included, W. */
+export function heatToChooseW(situation: Situation, heating: Heating): number {
+  const { targetC } = situation.conditions.livestock
+  return Math.max(0, (1 + HEATER_RESERVE) * over(heating.cold, ({ loss }) => lossW(loss, targetC)).high)
+}
+
+/** Heaters behind an external controller have no upper limit of their own. */
+function strongerAction(situation: Situation, heating: Heating): Action {
+  const eachW = Math.ceil(heatToChooseW(situation, heating) / 2 / STEP_W) * STEP_W
+  return {
+    text: phrase`Put in 2 heaters of at least ${quantity(eachW, 'W', 0)} each behind the controller.`,
+    want: { slot: 'heat', quantity: 2, minimum: { powerW: eachW } },
   }
 }

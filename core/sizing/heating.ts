@@ -23,7 +23,7 @@ export interface Heating {
   heaters: OneHeater[]
   /** Heaters together, W. */
   installedW: Span
-  /** Pump and lamp together, all of it taken as heat in the water. */
+  /** What reaches the water from pump and lamp, both on. */
   applianceHeatW: Span
   cold: ThermalCase[]
   usual: ThermalCase[]
@@ -32,6 +32,11 @@ export interface Heating {
   applianceUnstated: string[]
 }
 
+/**
+ * Share of a lamp's power that warms the water: about 0.4 leaves a light-emitting diode as light and is swallowed, a tenth more comes down as warmth, the
+ * rest rises into the room. Own. All of a pump's power is counted.
+ */
+const LAMP_SHARE = 0.5
 /** Heaters past this count are taken as one more of the same: a tank never needs them, and a typed count must not cost time. */
 const MOST_COUNTED = 20
 
@@ -78,7 +83,7 @@ export function heatingOf(situation: Situation): Heating {
   return {
     heaters,
     installedW: sumOf(gear.heaters.map(({ spec, quantity }) => times(heaterPowerW(spec.powerW, outsideL), quantity))),
-    applianceHeatW: sumOf([filterPowerW(situation), lightPowerW(situation, situation.tank.lengthMm)]),
+    applianceHeatW: sumOf([filterPowerW(situation), times(lightPowerW(situation, situation.tank.lengthMm), LAMP_SHARE)]),
     cold: cases(HIGH_LOSS, conditions.coldestRoomC),
     usual: cases(USUAL_LOSS, (conditions.coldestRoomC + conditions.warmestRoomC) / 2),
     warm: cases(LOW_LOSS, conditions.warmestRoomC),

@@ -33,7 +33,7 @@ const counted = <S>(spec: z.ZodType<S, S>): z.ZodType<Counted<S>, Counted<S>> =>
     quantity: count('Quantity', 1, 999),
     spec,
     owned: yesNo('Owned').optional(),
-  }) as unknown as z.ZodType<Counted<S>, Counted<S>>
+  })
 
 /** More of one kind than any build has. */
 const MOST_ITEMS = 40

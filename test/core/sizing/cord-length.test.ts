@@ -1,0 +1,45 @@
+import { expect, it } from 'vitest'
+import { findingOf, one } from './sample-build.ts'
+
+const heater = (cordMm?: number) => ({ heaters: [one('Torvane', { powerW: 100, ...(cordMm ? { cordMm } : {}) })] })
+
+it('counts the heater’s way up through the water and over the rim', () => {
+  // 48 × 18 × 21 in tank: 533 mm of height and 100 mm over the rim are not outside the water.
+  expect(findingOf('cord_length', heater(2300)).value?.value).toBe(2300 - 533 - 100)
+})
+
+/** Own: exit at 760 + 533 mm, outlet at 300, 600 sideways: hanging 1246.6 + 100, and 300 of slack. */
+it('fits with slack, is marginal without, and does not fit when no loop can hang', () => {
+  expect(findingOf('cord_length', heater(2400)).verdict).toBe('fits')
+  expect(findingOf('cord_length', heater(2100)).verdict).toBe('marginal')
+  const short = findingOf('cord_length', heater(1500))
+  expect(short.verdict).toBe('does_not_fit')
+  expect(short.margin?.value).toBeLessThan(0)
+  expect(short.caution).toMatch(/licensed electrician/)
+})
+
+it('does not guess a cord that nobody measured', () => {
+  const unknown = findingOf('cord_length', heater())
+  expect(unknown.verdict).toBe('not_known')
+  expect(unknown.missing).toContain('cord of Torvane')
+  expect(unknown.value).toBeUndefined()
+})
+
+it('lets the worst cord decide', () => {
+  const found = findingOf('cord_length', { lights: [one('Halden', { cordMm: 800, lengthMm: 1150 })] })
+  expect(found.verdict).toBe('does_not_fit')
+  expect(found.reason[0]).toContain('Halden')
+})
+
+it('starts a canister’s cord at the floor of the stand', () => {
+  const near = { filters: [one('Pellick', { type: 'canister' as const, cordMm: 1100, ratedFlowLph: 1500 })], heaters: [], lights: [] }
+  expect(findingOf('cord_length', near).verdict).toBe('fits')
+  const hung = { ...near, filters: [one('Pellick', { type: 'hang_on' as const, cordMm: 1100, ratedFlowLph: 1500 })] }
+  expect(findingOf('cord_length', hung).verdict).toBe('does_not_fit')
+})
+
+it('says so where the outlet leaves no room for a loop', () => {
+  const low = findingOf('cord_length', {}, { outletHeightMm: 60 })
+  expect(low.verdict).toBe('does_not_fit')
+  expect(low.reason.join(' ')).toMatch(/no room to hang/)
+})

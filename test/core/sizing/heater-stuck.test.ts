@@ -1,0 +1,72 @@
+import { expect, it } from 'vitest'
+import { METRIC, sayPhrase } from '../../../core/units/say.ts'
+import { findingOf, group, one, reportOf } from './sample-build.ts'
+
+const heaters = (powerW: number, quantity = 1, externalController = false) => ({ heaters: [one('Torvane', { powerW, externalController }, quantity)] })
+
+it('judges one heater stuck on, not their sum', () => {
+  const single = findingOf('heater_stuck', heaters(100))
+  expect(findingOf('heater_stuck', heaters(100, 3)).value).toEqual(single.value)
+})
+
+it('is warmer than the same tank at usual losses', () => {
+  // Own: 150 W under a lid in a room of 24 °C settle at 31.47 °C at usual losses, pump and lamp apart.
+  expect(findingOf('heater_stuck', { ...heaters(150), filters: [], lights: [] }).value?.value).toBeGreaterThan(31.47)
+})
+
+it('counts pump and lamp', () => {
+  const alone = findingOf('heater_stuck', { ...heaters(100), filters: [], lights: [] })
+  const withPump = findingOf('heater_stuck', heaters(100))
+  expect(withPump.value?.value ?? NaN).toBeGreaterThan(alone.value?.value ?? NaN)
+})
+
+it('does not fit past the danger mark, with the hours it takes, and offers powers that would fit', () => {
+  const found = findingOf('heater_stuck', { lid: null, ...heaters(300) })
+  expect(found.verdict).toBe('does_not_fit')
+  expect(found.limit).toMatchObject({ kind: 'at_most', high: { value: 32, unit: 'degC' } })
+  expect(found.margin).toMatchObject({ unit: 'K' })
+  expect(found.margin?.value).toBeLessThan(0)
+  expect(sayPhrase(found.reason, METRIC)).toMatch(/after \d+ h/)
+  expect(found.action?.want).toMatchObject({ slot: 'heat' })
+  const { quantity: count = 0, minimum, maximum } = found.action?.want ?? {}
+  for (const powerW of [minimum?.powerW ?? 0, maximum?.powerW ?? 0]) {
+    const chosen = { lid: null, ...heaters(powerW, count) }
+    expect(findingOf('heater_stuck', chosen).verdict).toBe('fits')
+    expect(findingOf('heater_holds', chosen).verdict).toBe('fits')
+  }
+})
+
+it('is marginal within a kelvin of the danger mark', () => {
+  const found = findingOf('heater_stuck', heaters(100))
+  const danger = (dangerC: number) => findingOf('heater_stuck', heaters(100), { livestock: { ...group('small-tropical'), dangerC } }).verdict
+  const reached = found.value?.value ?? NaN
+  expect(danger(reached + 1)).toBe('fits')
+  expect(danger(reached + 0.9)).toBe('marginal')
+  expect(danger(reached)).toBe('marginal')
+  expect(danger(reached - 0.1)).toBe('does_not_fit')
+})
+
+it('says so where no power serves both ends', () => {
+  const found = findingOf('heater_stuck', heaters(200), { coldestRoomC: 15, warmestRoomC: 29 })
+  expect(found.verdict).toBe('does_not_fit')
+  expect(found.action?.want).toBeUndefined()
+  expect(sayPhrase(found.action?.text ?? [], METRIC)).toMatch(/No power both holds.*external controller/)
+})
+
+it('takes an external controller’s cut-off as the temperature that is reached', () => {
+  const found = findingOf('heater_stuck', heaters(300, 1, true))
+  expect(found.verdict).toBe('fits')
+  expect(found.value?.value).toBe(group('small-tropical').highestC)
+  expect(found.assumed).toContain('cut-off of the controller')
+})
+
+it('is not asked of a tank without heaters', () => {
+  expect(reportOf({ heaters: [] }).findings.some(({ check }) => check === 'heater_stuck' || check === 'heater_spare')).toBe(false)
+})
+
+it('comes first of all findings that hurt', () => {
+  const report = reportOf(heaters(300))
+  const first = report.findings[report.pageOne[0] ?? -1]
+  expect(first?.check).toBe('heater_stuck')
+  expect(first?.caution).toMatch(/Heater off/)
+})
