@@ -29,7 +29,10 @@ export function text(label: string, least: number, most: number) {
           ? `${label} is empty. Fill it in, or leave it out where it is optional.`
           : `${label} is too short: at least ${least} characters.`,
     })
-    .max(most, { error: (issue) => `${label} has ${String(issue.input).length} characters. At most ${most} fit.` })
+    .max(most, {
+      error: (issue) =>
+        `${label} has ${typeof issue.input === 'string' ? issue.input.length : 'too many'} characters. At most ${most} fit.`,
+    })
     .refine(isPlainText, { error: `${label} has a control character or half of a character. Type it again without it.` })
 }
 

@@ -16,7 +16,10 @@ export function isGtin(digits: string): boolean {
 
 /** The check digit that belongs after these data digits. @example gtinCheckDigit('629104150021') // 3 */
 export function gtinCheckDigit(data: string): number {
-  const sum = [...data].reverse().reduce((total, digit, index) => total + Number(digit) * (index % 2 === 0 ? 3 : 1), 0)
+  const sum = data
+    .split('')
+    .reverse()
+    .reduce((total, digit, index) => total + Number(digit) * (index % 2 === 0 ? 3 : 1), 0)
   return (10 - (sum % 10)) % 10
 }
 

@@ -7,7 +7,8 @@ export const SHORTEST_PASSWORD = 15
 /** Ours: long enough for any sentence, short enough that hashing it cannot be used to tie the server up. */
 export const LONGEST_PASSWORD = 256
 
-const characters = (value: string): number => [...value].length
+/** Code points, as the standard counts them: one emoji is one. */
+const characters = (value: string): number => Array.from(value).length
 
 /** A new password. Any character counts, spaces and emoji too; nothing is cut off, nothing else is demanded. */
 export const NewPassword = z
