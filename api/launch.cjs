@@ -41,7 +41,7 @@ function filesUnder(folder) {
       if (entry.name === 'dist' || entry.name === 'node_modules') return []
       return entry.isDirectory() ? filesUnder(path) : [path]
     })
-    .sort()
+    .sort((a, b) => (a < b ? -1 : 1))
 }
 
 /** Runs `work` unless the stamp from an earlier run says that nothing changed since. */
