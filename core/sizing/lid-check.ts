@@ -15,7 +15,7 @@ export function lidCheck({ gear, conditions, tank }: Situation): Finding | null 
   const want = {
     slot: 'cover',
     quantity: 1,
-    minimum: { lengthMm: tank.lengthMm - LID_SLACK_MM, widthMm: tank.widthMm - LID_SLACK_MM },
+    minimum: { lengthMm: Math.ceil(tank.lengthMm - LID_SLACK_MM), widthMm: Math.ceil(tank.widthMm - LID_SLACK_MM) },
   } as const
   if (!gear.lid) {
     if (!lidNeeded) return null

@@ -24,10 +24,14 @@ const SOURCE: Source = {
   text: 'Marks by kind of plants: common practice. Light by configuration factors (Howell, from memory) and Beer–Lambert, 0.1 to 0.5 per metre; 60 to 80 lm for each µmol/s.',
 }
 
-function judge(light: Span, mark: Span, dimmable: boolean): Verdict {
-  if (light.high < mark.low) return 'does_not_fit'
-  if (light.low < mark.low) return 'marginal'
-  return dimmable || light.high <= mark.high * (1 + BRIGHT_BAND) ? 'fits' : 'marginal'
+/** A reading of the light: two marginal readings on opposite sides of the band are no agreement. */
+type Reading = 'dark' | 'darkish' | 'good' | 'bright'
+const VERDICT_OF: Record<Reading, Verdict> = { dark: 'does_not_fit', darkish: 'marginal', good: 'fits', bright: 'marginal' }
+
+function read(light: Span, mark: Span, dimmable: boolean): Reading {
+  if (light.high < mark.low) return 'dark'
+  if (light.low < mark.low) return 'darkish'
+  return dimmable || light.high <= mark.high * (1 + BRIGHT_BAND) ? 'good' : 'bright'
 }
 
 /**
@@ -43,12 +47,13 @@ export function lightLevel(situation: Situation, light: BedLight | undefined): F
   const dimmable = gear.lights.every(({ spec }) => spec.dimmable === true)
   const round = (span: Span): Span => ({ low: Math.round(span.low), high: Math.round(span.high) })
   const [dim, bright] = [round(light.dim), round(light.bright)]
-  const outcome = settled(
-    judge(dim, mark, dimmable),
-    judge(bright, mark, dimmable),
-    light.fluxUnstated ? ['lumens or photon flux of the light'] : [],
-    namesOf(defaults, [CLARITY]),
-  )
+  const [worst, best] = [read(dim, mark, dimmable), read(bright, mark, dimmable)]
+  const unstated = light.fluxUnstated ? ['lumens or photon flux of the light'] : []
+  const rest = namesOf(defaults, [CLARITY])
+  const outcome =
+    worst === best
+      ? settled(VERDICT_OF[worst], VERDICT_OF[best], unstated, rest)
+      : { verdict: 'not_known' as const, assumed: rest, missing: unstated }
   const known = outcome.verdict !== 'not_known'
   const level = (value: number) => quantity(value, 'umol/m2/s', 0)
   const reason = phrase`Between ${level(dim.low)} and ${level(bright.high)} reach the substrate; these plants want ${level(mark.low)} to ${level(mark.high)}.`

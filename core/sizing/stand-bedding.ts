@@ -38,7 +38,7 @@ export function standBedding(situation: Situation): Finding | null {
         action: { text: phrase`Choose a stand with a full top, and a mat.`, want: { slot: 'carry_tank', quantity: 1, minimum: {} } },
       },
     )
-  const minimum = { lengthMm: tank.lengthMm, widthMm: tank.widthMm }
+  const minimum = { lengthMm: Math.ceil(tank.lengthMm - MAT_SLACK_MM), widthMm: Math.ceil(tank.widthMm - MAT_SLACK_MM) }
   const action = { text: phrase`Add a closed-cell mat as large as the tank.`, want: { ...MAT, minimum } }
   if (!gear.mat)
     return make('does_not_fit', phrase`The tank's bottom is flat glass: a grain of sand under it is enough to crack it. It wants a mat.`, {

@@ -21,7 +21,11 @@ export function standFootprint(situation: Situation): Finding | null {
   const { gear, tank } = situation
   if (!gear.stand) return null
   const { topLengthMm, topWidthMm, top } = gear.stand.spec
-  const want = { slot: 'carry_tank', quantity: 1, minimum: { lengthMm: tank.lengthMm, widthMm: tank.widthMm } } as const
+  const want = {
+    slot: 'carry_tank',
+    quantity: 1,
+    minimum: { lengthMm: Math.ceil(tank.lengthMm - ROUNDING_MM), widthMm: Math.ceil(tank.widthMm - ROUNDING_MM) },
+  } as const
   const tankSize = phrase`${quantity(tank.lengthMm, 'mm', 0)} by ${quantity(tank.widthMm, 'mm', 0)}`
   if (topLengthMm === undefined || topWidthMm === undefined) {
     return makeFinding('stand_footprint', {

@@ -16,7 +16,11 @@ it('adds heater, filter and light to 867.0 kWh and 147.38', () => {
 })
 
 it('names nothing that uses nothing', () => {
-  expect(energyPerYear({ heaterMeanW: 0, filterW: 0, lightW: 10, lightHoursPerDay: 0, priceMinorPerKwh: 17 })).toEqual({ items: [], kwhPerYear: 0, costMinorPerYear: 0 })
+  expect(energyPerYear({ heaterMeanW: 0, filterW: 0, lightW: 10, lightHoursPerDay: 0, priceMinorPerKwh: 17 })).toEqual({
+    items: [],
+    kwhPerYear: 0,
+    costMinorPerYear: 0,
+  })
 })
 
 /** Own: the lidded 75 gallon tank loses 62.29 W in a room of 22 °C, the mean of 20 and 24. */

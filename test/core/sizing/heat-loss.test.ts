@@ -45,11 +45,16 @@ it('reckons the winter end of the open tank at 223 W', () => isNear(lossW(inRoom
 
 it('never lets the high-loss end fall below the low-loss end', () => {
   fc.assert(
-    fc.property(fc.constantFrom('open', 'glass', 'plastic', 'mesh'), fc.double({ min: 5, max: 30, noNaN: true }), fc.double({ min: 0, max: 20, noNaN: true }), (cover, roomC, warmer) => {
-      const high = heatLoss(TANK_A, GEOMETRY_A, cover, HIGH_LOSS, roomC)
-      const low = heatLoss(TANK_A, GEOMETRY_A, cover, LOW_LOSS, roomC)
-      expect(lossW(high, roomC + warmer)).toBeGreaterThanOrEqual(lossW(low, roomC + warmer))
-    }),
+    fc.property(
+      fc.constantFrom('open', 'glass', 'plastic', 'mesh'),
+      fc.double({ min: 5, max: 30, noNaN: true }),
+      fc.double({ min: 0, max: 20, noNaN: true }),
+      (cover, roomC, warmer) => {
+        const high = heatLoss(TANK_A, GEOMETRY_A, cover, HIGH_LOSS, roomC)
+        const low = heatLoss(TANK_A, GEOMETRY_A, cover, LOW_LOSS, roomC)
+        expect(lossW(high, roomC + warmer)).toBeGreaterThanOrEqual(lossW(low, roomC + warmer))
+      },
+    ),
   )
 })
 

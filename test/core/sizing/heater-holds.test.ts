@@ -62,7 +62,8 @@ it('holds an assumed glass thickness where it changes nothing, and asks for it w
 })
 
 it('asks for more watts in a colder room', () => {
-  const wanted = (coldestRoomC: number) => sizingReport({ gear: gear(), conditions: conditions({ coldestRoomC, warmestRoomC: 30 }) }).figures.coldLossW ?? NaN
+  const wanted = (coldestRoomC: number) =>
+    sizingReport({ gear: gear(), conditions: conditions({ coldestRoomC, warmestRoomC: 30 }) }).figures.coldLossW ?? NaN
   fc.assert(
     fc.property(fc.double({ min: 0, max: 23, noNaN: true }), fc.double({ min: 0.5, max: 7, noNaN: true }), (roomC, warmer) => {
       expect(wanted(roomC)).toBeGreaterThan(wanted(roomC + warmer))

@@ -21,7 +21,11 @@ it('holds with the weaker of two', () => {
 })
 
 it('is never worse than marginal: a spare is a precaution', () => {
-  const found = findingOf('heater_spare', { heaters: [one('Torvane', { powerW: 50 }, 2)] }, { coldestRoomC: 5, livestock: group('warm-cichlids') })
+  const found = findingOf(
+    'heater_spare',
+    { heaters: [one('Torvane', { powerW: 50 }, 2)] },
+    { coldestRoomC: 5, livestock: group('warm-cichlids') },
+  )
   expect(found.verdict).toBe('marginal')
   expect(found.margin?.value).toBeLessThan(0)
 })

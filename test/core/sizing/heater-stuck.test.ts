@@ -2,7 +2,9 @@ import { expect, it } from 'vitest'
 import { METRIC, sayPhrase } from '../../../core/units/say.ts'
 import { findingOf, group, one, reportOf } from './sample-build.ts'
 
-const heaters = (powerW: number, quantity = 1, externalController = false) => ({ heaters: [one('Torvane', { powerW, externalController }, quantity)] })
+const heaters = (powerW: number, quantity = 1, externalController = false) => ({
+  heaters: [one('Torvane', { powerW, externalController }, quantity)],
+})
 
 it('judges one heater stuck on, not their sum', () => {
   const single = findingOf('heater_stuck', heaters(100))
@@ -38,7 +40,8 @@ it('does not fit past the danger mark, with the hours it takes, and offers power
 
 it('is marginal within a kelvin of the danger mark', () => {
   const found = findingOf('heater_stuck', heaters(100))
-  const danger = (dangerC: number) => findingOf('heater_stuck', heaters(100), { livestock: { ...group('small-tropical'), dangerC } }).verdict
+  const danger = (dangerC: number) =>
+    findingOf('heater_stuck', heaters(100), { livestock: { ...group('small-tropical'), dangerC } }).verdict
   const reached = found.value?.value ?? NaN
   expect(danger(reached + 1)).toBe('fits')
   expect(danger(reached + 0.9)).toBe('marginal')

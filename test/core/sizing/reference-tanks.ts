@@ -4,7 +4,14 @@ import { tankMass } from '../../../core/sizing/tank-mass.ts'
 export const INCH = 25.4
 
 /** 48 × 18 × 21 in (75 US gal by its label), 10 mm glass, filled to 40 mm below the rim, 50 mm of gravel. */
-export const TANK_A: TankShape = { lengthMm: 48 * INCH, widthMm: 18 * INCH, heightMm: 21 * INCH, glassMm: 10, bottomMm: 10, material: 'glass' }
+export const TANK_A: TankShape = {
+  lengthMm: 48 * INCH,
+  widthMm: 18 * INCH,
+  heightMm: 21 * INCH,
+  glassMm: 10,
+  bottomMm: 10,
+  material: 'glass',
+}
 export const FILL_A: TankFill = { waterBelowRimMm: 40, substrateDepthMm: 50 }
 
 /** 60 × 30 × 36 cm, 6 mm glass, 324 mm of water, no substrate. */

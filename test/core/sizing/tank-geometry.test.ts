@@ -37,11 +37,19 @@ const shapes = fc.record({
 it('scales every volume with the cube of the lengths', () => {
   fc.assert(
     fc.property(shapes, fc.double({ min: 0.5, max: 4, noNaN: true }), (shape, k) => {
-      const grown = { ...shape, lengthMm: shape.lengthMm * k, widthMm: shape.widthMm * k, heightMm: shape.heightMm * k, glassMm: shape.glassMm * k, bottomMm: shape.bottomMm * k }
+      const grown = {
+        ...shape,
+        lengthMm: shape.lengthMm * k,
+        widthMm: shape.widthMm * k,
+        heightMm: shape.heightMm * k,
+        glassMm: shape.glassMm * k,
+        bottomMm: shape.bottomMm * k,
+      }
       const small = tankGeometry(shape, { waterBelowRimMm: 20, substrateDepthMm: 30 })
       const large = tankGeometry(grown, { waterBelowRimMm: 20 * k, substrateDepthMm: 30 * k })
       if (!small.ok || !large.ok) throw new Error('both must be accepted')
-      for (const figure of ['outsideVolumeL', 'grossVolumeL', 'waterVolumeL', 'shellVolumeL'] as const) isNear(large.value[figure], small.value[figure] * k ** 3, 1e-9)
+      for (const figure of ['outsideVolumeL', 'grossVolumeL', 'waterVolumeL', 'shellVolumeL'] as const)
+        isNear(large.value[figure], small.value[figure] * k ** 3, 1e-9)
     }),
   )
 })

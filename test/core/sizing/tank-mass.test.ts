@@ -14,7 +14,11 @@ it.each([
 it('weighs it filled to the rim', () => isNear(MASS_A.brimKg, 356.9, 1e-4))
 
 it('weighs it in acrylic', () => {
-  isNear(tankMass({ shape: { material: 'acrylic' }, geometry: GEOMETRY_A, grain: 'quartz', water: 'fresh', waterC: 25 }).emptyKg, 27.2669, 1e-5)
+  isNear(
+    tankMass({ shape: { material: 'acrylic' }, geometry: GEOMETRY_A, grain: 'quartz', water: 'fresh', waterC: 25 }).emptyKg,
+    27.2669,
+    1e-5,
+  )
 })
 
 it('weighs it with sea water', () => {

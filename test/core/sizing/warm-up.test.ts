@@ -23,7 +23,10 @@ it.each([
   [300, 22, 37.18, 13.0, 33.26, 22.54],
   [150, 24, 31.47, undefined, 28.89, undefined],
 ])('settles with %s W stuck on in a room of %s °C', (watts, roomC, lidC, lidHours, openC, openHours) => {
-  for (const [cover, balance, hours] of [['glass', lidC, lidHours], ['open', openC, openHours]] as const) {
+  for (const [cover, balance, hours] of [
+    ['glass', lidC, lidHours],
+    ['open', openC, openHours],
+  ] as const) {
     expect(Math.abs(equilibriumC(inRoom(cover, roomC), watts) - balance)).toBeLessThan(0.02)
     const reached = hoursBetween(inRoom(cover, roomC), C, watts, 25, 32)
     if (hours === undefined) expect(reached).toBeUndefined()

@@ -1,0 +1,81 @@
+import { describe, expect, it } from 'vitest'
+import { continuousLimitW } from '../../../core/sizing/electrical-load.ts'
+import { findingOf, one, reportOf } from './sample-build.ts'
+
+describe('power on the circuit', () => {
+  /** NEC 210.19(A)(1), 210.20(A): a continuous load is at most 80 % of the device. Exact arithmetic. */
+  it.each([
+    [120, 15, 1440],
+    [120, 20, 1920],
+  ])('lets %s V and %s A carry %s W for hours on end', (voltage, current, watts) =>
+    expect(continuousLimitW(voltage, current)).toBeCloseTo(watts, 9),
+  )
+
+  it('adds up all heaters, pumps, lamps and whatever else is on the circuit', () => {
+    expect(findingOf('electrical_load', {}, { otherLoadW: 300 }).value?.value).toBe(2 * 100 + 20 + 30 + 300)
+  })
+
+  it.each([
+    [1440 - 250 - 144, 'fits'],
+    [1440 - 250 - 143, 'marginal'],
+    [1440 - 250, 'marginal'],
+    [1440 - 250 + 1, 'does_not_fit'],
+  ])('with %s W of other load: %s', (otherLoadW, verdict) => {
+    expect(findingOf('electrical_load', {}, { otherLoadW }).verdict).toBe(verdict)
+  })
+
+  it('goes by the strip where it carries less than the circuit', () => {
+    const found = findingOf('electrical_load', { power: [one('Corbelle', { outlets: 6, ratedCurrentA: 2, protective: true })] })
+    expect(found.limit).toMatchObject({ high: { value: 192 } })
+    expect(found.verdict).toBe('does_not_fit')
+  })
+
+  it('holds an unstated power where any typical one would do, and asks for it where not', () => {
+    const filters = [one('Pellick', { type: 'canister' as const, ratedFlowLph: 1500 })]
+    const easy = findingOf('electrical_load', { filters })
+    expect(easy).toMatchObject({ verdict: 'fits', assumed: ['power of the filter'] })
+    const tight = findingOf('electrical_load', { filters }, { otherLoadW: 1440 - 230 - 20 })
+    expect(tight).toMatchObject({ verdict: 'not_known', missing: ['power of the filter'] })
+  })
+})
+
+describe('protective device', () => {
+  const strip = (protective?: boolean) => ({ power: [one('Corbelle', { outlets: 6, protective })] })
+
+  it('is the strip’s own or the circuit’s', () => {
+    expect(findingOf('outlet_protection', strip(true)).verdict).toBe('fits')
+    expect(findingOf('outlet_protection', strip(false), { circuitProtected: true }).verdict).toBe('fits')
+    expect(findingOf('outlet_protection', strip(false)).verdict).toBe('does_not_fit')
+  })
+
+  it('is not known where nobody stated it of strip or circuit', () => {
+    expect(findingOf('outlet_protection', strip())).toMatchObject({ verdict: 'not_known', missing: ['protective device of the strip'] })
+    expect(findingOf('outlet_protection', { power: [] }, { assumed: ['circuitProtected'] })).toMatchObject({
+      verdict: 'not_known',
+      missing: ['protection of the circuit'],
+    })
+  })
+
+  it('claims no code, and sends to a licensed electrician', () => {
+    const found = findingOf('outlet_protection', strip(false))
+    expect(found.source.tag).toBe('common_practice')
+    expect(found.caution).toMatch(/local electrical code and a licensed electrician decide/)
+  })
+})
+
+describe('outlets', () => {
+  const strip = (outlets?: number) => ({ power: [one('Corbelle', { outlets, protective: true })] })
+  it('are one an appliance', () => {
+    expect(findingOf('outlets', strip(4)).verdict).toBe('fits')
+    expect(findingOf('outlets', strip(3))).toMatchObject({ verdict: 'does_not_fit', action: { want: { minimum: { outlets: 4 } } } })
+    expect(findingOf('outlets', strip()).verdict).toBe('not_known')
+    expect(findingOf('outlets', { power: [] }).missing).toEqual(['outlets within reach'])
+  })
+
+  it('are not asked of a build without appliances', () => {
+    const checks = reportOf({ heaters: [], filters: [], lights: [] }).findings.map(({ check }) => check)
+    expect(checks).not.toContain('outlets')
+    expect(checks).not.toContain('outlet_protection')
+    expect(checks).not.toContain('electrical_load')
+  })
+})
