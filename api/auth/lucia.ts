@@ -52,7 +52,8 @@ function adapterOf(db: Kysely<Database>): Adapter {
     },
     async updateSessionExpiration(id, expiresAt) {
       const row = await findSessionByHash(db, tokenHash(id))
-      if (row !== undefined) await touchSession(db, row.idHash, { expiresAt: clamped(expiresAt, row.createdAt), lastSeenAt: new Date() })
+      if (row !== undefined)
+        await touchSession(db, row.idHash, { expiresAt: clamped(expiresAt, row.createdAt), lastSeenAt: new Date(Date.now()) })
     },
     deleteSession: (id) => deleteSession(db, tokenHash(id)),
     // Listing and ending a person's sessions go by hash through our repository, never through the package.
@@ -111,7 +112,7 @@ export function createAuth(db: Kysely<Database>): Auth {
     async start(c, personId) {
       const before = idOf(c)
       if (before !== null && before !== '') await luciaFor(c).invalidateSession(before)
-      const createdAt = new Date()
+      const createdAt = new Date(Date.now())
       const session = await luciaFor(c).createSession(personId, { createdAt })
       sendCookie(c, session.id, clamped(session.expiresAt, createdAt))
     },

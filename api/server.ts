@@ -1,0 +1,23 @@
+import { readConfig } from './config.ts'
+import { renderQuotePdf } from './pdf/render-quote-pdf.ts'
+import { firstManagerPath } from './service/first-link.ts'
+import { createLog, sayFailure, stopOnSignal } from './service/run.ts'
+import { startService } from './service/service.ts'
+
+/** The real thing: reads the environment, starts, says where it is and, until someone has an account, how to make the first. */
+async function main(): Promise<void> {
+  const config = readConfig(process.env)
+  const service = await startService(config, createLog(), renderQuotePdf)
+  stopOnSignal(service)
+  console.log(`Driploop answers at ${service.address}`)
+  const { db, engine } = await service.database
+  console.log(engine === 'embedded' ? `Data is kept in ${config.dataDir}` : 'Data is kept in PostgreSQL')
+  const path = await firstManagerPath(db, Date.now())
+  if (path !== null)
+    console.log(`Nobody has an account yet. This link makes the manager, once, within 24 hours:\n\n  ${service.address}${path}\n`)
+}
+
+main().catch((error: unknown) => {
+  sayFailure(error)
+  process.exit(1)
+})

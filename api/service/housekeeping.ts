@@ -1,0 +1,31 @@
+import type { Logger } from 'pino'
+import { civilDateAt } from '../../core/dates.ts'
+import type { Connection } from '../../db/connect.ts'
+import { getInstall } from '../../db/install.ts'
+import { deleteExpiredSessions } from '../../db/sessions.ts'
+import { sweepFailures } from '../auth/throttle.ts'
+import { lapseOn } from '../jobs/lapse.ts'
+
+const MINUTE_MS = 60_000
+/** The embedded engine writes its log into the tables only when told: five minutes of a busy evening are a few megabytes. */
+const CHECKPOINT_MS = 5 * MINUTE_MS
+/** A quote lapses at midnight of its place; ten minutes late harms nobody, since reading lapses too. */
+const SWEEP_MS = 10 * MINUTE_MS
+
+async function sweep({ db }: Connection, nowMs: number): Promise<void> {
+  const { timeZone } = await getInstall(db)
+  await lapseOn(db, civilDateAt(nowMs, timeZone))
+  await deleteExpiredSessions(db, new Date(nowMs))
+  await sweepFailures(db, nowMs)
+}
+
+/** Work that goes on by itself. Returns how to end it. A failure is logged and tried again at the next turn. */
+export function keepHouse(connection: Connection, clock: () => number, log: Logger): () => void {
+  const every = (ms: number, what: string, work: () => Promise<unknown>) =>
+    setInterval(() => void work().catch((error: unknown) => log.warn({ err: error }, `${what} failed`)), ms)
+  const timers = [
+    every(CHECKPOINT_MS, 'checkpoint', () => connection.checkpoint()),
+    every(SWEEP_MS, 'sweep', () => sweep(connection, clock())),
+  ]
+  return () => timers.forEach((timer) => clearInterval(timer))
+}

@@ -1,0 +1,39 @@
+import { setTimeout as wait } from 'node:timers/promises'
+import type { Logger } from 'pino'
+import type { Connection } from '../../db/connect.ts'
+import { connect } from '../../db/connect.ts'
+import { createInstall, findInstall } from '../../db/install.ts'
+import { migrate } from '../../db/migrate.ts'
+import { isUnreachable } from '../../db/reach.ts'
+import type { Config } from '../config.ts'
+import { firstInstall } from './first-install.ts'
+
+const RETRY_MS = 2_000
+
+/** Brings the database to this release and gives it an install if it has none. */
+async function prepare({ db }: Connection): Promise<void> {
+  await migrate(db)
+  if ((await findInstall(db)) === undefined) await createInstall(db, firstInstall(Intl.DateTimeFormat().resolvedOptions().timeZone))
+}
+
+/**
+ * The database, ready to use. While it cannot be reached it is tried again every two seconds, until `signal` says stop.
+ *
+ * Errors: FolderInUse of db/lock.ts; whatever else the database says that waiting does not mend (a wrong password, a later release's schema).
+ */
+export async function openDatabase(config: Config, log: Logger, signal: AbortSignal): Promise<Connection> {
+  const connection = await connect(config.databaseUrl === null ? { dataDir: config.dataDir } : { databaseUrl: config.databaseUrl })
+  for (let tries = 0; ; tries += 1) {
+    try {
+      await prepare(connection)
+      return connection
+    } catch (error) {
+      if (!isUnreachable(error) || signal.aborted) {
+        await connection.close().catch(() => undefined)
+        throw error
+      }
+      if (tries === 0) log.warn('the database cannot be reached; it is tried again every two seconds')
+      await wait(RETRY_MS, undefined, { signal }).catch(() => undefined)
+    }
+  }
+}

@@ -1,0 +1,70 @@
+import { setTimeout as wait } from 'node:timers/promises'
+import type { Logger } from 'pino'
+import type { Connection } from '../../db/connect.ts'
+import { createApp } from '../app.ts'
+import type { Config } from '../config.ts'
+import type { Deps } from '../context.ts'
+import type { RenderQuote } from '../quotes/paper.ts'
+import { keepHouse } from './housekeeping.ts'
+import { readLinkKey } from './link-key.ts'
+import { listen } from './listen.ts'
+import { openDatabase } from './open-database.ts'
+
+/** A probe every second sees the flip before connections are refused. */
+const FLIP_MS = 200
+/** Stopping takes under ten seconds in all: this much for what is running, the rest for the database. */
+const FINISH_MS = 6_000
+
+export interface Service {
+  /** As a reader on this computer opens it. */
+  address: string
+  linkKey: Uint8Array
+  /** Resolves with the database once it is there; rejects where waiting does not help. */
+  database: Promise<Connection>
+  stop(): Promise<void>
+}
+
+/**
+ * Starts to answer at once: 503 until the database is there, then everything.
+ *
+ * Errors: PortInUse; those of `openDatabase` through `database`.
+ */
+export async function startService(config: Config, log: Logger, pdf: RenderQuote): Promise<Service> {
+  const linkKey = await readLinkKey(config)
+  const stopping = new AbortController()
+  const base: Deps = {
+    db: null,
+    engine: config.databaseUrl === null ? 'embedded' : 'postgres',
+    clock: Date.now,
+    config,
+    pdf,
+    linkKey,
+    log,
+    ready: () => !stopping.signal.aborted,
+  }
+  let app = createApp(base)
+  let endHouse = (): void => undefined
+  const listening = await listen((request, env) => app.fetch(request, env as object), config.port, config.host)
+  const database = openDatabase(config, log, stopping.signal).then((connection) => {
+    app = createApp({ ...base, db: connection.db, engine: connection.engine })
+    endHouse = keepHouse(connection, base.clock, log)
+    return connection
+  })
+  // Whoever started the service awaits it; until then a failure is not unhandled.
+  database.catch(() => undefined)
+  return {
+    address: config.publicUrl?.origin ?? `http://localhost:${listening.port}`,
+    linkKey,
+    database,
+    async stop() {
+      stopping.abort()
+      await wait(FLIP_MS)
+      await listening.close(FINISH_MS)
+      endHouse()
+      const connection = await database.catch(() => null)
+      if (connection === null) return
+      await connection.checkpoint().catch((error: unknown) => log.warn({ err: error }, 'last checkpoint failed'))
+      await connection.close()
+    },
+  }
+}

@@ -1,0 +1,121 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { ImportReport } from '../../core/catalog/import-report.ts'
+import type { Product } from '../../core/catalog/product.ts'
+import { product } from '../support/rows.ts'
+import { createWorld, type Browser, type World } from './support/world.ts'
+
+let world: World
+let manager: Browser
+beforeAll(async () => {
+  world = await createWorld()
+  manager = await world.signIn('manager')
+})
+afterAll(() => world.close())
+
+const importing = (csv: string, dryRun = false, kind = 'heater') =>
+  manager.send<ImportReport>('POST', '/api/products/import', { body: { kind, csv, dryRun } })
+const names = async (q: string): Promise<string[]> =>
+  (await manager.send<{ items: Product[] }>('GET', `/api/products?q=${encodeURIComponent(q)}&limit=500`)).body.items.map(({ name }) => name)
+
+describe('an import', () => {
+  it('reads what a spreadsheet writes: byte order mark, CRLF, quotes, line breaks in cells, any order of columns', async () => {
+    const csv = '\uFEFFPower W,name,note\r\n100,"Halden ""H1"" 100, slim","two\r\nlines"\r\n,Halden H2,\r\n'
+    const report = await importing(csv)
+    expect(report.body, report.text).toMatchObject({ applied: true, rows: 2, creates: 2, updates: 0, unchanged: 0, faults: [] })
+    const found = await manager.send<{ items: Product[] }>('GET', '/api/products?q=Halden%20%22H1%22')
+    expect(found.body.items[0]).toMatchObject({ name: 'Halden "H1" 100, slim', spec: { powerW: 100 }, note: 'two\r\nlines' })
+    expect((await manager.send<{ items: Product[] }>('GET', '/api/products?q=Halden%20H2')).body.items[0]?.spec).toEqual({})
+  })
+
+  it('changes nothing on a dry run and says what it would do', async () => {
+    const csv = 'name,powerW\nDry 1,50\nDry 2,75'
+    expect((await importing(csv, true)).body).toMatchObject({ dryRun: true, applied: false, creates: 2 })
+    expect(await names('Dry ')).toEqual([])
+    expect((await importing(csv)).body).toMatchObject({ applied: true, creates: 2 })
+    expect((await importing(csv)).body).toMatchObject({ applied: true, creates: 0, unchanged: 2 })
+    expect((await importing('name,powerW\nDry 1,55\nDry 2,75')).body).toMatchObject({ updates: 1, unchanged: 1 })
+  })
+
+  it('names row, column and fix of every fault, and then stores nothing', async () => {
+    const report = await importing('name,powerW\nGood 1,50\nBad 1,40000\n,75\nBad 2,lots\nGood 1,60')
+    expect(report.status).toBe(200)
+    expect(report.body.applied).toBe(false)
+    expect(report.body.faults.map(({ row, column }) => [row, column])).toEqual([[3, 'powerW'], [4, 'name'], [5, 'powerW'], [6, 'name']]) // prettier-ignore
+    expect(await names('Good 1')).toEqual([])
+  })
+
+  it('stores nothing where the last row clashes with the catalog', async () => {
+    const known = await product(world.db, { gtin: '4006381333931' })
+    const report = await importing(`name,gtin,powerW\nFirst of two,,50\n${known.name} again,4006381333931,50\nHalf done,96385074x,50`)
+    expect(report.body.applied).toBe(false)
+    expect(await names('First of two')).toEqual([])
+  })
+
+  it.each([
+    ['semicolons', 'name;powerW\nA;50', /';'.*commas/],
+    ['a quotation mark that never closes', 'name,powerW\n"Open,50\nB,60', /quotation mark/],
+    ['a quotation mark in the middle', 'name,powerW\nLength 4" long,50', /quotation mark/],
+    ['a row that is too long', 'name,powerW\nA,50,60', /cells/],
+    ['a column that is none', 'name,wattage\nA,50', /wattage/],
+    ['only a heading', 'name,powerW\n', /no products/],
+    ['nothing but white space', '  \n \n', /heading/],
+    ['a zero byte', 'name,powerW\nA\u0000,50', /character/],
+  ])('refuses %s with words that help', async (_what, csv, words) => {
+    const report = await importing(csv)
+    expect(report.status).toBe(200)
+    expect(report.body).toMatchObject({ applied: false, creates: 0 })
+    expect(report.body.faults.map(({ message }) => message).join(' ')).toMatch(words)
+  })
+
+  it('makes kits of parts by name, and says which part is not known', async () => {
+    const part = await product(world.db, { name: 'Millrace 40 W' })
+    const made = await importing('name,parts\nStarter one,Millrace 40 W x 2', false, 'kit')
+    expect(made.body, made.text).toMatchObject({ applied: true, creates: 1 })
+    const kit = (await manager.send<{ items: Product[] }>('GET', '/api/products?kind=kit&q=Starter')).body.items[0]
+    expect(kit?.parts).toEqual([{ productId: part.id, quantity: 2 }])
+    const unknown = await importing('name,parts\nStarter two,No such thing', false, 'kit')
+    expect(unknown.body.faults[0]).toMatchObject({ row: 2, column: 'parts' })
+    const nested = await importing('name,parts\nStarter three,Starter one', false, 'kit')
+    expect(nested.body.faults[0]?.message).toContain('kit')
+  })
+
+  it('renames the product whose id a row gives, and refuses an id of nobody', async () => {
+    const made = await product(world.db)
+    const renamed = await importing(`id,name,powerW\n${made.id},Renamed by import,150`)
+    expect(renamed.body, renamed.text).toMatchObject({ applied: true, updates: 1 })
+    expect((await manager.send<Product>('GET', `/api/products/${made.id}`)).body).toMatchObject({ name: 'Renamed by import', version: 2 })
+    expect((await importing('id,name\n0198c0de-0000-7000-8000-000000000000,Ghost')).body.faults[0]).toMatchObject({ row: 2, column: 'id' })
+  })
+
+  it('offers its columns as a file', async () => {
+    const answer = await manager.send('GET', '/api/products/import/template?kind=heater')
+    expect(answer.headers.get('content-type')).toBe('text/csv; charset=utf-8')
+    expect(answer.headers.get('content-disposition')).toBe('attachment; filename="heater.csv"')
+    expect(answer.text).toMatch(/^\uFEFF?id,name,/)
+  })
+
+  it('of 50 000 rows is taken whole while others are answered', async () => {
+    const csv = [
+      'name,powerW,note',
+      ...Array.from({ length: 50_000 }, (_, index) => `Bulk ${index},${5 + (index % 900)},"row ${index}"`),
+    ].join('\n')
+    const import50k = importing(csv)
+    const waits: number[] = []
+    let done = false
+    void import50k.finally(() => (done = true))
+    while (!done) {
+      const started = performance.now()
+      await new Promise((resolve) => setTimeout(resolve, 20))
+      waits.push(performance.now() - started - 20)
+    }
+    const report = await import50k
+    expect(report.body, report.text.slice(0, 500)).toMatchObject({ applied: true, rows: 50_000, creates: 50_000 })
+    console.log(`longest wait during 50 000 rows: ${Math.max(...waits).toFixed(0)} ms`)
+    expect(Math.max(...waits)).toBeLessThan(2_000)
+  }, 120_000)
+
+  it('of more than it takes is refused before it is read', async () => {
+    const answer = await importing(`name\n${'x'.repeat(29_000_000)}`)
+    expect(answer.status).toBe(413)
+  })
+})

@@ -1,0 +1,91 @@
+import { afterAll, beforeAll, expect, it } from 'vitest'
+import { firstManagerPath } from '../../api/service/first-link.ts'
+import { createWorld, PASSWORD, type World } from './support/world.ts'
+
+let world: World
+beforeAll(async () => {
+  world = await createWorld()
+})
+afterAll(() => world.close())
+
+const body = (signInName: string) => ({ name: 'Ines Halberg', signInName, password: PASSWORD })
+const tokenOf = (path: unknown): string => String(path).split('/').at(-1) ?? ''
+
+it('makes the first manager once, and a restart replaces the link that nobody used', async () => {
+  const first = tokenOf(await firstManagerPath(world.db, Date.now()))
+  const second = tokenOf(await firstManagerPath(world.db, Date.now()))
+  const visitor = world.visitor()
+  expect((await visitor.send('GET', `/api/links/${first}`)).status).toBe(410)
+  expect((await visitor.send('GET', `/api/links/${second}`)).body).toEqual({ purpose: 'first_manager', role: 'manager', name: null })
+  const made = await visitor.send<{ person: { role: string } }>('POST', `/api/links/${second}`, { body: body('ines') })
+  expect(made.status).toBe(201)
+  expect(made.body.person.role).toBe('manager')
+  expect((await visitor.send('GET', '/api/people')).status).toBe(200)
+  expect((await visitor.send('POST', `/api/links/${second}`, { body: body('other') })).status).toBe(410)
+  expect(await firstManagerPath(world.db, Date.now())).toBeNull()
+})
+
+it('gives an invited person the role that the manager chose, whatever the body says', async () => {
+  const manager = await world.signIn('manager')
+  const invited = await manager.send('POST', '/api/people/invitations', { body: { name: 'Ole Brandt', role: 'advisor' } })
+  expect(invited.status).toBe(201)
+  expect(String(invited.body['url'])).toMatch(/^http:\/\/localhost:8080\/join\/[\w-]{43}$/)
+  const token = tokenOf(invited.body['url'])
+  const tried = await world.visitor().send('POST', `/api/links/${token}`, { body: { ...body('ole'), role: 'manager' } })
+  expect(tried.status).toBe(422)
+  const taken = await world.visitor().send<{ person: { role: string } }>('POST', `/api/links/${token}`, { body: body('ole') })
+  expect(taken.body.person.role).toBe('advisor')
+})
+
+it('is used by exactly one of many who open it at the same moment', async () => {
+  const manager = await world.signIn('manager')
+  const token = tokenOf((await manager.send('POST', '/api/people/invitations', { body: { name: 'Someone', role: 'member' } })).body['url'])
+  const all = await Promise.all(
+    Array.from({ length: 6 }, (_, index) => world.visitor().send('POST', `/api/links/${token}`, { body: body(`racer${index}`) })),
+  )
+  expect(all.map(({ status }) => status).sort()).toEqual([201, 410, 410, 410, 410, 410])
+})
+
+it('is still good after a name that was taken', async () => {
+  const manager = await world.signIn('manager')
+  const token = tokenOf((await manager.send('POST', '/api/people/invitations', { body: { name: 'Someone', role: 'member' } })).body['url'])
+  const clash = await world
+    .visitor()
+    .send<{ errors: Array<{ field: string }> }>('POST', `/api/links/${token}`, { body: body(manager.signInName) })
+  expect(clash.status).toBe(422)
+  expect(clash.body.errors[0]?.field).toBe('signInName')
+  expect((await world.visitor().send('POST', `/api/links/${token}`, { body: body('second.try') })).status).toBe(201)
+})
+
+it('expires after seven days', async () => {
+  const manager = await world.signIn('manager')
+  const token = tokenOf((await manager.send('POST', '/api/people/invitations', { body: { name: 'Late', role: 'member' } })).body['url'])
+  const { clock } = world.deps
+  world.rebuild({ clock: () => Date.now() + 7 * 86_400_000 + 1000 })
+  const late = await world.visitor().send('POST', `/api/links/${token}`, { body: body('late') })
+  world.rebuild({ clock })
+  expect(late.status).toBe(410)
+})
+
+it('refuses a weak password with the field, and stays good', async () => {
+  const manager = await world.signIn('manager')
+  const token = tokenOf((await manager.send('POST', '/api/people/invitations', { body: { name: 'Weak', role: 'member' } })).body['url'])
+  for (const password of ['tiny secret', 'Tarnwick Aquarium Club', 'passwordpassword']) {
+    const answer = await world
+      .visitor()
+      .send<{ errors: Array<{ field: string }> }>('POST', `/api/links/${token}`, { body: { ...body('weak'), password } })
+    expect(answer.status, password).toBe(422)
+    expect(answer.body.errors[0]?.field).toBe('password')
+    expect(answer.text).not.toContain(password)
+  }
+  expect((await world.visitor().send('GET', `/api/links/${token}`)).status).toBe(200)
+})
+
+it('stands nowhere in the database or the log as it was printed', async () => {
+  const manager = await world.signIn('manager')
+  const token = tokenOf((await manager.send('POST', '/api/people/invitations', { body: { name: 'Hidden', role: 'member' } })).body['url'])
+  await world.visitor().send('GET', `/api/links/${token}`)
+  expect(JSON.stringify(await world.db.selectFrom('one_use_link').selectAll().execute())).not.toContain(token)
+  expect(world.logged.join('')).not.toContain(token)
+  expect(world.logged.join('')).toContain('/api/links/…')
+})

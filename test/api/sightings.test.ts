@@ -1,0 +1,153 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { Product } from '../../core/catalog/product.ts'
+import type { Store } from '../../core/catalog/store.ts'
+import { addDays, civilDateAt } from '../../core/dates.ts'
+import type { SightingRow } from '../../core/pricing/record.ts'
+import { product, sighting, store } from '../support/rows.ts'
+import { createWorld, type Browser, type World } from './support/world.ts'
+
+let world: World
+let member: Browser
+let other: Browser
+let heater: Product
+let shop: Store
+const today = civilDateAt(Date.now(), 'America/Detroit')
+beforeAll(async () => {
+  world = await createWorld()
+  member = await world.signIn('member')
+  other = await world.signIn('member')
+  heater = await product(world.db)
+  shop = await store(world.db)
+})
+afterAll(() => world.close())
+
+const seen = (fields: Parameters<typeof sighting>[2] = {}) => sighting(heater.id, shop.id, { seenOn: today, ...fields })
+type Refused = { errors: Array<{ field: string; message: string }>; detail: string }
+
+describe('posting a sighting', () => {
+  it('takes it once, however often a phone repeats it', async () => {
+    const body = seen()
+    const first = await member.send<SightingRow>('POST', '/api/sightings', { body })
+    expect(first.status, first.text).toBe(201)
+    const again = await member.send<SightingRow>('POST', '/api/sightings', { body })
+    expect(again.status).toBe(200)
+    expect(again.body).toEqual(first.body)
+    const record = await member.send<{ sightings: SightingRow[] }>('GET', `/api/products/${heater.id}/record`)
+    expect(record.body.sightings.filter(({ id }) => id === body.id)).toHaveLength(1)
+  })
+
+  it('takes one of many repeats at the same moment', async () => {
+    const body = seen({ priceMinor: 5000 })
+    const all = await Promise.all(Array.from({ length: 6 }, () => member.send('POST', '/api/sightings', { body })))
+    expect(all.map(({ status }) => status).sort()).toEqual([200, 200, 200, 200, 200, 201])
+  })
+
+  it('refuses the same id with another body, or from another person, and keeps the first', async () => {
+    const body = seen()
+    await member.send('POST', '/api/sightings', { body })
+    const changed = await member.send<Refused>('POST', '/api/sightings', { body: { ...body, priceMinor: 4800 } })
+    expect(changed.status).toBe(422)
+    expect(changed.body.errors[0]?.field).toBe('id')
+    expect((await other.send('POST', '/api/sightings', { body })).status).toBe(422)
+    expect((await member.send<SightingRow>('GET', `/api/sightings/${body.id}`)).body.priceMinor).toBe(4999)
+  })
+
+  it('answers a repeat as before when the product was archived in between', async () => {
+    const old = await product(world.db)
+    const body = sighting(old.id, shop.id, { seenOn: today })
+    await member.send('POST', '/api/sightings', { body })
+    const advisor = await world.signIn('advisor')
+    const { id: _id, version: _version, ...fields } = old
+    await advisor.send('PUT', `/api/products/${old.id}`, { body: { ...fields, archived: true }, headers: { 'if-match': '"1"' } })
+    expect((await member.send('POST', '/api/sightings', { body })).status).toBe(200)
+    const fresh = await member.send<Refused>('POST', '/api/sightings', { body: sighting(old.id, shop.id, { seenOn: today }) })
+    expect(fresh.status).toBe(422)
+    expect(fresh.body.errors[0]).toMatchObject({ field: 'productId' })
+    expect(fresh.body.detail).toContain('archived')
+  })
+
+  it('goes by the day at the store, not at the server', async () => {
+    const apia = await store(world.db, { timeZone: 'Pacific/Apia' })
+    const pagoPago = await store(world.db, { timeZone: 'Pacific/Pago_Pago' })
+    const ahead = civilDateAt(Date.now(), 'Pacific/Apia')
+    expect((await member.send('POST', '/api/sightings', { body: sighting(heater.id, apia.id, { seenOn: ahead }) })).status).toBe(201)
+    // Apia is 24 hours ahead of Pago Pago: its day has not come there.
+    expect(
+      (await member.send<Refused>('POST', '/api/sightings', { body: sighting(heater.id, pagoPago.id, { seenOn: ahead }) })).body.errors[0]
+        ?.field,
+    ).toBe('seenOn')
+  })
+
+  it.each([
+    ['a day in the future', { seenOn: addDays(today, 2) }, 'seenOn'],
+    ['a day that is none', { seenOn: '2026-02-30' }, 'seenOn'],
+    ['a day of long ago', { seenOn: addDays(today, -800) }, 'seenOn'],
+    ['a price of 0', { priceMinor: 0 }, 'priceMinor'],
+    ['a negative price', { priceMinor: -100 }, 'priceMinor'],
+    ['a price with a fraction of a cent', { priceMinor: 12.5 }, 'priceMinor'],
+    ['a price as text', { priceMinor: '49.99' }, 'priceMinor'],
+    ['an unknown product', { productId: '0198c0de-0000-7000-8000-000000000000' }, 'productId'],
+    ['an unknown store', { storeId: '0198c0de-0000-7000-8000-000000000000' }, 'storeId'],
+    ['an id that is no id', { id: 'one' }, 'id'],
+    ['a last day on a shelf price', { lastDay: today }, 'lastDay'],
+    ['a last day before the first', { condition: 'sale', lastDay: addDays(today, -3) }, 'lastDay'],
+    ['a condition that is none', { condition: 'cheap' }, 'condition'],
+    ['a field that is none', { reporterId: '0198c0de-0000-7000-8000-000000000000' }, 'body'],
+  ])('refuses %s, names the field and stores nothing', async (_what, change, field) => {
+    const before = await world.db.selectFrom('sighting').select('id').execute()
+    const answer = await member.send<Refused>('POST', '/api/sightings', { body: { ...seen(), ...change } })
+    expect(answer.status, answer.text).toBe(422)
+    expect(answer.body.errors.map((error) => error.field)).toContain(field)
+    expect(await world.db.selectFrom('sighting').select('id').execute()).toHaveLength(before.length)
+  })
+
+  it('takes a slipped decimal with doubt, and it changes no price until a second member confirms', async () => {
+    const lamp = await product(world.db)
+    await member.send('POST', '/api/sightings', { body: sighting(lamp.id, shop.id, { seenOn: today, priceMinor: 19500 }) })
+    const slipped = await member.send<SightingRow>('POST', '/api/sightings', {
+      body: sighting(lamp.id, shop.id, { seenOn: today, priceMinor: 1950 }),
+    })
+    expect(slipped.status).toBe(201)
+    expect(slipped.body.doubt?.code).toBe('slipped_decimal')
+    const views = await member.send<{ prices: Array<{ today: { priceMinor: number } }> }>('POST', '/api/price-views', {
+      body: { productIds: [lamp.id] },
+    })
+    expect(views.body.prices[0]?.today.priceMinor).toBe(19500)
+  })
+})
+
+describe('a sighting', () => {
+  it('is not confirmed or disputed by the one who posted it', async () => {
+    const body = seen()
+    await member.send('POST', '/api/sightings', { body })
+    for (const act of ['confirm', 'dispute']) expect((await member.send('POST', `/api/sightings/${body.id}/${act}`)).status).toBe(409)
+  })
+  it('is confirmed by another member, once', async () => {
+    const body = seen()
+    await member.send('POST', '/api/sightings', { body })
+    const first = await other.send<SightingRow>('POST', `/api/sightings/${body.id}/confirm`)
+    expect(first.body).toMatchObject({ confirmations: 1, myVote: 'confirm' })
+    expect((await other.send<SightingRow>('POST', `/api/sightings/${body.id}/confirm`)).body.confirmations).toBe(1)
+  })
+  it('is withdrawn by its reporter or a manager, not by another member', async () => {
+    const body = seen()
+    await member.send('POST', '/api/sightings', { body })
+    expect((await other.send('POST', `/api/sightings/${body.id}/withdraw`)).status).toBe(409)
+    expect((await member.send<SightingRow>('POST', `/api/sightings/${body.id}/withdraw`)).body.withdrawn).toBe(true)
+  })
+  it('stands on the board with what it is under', async () => {
+    const pump = await product(world.db)
+    await member.send('POST', '/api/sightings', { body: sighting(pump.id, shop.id, { seenOn: addDays(today, -20), priceMinor: 10000 }) })
+    await member.send('POST', '/api/sightings', {
+      body: sighting(pump.id, shop.id, { seenOn: today, priceMinor: 7500, condition: 'sale' }),
+    })
+    const board = await member.send<{ rows: Array<{ regularMinor: number; underRegular: number; sighting: SightingRow }>; total: number }>(
+      'GET',
+      `/api/board?q=${encodeURIComponent(pump.name)}`,
+    )
+    expect(board.body.total).toBe(1)
+    expect(board.body.rows[0]).toMatchObject({ regularMinor: 10000, underRegular: 0.25 })
+    expect((await member.send('GET', '/api/board?kind=spaceship')).status).toBe(422)
+    expect((await member.send('GET', '/api/board?limit=5&limit=6')).status).toBe(422)
+  })
+})
