@@ -1,3 +1,4 @@
+import { setImmediate as breathe } from 'node:timers/promises'
 import { isDeepStrictEqual } from 'node:util'
 import type { Transaction } from 'kysely'
 import type { Product } from '../core/catalog/product.ts'
@@ -29,12 +30,17 @@ export async function importProducts(trx: Transaction<Database>, rows: ProductFi
   if (!planned.ok) return planned
   const { creates, updates } = planned.value
   for (let start = 0; start < creates.length; start += BATCH) {
+    // The embedded engine answers without ever leaving this turn of the event loop: other requests get theirs here.
+    await breathe()
     const batch = creates.slice(start, start + BATCH)
     const written = await trx.insertInto('product').values(batch.map(valuesOf)).returning(['id', 'kind', 'name']).execute()
     const ids = new Map(written.map((row) => [nameKey(row), row.id]))
     for (const kit of batch.filter((fields) => fields.kind === 'kit')) await writeParts(trx, ids.get(nameKey(kit)) ?? '', kit.parts)
   }
-  for (const { before, fields } of updates) await replaceProduct(trx, before.id, before.version + 1, fields)
+  for (const [index, { before, fields }] of updates.entries()) {
+    if (index % 50 === 0) await breathe()
+    await replaceProduct(trx, before.id, before.version + 1, fields)
+  }
   return ok({ creates: creates.length, updates: updates.length, unchanged: rows.length - creates.length - updates.length })
 }
 
