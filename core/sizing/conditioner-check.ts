@@ -1,5 +1,5 @@
 import type { ConditionerSpec } from '../catalog/spec.ts'
-import { phrase, quantity } from '../units/quantity.ts'
+import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import { CAUTIONS } from './cautions.ts'
 import type { Finding, Source } from './finding.ts'
 import { waterSpan } from './filter-flow.ts'
@@ -16,26 +16,27 @@ const ACTION = {
   want: { slot: 'treat_water', quantity: 1, minimum: {} },
 } as const
 
+type Bottle = { spec: ConditionerSpec; quantity: number }
+type Make = (verdict: Finding['verdict'], reason: Finding['reason'], more?: Partial<Finding>) => Finding
+
 /**
  * Whether the conditioner treats the first fill: enough of it, and ammonia bound where the tap water holds chloramine.
  *
- * Value: millilitres at hand. Limit: the dose for the water in use. Not asked for water without a disinfectant.
+ * Value: millilitres at hand. Limit: the dose for the most water that the stated figures allow. Not asked for water without a disinfectant.
  */
 export function conditionerCheck(situation: Situation): Finding | null {
-  const { gear, conditions } = situation
-  const { disinfectant } = conditions
-  if (disinfectant === 'none') return null
-  const bottles = gear.conditioners
-  const defaults = namesOf(assumedOf(conditions, ['disinfectant']), situation.fillDefaults)
-  const make = (verdict: Finding['verdict'], reason: Finding['reason'], more: Partial<Finding> = {}) =>
-    makeFinding('conditioner_dose', { verdict, reason, assumed: defaults, source: SOURCE, caution: CAUTIONS.chemicals, ...more })
-  if (bottles.length === 0) {
+  const { gear, conditions, fillDefaults, tankUnstated } = situation
+  if (conditions.disinfectant === 'none') return null
+  const assumed = namesOf(assumedOf(conditions, ['disinfectant']), fillDefaults, tankUnstated)
+  const make: Make = (verdict, reason, more = {}) =>
+    makeFinding('conditioner_dose', { verdict, reason, assumed, source: SOURCE, caution: CAUTIONS.chemicals, ...more })
+  if (gear.conditioners.length === 0) {
     if (gear.notNeeded['treat_water'] !== undefined) return null
     return make('does_not_fit', phrase`Chlorine or chloramine in tap water kills; no conditioner is chosen.`, {
       action: { ...ACTION, text: phrase`Choose a conditioner.` },
     })
   }
-  const dosed = doseOf(situation, bottles)
+  const dosed = doseOf(situation, gear.conditioners)
   if (dosed === null) {
     return make('not_known', phrase`The conditioner states no dose or no content.`, {
       action: { text: phrase`Enter the dose for a litre and the content, both on the label.` },
@@ -46,50 +47,46 @@ export function conditionerCheck(situation: Situation): Finding | null {
   const need = quantity(dosed.needMl, 'mL', dosed.needMl < 10 ? 1 : 0)
   const figures = { value: have, limit: { kind: 'at_least', low: need } as const }
   const dose = phrase`The first fill takes ${need} of it and there are ${have}.`
-  if (have.value < need.value)
-    return make('does_not_fit', dose, {
-      ...figures,
-      action: {
-        text: phrase`Take as many packs as the dose needs.`,
-        want: { slot: 'treat_water', quantity: Math.ceil(need.value / Math.max(have.value, 1)), minimum: {} },
-      },
-    })
-  const binds = bottles.every(({ spec }) => spec.bindsAmmonia === true)
-  const stated = bottles.every(({ spec }) => spec.bindsAmmonia !== undefined)
-  if (binds || disinfectant === 'chlorine') return make('fits', dose, figures)
-  if (disinfectant === 'chloramine')
-    return stated
-      ? make('does_not_fit', phrase`${dose} Breaking chloramine sets ammonia free, and this conditioner does not bind it.`, {
-          ...figures,
-          action: ACTION,
-        })
-      : make('not_known', phrase`${dose} Breaking chloramine sets ammonia free; whether this conditioner binds it is not stated.`, {
-          ...figures,
-          action: ACTION,
-          missing: ['whether the conditioner binds ammonia'],
-        })
-  return make(
-    'not_known',
-    phrase`${dose} Whether the tap water holds chlorine or chloramine is not known; chloramine needs a conditioner that binds ammonia.`,
-    {
-      ...figures,
-      action: { ...ACTION, text: phrase`Ask the water supplier, or choose a conditioner that binds ammonia.` },
-      missing: ['disinfectant in the tap water'],
-    },
-  )
+  if (have.value >= need.value) return bindingOf(situation, dose, (verdict, reason, more) => make(verdict, reason, { ...figures, ...more }))
+  const packs = Math.ceil(need.value / dosed.packMl)
+  return make('does_not_fit', dose, {
+    ...figures,
+    action: { text: phrase`Take ${packs} packs in all.`, want: { slot: 'treat_water', quantity: packs, minimum: {} } },
+  })
 }
 
-/** Dose of the first bottle's kind for all the water, and what is at hand; null where a label figure is missing. */
-function doseOf(
-  situation: Situation,
-  bottles: ReadonlyArray<{ spec: ConditionerSpec; quantity: number }>,
-): { haveMl: number; needMl: number } | null {
-  let treatsL = 0
-  let haveMl = 0
+/** With enough of it at hand: whether it binds what chloramine sets free. */
+function bindingOf({ gear, conditions }: Situation, dose: Phrase, make: Make): Finding {
+  const binds = gear.conditioners.every(({ spec }) => spec.bindsAmmonia === true)
+  if (binds || conditions.disinfectant === 'chlorine') return make('fits', dose)
+  if (conditions.disinfectant === 'unknown')
+    return make(
+      'not_known',
+      phrase`${dose} Whether the tap water holds chlorine or chloramine is not known; chloramine needs a conditioner that binds ammonia.`,
+      {
+        action: { ...ACTION, text: phrase`Ask the water supplier, or choose a conditioner that binds ammonia.` },
+        missing: ['disinfectant in the tap water'],
+      },
+    )
+  const stated = gear.conditioners.every(({ spec }) => spec.bindsAmmonia !== undefined)
+  if (stated)
+    return make('does_not_fit', phrase`${dose} Breaking chloramine sets ammonia free, and this conditioner does not bind it.`, {
+      action: ACTION,
+    })
+  return make('not_known', phrase`${dose} Breaking chloramine sets ammonia free; whether this conditioner binds it is not stated.`, {
+    action: ACTION,
+    missing: ['whether the conditioner binds ammonia'],
+  })
+}
+
+/** Content at hand and of a mean pack, and the dose for all the water, mL; null where a label figure is missing. */
+function doseOf(situation: Situation, bottles: readonly Bottle[]): { haveMl: number; packMl: number; needMl: number } | null {
+  let [treatsL, haveMl, packs] = [0, 0, 0]
   for (const { spec, quantity: count } of bottles) {
     if (!spec.packVolumeMl || !spec.doseMlPerL) return null
     haveMl += spec.packVolumeMl * count
     treatsL += (spec.packVolumeMl * count) / spec.doseMlPerL
+    packs += count
   }
-  return { haveMl, needMl: (waterSpan(situation).high * haveMl) / treatsL }
+  return { haveMl, packMl: haveMl / packs, needMl: (waterSpan(situation).high * haveMl) / treatsL }
 }

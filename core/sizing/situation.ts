@@ -48,10 +48,11 @@ function shapesOf(tank: TankSpec): { shapes: TankShape[]; unstated: string[] } {
   const shapes: TankShape[] = []
   for (const material of tank.material ? [tank.material] : (['glass', 'acrylic'] as const)) {
     const sides = tank.glassMm === undefined ? typicalSides(tank, material) : exactly(tank.glassMm)
-    for (const glassMm of new Set([sides.low, sides.high])) {
-      const bottoms = tank.bottomMm === undefined ? [glassMm * BOTTOM_OVER_SIDES.low, glassMm * BOTTOM_OVER_SIDES.high] : [tank.bottomMm]
-      for (const bottomMm of bottoms) shapes.push({ lengthMm, widthMm, heightMm, glassMm, bottomMm, material })
-    }
+    // Volume, mass and loss all run one way with either thickness: thin with thin and thick with thick are the ends.
+    const thin = { glassMm: sides.low, bottomMm: tank.bottomMm ?? sides.low * BOTTOM_OVER_SIDES.low }
+    const thick = { glassMm: sides.high, bottomMm: tank.bottomMm ?? sides.high * BOTTOM_OVER_SIDES.high }
+    const exact = thin.glassMm === thick.glassMm && thin.bottomMm === thick.bottomMm
+    for (const panels of exact ? [thin] : [thin, thick]) shapes.push({ lengthMm, widthMm, heightMm, ...panels, material })
   }
   return { shapes, unstated }
 }

@@ -1,6 +1,6 @@
 import type { SubstrateSpec } from '../catalog/spec.ts'
-import { phrase, quantity } from '../units/quantity.ts'
-import type { Finding } from './finding.ts'
+import { phrase, quantity, type Phrase } from '../units/quantity.ts'
+import type { Action, Finding, Source } from './finding.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import { settled } from './settled.ts'
 import type { Situation } from './situation.ts'
@@ -22,58 +22,76 @@ export function packVolumeL(spec: SubstrateSpec): Span | undefined {
   return { low: spec.packMassKg / bulk.high, high: spec.packMassKg / bulk.low }
 }
 
+const SOURCE: Source = {
+  tag: 'common_practice',
+  text: 'A bed is bulk volume over floor area; gravel and sand 1.5 to 1.7 kg a litre, active soil about 1.0.',
+}
+
+/** What was asked for, and what every answer about it shares. */
+interface WantedBed {
+  wantedMm: number
+  areaM2: Span
+  takes: Phrase
+  base: Pick<Finding, 'limit' | 'source'>
+  action: Action
+  defaults: string[]
+}
+
+function wantedBed({ conditions, corners }: Situation): WantedBed {
+  const areaM2 = over(corners, ({ geometry }) => (geometry.insideLengthMm * geometry.insideWidthMm) / 1e6)
+  const wanted = quantity(conditions.substrateDepthMm, 'mm', 0)
+  const takes = phrase`a bed of ${wanted} takes about ${quantity(conditions.substrateDepthMm * areaM2.high, 'L', 0)}`
+  return {
+    wantedMm: conditions.substrateDepthMm,
+    areaM2,
+    takes,
+    base: { limit: { kind: 'at_least', low: wanted }, source: SOURCE },
+    action: { text: phrase`Choose as many packs as it needs: ${takes}.`, want: { slot: 'substrate', quantity: 1, minimum: {} } },
+    defaults: assumedOf(conditions, ['substrateDepthMm']),
+  }
+}
+
 /** Whether the packs make the bed that is wanted. Value: mm at the thin end. Limit: the wanted depth; *marginal* from 0.7 of it, *fits* from 0.9. */
 export function substrateDepth(situation: Situation): Finding | null {
-  const { gear, conditions, corners } = situation
-  const wantedMm = conditions.substrateDepthMm
-  if (wantedMm <= 0 || (gear.substrates.length === 0 && gear.notNeeded['substrate'] !== undefined)) return null
-  const areaM2 = over(corners, ({ geometry }) => (geometry.insideLengthMm * geometry.insideWidthMm) / 1e6)
-  const wanted = quantity(wantedMm, 'mm', 0)
-  const neededL = quantity(wantedMm * areaM2.high, 'L', 0)
-  const source = {
-    tag: 'common_practice',
-    text: 'A bed is bulk volume over floor area; gravel and sand 1.5 to 1.7 kg a litre, active soil about 1.0.',
-  } as const
-  const base = { limit: { kind: 'at_least', low: wanted } as const, source }
-  const defaults = assumedOf(conditions, ['substrateDepthMm'])
-  const action = {
-    text: phrase`A bed of ${wanted} takes about ${neededL}.`,
-    want: { slot: 'substrate', quantity: 1, minimum: {} },
-  } as const
-  const packs = gear.substrates.map(({ spec, quantity: count }) => ({
-    volume: packVolumeL(spec),
-    count,
-    byMass: spec.packVolumeL === undefined,
-  }))
-  if (packs.length === 0)
+  const { gear, conditions } = situation
+  if (conditions.substrateDepthMm <= 0 || (gear.substrates.length === 0 && gear.notNeeded['substrate'] !== undefined)) return null
+  const bed = wantedBed(situation)
+  if (gear.substrates.length === 0)
     return makeFinding('substrate_depth', {
-      ...base,
+      ...bed.base,
       verdict: 'does_not_fit',
       value: quantity(0, 'mm', 0),
-      reason: phrase`No substrate is chosen; a bed of ${wanted} was asked for.`,
-      action,
-      assumed: defaults,
+      reason: phrase`No substrate is chosen; ${bed.takes}.`,
+      action: bed.action,
+      assumed: bed.defaults,
     })
-  const volumes = packs.flatMap(({ volume, count }) => (volume ? [{ low: volume.low * count, high: volume.high * count }] : []))
-  if (volumes.length < packs.length)
-    return makeFinding('substrate_depth', {
-      ...base,
-      verdict: 'not_known',
-      reason: phrase`A pack states neither litres nor weight; a bed of ${wanted} takes about ${neededL}.`,
-      action: { text: phrase`Enter the pack's litres or weight.` },
-      assumed: defaults,
-      missing: ['litres or weight of a pack'],
-    })
-  const bought = sumOf(volumes)
-  const thin = quantity(bought.low / areaM2.high, 'mm', 0)
-  const judge = (mm: number) => judgeAtLeast(mm, wantedMm * THIN_SHARE, wantedMm * (GOOD_SHARE - THIN_SHARE))
-  const unstated = namesOf(packs.some(({ byMass }) => byMass) ? ['litres of a pack'] : [], situation.tankUnstated)
-  const outcome = settled(judge(thin.value), judge(quantity(bought.high / areaM2.low, 'mm', 0).value), unstated, defaults)
+  const volumes = gear.substrates.map(({ spec, quantity: count }) => {
+    const one = packVolumeL(spec)
+    return one && { low: one.low * count, high: one.high * count }
+  })
+  const stated = volumes.filter((volume) => volume !== undefined)
+  if (stated.length === volumes.length) return boughtBed(situation, bed, sumOf(stated))
+  return makeFinding('substrate_depth', {
+    ...bed.base,
+    verdict: 'not_known',
+    reason: phrase`A pack states neither litres nor weight; ${bed.takes}.`,
+    action: { text: phrase`Enter the pack's litres or weight.` },
+    assumed: bed.defaults,
+    missing: ['litres or weight of a pack'],
+  })
+}
+
+function boughtBed({ gear, tankUnstated }: Situation, bed: WantedBed, bought: Span): Finding {
+  const thin = quantity(bought.low / bed.areaM2.high, 'mm', 0)
+  const thick = quantity(bought.high / bed.areaM2.low, 'mm', 0)
+  const judge = (mm: number) => judgeAtLeast(mm, bed.wantedMm * THIN_SHARE, bed.wantedMm * (GOOD_SHARE - THIN_SHARE))
+  const byMass = gear.substrates.some(({ spec }) => spec.packVolumeL === undefined)
+  const outcome = settled(judge(thin.value), judge(thick.value), namesOf(byMass ? ['litres of a pack'] : [], tankUnstated), bed.defaults)
   return makeFinding('substrate_depth', {
     ...outcome,
-    ...base,
+    ...bed.base,
     value: thin,
-    reason: phrase`The packs make a bed of about ${thin}; ${wanted} was asked for, which takes about ${neededL}.`,
-    action: outcome.verdict === 'fits' ? null : action,
+    reason: phrase`The packs make a bed of about ${thin}; ${bed.takes}.`,
+    action: outcome.verdict === 'fits' ? null : bed.action,
   })
 }
