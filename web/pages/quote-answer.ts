@@ -6,7 +6,8 @@ import { faultLine, faultOf, formFaults } from './page-fault.ts'
 import type { QuotePageProps } from './quote-page.ts'
 
 /**
- * Accept one build, or decline. The button says what it accepts: there is one a build, and the stylesheet shows the one that is chosen.
+ * Accept one build, or decline. None is chosen beforehand. The button says what it accepts:
+ * there is one a build, and the stylesheet shows the one that is chosen.
  * A build without a total cannot be accepted: nobody should agree to an amount that is not there.
  */
 export function answerForms(props: QuotePageProps): Markup {
@@ -20,7 +21,7 @@ ${formFaults(faults, ['answer', 'revision'])}
 <form method="post" action="${path}/answer#answer" class="accept">${hidden('accepted')}
 <fieldset><legend class="label">Which build?</legend><div class="options">${quote.builds.map((build) => option(build, props))}</div>${faultLine('letter', faultOf(faults, 'letter'))}</fieldset>
 ${noteField({ id: 'note', name: 'note', label: 'A note to your advisor, if you like', value: declining ? '' : note, faults: declining ? [] : faults })}
-<div class="go">${quote.builds.filter((build) => build.cost.today.complete).map((build) => confirm(build, props))}</div>
+<div class="go"><p class="choose-first quiet">Choose a build, and a button that accepts it appears here.</p>${quote.builds.filter((build) => build.cost.today.complete).map((build) => confirm(build, props))}</div>
 </form>
 <details class="decline"${declining ? markup` open` : ''}><summary>None of these</summary>
 <form method="post" action="${path}/answer#answer">${hidden('declined')}
@@ -33,7 +34,7 @@ const totalOf = (build: AssembledBuild, currency: string): string | null =>
 
 function option(build: AssembledBuild, { document: quote, typed }: QuotePageProps): Markup {
   const total = totalOf(build, quote.inputs.install.currency)
-  const checked = total !== null && (typed.letter === undefined ? build.suggested : typed.letter === build.letter)
+  const checked = total !== null && (typed.letter === undefined ? quote.builds.length === 1 : typed.letter === build.letter)
   const attributes = total === null ? markup` disabled` : checked ? markup` checked` : ''
   return markup`<label class="option"><input type="radio" name="letter" value="${build.letter}" required${attributes}> <span><b>${build.letter}: ${build.name}</b> <span class="option-total">${total ?? 'no total yet: ask first'}</span></span></label>`
 }

@@ -7,7 +7,7 @@ import { staffBuildOf, staffPlot } from '../plots/staff.ts'
 import { contactLine } from './contact.ts'
 import { drawing, markup, type Markup } from './markup.ts'
 import { pageDocument } from './page-document.ts'
-import type { PageFault } from './page-fault.ts'
+import { formFaults, type PageFault } from './page-fault.ts'
 import { answerForms } from './quote-answer.ts'
 import { buildsSideBySide } from './quote-builds.ts'
 import { standing } from './quote-standing.ts'
@@ -39,6 +39,14 @@ export function quotePage(props: QuotePageProps): Markup {
     heading: quote.inputs.install.name,
     main: markup`${intro(props)}
 ${standing(props)}
+${
+  open
+    ? ''
+    : formFaults(
+        props.faults,
+        props.faults.map((fault) => fault.field),
+      )
+}
 ${comparison(quote, open)}
 ${buildsSideBySide(quote)}
 ${scope(quote)}

@@ -24,6 +24,7 @@ export interface SetupPageProps {
   readings: Reading[]
   /** Of the build that the setup was made from; null draws no cord. */
   dripLoop: SizingFigures['dripLoop'] | null
+  /** Its tank, drawn as tall as it is; null where the build has none. */
   tank: AssembledBuild['drawing']
   /** The civil day in the install's zone. */
   today: CivilDate
@@ -34,7 +35,10 @@ export interface SetupPageProps {
   typed: Partial<Record<string, string>>
 }
 
-/** The startup checklist behind the setup link: one next step, then what comes later and what is done. No name and no price. */
+/**
+ * The startup checklist behind the setup link: one next step, then what comes later and what is done. No name and no price.
+ * The part for paper follows what it repeats, so that the two are sent for little more than one.
+ */
 export function setupPage(props: SetupPageProps): Markup {
   const { plan, ticks } = props
   const ticked = new Set(ticks.map((tick) => tick.stepId))
@@ -52,14 +56,16 @@ ${formFaults(props.faults, ['step'])}
 ${current === null ? allDone() : nextStep(props, current)}
 ${props.startedOn === null ? startForm(props) : ''}
 ${laterSteps(props, current)}
+</div>
+${setupOnPaper(props)}
+<div class="on-screen">
 ${doneSteps(props)}
 ${readingsPart(props)}
 ${props.startedOn === null ? '' : changeStart(props)}
 ${notComputed(plan)}
 <p class="note endnote">Electricity and water can kill. The makers’ instructions and your local electrical code come before this list. In doubt, ask a licensed electrician.</p>
 <p class="note endnote">To have this list on paper, print this page: every step comes with a box to tick.</p>
-</div>
-${setupOnPaper(props)}`,
+</div>`,
   })
 }
 

@@ -1,3 +1,4 @@
+import { sayDate, yearOf } from '../../core/dates.ts'
 import type { Step } from '../../core/startup/setup-plan.ts'
 import { sayPhrase } from '../../core/units/say.ts'
 import { markup, type Markup } from './markup.ts'
@@ -17,6 +18,8 @@ export function setupOnPaper(props: SetupPageProps): Markup {
 }
 
 function one(step: Step, index: number, props: SetupPageProps): Markup {
-  const ticked = props.ticks.some((tick) => tick.stepId === step.id)
-  return markup`<li><span class="box${ticked ? ' ticked' : ''}">${ticked ? markup`<span class="sr">done</span>` : ''}</span><div><h3>${index + 1}. ${step.title} <small>${sayDue(step, props)}</small></h3><p>${sayPhrase(step.why, props.units)}</p>${stepDrawing(step, props, `paper-${step.id}`)}${amounts(step, props.units)}${actions(step.actions, props.units)}${step.caution === null ? '' : markup`<p><b>${step.caution}</b></p>`}<p><b>Stop and ask if</b> ${sayPhrase(step.stopAndAsk, props.units)}</p><p><b>${step.done}</b></p></div></li>`
+  const tick = props.ticks.find((candidate) => candidate.stepId === step.id)
+  const ticked = tick !== undefined
+  const when = tick === undefined ? sayDue(step, props) : `done ${sayDate(tick.on, yearOf(props.today))}`
+  return markup`<li><span class="box${ticked ? ' ticked' : ''}">${ticked ? markup`<span class="sr">done</span>` : ''}</span><div><h3>${index + 1}. ${step.title} <small>${when}</small></h3><p>${sayPhrase(step.why, props.units)}</p>${stepDrawing(step, props, `paper-${step.id}`)}${amounts(step, props.units)}${actions(step.actions, props.units)}${step.caution === null ? '' : markup`<p><b>${step.caution}</b></p>`}<p><b>Stop and ask if</b> ${sayPhrase(step.stopAndAsk, props.units)}</p><p><b>${step.done}</b></p></div></li>`
 }

@@ -28,7 +28,14 @@ ${step.caution === null ? '' : markup`<p class="caution">${step.caution}</p>`}
 export function stepDrawing(step: Step, props: SetupPageProps, id: string): Markup | '' {
   if (step.drawing === 'level') return drawing(levelDrawing({ id: `level-${id}` }))
   if (step.drawing === 'drip_loop' && props.dripLoop)
-    return drawing(dripLoopDrawing(props.dripLoop, { id: `loop-${id}`, reader: props.units, what: 'cord' }))
+    return drawing(
+      dripLoopDrawing(props.dripLoop, {
+        id: `loop-${id}`,
+        reader: props.units,
+        what: 'cord',
+        ...(props.tank === null ? {} : { tankHeightMm: props.tank.heightMm }),
+      }),
+    )
   return ''
 }
 

@@ -9,6 +9,8 @@ interface DripLoopOptions extends PlotOptions {
   reader: ReaderUnits
   /** Whose cord it is: "heater cord". */
   what?: string
+  /** Outside height of the tank; where it is not known the tank is drawn at a usual one. */
+  tankHeightMm?: number
 }
 
 const WIDTH = 358
@@ -66,7 +68,7 @@ export function dripLoopDrawing(figures: DripLoopFigures, options: DripLoopOptio
       desc: `The ${what} leaves the tank ${say(figures.exitHeightMm)} above the floor, hangs down to a low point ${say(figures.lowPointMm)} above the floor, and rises ${say(drop)} to the outlet at ${say(figures.outletHeightMm)}. Water running along the cord drips off at the low point.`,
     },
     `<path d="M4 ${FLOOR}H354" stroke="${paint('ink')}" stroke-width="1.5"/>` +
-      tank(at, paint) +
+      tank(at, options.tankHeightMm, paint) +
       cord(at, paint) +
       outlet(at, paint) +
       levels(at, say(drop), paint) +
@@ -74,15 +76,16 @@ export function dripLoopDrawing(figures: DripLoopFigures, options: DripLoopOptio
   )
 }
 
-/** The tank hangs from the height at which cords leave it; its own height is not what this drawing is about. */
-function tank(at: Places, paint: Paint): string {
+/** The tank hangs from the height at which cords leave it, as tall as it is, with some of its stand left to be seen. */
+function tank(at: Places, heightMm: number | undefined, paint: Paint): string {
   const rim = at.exit
-  const bottom = rim + Math.min(80, (FLOOR - rim) * 0.42)
+  const tall = heightMm === undefined ? (FLOOR - rim) * 0.42 : at.toY(0) - at.toY(heightMm)
+  const bottom = rim + Math.min(Math.max(tall, 24), FLOOR - rim - 12)
   const wide = TANK_RIGHT - TANK_LEFT
   return (
     `<rect x="${TANK_LEFT}" y="${px(rim + 6)}" width="${wide}" height="${px(bottom - rim - 6)}" fill="${paint('water')}"/>` +
     `<path d="M${TANK_LEFT} ${px(rim + 6)}h${wide}" stroke="${paint('glass')}" stroke-width="1.3"/><path d="M${TANK_LEFT + 12} ${px(rim + 11)}h12M${TANK_LEFT + 15} ${px(rim + 15)}h6" stroke="${paint('glass')}" stroke-width="1.1"/>` +
-    `<rect x="${TANK_LEFT}" y="${px(rim)}" width="${wide}" height="${px(bottom - rim)}" fill="none" stroke="${paint('glass')}" stroke-width="1.6"/>` +
+    `<rect class="loop-tank" x="${TANK_LEFT}" y="${px(rim)}" width="${wide}" height="${px(bottom - rim)}" fill="none" stroke="${paint('glass')}" stroke-width="1.6"/>` +
     `<path d="M${TANK_LEFT - 2} ${px(rim)}h${wide + 4}M${TANK_LEFT - 2} ${px(bottom)}h${wide + 4}" stroke="${paint('ink')}" stroke-width="3.2"/>` +
     `<path d="M${TANK_LEFT + 1} ${px(bottom)}V${FLOOR}M${TANK_RIGHT - 1} ${px(bottom)}V${FLOOR}M${(TANK_LEFT + TANK_RIGHT) / 2} ${px(bottom + 5)}V${FLOOR - 3}" stroke="${paint('ink')}" stroke-width="1.3"/>` +
     `<rect x="${TANK_RIGHT - 26}" y="${px(rim + 12)}" width="8" height="${px(Math.max(12, (bottom - rim) * 0.6))}" rx="2" fill="${paint('sheet')}" stroke="${paint('ink')}" stroke-width="1.3"/>`

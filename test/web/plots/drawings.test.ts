@@ -66,6 +66,15 @@ describe('the drip loop', () => {
     )
     expect(dripLoopPlaces({ ...figures, lowPointMm: -40 }).low).toBe(dripLoopPlaces(figures).toY(0))
   })
+  it('draws the tank as tall as it is', () => {
+    const svg = dripLoopDrawing(figures, { id: 'd', reader: METRIC, tankHeightMm: 650 })
+    const rim = Number(/class="loop-tank"[^>]* y="([\d.]+)"/.exec(svg)?.[1])
+    const tall = Number(/class="loop-tank"[^>]* height="([\d.]+)"/.exec(svg)?.[1])
+    const at = dripLoopPlaces(figures)
+    expect(rim).toBeCloseTo(at.exit, 0)
+    // half of 1300 mm, on the scale of the heights
+    expect(tall / (at.toY(0) - at.exit)).toBeCloseTo(0.5, 2)
+  })
   it('escapes whose cord it is', () => {
     expect(dripLoopDrawing(figures, { id: 'd', reader: METRIC, what: '<b>' })).not.toContain('<b>')
   })

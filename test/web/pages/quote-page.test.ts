@@ -1,0 +1,147 @@
+import { gzipSync } from 'node:zlib'
+import { describe, expect, it } from 'vitest'
+import { sayMoney } from '../../../core/money.ts'
+import { quotePage } from '../../../web/pages/quote-page.ts'
+import { quoteProps } from './sample-pages.ts'
+import { sampleQuote } from './sample-quote.ts'
+
+const page = (change: Parameters<typeof quoteProps>[0] = {}): string => String(quotePage(quoteProps(change)))
+const totals = sampleQuote().builds.map(({ cost }) => (cost.today.complete ? sayMoney(cost.today.totalMinor, 'USD') : ''))
+
+describe('the quote as a customer decides on it', () => {
+  it('says number, version, name, until when and by whom', () => {
+    const html = page()
+    for (const words of [
+      'Quote 2026-0147, version 1',
+      'for Ines Tillish',
+      'Sat, Oct 31',
+      'Bram Ockley',
+      'We suggest this one.',
+      'It meets every wish within the budget.',
+    ])
+      expect(html).toContain(words)
+    expect(html).not.toMatch(/revision \d/i)
+  })
+  it('shows the total of every build and offers to accept each by name and figure', () => {
+    const html = page()
+    expect(totals.every((total) => total.startsWith('$'))).toBe(true)
+    for (const [index, total] of totals.entries())
+      expect(html).toContain(`Accept ${'ABC'[index]}: ${['Long and deep', 'One box', 'Clear edges'][index]}, ${total}`)
+  })
+  it('says what is and what is not included, the cautions, and that prices are as seen', () => {
+    const html = page()
+    for (const words of ['Animals, plants and food', 'not an offer by the stores', 'screening only, never an approval'])
+      expect(html).toContain(words)
+    for (const caution of sampleQuote().cautions.slice(0, 1)) expect(html).toContain(caution.replaceAll("'", '&#39;'))
+  })
+  it('shows the three findings that matter at most, each with its word', () => {
+    const [build] = sampleQuote().builds
+    const html = page()
+    for (const index of build!.report.pageOne) expect(html).toContain(build!.report.findings[index]!.title)
+    expect(build!.report.pageOne.length).toBeLessThanOrEqual(3)
+  })
+  it('says an owned, a superfluous, a missing and a kit slot in words', () => {
+    const html = page()
+    for (const words of [
+      'your oak sideboard (already owned)',
+      'not needed: rimmed tank',
+      'still missing',
+      'Pellick C-1200 canister (in the kit)',
+    ])
+      expect(html).toContain(words)
+  })
+  it('never prints a total with a hole in it, and offers no button to accept it', () => {
+    const html = page({ document: sampleQuote({ withoutPriceOf: 'kit-b' }) })
+    expect(html).toContain('Wendlemere Start 55 kit has no price')
+    expect(html).toContain('no total yet: ask first')
+    expect(html).not.toContain('Accept B')
+    expect(html).toMatch(/value="B" required disabled/)
+  })
+})
+
+describe('its states', () => {
+  const form = 'action="/q/token/answer'
+  it('can be answered while it stands, the last day included, and not after it', () => {
+    expect(page({ today: '2026-10-31' })).toContain(form)
+    const late = page({ today: '2026-11-01' })
+    expect(late).not.toContain(form)
+    expect(late).toContain('This quote stood until Sat, Oct 31.')
+  })
+  it.each([
+    ['accepted', 'Accepted on Oct 22: A: Long and deep.'],
+    ['declined', 'Declined on Oct 22.'],
+    ['withdrawn', 'This quote was withdrawn.'],
+    ['lapsed', 'This quote stood until'],
+    ['draft', 'This quote is not issued.'],
+  ] as const)('has no form once it is %s, and says so', (state, words) => {
+    const html = page({
+      state,
+      answer: {
+        revision: 1,
+        answer: state === 'declined' ? 'declined' : 'accepted',
+        letter: 'A',
+        note: 'see you <Friday>',
+        at: '2026-10-22T10:00:00Z',
+      },
+    })
+    expect(html).toContain(words)
+    expect(html).not.toContain(form)
+    expect(html).not.toContain('<Friday>')
+  })
+  it('leads from an older version to the newest', () => {
+    const html = page({ supersededBy: 3 })
+    expect(html).toContain('Version 3 has taken its place.')
+    expect(html).not.toContain(form)
+  })
+  it('drops the name once it was erased', () => {
+    expect(page({ customerName: null })).not.toContain('Tillish')
+  })
+})
+
+describe('a refused answer', () => {
+  it('keeps what was typed and says at the field what was wrong', () => {
+    const html = page({
+      faults: [{ field: 'letter', message: 'Choose the build that you accept.' }],
+      typed: { letter: 'C', note: 'on <Friday>' },
+    })
+    expect(html).toContain('Choose the build that you accept.')
+    expect(html).toMatch(/value="C" required checked/)
+    expect(html).toContain('on &lt;Friday&gt;')
+  })
+  it('is told even where the form is gone by now', () => {
+    expect(page({ state: 'accepted', faults: [{ field: 'answer', message: 'It was answered a moment ago.' }] })).toContain(
+      'It was answered a moment ago.',
+    )
+  })
+  it('opens the form that was sent', () => {
+    expect(page({ typed: { answer: 'declined', note: 'too big' } })).toMatch(/<details class="decline" open>[^]*too big/)
+  })
+})
+
+describe('what every page without script keeps to', () => {
+  const html = page()
+  it('holds no script, no inline style and nothing to index', () => {
+    expect(html).not.toMatch(/<script|\son\w+=|style="|javascript:/i)
+    expect(html).toContain('content="noindex, nofollow"')
+  })
+  it('weighs at most 15 kB', () => {
+    expect(gzipSync(html).length).toBeLessThanOrEqual(15_000)
+  })
+  it('has every id once', () => {
+    const ids = [...html.matchAll(/\sid="([^"]+)"/g)].map((match) => match[1])
+    expect(ids.length).toBeGreaterThan(5)
+    expect(new Set(ids).size).toBe(ids.length)
+  })
+  it('escapes hostile words wherever a person can write them', () => {
+    const hostile = '"><img src=x onerror=alert(1)>'
+    const nasty = sampleQuote({ title: hostile, note: hostile })
+    const [first] = nasty.builds
+    const rows = first!.rows.map((row) => ({ ...row, text: hostile, needs: hostile }))
+    const out = page({
+      document: { ...nasty, advisor: hostile, builds: [{ ...first!, name: hostile, why: hostile, rows }], included: [hostile] },
+      customerName: hostile,
+    })
+    expect(out).toContain('&quot;&gt;&lt;img')
+    expect(out).not.toContain('<img')
+  })
+})
