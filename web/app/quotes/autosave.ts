@@ -89,12 +89,12 @@ const sayProblem = (problem: Problem): string => {
 
 function useTimedSends(state: DeskState, send: () => Promise<number | null>): void {
   const how = state.saving.state
-  // The draft is in the list though the effect does not read it: each edit begins the wait anew.
-  // oxlint-disable-next-line react/exhaustive-effect-dependencies
   useEffect(() => {
     if (how !== 'edited' && how !== 'failed') return
     const timer = setTimeout(() => void send(), how === 'edited' ? QUIET_MS : AGAIN_MS)
     return () => clearTimeout(timer)
+    // The draft is in the list though the effect does not read it: each edit begins the wait anew.
+    // oxlint-disable-next-line react/exhaustive-effect-dependencies
   }, [how, state.draft, send])
   useEffect(() => {
     if (how !== 'failed') return

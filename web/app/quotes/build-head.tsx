@@ -14,7 +14,7 @@ const DRAWING_WIDTH = 196
 
 /** The heads of the columns: tank to one scale, letter, name, why; a press chooses the build whose report is shown. */
 export function BuildHeads(): ReactElement {
-  const { builds, chosen, choose, open, edit, reader } = useDesk()
+  const { builds, shown, chosen, choose, open, edit, reader } = useDesk()
   const tanks = builds.map((build) => build.drawing && { ...build.drawing, letter: build.letter })
   const drawings = tankDrawings(tanks, { id: 'desk-tank', reader, width: DRAWING_WIDTH, stand: 'cut' })
   const add = (): void => {
@@ -32,20 +32,16 @@ export function BuildHeads(): ReactElement {
             </Button>
           )}
         </td>
-        {builds.map((build, index) => (
+        {shown.map((build) => (
           <th key={build.id} scope="col" className={columnClass(build.id === chosen.id)}>
             <button type="button" className="pick" aria-pressed={build.id === chosen.id} onClick={() => choose(build.id)}>
-              {drawings[index] ? (
-                <Svg markup={drawings[index]} className="elevation" inline />
-              ) : (
-                <span className="elevation none">no tank yet</span>
-              )}
+              <Elevation markup={drawings[builds.indexOf(build)]} />
               <span className="name">
                 <b className="letter">{build.letter}</b> {build.name || 'No name yet'}
+                {build.suggested && <span className="suggested">we suggest</span>}
               </span>
               <span className="dim">{sayTank(build, reader)}</span>
             </button>
-            {build.suggested && <p className="suggested">We suggest</p>}
             {build.why && <p className="why">{build.why}</p>}
             <Button small look="plain" className="describe" onClick={() => open({ at: 'describe', buildId: build.id })}>
               Name, copy, remove<span className="sr"> build {build.letter}</span>
@@ -55,6 +51,10 @@ export function BuildHeads(): ReactElement {
       </tr>
     </thead>
   )
+}
+
+function Elevation({ markup }: { markup: string | undefined }): ReactElement {
+  return markup ? <Svg markup={markup} className="elevation" inline /> : <span className="elevation none">no tank yet</span>
 }
 
 const STYLE_WORDS = { rimmed: 'rimmed', rimless: 'rimless', braced: 'braced' } as const

@@ -11,9 +11,9 @@ import { TierRows } from './tier-rows.tsx'
 
 /** Builds A to D side by side: drawing, tiers, verdicts, slots, totals. On a phone one at a time. */
 export function BuildsTable(): ReactElement {
-  const { builds, chosen, choose, currency } = useDesk()
-  const slots = shownSlots(builds)
-  const cells = builds.map((build) => slotCells(build, slots))
+  const { builds, shown, chosen, choose, currency } = useDesk()
+  const slots = shownSlots(shown)
+  const cells = shown.map((build) => slotCells(build, slots))
   return (
     <section className="builds" aria-label="Builds side by side" style={{ '--builds': builds.length } as CSSProperties}>
       {builds.length > 1 && (
@@ -30,15 +30,15 @@ export function BuildsTable(): ReactElement {
         <caption className="sr">Builds side by side: prices, sizing, slots and totals</caption>
         <colgroup>
           <col className="c0" />
-          {builds.map((build) => (
-            <col key={build.id} className={build.id === chosen.id ? undefined : 'other'} />
+          {shown.map((build) => (
+            <col key={build.id} />
           ))}
         </colgroup>
         <BuildHeads />
         <TierRows />
         <tbody className="slots">
           <tr className="sub">
-            <th scope="row" colSpan={builds.length + 1}>
+            <th scope="row" colSpan={shown.length + 1}>
               <div>
                 Slots, at today’s price in {currencyWords(currency)}
                 <span className="quiet">A price opens its sightings</span>
@@ -48,7 +48,7 @@ export function BuildsTable(): ReactElement {
           {slots.map((slot, row) => (
             <tr key={slot}>
               <th scope="row">{SLOT_NAMES[slot]}</th>
-              {builds.map((build, column) => {
+              {shown.map((build, column) => {
                 const cell = cells[column]?.[row]
                 return cell && <SlotCellView key={build.id} build={build} slot={slot} cell={cell} />
               })}

@@ -38,29 +38,16 @@ export function CandidateList({ text, onType, found, onTake }: Props): ReactElem
   }
   return (
     <div className="candidates">
-      <Field label="Find a product" help="Arrows and Enter choose. “2 x” in front asks for two.">
-        {({ id: inputId, describedBy }) => (
-          <div className="entry">
-            <input
-              id={inputId}
-              ref={focusFirst}
-              role="combobox"
-              aria-expanded
-              aria-autocomplete="list"
-              aria-controls={`${id}-list`}
-              aria-activedescendant={candidates[active] ? `${id}-${active}` : undefined}
-              aria-describedby={describedBy}
-              autoComplete="off"
-              value={text}
-              onKeyDown={move}
-              onChange={(event) => {
-                onType(event.target.value)
-                setAt(0)
-              }}
-            />
-          </div>
-        )}
-      </Field>
+      <SearchLine
+        text={text}
+        listId={`${id}-list`}
+        activeId={candidates[active] ? `${id}-${active}` : undefined}
+        onKeyDown={move}
+        onType={(next) => {
+          onType(next)
+          setAt(0)
+        }}
+      />
       {/* The pattern of an editable list: focus stays in the line above, whose keys move the marked option; no native element does this with rows of three parts. */}
       {/* oxlint-disable jsx-a11y/prefer-tag-over-role, jsx-a11y/click-events-have-key-events, jsx-a11y/interactive-supports-focus */}
       <div role="listbox" id={`${id}-list`} aria-label="Products">
@@ -80,6 +67,39 @@ export function CandidateList({ text, onType, found, onTake }: Props): ReactElem
       {/* oxlint-enable */}
       <Below found={found} />
     </div>
+  )
+}
+
+interface LineProps {
+  text: string
+  listId: string
+  activeId: string | undefined
+  onKeyDown: (event: KeyboardEvent) => void
+  onType: (text: string) => void
+}
+
+function SearchLine({ text, listId, activeId, onKeyDown, onType }: LineProps): ReactElement {
+  return (
+    <Field label="Find a product" help="Arrows and Enter choose. “2 x” in front asks for two.">
+      {({ id, describedBy }) => (
+        <div className="entry">
+          <input
+            id={id}
+            ref={focusFirst}
+            role="combobox"
+            aria-expanded
+            aria-autocomplete="list"
+            aria-controls={listId}
+            aria-activedescendant={activeId}
+            aria-describedby={describedBy}
+            autoComplete="off"
+            value={text}
+            onKeyDown={onKeyDown}
+            onChange={(event) => onType(event.target.value)}
+          />
+        </div>
+      )}
+    </Field>
   )
 }
 

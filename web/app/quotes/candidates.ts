@@ -62,6 +62,13 @@ function worstOf(build: AssembledBuild, slot: Slot): Verdict | null {
   return VERDICTS.find((verdict) => verdicts.includes(verdict)) ?? null
 }
 
+/** What fits before what may not, then what is cheapest; without a price last. */
+export function bestFirst(a: Candidate, b: Candidate): number {
+  const rank = (one: Candidate): number => (one.verdict === null ? 0 : -VERDICTS.indexOf(one.verdict))
+  const price = (one: Candidate): number => one.offer?.minor ?? Number.MAX_SAFE_INTEGER
+  return rank(a) - rank(b) || price(a) - price(b)
+}
+
 /** Products that meet the finding's wish first, those that may meet it next; others are left out. */
 export function inOrderOfWant(products: Product[], want: Want | null): Product[] {
   if (!want) return products

@@ -1,4 +1,4 @@
-/** Classes of a cell in a build's column: watered where it is the chosen one; on a phone only that one is shown. */
+/** Classes of a cell in a build's column: watered where it is the chosen one. */
 export function columnClass(isChosen: boolean, ...others: Array<string | false | null | undefined>): string {
-  return [isChosen ? 'sel' : 'other', ...others].filter(Boolean).join(' ')
+  return [isChosen && 'sel', ...others].filter(Boolean).join(' ')
 }

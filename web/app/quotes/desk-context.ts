@@ -22,6 +22,8 @@ export interface Desk {
   state: DeskState
   inputs: QuoteInputs
   builds: AssembledBuild[]
+  /** The columns there is room for: every build, or on a phone the chosen one. */
+  shown: AssembledBuild[]
   /** The build whose column is watered and whose report is shown. */
   chosen: AssembledBuild
   choose(buildId: string): void

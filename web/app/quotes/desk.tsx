@@ -5,12 +5,11 @@ import { BuildDialogs } from './build-dialogs.tsx'
 import { BuildsTable } from './builds-table.tsx'
 import { CellEditor } from './cell-editor.tsx'
 import { ConflictPanel } from './conflict-panel.tsx'
-import { CustomerPanel } from './customer-panel.tsx'
 import { DeskActs } from './desk-acts.tsx'
 import { DeskProvider } from './desk-context.ts'
+import { DeskSide } from './desk-side.tsx'
 import { IssueDialog } from './issue-dialog.tsx'
 import { IssuedPanel } from './issued-panel.tsx'
-import { NeedPanel } from './need-panel.tsx'
 import { sayQuote, saySaving } from './saving-words.ts'
 import { SizingPanel } from './sizing-panel.tsx'
 import { SuggestionPanel } from './suggestion-panel.tsx'
@@ -32,10 +31,7 @@ export function DeskView({ opened }: { opened: QuoteView }): ReactElement {
         <ConflictPanel flush={flush} />
         <IssuedPanel />
         <div className="desk" data-four={desk.builds.length >= 4 || undefined}>
-          <div className="desk-side">
-            <NeedPanel />
-            <CustomerPanel />
-          </div>
+          <DeskSide />
           <div className="desk-middle">
             <BuildsTable />
             <SuggestionPanel />

@@ -27,14 +27,27 @@ export function FindingCard({ finding }: { finding: Finding }): ReactElement {
       </div>
       <Reading finding={finding} />
       <p>{sayPhrase(finding.reason, reader)}</p>
-      {finding.verdict === 'not_known' && finding.missing.length > 0 && <p>What would settle it: {finding.missing.join(', ')}.</p>}
+      {finding.action === null && finding.missing.length > 0 && <p>What would settle it: {finding.missing.join(', ')}.</p>}
       <ActionLine finding={finding} />
-      {finding.assumed.length > 0 && <p className="note assumed">Assumed: {finding.assumed.join(', ')}</p>}
-      <p className="note">
-        {finding.source.text} ({TAG_WORDS[finding.source.tag]})
-      </p>
       {finding.caution && <p className="note caution">{finding.caution}</p>}
+      <Grounds finding={finding} />
     </>
+  )
+}
+
+/** What it rests on, folded: how much of it is assumed and what kind of rule it is are said without opening it. */
+function Grounds({ finding }: { finding: Finding }): ReactElement {
+  const { assumed, source } = finding
+  return (
+    <details className="grounds">
+      <summary>
+        {assumed.length > 0 && <span className="assumed">{assumed.length} assumed · </span>}
+        {TAG_WORDS[source.tag]}
+        <span className="sr">: what {finding.title} rests on</span>
+      </summary>
+      <p className="note">{source.text.replace(/\.?$/, '.')}</p>
+      {assumed.length > 0 && <p className="note">Assumed: {assumed.join(', ')}.</p>}
+    </details>
   )
 }
 

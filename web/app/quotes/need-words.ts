@@ -53,16 +53,21 @@ function roomRow(conditions: Conditions, reader: ReaderUnits): NeedRow {
   return { label: 'Room', words: `${say(conditions.coldestRoomC).replace(/ °[CF]$/, '')} to ${say(conditions.warmestRoomC)}`, assumed }
 }
 
-/** A figure of "more exact" in words, with what stands for it where nobody stated it. */
+/** A figure of "more exact" in words: as stated, or what stands for it and where that comes from. */
 export function sayExact(field: ExactField, need: Need, conditions: Conditions, reader: ReaderUnits): NeedRow {
   const own = need.exact[field.key]
   const value = own ?? standIn(field, conditions)
+  const words = value === undefined ? 'not stated' : sayValue(field, value, reader)
+  if (own !== undefined || value === undefined) return { label: field.label, words, assumed: false }
+  const assumed = conditions.assumed.some((key) => key === field.key)
   return {
     label: field.label,
-    words: value === undefined ? 'not stated' : sayValue(field, value, reader),
-    assumed: own === undefined && value !== undefined,
+    words: assumed ? words : `${words}, ${LIVESTOCK_KEYS.has(field.key) ? 'the group’s' : 'the settings’'}`,
+    assumed,
   }
 }
+
+const LIVESTOCK_KEYS: ReadonlySet<ExactField['key']> = new Set(['targetC', 'lowestC', 'dangerC'])
 
 export function standIn(field: ExactField, conditions: Conditions): string | number | boolean | undefined {
   switch (field.key) {

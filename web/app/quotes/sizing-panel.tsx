@@ -39,6 +39,7 @@ function FitRows(): ReactElement | null {
   const { chosen, reader } = useDesk()
   const fits = chosen.report.findings.filter((finding) => finding.verdict === 'fits' && finding.wording === undefined)
   if (fits.length === 0) return null
+  const assumed = [...new Set(fits.flatMap((finding) => finding.assumed))]
   return (
     <>
       <div className="okhead">
@@ -61,7 +62,7 @@ function FitRows(): ReactElement | null {
             <tr key={`${finding.check}-${finding.title}`}>
               <th scope="row">
                 {finding.title}
-                {finding.assumed.length > 0 && <span className="assumed"> assumed: {finding.assumed.join(', ')}</span>}
+                {finding.assumed.length > 0 && <span className="assumed"> assumed</span>}
               </th>
               <td className="num">{finding.value ? sayQuantity(finding.value, reader) : ''}</td>
               <td className="lim">{finding.limit ? sayLimit(finding.limit, reader) : ''}</td>
@@ -69,6 +70,7 @@ function FitRows(): ReactElement | null {
           ))}
         </tbody>
       </table>
+      {assumed.length > 0 && <p className="note assumed-in">Assumed in these: {assumed.join(', ')}.</p>}
     </>
   )
 }

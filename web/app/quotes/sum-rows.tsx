@@ -12,7 +12,7 @@ const PARTS = [
 
 /** Goods, delivery, tax and what they come to today. */
 export function SumRows(): ReactElement {
-  const { builds, chosen, currency } = useDesk()
+  const { shown, chosen, currency } = useDesk()
   const figure = (build: AssembledBuild, key: 'goodsMinor' | 'deliveryMinor' | 'taxMinor' | 'totalMinor', symbol: boolean): string => {
     const { today, lines } = build.cost
     return today.complete && lines.length > 0 ? sayMoney(today[key], currency, { symbol }) : ''
@@ -21,8 +21,8 @@ export function SumRows(): ReactElement {
     <tfoot>
       {PARTS.map(({ key, words }) => (
         <tr key={key}>
-          <th scope="row">{key === 'taxMinor' ? sayTax(builds) : words}</th>
-          {builds.map((build) => (
+          <th scope="row">{key === 'taxMinor' ? sayTax(shown) : words}</th>
+          {shown.map((build) => (
             <td key={build.id} className={columnClass(build.id === chosen.id, 'fig')}>
               {figure(build, key, false)}
             </td>
@@ -31,7 +31,7 @@ export function SumRows(): ReactElement {
       ))}
       <tr className="sum">
         <th scope="row">Today</th>
-        {builds.map((build) => (
+        {shown.map((build) => (
           <td key={build.id} className={columnClass(build.id === chosen.id, 'fig')}>
             {figure(build, 'totalMinor', true) || <span className="quiet">no total</span>}
           </td>

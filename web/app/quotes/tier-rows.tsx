@@ -19,7 +19,7 @@ const TIERS = [
 
 /** What each build costs in the order of water levels, on one staff, and how many checks came out how. */
 export function TierRows(): ReactElement {
-  const { builds, chosen } = useDesk()
+  const { shown, chosen } = useDesk()
   return (
     <tbody className="tiers-b">
       {TIERS.map(({ key, sign, words }) => (
@@ -27,7 +27,7 @@ export function TierRows(): ReactElement {
           <th scope="row">
             <TierSign tier={sign} /> {words}
           </th>
-          {builds.map((build) => (
+          {shown.map((build) => (
             <td key={build.id} className={columnClass(build.id === chosen.id, 'fig')}>
               <TierFigure tier={build.cost[key]} build={build} />
             </td>
@@ -66,7 +66,7 @@ function TierFigure({ tier, build }: { tier: Tier; build: AssembledBuild }): Rea
 }
 
 function StaffRow(): ReactElement | null {
-  const { builds, chosen, currency, state } = useDesk()
+  const { builds, shown, chosen, currency, state } = useDesk()
   const { budgetMinor } = state.draft.need
   const priced = builds.map((build) => ({ build, staff: staffBuildOf(build) }))
   const scale = staffScale(
@@ -83,28 +83,33 @@ function StaffRow(): ReactElement | null {
         </span>
         {budgetMinor !== null && <span className="note">dashes: budget</span>}
       </th>
-      {priced.map(({ build, staff }) => {
-        const total = build.cost.today.complete && build.cost.lines.length > 0 ? build.cost.today.totalMinor : null
-        const budget = budgetMinor !== null && total !== null ? sayBudget(total, budgetMinor, currency) : null
-        return (
-          <td key={build.id} className={columnClass(build.id === chosen.id)}>
-            {total !== null && (
-              <Svg markup={staffOfBuild(staff, scale, { id: `desk-staff-${build.letter}`, budgetMinor, currency })} className="staff-box" />
-            )}
-            {budget && <span className="note">{budget.over ? <b>{budget.words}</b> : budget.words}</span>}
-          </td>
-        )
-      })}
+      {priced
+        .filter(({ build }) => shown.includes(build))
+        .map(({ build, staff }) => {
+          const total = build.cost.today.complete && build.cost.lines.length > 0 ? build.cost.today.totalMinor : null
+          const budget = budgetMinor !== null && total !== null ? sayBudget(total, budgetMinor, currency) : null
+          return (
+            <td key={build.id} className={columnClass(build.id === chosen.id)}>
+              {total !== null && (
+                <Svg
+                  markup={staffOfBuild(staff, scale, { id: `desk-staff-${build.letter}`, budgetMinor, currency })}
+                  className="staff-box"
+                />
+              )}
+              {budget && <span className="note">{budget.over ? <b>{budget.words}</b> : budget.words}</span>}
+            </td>
+          )
+        })}
     </tr>
   )
 }
 
 function CountRow(): ReactElement {
-  const { builds, chosen, choose } = useDesk()
+  const { shown, chosen, choose } = useDesk()
   return (
     <tr className="cnt">
       <th scope="row">Sizing</th>
-      {builds.map((build) => (
+      {shown.map((build) => (
         <td key={build.id} className={columnClass(build.id === chosen.id)}>
           <ul className="counts">
             {VERDICTS.filter((verdict) => build.report.counts[verdict] > 0).map((verdict) => (

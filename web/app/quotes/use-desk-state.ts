@@ -7,6 +7,7 @@ import { useAutosave, type Flush } from './autosave.ts'
 import type { Desk, DeskDialog } from './desk-context.ts'
 import { deskReducer, openDesk } from './desk-state.ts'
 import { keptDraft } from './kept-draft.ts'
+import { PHONE, useMedia } from './use-media.ts'
 
 interface OpenDesk {
   desk: Desk
@@ -34,10 +35,13 @@ export function useDeskState(opened: QuoteView): OpenDesk {
   const builds = useMemo(() => assemble(inputs), [assemble, inputs])
   const chosen = builds.find((build) => build.id === chosenId) ?? builds[0]
   if (!chosen) throw new Error('A quote has at least one build')
+  const phone = useMedia(PHONE)
+  const shown = useMemo(() => (phone ? [chosen] : builds), [phone, chosen, builds])
 
   const desk = useMemo(
     (): Desk => ({
-      state, inputs, builds, chosen, dialog, open,
+      state, inputs, builds,
+      shown, chosen, dialog, open,
       choose: setChosenId,
       edit: (edit) => dispatch({ type: 'edit', edit }),
       priced: (products, prices) => dispatch({ type: 'priced', products, prices }),
@@ -45,7 +49,7 @@ export function useDeskState(opened: QuoteView): OpenDesk {
       reader: install.units,
       currency: install.currency,
     }), // prettier-ignore
-    [state, inputs, builds, chosen, dialog, install],
+    [state, inputs, builds, shown, chosen, dialog, install],
   )
   return { desk, flush, reload }
 }
