@@ -1,6 +1,7 @@
 import { sayDate, yearOf } from '../../core/dates.ts'
 import type { Step } from '../../core/startup/setup-plan.ts'
 import { sayPhrase } from '../../core/units/say.ts'
+import { sayContact } from './contact.ts'
 import { markup, type Markup } from './markup.ts'
 import { sayDue } from './setup-lists.ts'
 import type { SetupPageProps } from './setup-page.ts'
@@ -12,7 +13,7 @@ const LOG_LINES = 18
 /** The whole list for paper, every step with a box to tick. It is not shown on a screen. */
 export function setupOnPaper(props: SetupPageProps): Markup {
   return markup`<div class="on-paper"><h1>${sayPhrase(props.plan.title, props.units)}: startup</h1>
-<p>Electricity and water can kill. The makers’ instructions and your local electrical code come before this list. In doubt, ask a licensed electrician. ${props.contact}</p>
+<p>Electricity and water can kill. The makers’ instructions and your local electrical code come before this list. In doubt, ask a licensed electrician. ${sayContact(props.contact)}</p>
 <ol>${props.plan.steps.map((step, index) => one(step, index, props))}</ol>
 <h2>Water tests</h2><table class="log"><thead><tr><th scope="col">Day</th><th scope="col">Ammonia</th><th scope="col">Nitrite</th><th scope="col">Nitrate</th><th scope="col">pH</th><th scope="col">Temperature</th></tr></thead><tbody>${Array.from({ length: LOG_LINES }, () => markup`<tr><td></td><td></td><td></td><td></td><td></td><td></td></tr>`)}</tbody></table></div>`
 }
