@@ -75,7 +75,7 @@ const nameTaken = (name: string): Refusal<'name_taken'> => ({
   message: `There is already a store called "${name}".`,
 })
 
-const valuesOf = (fields: StoreFields) => ({
+export const valuesOf = (fields: StoreFields) => ({
   name: fields.name,
   kind: fields.kind,
   town: fields.town,

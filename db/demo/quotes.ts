@@ -1,0 +1,126 @@
+import { addDays, type CivilDate } from '../../core/dates.ts'
+import type { BuildLetter, QuoteDraft } from '../../core/quote/draft.ts'
+import { emptyNeed } from '../../core/quote/empty-draft.ts'
+import { build, buy, notNeeded, owned } from './draft-parts.ts'
+import { showcaseDraft } from './showcase.ts'
+
+/** A quote of the scenario and what became of it, in days before today. */
+export interface DemoQuote {
+  /** The showcased one is the one that the demo prints. */
+  key: 'showcase' | 'school' | 'large' | 'planted' | 'goldfish' | 'desk'
+  customer: string
+  advisor: string
+  madeDaysAgo: number
+  /** Null for a draft. */
+  issuedDaysAgo: number | null
+  outcome:
+    | { answer: 'accepted'; letter: BuildLetter; daysAgo: number; note: string }
+    | { answer: 'declined'; daysAgo: number; note: string }
+    | 'withdrawn'
+    | null
+  draft: QuoteDraft
+}
+
+const WATER_CARE = [buy('Stillwell 250 mL'), buy('Dosset Chloride 50 g'), buy('Lockridge Five'), buy('Corbelle GFCI Strip 6')]
+
+/** In the order of their first issue: numbers follow it. */
+export const demoQuotes = (today: CivilDate): DemoQuote[] => [
+  { key: 'planted', customer: 'Pia Thornquist-Vale', advisor: 'Tilda Quenby', madeDaysAgo: 72, issuedDaysAgo: 70, outcome: null, draft: planted(today) },
+  { key: 'school', customer: 'The Fenmoor School', advisor: 'Bram Ostrey', madeDaysAgo: 48, issuedDaysAgo: 46, draft: school(today), outcome: { answer: 'accepted', letter: 'A', daysAgo: 41, note: 'Please deliver on a weekday.' } },
+  { key: 'large', customer: 'Ruben Ashkell', advisor: 'Bram Ostrey', madeDaysAgo: 20, issuedDaysAgo: 19, draft: large(today), outcome: { answer: 'declined', daysAgo: 15, note: 'More than I want to spend this year.' } },
+  { key: 'desk', customer: 'Ruben Ashkell', advisor: 'Tilda Quenby', madeDaysAgo: 12, issuedDaysAgo: 12, outcome: 'withdrawn', draft: desk(today) },
+  { key: 'showcase', customer: 'Ada Lindqvare', advisor: 'Bram Ostrey', madeDaysAgo: 1, issuedDaysAgo: 0, outcome: null, draft: showcaseDraft(today) },
+  { key: 'goldfish', customer: 'Gil Amberley', advisor: 'Bram Ostrey', madeDaysAgo: 0, issuedDaysAgo: null, outcome: null, draft: goldfish(today) },
+] // prettier-ignore
+
+/** Issued in autumn and never answered: it lapsed. */
+const planted = (today: CivilDate): QuoteDraft => ({
+  title: 'A planted tank, 60 cm',
+  need: {
+    ...emptyNeed(), lengthMm: 600, place: 'Study, upper floor, across the joists', livestockId: 'blackwater-soft', livestockNote: 'pencilfish, later dwarf cichlids',
+    budgetMinor: 70_000, byDate: addDays(today, -40), look: 'rimless',
+    exact: { coldestRoomC: 19, warmestRoomC: 27, floor: 'timber_upper', plants: 'high', disinfectant: 'chloramine', tapPh: 7.9 },
+  },
+  builds: [
+    build('kit', 'Rimless kit', 'Everything from one maker, soil and care added.', [
+      buy('Osmere Studio 60'), buy('Harrowfen Cabinet 60'), buy('Sedgeway Soil 9 L', 2), buy('Torvane Watch'), buy('Dosset Bind 250 mL'), buy('Dosset Chloride 50 g'), buy('Lockridge Five'), buy('Corbelle GFCI Strip 6'),
+    ]),
+    build('parts', 'Rimless parts', 'The same tank with two guarded heaters and slower water.', [
+      buy('Osmere Clear 60'), buy('Osmere Cover 60'), buy('Harrowfen Cabinet 60'), buy('Harrowfen Mat 60'), buy('Pellick H-300'), buy('Quarrick Twin 50', 2), buy('Lumbry Strand 60'), buy('Sedgeway Soil 9 L', 2), buy('Torvane Watch'), buy('Dosset Bind 250 mL'),
+      buy('Dosset Chloride 50 g'), buy('Lockridge Five'), buy('Corbelle GFCI Strip 6'),
+    ]),
+  ],
+  suggestion: { buildId: 'parts', reason: 'Two small heaters in an old house with cold nights.' },
+  standsUntil: addDays(today, -40),
+  note: '',
+}) // prettier-ignore
+
+const school = (today: CivilDate): QuoteDraft => ({
+  title: 'A tank for the reading room',
+  need: {
+    ...emptyNeed(), commonSizeId: 'us-20-long', place: 'Reading room, beside the door', livestockId: 'livebearers-hard', livestockNote: 'platies', budgetMinor: 60_000, byDate: addDays(today, -30), look: 'any',
+    exact: { coldestRoomC: 17, warmestRoomC: 26, floor: 'ground_slab', disinfectant: 'chlorine', outletHeightMm: 300, outletDistanceMm: 400 },
+  },
+  builds: [
+    build('parts', 'Parts on a frame', 'Two guarded heaters and room for the bacteria in the filter.', [
+      buy('Wendlemere 20 long'), buy('Wendlemere Lid 30'), buy('Thornby Frame 30'), buy('Pellick C-600'), buy('Quarrick Twin 50', 2), buy('Halden Row 30'), buy('Millrace Gravel 20 lb', 3), buy('Torvane Digital'), ...WATER_CARE,
+    ]),
+    build('kit', 'Kit on a frame', 'Little to choose; one heater.', [
+      buy('Wendlemere Start 20'), buy('Thornby Frame 30'), buy('Millrace Gravel 20 lb', 3), ...WATER_CARE,
+    ]),
+  ],
+  suggestion: { buildId: 'parts', reason: 'Nobody is there at weekends: two heaters, each with a second thermostat.' },
+  standsUntil: addDays(today, -20),
+  note: 'The cycle is started on a Monday.',
+}) // prettier-ignore
+
+const large = (today: CivilDate): QuoteDraft => ({
+  title: 'A large tank for the hall',
+  need: {
+    ...emptyNeed(), commonSizeId: 'us-75', place: 'Hall, along the outside wall', livestockId: 'small-tropical', livestockNote: '', budgetMinor: 110_000, byDate: addDays(today, 60), look: 'standard', usedAccepted: true,
+    exact: { coldestRoomC: 16, warmestRoomC: 25, floor: 'unknown', disinfectant: 'chlorine' },
+  },
+  builds: [
+    build('frame', 'On a frame', 'The frame states the load it carries.', [
+      buy('Wendlemere 75'), buy('Wendlemere Lid 48 deep'), buy('Thornby Frame 48 deep'), buy('Pellick C-1000', 2), buy('Quarrick Twin 200', 2), buy('Halden Row 48'), buy('Millrace Gravel 50 lb', 2), buy('Torvane Watch'), buy('Stillwell 500 mL'),
+      buy('Dosset Chloride 50 g'), buy('Lockridge Five'), buy('Corbelle GFCI Strip 8'),
+    ]),
+    build('bench', 'On a bench', 'A cupboard below; its maker states no load.', [
+      buy('Wendlemere 75'), buy('Wendlemere Lid 48 deep'), buy('Thornby Bench 48'), buy('Pellick C-1400'), buy('Torvane 300 W'), buy('Halden Row 48'), buy('Millrace Gravel 50 lb', 2), buy('Torvane Glass'), buy('Stillwell 500 mL'),
+      buy('Dosset Chloride 50 g'), buy('Lockridge Five'), buy('Corbelle GFCI Strip 8'),
+    ]),
+  ],
+  suggestion: { buildId: 'frame', reason: 'A stated load, and two heaters in a cold hall.' },
+  standsUntil: addDays(today, 11),
+  note: '',
+}) // prettier-ignore
+
+const desk = (today: CivilDate): QuoteDraft => ({
+  title: 'A small tank for the desk',
+  need: { ...emptyNeed(), commonSizeId: 'cm-30-cube', place: 'Desk', livestockId: 'dwarf-shrimp', livestockNote: '', budgetMinor: 25_000, look: 'rimless', exact: { plants: 'medium' } },
+  builds: [
+    build('studio', 'Rimless cube', 'Small, clear, quiet.', [
+      buy('Osmere Studio 30'), buy('Torvane 25 W'), buy('Sedgeway Soil 9 L'), buy('Torvane Glass'), notNeeded('carry_tank', 'stands on the desk'), ...WATER_CARE,
+    ]),
+  ],
+  suggestion: { buildId: 'studio', reason: '' },
+  standsUntil: addDays(today, 9),
+  note: '',
+}) // prettier-ignore
+
+/** Still open: two slots have no answer yet. */
+const goldfish = (today: CivilDate): QuoteDraft => ({
+  title: 'Goldfish out of the bowl',
+  need: {
+    ...emptyNeed(), commonSizeId: 'us-40-breeder', place: 'Kitchen, under the window', livestockId: 'goldfish-fancy', livestockNote: 'two, three years old', budgetMinor: 60_000, byDate: addDays(today, 14),
+    exact: { coldestRoomC: 16, warmestRoomC: 28 },
+  },
+  builds: [
+    build('simple', 'Simple', 'A filter larger than the tank asks for.', [
+      buy('Wendlemere 40 breeder'), buy('Pellick C-1400'), buy('Wendlemere Lid 36 deep'), owned('read_temperature', 'a glass thermometer'), buy('Stillwell 250 mL'), buy('Lockridge Five'), notNeeded('heat', 'kept at room temperature'),
+    ]),
+  ],
+  suggestion: null,
+  standsUntil: null,
+  note: '',
+}) // prettier-ignore
