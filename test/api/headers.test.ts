@@ -138,12 +138,10 @@ describe('headers that a client sends', () => {
     const invited = await manager.send('POST', '/api/people/invitations', { body: { name: 'A', role: 'member' }, headers })
     expect(String(invited.body['url'])).toMatch(/^http:\/\/localhost:8080\/join\//)
     for (let times = 0; times < 6; times += 1) {
-      await world
-        .visitor('203.0.113.50')
-        .send('POST', '/api/session', {
-          body: { signInName: 'someone', password: 'wrong' },
-          headers: { 'x-forwarded-for': `198.51.100.${times}` },
-        })
+      await world.visitor('203.0.113.50').send('POST', '/api/session', {
+        body: { signInName: 'someone', password: 'wrong' },
+        headers: { 'x-forwarded-for': `198.51.100.${times}` },
+      })
     }
     const answer = await world
       .visitor('203.0.113.50')
@@ -154,12 +152,10 @@ describe('headers that a client sends', () => {
     const { config } = world.deps
     world.rebuild({ config: readConfig({ TRUSTED_PROXIES: '10.0.0.0/8' }) })
     const from = (address: string) =>
-      world
-        .visitor('10.1.2.3')
-        .send('POST', '/api/session', {
-          body: { signInName: 'behind.proxy', password: 'wrong' },
-          headers: { 'x-forwarded-for': `6.6.6.6, ${address}, 10.9.9.9` },
-        })
+      world.visitor('10.1.2.3').send('POST', '/api/session', {
+        body: { signInName: 'behind.proxy', password: 'wrong' },
+        headers: { 'x-forwarded-for': `6.6.6.6, ${address}, 10.9.9.9` },
+      })
     for (let times = 0; times < 5; times += 1) await from('198.51.100.1')
     expect((await from('198.51.100.1')).status).toBe(429)
     expect((await from('198.51.100.2')).status).toBe(401)

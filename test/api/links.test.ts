@@ -1,0 +1,216 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { addDays } from '../../core/dates.ts'
+import type { QuoteView, Reading, SetupView } from '../../core/quote/quote-view.ts'
+import { draftOf, issue, newQuote, pathOf, stockedShop, today, type Shop } from './support/quotes.ts'
+import { createWorld, type Browser, type World } from './support/world.ts'
+
+let world: World
+let advisor: Browser
+let shop: Shop
+let visitor: Browser
+beforeAll(async () => {
+  world = await createWorld()
+  advisor = await world.signIn('advisor')
+  shop = await stockedShop(world, await world.signIn('member'))
+  visitor = world.visitor()
+})
+afterAll(() => world.close())
+
+const issued = async (change = {}): Promise<QuoteView> => (await issue(advisor, await newQuote(advisor, draftOf(shop, change)))).body
+const tokenOf = (address: string | undefined): string => pathOf(address).slice(3)
+const accept = { revision: 1, answer: 'accepted', letter: 'B', note: 'By Saturday, please.' }
+const form = (fields: Record<string, string>) => ({
+  body: new URLSearchParams(fields).toString(),
+  headers: { 'content-type': 'application/x-www-form-urlencoded' },
+})
+const DAY_MS = 86_400_000
+const at = async <T>(days: number, work: () => Promise<T>): Promise<T> => {
+  const { clock } = world.deps
+  world.rebuild({ clock: () => Date.now() + days * DAY_MS })
+  return work().finally(() => world.rebuild({ clock }))
+}
+
+describe('a quote link', () => {
+  it('shows what was issued, and neither other stores’ sightings nor the advisor’s inputs', async () => {
+    const quote = await issued()
+    const seen = await visitor.send<{ document: Record<string, unknown>; state: string }>(
+      'GET',
+      `/api/quote-links/${tokenOf(quote.links?.quote)}`,
+    )
+    expect(seen.status, seen.text).toBe(200)
+    expect(seen.body.state).toBe('issued')
+    expect(seen.body.document).not.toHaveProperty('inputs')
+    const page = await visitor.send('GET', pathOf(quote.links?.quote))
+    expect(page.status).toBe(200)
+    expect(page.text).toContain(quote.number ?? 'no number')
+    expect(page.text).not.toContain('<script')
+  })
+
+  it('takes one answer, of many at the same moment exactly one', async () => {
+    const quote = await issued()
+    const path = `/api/quote-links/${tokenOf(quote.links?.quote)}/answer`
+    const all = await Promise.all(['A', 'B', 'A', 'B'].map((letter) => visitor.send('POST', path, { body: { ...accept, letter } })))
+    expect(all.map(({ status }) => status).sort()).toEqual([200, 409, 409, 409])
+    expect((await advisor.send<QuoteView>('GET', `/api/quotes/${quote.id}`)).body.state).toBe('accepted')
+    expect((await visitor.send('POST', path, { body: { revision: 1, answer: 'declined' } })).status).toBe(409)
+  })
+
+  it('takes the answer of a page without script, and shows it', async () => {
+    const quote = await issued()
+    const path = pathOf(quote.links?.quote)
+    const unsaid = await visitor.send('POST', `${path}/answer`, form({ revision: '1', answer: 'accepted', note: 'kept <b>note</b>' }))
+    expect(unsaid.status).toBe(422)
+    expect(unsaid.text).toContain('kept &lt;b&gt;note&lt;/b&gt;')
+    const said = await visitor.send('POST', `${path}/answer`, form({ revision: '1', answer: 'accepted', letter: 'A', note: 'Saturday' }))
+    expect([said.status, said.headers.get('location')]).toEqual([303, path])
+    expect((await advisor.send<QuoteView>('GET', `/api/quotes/${quote.id}`)).body.answer).toMatchObject({
+      answer: 'accepted',
+      letter: 'A',
+      note: 'Saturday',
+    })
+    const again = await visitor.send('POST', `${path}/answer`, form({ revision: '1', answer: 'declined' }))
+    expect([again.status, again.text.includes('answered already')]).toEqual([422, true])
+  })
+
+  it('refuses an answer to a version that a newer one replaced, and to a build there is not', async () => {
+    const quote = await issued()
+    const path = `/api/quote-links/${tokenOf(quote.links?.quote)}/answer`
+    expect((await visitor.send('POST', path, { body: { ...accept, letter: 'D' } })).status).toBe(422)
+    expect((await visitor.send('POST', path, { body: { ...accept, letter: null } })).status).toBe(422)
+    await issue(advisor, quote)
+    expect((await visitor.send('POST', path, { body: accept })).status).toBe(409)
+    expect((await visitor.send('POST', path, { body: { ...accept, revision: 2 } })).status).toBe(200)
+  })
+
+  it('says that the quote lapsed on the day after its last, and is gone a month later', async () => {
+    const quote = await issued({ standsUntil: today() })
+    const token = tokenOf(quote.links?.quote)
+    const read = () => visitor.send<{ state: string }>('GET', `/api/quote-links/${token}`)
+    expect((await read()).body.state).toBe('issued')
+    await at(1.1, async () => {
+      expect((await read()).body.state).toBe('lapsed')
+      expect((await visitor.send('POST', `/api/quote-links/${token}/answer`, { body: accept })).status).toBe(409)
+      expect((await advisor.send<QuoteView>('GET', `/api/quotes/${quote.id}`)).body.state).toBe('lapsed')
+    })
+    await at(32, async () => {
+      expect((await read()).status).toBe(410)
+      const page = await visitor.send('GET', pathOf(quote.links?.quote))
+      expect([page.status, page.text.includes('555-0100')]).toEqual([410, true])
+    })
+  })
+
+  it('opens nothing when it was forged, cut, belongs to another thing, or was revoked', async () => {
+    const [quote, other] = [await issued(), await issued()]
+    const token = tokenOf(quote.links?.quote)
+    const swap = (text: string, index: number): string => text.slice(0, index) + (text[index] === 'A' ? 'B' : 'A') + text.slice(index + 1)
+    const forged = [
+      swap(token, 0), swap(token, 30), swap(token, 40), token.slice(0, -1), `${token}A`, token.toUpperCase(), '', 'x', '%00', 'a'.repeat(43), 'a'.repeat(5000),
+      token.slice(0, 21) + tokenOf(other.links?.quote).slice(21), tokenOf(quote.links?.setup),
+    ] // prettier-ignore
+    for (const wrong of forged) {
+      expect([404, 422], wrong).toContain((await visitor.send('GET', `/api/quote-links/${wrong}`)).status)
+      expect((await visitor.send('GET', `/q/${wrong}`)).status, wrong).toBe(404)
+    }
+    // 43 characters hold two bits that no byte uses: the same link spelt otherwise is none.
+    const last = token.at(-1) ?? ''
+    const alphabet = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_'
+    const twin = token.slice(0, -1) + alphabet[alphabet.indexOf(last) ^ 1]
+    expect((await visitor.send('GET', `/api/quote-links/${twin}`)).status).toBe(404)
+    await world.db.updateTable('quote').set({ link_version: 2 }).where('id', '=', quote.id).execute()
+    expect((await visitor.send('GET', `/api/quote-links/${token}`)).status).toBe(404)
+    const fresh = (await advisor.send<QuoteView>('GET', `/api/quotes/${quote.id}`)).body
+    expect((await visitor.send('GET', `/api/quote-links/${tokenOf(fresh.links?.quote)}`)).status).toBe(200)
+  })
+
+  it('stands in no log line', async () => {
+    const quote = await issued()
+    const token = tokenOf(quote.links?.quote)
+    for (const path of [`/q/${token}`, `/q/${token}/pdf`, `/api/quote-links/${token}`, pathOf(quote.links?.setup)])
+      await visitor.send('GET', path)
+    const log = world.logged.join('')
+    expect(log).toContain('/q/…/pdf')
+    for (const secret of [token, tokenOf(quote.links?.setup)]) expect(log).not.toContain(secret)
+    expect(log).not.toContain(quote.customer.name)
+  })
+})
+
+describe('a setup link', () => {
+  it('shows the steps, and neither a name nor a price', async () => {
+    const quote = await issued()
+    const page = await visitor.send('GET', pathOf(quote.links?.setup))
+    expect(page.status, page.text.slice(0, 300)).toBe(200)
+    const json = await visitor.send('GET', `/api/setup-links/${tokenOf(quote.links?.setup)}`)
+    for (const text of [page.text, json.text]) {
+      expect(text).not.toContain(quote.customer.name)
+      expect(text).not.toMatch(/159\.00|15900|205\.63|20563/)
+    }
+    expect(page.text).not.toContain('<script')
+  })
+
+  it('keeps ticks, the same twice as once, and takes them back', async () => {
+    const quote = await issued()
+    const token = tokenOf(quote.links?.setup)
+    const read = () =>
+      visitor.send<{ plan: { steps: Array<{ id: string }> }; ticks: Array<{ stepId: string; on: string }> }>(
+        'GET',
+        `/api/setup-links/${token}`,
+      )
+    const step = (await read()).body.plan.steps[0]?.id ?? ''
+    for (let times = 0; times < 2; times += 1)
+      expect((await visitor.send('PUT', `/api/setup-links/${token}/ticks/${step}`, { body: { done: true } })).status).toBe(204)
+    expect((await read()).body.ticks).toEqual([{ stepId: step, on: today() }])
+    const back = await visitor.send('POST', `${pathOf(quote.links?.setup)}/tick`, form({ step, done: '0' }))
+    expect(back.status).toBe(303)
+    expect((await read()).body.ticks).toEqual([])
+    expect((await visitor.send('PUT', `/api/setup-links/${token}/ticks/none`, { body: { done: true } })).status).toBe(422)
+    expect((await visitor.send('POST', `${pathOf(quote.links?.setup)}/tick`, form({ step: 'none', done: '1' }))).status).toBe(422)
+  })
+
+  it('keeps water tests, each once, in the reader’s unit, and refuses one of tomorrow', async () => {
+    const quote = await issued()
+    const path = pathOf(quote.links?.setup)
+    const taken = { takenOn: today(), ammonia: '0,25', nitrite: '', nitrate: '5', ph: '7.4', temperature: '77', note: 'cloudy' }
+    expect((await visitor.send('POST', `${path}/reading`, form(taken))).status).toBe(303)
+    const read = await visitor.send<{ readings: Reading[] }>('GET', `/api/setup-links/${path.slice(3)}`)
+    expect(read.body.readings[0]).toMatchObject({ ammoniaMgL: 0.25, nitriteMgL: null, nitrateMgL: 5, ph: 7.4, note: 'cloudy' })
+    // 77 °F is 25 °C.
+    expect(read.body.readings[0]?.temperatureC).toBeCloseTo(25, 6)
+    const odd = await visitor.send('POST', `${path}/reading`, form({ ...taken, ammonia: 'a lot', takenOn: addDays(today(), 3) }))
+    expect([odd.status, odd.text.includes('a lot')]).toEqual([422, true])
+    expect((await visitor.send('POST', `${path}/reading`, form({ ...taken, takenOn: addDays(today(), 3) }))).status).toBe(422)
+    const body = {
+      id: '0198c0de-1111-7000-8000-000000000001',
+      takenOn: today(),
+      ammoniaMgL: 1,
+      nitriteMgL: null,
+      nitrateMgL: null,
+      ph: null,
+      temperatureC: null,
+      note: '',
+    }
+    const api = `/api/setup-links/${path.slice(3)}/readings`
+    expect([(await visitor.send('POST', api, { body })).status, (await visitor.send('POST', api, { body })).status]).toEqual([201, 200])
+    expect((await visitor.send('POST', api, { body: { ...body, ammoniaMgL: 2 } })).status).toBe(422)
+    expect((await visitor.send('POST', api, { body: { ...body, id: '0198c0de-1111-7000-8000-000000000002', ph: 70 } })).status).toBe(422)
+  })
+
+  it('starts on a day, and is listed for the advisor once the quote is accepted', async () => {
+    const quote = await issued()
+    await visitor.send('POST', `/api/quote-links/${tokenOf(quote.links?.quote)}/answer`, { body: accept })
+    expect((await visitor.send('POST', `${pathOf(quote.links?.setup)}/start`, form({ on: 'soon' }))).status).toBe(422)
+    expect((await visitor.send('POST', `${pathOf(quote.links?.setup)}/start`, form({ on: today() }))).status).toBe(303)
+    const setups = await advisor.send<{ items: SetupView[] }>('GET', '/api/setups')
+    expect(setups.body.items.find(({ quoteNumber }) => quoteNumber === quote.number)).toMatchObject({
+      startedOn: today(),
+      letter: 'B',
+      link: quote.links?.setup,
+    })
+  })
+
+  it('is gone a year after its last use', async () => {
+    const quote = await issued()
+    const path = pathOf(quote.links?.setup)
+    await at(364, async () => expect((await visitor.send('GET', path)).status).toBe(200))
+    await at(367, async () => expect((await visitor.send('GET', path)).status).toBe(410))
+  })
+})
