@@ -27,5 +27,5 @@ export const build = (id: string, name: string, why: string, lines: Unnumbered[]
   id,
   name,
   why,
-  lines: lines.map((line, index) => ({ ...line, id: `${id}-${index + 1}` }) as BuildLine),
+  lines: lines.map((line, index) => ({ ...line, id: `${id}-${index + 1}` })),
 })

@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises'
 import { sql } from 'kysely'
 import { format, resolveConfig } from 'prettier'
 import { afterAll, beforeAll, expect, it } from 'vitest'
-import { tableTypes } from '../../db/generate-types.ts'
+import { tableTypes } from '../../db/table-types.ts'
 import { isMigrated, migrate } from '../../db/migrate.ts'
 import { testDatabase, type TestDatabase } from '../support/database.ts'
 

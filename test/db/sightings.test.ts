@@ -65,7 +65,7 @@ describe('posting', () => {
   it('the same thing twice at one moment makes one row', async () => {
     const body = sighting(heater.id, shop.id)
     const answers = await Promise.all([1, 2, 3].map(() => insertSighting(test.db, reporter, body, null)))
-    expect(answers.map((answer) => granted(answer).repeated).toSorted()).toEqual([false, true, true])
+    expect(answers.map((answer) => granted(answer).repeated).filter((repeated) => !repeated)).toHaveLength(1)
   })
 
   it.each([

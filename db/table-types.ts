@@ -1,0 +1,97 @@
+import { sql, type Kysely } from 'kysely'
+import type { Database } from './database.ts'
+
+/** What the database cannot say about a column: the name of the domain type that it holds, and the file of core it comes from. */
+const DOMAIN_TYPES: Record<string, { type: string; from: string }> = {
+  'install.mode': { type: "Install['mode']", from: 'install.ts' },
+  'install.paper': { type: "Install['paper']", from: 'install.ts' },
+  'install.units': { type: 'ReaderUnits', from: 'units/quantity.ts' },
+  'person.role': { type: 'Role', from: 'people/roles.ts' },
+  'one_use_link.role': { type: 'Role', from: 'people/roles.ts' },
+  'store.kind': { type: "Store['kind']", from: 'catalog/store.ts' },
+  'store.delivery': { type: 'DeliveryRule', from: 'catalog/store.ts' },
+  'product.kind': { type: 'Kind', from: 'catalog/kinds.ts' },
+  'product.spec': { type: 'Spec', from: 'catalog/spec.ts' },
+  'kit_part.part_kind': { type: 'Kind', from: 'catalog/kinds.ts' },
+  'sighting.condition': { type: 'Condition', from: 'pricing/sighting.ts' },
+  'sighting.evidence': { type: "Sighting['evidence']", from: 'pricing/sighting.ts' },
+  'sighting.doubt': { type: 'Doubt', from: 'pricing/sighting.ts' },
+  'quote.state': { type: 'QuoteState', from: 'quote/draft.ts' },
+  'quote.draft': { type: 'QuoteDraft', from: 'quote/draft.ts' },
+  'quote_revision.document': { type: 'RevisionDocument', from: 'quote/revision.ts' },
+  'quote_revision.summary': { type: "Pick<RevisionSummary, 'totals'>", from: 'quote/quote-view.ts' },
+  'quote_answer.answer': { type: "QuoteAnswer['answer']", from: 'quote/quote-view.ts' },
+  'quote_answer.letter': { type: 'BuildLetter', from: 'quote/draft.ts' },
+  'setup.letter': { type: 'BuildLetter', from: 'quote/draft.ts' },
+}
+/** Words that only the tables use: spelled out from their check. */
+const WORDS: Record<string, string> = {
+  'one_use_link.purpose': "'first_manager' | 'invite'",
+  'sighting_vote.vote': "'confirm' | 'dispute'",
+}
+const SCALARS: Record<string, string> = {
+  boolean: 'boolean',
+  date: 'string',
+  'double precision': 'number',
+  integer: 'number',
+  bigint: 'number',
+  text: 'string',
+  uuid: 'string',
+  'timestamp with time zone': 'Instant',
+}
+
+interface Column {
+  table: string
+  column: string
+  type: string
+  nullable: boolean
+  /** Left out on insert: it has a default. */
+  optional: boolean
+  /** Never written: the database computes it. */
+  computed: boolean
+}
+
+/** The text of database.ts for a migrated database. Errors: throws on a column of a type this file does not know, or a name here that is no column. */
+export async function tableTypes(db: Kysely<Database>): Promise<string> {
+  const columns = await columnsOf(db)
+  const known = new Set(columns.map((column) => `${column.table}.${column.column}`))
+  for (const name of [...Object.keys(DOMAIN_TYPES), ...Object.keys(WORDS)]) if (!known.has(name)) throw new Error(`${name} is no column.`)
+  const tables = Map.groupBy(columns, (column) => column.table)
+  const bodies = [...tables].map(([table, own]) => `export interface ${pascal(table)}Table {\n${own.map(lineOf).join('\n')}\n}`)
+  const list = [...tables.keys()].map((table) => `  ${table}: ${pascal(table)}Table`)
+  return [
+    '// Generated from the migrated database by `npm run generate`. Do not edit.',
+    ["import type { ColumnType, Generated, GeneratedAlways } from 'kysely'", ...imports()].join('\n'),
+    '/** Read as Date on both engines. */\nexport type Instant = ColumnType<Date, Date | string, Date | string>',
+    ...bodies.map((body) => body.replaceAll('Generated<Instant>', 'ColumnType<Date, Date | string | undefined, Date | string>')),
+    `export interface Database {\n${list.join('\n')}\n}\n`,
+  ].join('\n\n')
+}
+
+async function columnsOf(db: Kysely<Database>): Promise<Column[]> {
+  const { rows } = await sql<Column>`
+    select table_name as "table", column_name as "column", data_type as "type", is_nullable = 'YES' as nullable,
+      column_default is not null as optional, is_generated = 'ALWAYS' or is_identity = 'YES' as computed
+    from information_schema.columns where table_schema = 'public' and table_name not like 'kysely%'
+    order by table_name, ordinal_position`.execute(db)
+  return rows
+}
+
+function lineOf(column: Column): string {
+  const name = `${column.table}.${column.column}`
+  const scalar = DOMAIN_TYPES[name]?.type ?? WORDS[name] ?? SCALARS[column.type]
+  if (scalar === undefined) throw new Error(`${name} is ${column.type}: say in table-types.ts what it is in TypeScript.`)
+  const type = column.nullable ? `${scalar} | null` : scalar
+  if (column.computed) return `  ${column.column}: GeneratedAlways<${type}>`
+  return `  ${column.column}: ${column.optional ? `Generated<${type}>` : type}`
+}
+
+function imports(): string[] {
+  const byFile = Map.groupBy(Object.values(DOMAIN_TYPES), (domain) => domain.from)
+  return [...byFile].map(([file, used]) => {
+    const names = new Set(used.flatMap((domain) => domain.type.match(/\b[A-Z]\w+/g)?.filter((word) => word !== 'Pick') ?? []))
+    return `import type { ${[...names].toSorted().join(', ')} } from '../core/${file}'`
+  })
+}
+
+const pascal = (name: string): string => name.replace(/(^|_)([a-z])/g, (_, _dash, letter: string) => letter.toUpperCase())
