@@ -74,7 +74,7 @@ export function sizingReport(subject: SizingSubject): SizingReport {
   const found: Array<Finding | null> = GEAR_RULES.map((rule) => rule(subject))
   const situation = situationOf(subject)
   const figures: SizingFigures = situation.ok ? inspect(situation.value, found) : gearFigures(subject)
-  if (!situation.ok) found.push(...withoutTank(situation.refusal))
+  if (!situation.ok) found.push(...withoutTank(situation.refusal, subject.gear))
   const findings = found.filter((finding) => finding !== null).sort((a, b) => RANK[a.verdict] - RANK[b.verdict] || a.hurtRank - b.hurtRank)
   const counts: Record<Verdict, number> = { does_not_fit: 0, not_known: 0, marginal: 0, fits: 0 }
   for (const { verdict } of findings) counts[verdict]++

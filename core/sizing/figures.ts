@@ -19,7 +19,7 @@ const middle = ({ low, high }: Span): number => (low + high) / 2
 /** Figures that need no tank. A power that nobody stated leaves the peak load out. */
 export function gearFigures(subject: SizingSubject): SizingFigures {
   const { loadW, unstated } = applianceLoadW(subject)
-  return unstated.length > 0 ? {} : { peakLoadW: round(loadW.high, 0) }
+  return unstated.length > 0 || loadW.high === 0 ? {} : { peakLoadW: round(loadW.high, 0) }
 }
 
 /**

@@ -1,4 +1,4 @@
-import { phrase, quantity } from '../units/quantity.ts'
+import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import type { Conditions } from './conditions.ts'
 import type { Action, Finding, Source, Verdict } from './finding.ts'
 import type { BedLight } from './light-at-bed.ts'
@@ -55,16 +55,14 @@ export function lightLevel(situation: Situation, light: BedLight | undefined): F
       ? settled(VERDICT_OF[worst], VERDICT_OF[best], unstated, rest)
       : { verdict: 'not_known' as const, assumed: rest, missing: unstated }
   const known = outcome.verdict !== 'not_known'
+  const dimTo = known && dimmable ? dimmingShare(dim, mark) : 1
+  const shown = round({ low: dim.low * dimTo, high: bright.high * dimTo })
   const level = (value: number) => quantity(value, 'umol/m2/s', 0)
-  const reason = phrase`Between ${level(dim.low)} and ${level(bright.high)} reach the substrate; these plants want ${level(mark.low)} to ${level(mark.high)}.`
   return makeFinding('light_level', {
     ...outcome,
-    ...(known ? { value: level(dim.low) } : {}),
+    ...(known ? { value: level(worst === 'bright' ? shown.high : shown.low) } : {}),
     limit: { kind: 'between', low: level(mark.low), high: level(mark.high) },
-    reason:
-      known && conditions.plants === 'none'
-        ? phrase`Between ${level(dim.low)} and ${level(bright.high)} reach the substrate; without plants more than ${level(mark.high)} feeds algae.`
-        : reason,
+    reason: reasonOf(conditions.plants, shown, mark, dimTo),
     action:
       outcome.verdict === 'fits'
         ? null
@@ -73,6 +71,21 @@ export function lightLevel(situation: Situation, light: BedLight | undefined): F
           : { text: phrase`Enter the light's lumens or its photon flux.` },
     source: SOURCE,
   })
+}
+
+/** Share to which a dimmer is turned so that the bright end meets the upper mark, or the dark end the lower one if that is more. */
+function dimmingShare(light: Span, mark: Span): number {
+  if (light.high <= mark.high || light.low <= 0) return 1
+  return Math.min(1, Math.max(mark.high / light.high, mark.low / light.low))
+}
+
+function reasonOf(plants: Conditions['plants'], shown: Span, mark: Span, dimTo: number): Phrase {
+  const level = (value: number) => quantity(value, 'umol/m2/s', 0)
+  const reach = phrase`${level(shown.low)} to ${level(shown.high)} reach the substrate`
+  const begin = dimTo < 1 ? phrase`Dimmed to about ${quantity(100 * dimTo, 'percent', 0)}, ${reach}` : reach
+  return plants === 'none'
+    ? phrase`${begin}; without plants more than ${level(mark.high)} feeds algae.`
+    : phrase`${begin}; these plants want ${level(mark.low)} to ${level(mark.high)}.`
 }
 
 function actionOf(light: Span, mark: Span, bed: BedLight): Action {

@@ -1,19 +1,25 @@
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import type { Check, Finding } from './finding.ts'
+import type { Gear } from './gear.ts'
 import { makeFinding } from './make-finding.ts'
 import type { SituationRefusal } from './situation.ts'
 
 /** Checks that every build is asked and that cannot be made without a tank. */
 const NEED_A_TANK: readonly Check[] = [
-  'heater_stuck',
   'heater_holds',
   'stand_load',
-  'stand_footprint',
   'floor_load',
   'smallest_volume',
   'filter_flow',
   'conditioner_dose',
   'empty_lift',
+]
+
+/** Those that also take the part they judge. */
+const checksOf = (gear: Gear): Check[] => [
+  ...(gear.heaters.length > 0 ? (['heater_stuck'] as const) : []),
+  ...(gear.stand ? (['stand_footprint'] as const) : []),
+  ...NEED_A_TANK,
 ]
 
 function wordsOf(refusal: SituationRefusal): { reason: Phrase; action: Phrase; missing: string } {
@@ -43,9 +49,9 @@ function wordsOf(refusal: SituationRefusal): { reason: Phrase; action: Phrase; m
 }
 
 /** The findings of a build whose tank is missing or contradicts its fill: not known, and what to enter. */
-export function withoutTank(refusal: SituationRefusal): Finding[] {
+export function withoutTank(refusal: SituationRefusal, gear: Gear): Finding[] {
   const { reason, action, missing } = wordsOf(refusal)
-  return NEED_A_TANK.map((check) =>
+  return checksOf(gear).map((check) =>
     makeFinding(check, {
       verdict: 'not_known',
       reason,

@@ -1,11 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { LIVESTOCK_GROUPS } from '../../../core/catalog/livestock.ts'
-import type { Conditions } from '../../../core/sizing/conditions.ts'
 import { sizingReport } from '../../../core/sizing/engine.ts'
 import { CHECKS, VERDICTS } from '../../../core/sizing/finding.ts'
 import type { Gear } from '../../../core/sizing/gear.ts'
 import { METRIC, sayPhrase, US } from '../../../core/units/say.ts'
+import { ConditionsSchema, GearSchema } from '../../../core/sizing/schema.ts'
+import { anyGear, anyRoom } from './any-subject.ts'
 import { conditions, gear, one, reportOf } from './sample-build.ts'
 
 describe('a whole build with every spec stated', () => {
@@ -93,103 +93,6 @@ describe('a build without a usable tank', () => {
   })
 })
 
-const maybe = <T>(value: fc.Arbitrary<T>) => fc.option(value, { nil: undefined })
-const mm = (min: number, max: number) => fc.double({ min, max, noNaN: true })
-const counted = <S>(spec: fc.Arbitrary<S>) =>
-  fc.record({ name: fc.constantFrom('Torvane', 'Pellick'), quantity: fc.integer({ min: 1, max: 999 }), spec })
-const several = <S>(spec: fc.Arbitrary<S>) => fc.array(counted(spec), { maxLength: 3 })
-const optional = <S>(spec: fc.Arbitrary<S>) => fc.option(counted(spec), { nil: null })
-
-/** Anything that the validators let through, odd as it may be. */
-const anyGear: fc.Arbitrary<Gear> = fc.record({
-  tank: optional(
-    fc.record({
-      lengthMm: mm(100, 4000),
-      widthMm: mm(100, 2000),
-      heightMm: mm(100, 2000),
-      glassMm: maybe(mm(1, 60)),
-      bottomMm: maybe(mm(1, 60)),
-      material: maybe(fc.constantFrom('glass' as const, 'acrylic' as const)),
-      style: maybe(fc.constantFrom('rimmed' as const, 'rimless' as const, 'braced' as const)),
-      emptyMassKg: maybe(mm(0.1, 3000)),
-    }),
-  ),
-  stand: optional(
-    fc.record({
-      topLengthMm: maybe(mm(100, 4000)),
-      topWidthMm: maybe(mm(100, 2000)),
-      heightMm: maybe(mm(0, 2000)),
-      ratedLoadKg: maybe(mm(1, 10_000)),
-      massKg: maybe(mm(0.1, 1000)),
-      top: maybe(fc.constantFrom('full' as const, 'perimeter' as const)),
-      surface: maybe(fc.constantFrom('particle_board' as const, 'metal' as const)),
-    }),
-  ),
-  mat: optional(fc.record({ lengthMm: maybe(mm(100, 4000)), widthMm: maybe(mm(100, 2000)) })),
-  lid: optional(
-    fc.record({
-      lengthMm: maybe(mm(100, 4000)),
-      widthMm: maybe(mm(100, 2000)),
-      cover: maybe(fc.constantFrom('glass' as const, 'plastic' as const, 'mesh' as const)),
-    }),
-  ),
-  filters: several(
-    fc.record({
-      type: maybe(fc.constantFrom('canister' as const, 'sponge' as const)),
-      ratedFlowLph: maybe(mm(1, 50_000)),
-      powerW: maybe(mm(0, 2000)),
-      mediaVolumeL: maybe(mm(0.01, 500)),
-      cordMm: maybe(mm(100, 20_000)),
-    }),
-  ),
-  heaters: several(fc.record({ powerW: maybe(mm(1, 3000)), externalController: maybe(fc.boolean()), cordMm: maybe(mm(100, 20_000)) })),
-  lights: several(
-    fc.record({
-      lengthMm: maybe(mm(10, 4000)),
-      widthMm: maybe(mm(1, 2000)),
-      powerW: maybe(mm(0.1, 2000)),
-      luminousFluxLm: maybe(mm(1, 200_000)),
-      photonFluxUmolS: maybe(mm(0.1, 5000)),
-      dimmable: maybe(fc.boolean()),
-      cordMm: maybe(mm(100, 20_000)),
-    }),
-  ),
-  substrates: several(
-    fc.record({
-      type: maybe(fc.constantFrom('gravel' as const, 'active_soil' as const)),
-      packMassKg: maybe(mm(0.1, 50)),
-      packVolumeL: maybe(mm(0.1, 50)),
-    }),
-  ),
-  conditioners: several(fc.record({ packVolumeMl: maybe(mm(0, 10_000)), doseMlPerL: maybe(mm(0, 50)), bindsAmmonia: maybe(fc.boolean()) })),
-  testKits: several(
-    fc.record({ measuresAmmonia: maybe(fc.boolean()), measuresNitrite: maybe(fc.boolean()), lowestAmmoniaMgL: maybe(mm(0, 5)) }),
-  ),
-  power: several(
-    fc.record({ outlets: maybe(fc.integer({ min: 1, max: 20 })), ratedCurrentA: maybe(mm(1, 63)), protective: maybe(fc.boolean()) }),
-  ),
-  notNeeded: fc.constantFrom({}, { substrate: 'bare bottom', carry_tank: 'a sideboard', light: 'by a window' }),
-})
-const anyRoom: fc.Arbitrary<Conditions> = fc.record({
-  coldestRoomC: mm(-5, 35),
-  warmestRoomC: mm(5, 45),
-  waterBelowRimMm: mm(0, 300),
-  substrateDepthMm: mm(0, 300),
-  circuitVoltageV: mm(90, 260),
-  circuitCurrentA: mm(1, 63),
-  otherLoadW: mm(0, 20_000),
-  outletHeightMm: mm(0, 2500),
-  outletDistanceMm: mm(0, 10_000),
-  circuitProtected: fc.boolean(),
-  energyPriceMinor: mm(0, 1e6),
-  lightHoursPerDay: mm(0, 24),
-  plants: fc.constantFrom('none' as const, 'low' as const, 'medium' as const, 'high' as const),
-  floor: fc.constantFrom('ground_slab' as const, 'timber_upper' as const, 'concrete_upper' as const, 'unknown' as const),
-  livestock: fc.constantFrom(...LIVESTOCK_GROUPS),
-  disinfectant: fc.constantFrom('chlorine' as const, 'chloramine' as const, 'none' as const, 'unknown' as const),
-  assumed: fc.subarray(['coldestRoomC', 'circuitProtected', 'floor', 'disinfectant'] as const).map((fields) => [...fields]),
-})
-
 /** Every number anywhere in the report. */
 function numbersIn(value: unknown): number[] {
   if (typeof value === 'number') return [value]
@@ -198,6 +101,16 @@ function numbersIn(value: unknown): number[] {
 }
 
 describe('any build in any room that the validators accept', () => {
+  it('is what the validators really accept', () => {
+    fc.assert(
+      fc.property(anyGear, anyRoom, (someGear, room) => {
+        expect(GearSchema.safeParse(someGear).error?.issues ?? []).toEqual([])
+        expect(ConditionsSchema.safeParse(room).error?.issues ?? []).toEqual([])
+      }),
+      { numRuns: 60 },
+    )
+  })
+
   it('gets a report without a NaN, an infinity or a throw, and in words', () => {
     fc.assert(
       fc.property(anyGear, anyRoom, (someGear, room) => {

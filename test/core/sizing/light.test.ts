@@ -54,6 +54,14 @@ describe('light at the substrate', () => {
     expect(findingOf('light_level', light({ luminousFluxLm: 9000, dimmable: true })).verdict).toBe('fits')
   })
 
+  it('tells the level after dimming, inside the plants’ band', () => {
+    const found = findingOf('light_level', light({ luminousFluxLm: 9000, dimmable: true }))
+    expect(found.value?.value).toBeGreaterThanOrEqual(30)
+    expect(found.value?.value).toBeLessThanOrEqual(60)
+    expect(found.margin?.value).toBeGreaterThanOrEqual(0)
+    expect(found.reason[0]).toMatch(/^Dimmed to about/)
+  })
+
   it('is not known where only watts are stated and the verdict hangs on them', () => {
     expect(findingOf('light_level', light({ powerW: 30 }))).toMatchObject({
       verdict: 'not_known',
