@@ -1,6 +1,6 @@
-import { schemaOutline } from './api-reference-schema.ts'
+import { schemaOutline, shapeAnchor } from './api-reference-schema.ts'
 import { markup, type Markup } from './markup.ts'
-import { operationsOf, type Answer, type ListedOperation, type OpenApiDocument, type Parameter } from './openapi-document.ts'
+import { operationsOf, shapesOf, type Answer, type ListedOperation, type OpenApiDocument, type Parameter } from './openapi-document.ts'
 import { pageDocument } from './page-document.ts'
 
 export type { OpenApiDocument } from './openapi-document.ts'
@@ -23,8 +23,16 @@ export function apiReferencePage(openapi: OpenApiDocument): Markup {
 ${openapi.info?.description === undefined ? '' : markup`<p>${openapi.info.description}</p>`}
 <p>Refusals are problem details (RFC 9457): <code>type</code>, <code>title</code>, <code>status</code>, <code>detail</code>, and <code>errors</code> with <code>field</code>, <code>limit</code> and <code>message</code>. A versioned thing is changed with <code>If-Match</code> and its <code>ETag</code>.</p>
 <nav aria-label="Operations"><ul class="plain index">${operations.map((entry) => markup`<li><a href="#${anchorOf(entry)}"><b class="method">${entry.method.toUpperCase()}</b> ${entry.path}</a></li>`)}</ul></nav>
-${resources.map((resource) => markup`<section><h2>${resource}</h2>${operations.filter(({ path }) => resourceOf(path) === resource).map((entry) => one(entry, openapi))}</section>`)}`,
+${resources.map((resource) => markup`<section><h2>${resource}</h2>${operations.filter(({ path }) => resourceOf(path) === resource).map((entry) => one(entry, openapi))}</section>`)}
+${shapes(openapi)}`,
   })
+}
+
+/** Every named shape once; operations lead here. */
+function shapes(openapi: OpenApiDocument): Markup | '' {
+  const found = shapesOf(openapi)
+  if (found.length === 0) return ''
+  return markup`<section><h2>Shapes</h2>${found.map(({ name, schema }) => markup`<article class="operation" id="${shapeAnchor(name)}"><h3>${name}</h3><div>${schemaOutline(schema, openapi)}</div></article>`)}</section>`
 }
 
 function one(entry: ListedOperation, openapi: OpenApiDocument): Markup {
@@ -34,7 +42,7 @@ function one(entry: ListedOperation, openapi: OpenApiDocument): Markup {
 ${operation.summary === undefined ? '' : markup`<p>${operation.summary}</p>`}${operation.description === undefined ? '' : markup`<p class="quiet">${operation.description}</p>`}
 ${parameters(operation.parameters ?? [], openapi)}
 ${body.map(([type, media]) => markup`<h4>Body, ${type}</h4>${schemaOutline(media?.schema, openapi)}`)}
-<h4>Answers</h4><dl class="answers">${Object.entries(operation.responses ?? {}).map(([status, answer]) => answerRow(status, answer ?? {}, openapi))}</dl></article>`
+<h4>Answers</h4>${answers(operation.responses ?? {}, openapi)}</article>`
 }
 
 function parameters(list: readonly Parameter[], openapi: OpenApiDocument): Markup | '' {
@@ -42,7 +50,18 @@ function parameters(list: readonly Parameter[], openapi: OpenApiDocument): Marku
   return markup`<h4>Parameters</h4><dl class="answers">${list.map((parameter) => markup`<div><dt><code>${parameter.name ?? ''}</code></dt><dd>in ${parameter.in ?? 'query'}${parameter.required === true ? ', required' : ''}${parameter.description === undefined ? '' : markup`. ${parameter.description}`} ${schemaOutline(parameter.schema, openapi)}</dd></div>`)}</dl>`
 }
 
+const isRefusal = (answer: Answer): boolean => answer.content?.['application/problem+json'] !== undefined
+
+/** What is answered where it works, each with its shape; then what may be refused, in one row. */
+function answers(responses: Readonly<Record<string, Answer | undefined>>, openapi: OpenApiDocument): Markup {
+  const all = Object.entries(responses).map(([status, answer]) => ({ status, answer: answer ?? {} }))
+  const refusals = all.filter(({ answer }) => isRefusal(answer))
+  const works = all.filter(({ answer }) => !isRefusal(answer))
+  return markup`<dl class="answers">${works.map(({ status, answer }) => answerRow(status, answer, openapi))}${refusals.length === 0 ? '' : markup`<div><dt>refusals</dt><dd>${refusals.map(({ status, answer }) => `${status} ${answer.description ?? ''}`.trim()).join('; ')}</dd></div>`}</dl>`
+}
+
 function answerRow(status: string, answer: Answer, openapi: OpenApiDocument): Markup {
   const bodies = Object.entries(answer.content ?? {})
-  return markup`<div><dt>${status}</dt><dd>${answer.description ?? ''}${bodies.map(([type, media]) => markup` <span class="quiet">${type}</span>${type === 'application/problem+json' ? '' : schemaOutline(media?.schema, openapi)}`)}</dd></div>`
+  const typeOf = (type: string): Markup | '' => (type === 'application/json' ? '' : markup`<span class="type">${type}</span> `)
+  return markup`<div><dt>${status}</dt><dd>${answer.description ?? ''} ${bodies.map(([type, media]) => markup`${typeOf(type)}${schemaOutline(media?.schema, openapi)}`)}</dd></div>`
 }

@@ -1,5 +1,5 @@
 import { markup, type Markup } from './markup.ts'
-import { schemaAt, type JsonSchema, type OpenApiDocument } from './openapi-document.ts'
+import type { JsonSchema, OpenApiDocument } from './openapi-document.ts'
 
 /** Deeper than this a shape is named and not written out: a reader follows the document for machines there. */
 const MOST_DEPTH = 3
@@ -8,9 +8,9 @@ const sayLimit = (schema: JsonSchema): string => {
   const { minimum, maximum, exclusiveMinimum, minLength, maxLength, maxItems } = schema
   const parts = [
     exclusiveMinimum === undefined ? '' : `more than ${exclusiveMinimum}`,
-    minimum === undefined ? '' : `at least ${minimum}`,
+    minimum === undefined || minimum <= Number.MIN_SAFE_INTEGER ? '' : `at least ${minimum}`,
     maximum === undefined || maximum >= Number.MAX_SAFE_INTEGER ? '' : `at most ${maximum}`,
-    minLength === undefined ? '' : `at least ${minLength} characters`,
+    minLength === undefined || minLength === 0 ? '' : `at least ${minLength} characters`,
     maxLength === undefined ? '' : `at most ${maxLength} characters`,
     maxItems === undefined ? '' : `at most ${maxItems} items`,
   ].filter((part) => part !== '')
@@ -19,7 +19,7 @@ const sayLimit = (schema: JsonSchema): string => {
 
 /** The kind of a value in a few words. @example sayType({ type: 'integer', minimum: 1 }) // 'integer, at least 1' */
 export function sayType(schema: JsonSchema): string {
-  if (schema.$ref !== undefined) return schema.$ref.split('/').at(-1) ?? 'object'
+  if (schema.$ref !== undefined) return nameOf(schema.$ref)
   if (schema.const !== undefined) return JSON.stringify(schema.const)
   if (schema.enum !== undefined) return schema.enum.map((value) => JSON.stringify(value)).join(' or ')
   const choices = schema.anyOf ?? schema.oneOf
@@ -29,30 +29,44 @@ export function sayType(schema: JsonSchema): string {
   return `${type}${schema.format === undefined ? '' : ` (${schema.format})`}${sayLimit(schema)}`
 }
 
-const resolved = (schema: JsonSchema, openapi: OpenApiDocument): JsonSchema =>
-  schema.$ref === undefined ? schema : (schemaAt(openapi, schema.$ref) ?? schema)
+const nameOf = (reference: string): string => reference.split('/').at(-1) ?? 'object'
 
-/** Shapes inside a schema that have fields of their own: itself, its items, or its choices. */
-function shapes(schema: JsonSchema, openapi: OpenApiDocument): JsonSchema[] {
-  const whole = resolved(schema, openapi)
-  if (whole.properties !== undefined) return [whole]
-  if (whole.items !== undefined) return shapes(whole.items, openapi)
-  return (whole.anyOf ?? whole.oneOf ?? whole.allOf ?? []).flatMap((choice) =>
-    choice.$ref === undefined || schema.$ref !== choice.$ref ? shapes(choice, openapi) : [],
-  )
+/** The shape's place on the page. */
+export const shapeAnchor = (name: string): string => `shape-${name}`
+
+/** Shapes without a name inside a value: itself, its items, its choices. A named one is written out once, under its own heading. */
+function unnamedShapes(schema: JsonSchema): JsonSchema[] {
+  if (schema.$ref !== undefined) return []
+  if (schema.properties !== undefined) return [schema]
+  if (schema.items !== undefined) return unnamedShapes(schema.items)
+  return (schema.anyOf ?? schema.oneOf ?? schema.allOf ?? []).flatMap(unnamedShapes)
 }
 
-/** A value's fields as a list, with kind, limits and whether they may be left out. */
+/** The names a value's kind mentions. */
+function namesIn(schema: JsonSchema): string[] {
+  if (schema.$ref !== undefined) return [nameOf(schema.$ref)]
+  const inside = [...(schema.items === undefined ? [] : [schema.items]), ...(schema.anyOf ?? schema.oneOf ?? schema.allOf ?? [])]
+  return [...new Set(inside.flatMap(namesIn))]
+}
+
+/** The kind in words; a shape with a heading of its own is a link to it. */
+function kind(schema: JsonSchema, openapi: OpenApiDocument): Markup {
+  const said = sayType(schema)
+  const [name, ...others] = namesIn(schema).filter((each) => openapi.components?.schemas?.[each] !== undefined)
+  if (name === undefined || others.length > 0) return markup`<span class="type">${said}</span>`
+  const [before = '', after = ''] = said.split(name)
+  return markup`<span class="type">${before}<a href="#${shapeAnchor(name)}">${name}</a>${after}</span>`
+}
+
+/** A value's kind and, where it has fields, each of them with kind, limits and whether it may be left out. */
 export function schemaOutline(schema: JsonSchema | undefined, openapi: OpenApiDocument, depth = 1): Markup | '' {
   if (schema === undefined) return ''
-  const found = depth > MOST_DEPTH ? [] : shapes(schema, openapi)
-  const said = markup`<span class="type">${sayType(schema)}</span>`
-  if (found.length === 0) return said
-  return markup`${depth === 1 ? said : ''}${found.map((shape) => markup`<ul class="fields">${Object.entries(shape.properties ?? {}).map(([name, property]) => fieldRow(name, property, shape, openapi, depth))}</ul>`)}`
+  const shapes = depth > MOST_DEPTH ? [] : unnamedShapes(schema)
+  return markup`${kind(schema, openapi)}${shapes.map((shape) => markup`<ul class="fields">${Object.entries(shape.properties ?? {}).map(([name, property]) => fieldRow(name, property, shape, openapi, depth))}</ul>`)}`
 }
 
 function fieldRow(name: string, property: JsonSchema, shape: JsonSchema, openapi: OpenApiDocument, depth: number): Markup {
-  const optional = shape.required?.includes(name) === true ? '' : ', optional'
-  const nested = shapes(property, openapi).length > 0 ? schemaOutline(property, openapi, depth + 1) : ''
-  return markup`<li><code>${name}</code> <span class="type">${sayType(property)}${optional}</span>${property.description === undefined ? '' : markup` ${property.description}`}${nested}</li>`
+  const optional = shape.required?.includes(name) === true ? '' : markup`<span class="type">, optional</span>`
+  const words = property.description === undefined ? '' : markup` ${property.description}`
+  return markup`<li><code>${name}</code> ${schemaOutline(property, openapi, depth + 1)}${optional}${words}</li>`
 }

@@ -69,9 +69,8 @@ export function operationsOf(openapi: OpenApiDocument): ListedOperation[] {
     )
 }
 
-/** A schema by its reference inside this document; undefined where it leads elsewhere or nowhere. */
-export function schemaAt(openapi: OpenApiDocument, reference: string): JsonSchema | undefined {
-  const name = /^#\/components\/schemas\/(.+)$/.exec(reference)?.[1]
-  const found = name === undefined ? undefined : openapi.components?.schemas?.[name]
-  return isObject(found) ? (found as JsonSchema) : undefined
-}
+/** The shapes with a name of their own, in order of their names. */
+export const shapesOf = (openapi: OpenApiDocument): Array<{ name: string; schema: JsonSchema }> =>
+  Object.entries(openapi.components?.schemas ?? {})
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .flatMap(([name, schema]) => (isObject(schema) ? [{ name, schema: schema as JsonSchema }] : []))

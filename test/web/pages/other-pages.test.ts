@@ -15,9 +15,15 @@ describe('the API as a person reads it', () => {
   })
   it('says kinds, limits and what may be left out', () => {
     expect(html).toContain('integer, at least 1, at most 100')
-    expect(html).toMatch(/<code>note<\/code> <span class="type">string, at most 500 characters, optional/)
+    expect(html).toMatch(/<code>note<\/code> <span class="type">string, at most 500 characters<\/span><span class="type">, optional/)
     expect(html).toMatch(/<code>priceMinor<\/code> <span class="type">integer, at least 1<\/span>/)
     expect(html).toContain('<code>productId</code>')
+    expect(html).not.toContain('9007199254740991')
+  })
+  it('writes a named shape out once and leads to it from where it is used', () => {
+    expect(html.match(/id="shape-Sighting"/g)).toHaveLength(1)
+    expect(html).toContain('<a href="#shape-Sighting">Sighting</a>')
+    expect(html.match(/<code>priceMinor<\/code>/g)).toHaveLength(1)
   })
   it('says a choice and a list in words', () => {
     expect(sayType({ anyOf: [{ type: 'string' }, { type: 'null' }] })).toBe('string or null')

@@ -15,7 +15,8 @@ export const sampleOpenApi: OpenApiDocument = {
   },
   components: {
     schemas: {
-      Sighting: { type: 'object', required: ['priceMinor'], properties: { priceMinor: { type: 'integer', minimum: 1 }, note: { type: 'string', maxLength: 500 }, kitParts: { type: 'array', items: { type: 'object', properties: { productId: { type: 'string' } } } } } },
+      Sighting: { type: 'object', required: ['priceMinor'], properties: { priceMinor: { type: 'integer', minimum: 1 },
+          count: { type: 'integer', minimum: Number.MIN_SAFE_INTEGER }, note: { type: 'string', maxLength: 500 }, kitParts: { type: 'array', items: { type: 'object', properties: { productId: { type: 'string' } } } } } },
       Tree: { type: 'object', properties: { child: { $ref: '#/components/schemas/Tree' } } },
     },
   },
