@@ -1,7 +1,7 @@
 import { phrase, quantity, type Phrase, type Quantity } from '../units/quantity.ts'
 import { CAUTIONS } from './cautions.ts'
 import { equilibriumC } from './equilibrium.ts'
-import type { Finding, Source } from './finding.ts'
+import type { Finding, Source, Verdict } from './finding.ts'
 import { STUCK_BAND_K, heaterAction } from './heater-choice.ts'
 import type { Heating, OneHeater } from './heating.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
@@ -20,7 +20,8 @@ const SOURCE: Source = {
 /**
  * Where one heater that sticks on takes the water in the warmest room, while the other thermostats open.
  *
- * Value: balance temperature in °C at the low-loss end. Limit: the group's danger mark; *fits* from 1 K below it.
+ * Value: balance temperature in °C at the low-loss end. Limit: the group's danger mark; *fits* from 1 K below it. Past the mark at the low-loss end
+ * alone it is *marginal*, since back and bottom need not be insulated; past it at usual losses too it does not fit.
  * Heaters that an external controller switches are judged at the controller's cut-off, the group's highest comfortable temperature.
  */
 export function heaterStuck(situation: Situation, heating: Heating): Finding | null {
@@ -31,8 +32,8 @@ export function heaterStuck(situation: Situation, heating: Heating): Finding | n
   const hottest = stuckC(heating, 'high', strongest)
   const coolest = stuckC(heating, 'low', strongest)
   const outcome = settled(
-    judgeAtMost(hottest.value, dangerC, STUCK_BAND_K),
-    judgeAtMost(coolest.value, dangerC, STUCK_BAND_K),
+    judge(hottest, stuckUsualC(heating, 'high', strongest), dangerC),
+    judge(coolest, stuckUsualC(heating, 'low', strongest), dangerC),
     namesOf(heating.powerUnstated, heating.applianceUnstated, tankUnstated, coverUnstated),
     namesOf(assumedOf(conditions, ['warmestRoomC']), fillDefaults),
   )
@@ -53,6 +54,14 @@ export function stuckC(heating: Heating, end: 'low' | 'high', heater: OneHeater)
   return quantity(over(heating.warm, ({ loss }) => equilibriumC(loss, heatW))[end], 'degC', 1)
 }
 
+const stuckUsualC = (heating: Heating, end: 'low' | 'high', heater: OneHeater): Quantity =>
+  quantity(over(heating.warmUsual, ({ loss }) => equilibriumC(loss, heater.powerW[end] + heating.applianceHeatW[end]))[end], 'degC', 1)
+
+function judge(lowLoss: Quantity, usual: Quantity, dangerC: number): Verdict {
+  const strict = judgeAtMost(lowLoss.value, dangerC, STUCK_BAND_K)
+  return strict === 'does_not_fit' && usual.value <= dangerC ? 'marginal' : strict
+}
+
 function reasonOf(situation: Situation, heating: Heating, heater: OneHeater, hottest: Quantity): Phrase {
   const { warmestRoomC, livestock } = situation.conditions
   const room = quantity(warmestRoomC, 'degC', 1)
@@ -65,7 +74,9 @@ function reasonOf(situation: Situation, heating: Heating, heater: OneHeater, hot
     ({ loss, capacityJPerK }) => hoursBetween(loss, capacityJPerK, heatW, livestock.targetC, livestock.dangerC) ?? Infinity,
   ).low
   const when = Number.isFinite(hours) ? phrase` after ${quantity(hours, 'h', 0)}` : phrase``
-  return phrase`${start}. It passes the danger mark of these animals, ${quantity(livestock.dangerC, 'degC', 1)},${when}.`
+  const usual = stuckUsualC(heating, 'high', heater)
+  const free = usual.value <= livestock.dangerC ? phrase` With every side free it would stay at ${usual}.` : phrase``
+  return phrase`${start} where back and bottom keep the heat in. It passes the danger mark of these animals, ${quantity(livestock.dangerC, 'degC', 1)},${when}.${free}`
 }
 
 function switchedByController(situation: Situation, heating: Heating): Finding {

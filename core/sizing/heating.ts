@@ -28,6 +28,8 @@ export interface Heating {
   cold: ThermalCase[]
   usual: ThermalCase[]
   warm: ThermalCase[]
+  /** The warmest room at usual losses: every side free, air of middling humidity. */
+  warmUsual: ThermalCase[]
   powerUnstated: string[]
   applianceUnstated: string[]
 }
@@ -87,6 +89,7 @@ export function heatingOf(situation: Situation): Heating {
     cold: cases(HIGH_LOSS, conditions.coldestRoomC),
     usual: cases(USUAL_LOSS, (conditions.coldestRoomC + conditions.warmestRoomC) / 2),
     warm: cases(LOW_LOSS, conditions.warmestRoomC),
+    warmUsual: cases(USUAL_LOSS, conditions.warmestRoomC),
     powerUnstated: unstatedPower(gear, ['heaters']),
     applianceUnstated: unstatedPower(gear, ['filters', 'lights']),
   }

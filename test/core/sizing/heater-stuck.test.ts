@@ -46,7 +46,17 @@ it('is marginal within a kelvin of the danger mark', () => {
   expect(danger(reached + 1)).toBe('fits')
   expect(danger(reached + 0.9)).toBe('marginal')
   expect(danger(reached)).toBe('marginal')
-  expect(danger(reached - 0.1)).toBe('does_not_fit')
+})
+
+it('is marginal past the mark at the low-loss end alone, and does not fit past it at usual losses too', () => {
+  const found = findingOf('heater_stuck', heaters(100))
+  const at = (dangerC: number) => findingOf('heater_stuck', heaters(100), { livestock: { ...group('small-tropical'), dangerC } })
+  const past = at((found.value?.value ?? NaN) - 0.1)
+  expect(past.verdict).toBe('marginal')
+  const usual = Number(/stay at (\d+\.\d) °C/.exec(sayPhrase(past.reason, METRIC))?.[1])
+  expect(usual).toBeLessThan(found.value?.value ?? NaN)
+  expect(at(usual).verdict).toBe('marginal')
+  expect(at(usual - 0.1).verdict).toBe('does_not_fit')
 })
 
 it('says so where no power serves both ends', () => {
