@@ -64,7 +64,7 @@ export function operationsOf(openapi: OpenApiDocument): ListedOperation[] {
     .flatMap(([path, item]) =>
       METHODS.flatMap((method) => {
         const operation: unknown = item?.[method]
-        return isObject(operation) ? [{ method, path, operation: operation as Operation }] : []
+        return isObject(operation) ? [{ method, path, operation }] : []
       }),
     )
 }
@@ -73,4 +73,4 @@ export function operationsOf(openapi: OpenApiDocument): ListedOperation[] {
 export const shapesOf = (openapi: OpenApiDocument): Array<{ name: string; schema: JsonSchema }> =>
   Object.entries(openapi.components?.schemas ?? {})
     .sort(([a], [b]) => (a < b ? -1 : 1))
-    .flatMap(([name, schema]) => (isObject(schema) ? [{ name, schema: schema as JsonSchema }] : []))
+    .flatMap(([name, schema]) => (isObject(schema) ? [{ name, schema }] : []))

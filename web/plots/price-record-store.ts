@@ -37,7 +37,7 @@ function unbroken(runs: readonly PriceRun[]): PriceRun[][] {
   return stretches
 }
 
-const corners = line<[number, number]>()
+const corners = line()
   .x(([x]) => Math.round(x * 10) / 10)
   .y(([, y]) => Math.round(y * 10) / 10)
 
