@@ -15,7 +15,7 @@ const CONDITIONERS: ProductEntry[] = [
   entry('conditioner', 'Stillwell 250 mL', 9.99, { packVolumeMl: 250, doseMlPerL: 0.25, bindsAmmonia: false }),
   entry('conditioner', 'Stillwell 500 mL', 15.99, { packVolumeMl: 500, doseMlPerL: 0.25, bindsAmmonia: false }),
   entry('conditioner', 'Dosset Bind 250 mL', 14.99, { packVolumeMl: 250, doseMlPerL: 0.05, bindsAmmonia: true }),
-  entry('conditioner', 'Quarrick Tapsafe 200 mL', 6.49, { packVolumeMl: 200 }, { note: 'Label states no dose in millilitres' }),
+  entry('conditioner', 'Quarrick Treat 200 mL', 6.49, { packVolumeMl: 200 }, { note: 'Label states no dose in millilitres' }),
 ]
 
 const AMMONIA: ProductEntry[] = [
