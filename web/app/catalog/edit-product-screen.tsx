@@ -1,15 +1,14 @@
 import { useQuery } from '@tanstack/react-query'
 import { Link, useParams } from '@tanstack/react-router'
 import type { ReactElement } from 'react'
-import type { Product } from '../../../core/catalog/product.ts'
 import { getPriceViews, getProduct } from '../client/products.ts'
-import type { Versioned } from '../client/request.ts'
 import { Screen } from '../parts/screen.tsx'
 import { ErrorNotice, LoadingRows } from '../parts/states.tsx'
 import { EditProduct } from './edit-product.tsx'
+import type { ProductRead } from './use-product-edit.ts'
 
 /** The product with the names of its parts: a kit's own answer holds their ids alone. */
-async function readProduct(id: string): Promise<Versioned<Product> & { partNames: Map<string, string> }> {
+async function readProduct(id: string): Promise<ProductRead> {
   const read = await getProduct(id)
   const parts = read.value.parts.length > 0 ? (await getPriceViews([id])).products : []
   return { ...read, partNames: new Map(parts.map((part) => [part.id, part.name])) }

@@ -5,9 +5,9 @@ import { KIND_NAMES, KINDS, type Kind } from '../../../core/catalog/kinds.ts'
 import { importProducts, templateAddress } from '../client/products.ts'
 import { Button } from '../parts/button.tsx'
 import { SelectField } from '../parts/choice-fields.tsx'
-import { Field } from '../parts/field.tsx'
 import { Screen } from '../parts/screen.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
+import { CsvEntry } from './csv-entry.tsx'
 import { ImportOutcome } from './import-outcome.tsx'
 import './catalog.css'
 
@@ -16,24 +16,15 @@ export function ImportScreen(): ReactElement {
   const queries = useQueryClient()
   const [kind, setKind] = useState<Kind>('tank')
   const [csv, setCsv] = useState('')
-  const [fileName, setFileName] = useState<string | null>(null)
   const run = useMutation({
     mutationFn: ({ dryRun }: { dryRun: boolean }) => importProducts({ kind, csv, dryRun }),
-    onSuccess: (report) => {
-      if (report.applied) void queries.invalidateQueries({ queryKey: ['products'] })
+    onSuccess: async (report) => {
+      if (report.applied) await queries.invalidateQueries({ queryKey: ['products'] })
     },
   })
   const report = run.data
   const ready = report !== undefined && report.dryRun && report.faults.length === 0 && report.creates + report.updates > 0
-  const change = (text: string): void => {
-    setCsv(text)
-    run.reset()
-  }
-  const readFile = async (file: File | undefined): Promise<void> => {
-    if (!file) return
-    change(await file.text())
-    setFileName(file.name)
-  }
+  const empty = csv.trim() === ''
   return (
     <Screen
       title="Import products"
@@ -41,60 +32,31 @@ export function ImportScreen(): ReactElement {
       below="Rows are tried first; nothing is written while a single one has a fault."
     >
       <div className="form">
-        <div className="form-row">
-          <SelectField
-            label="Kind of every row"
-            value={kind}
-            options={KINDS.map((value) => ({ value, label: KIND_NAMES[value] }))}
-            onChange={(next) => {
-              if (next) setKind(next)
-              run.reset()
-            }}
-            help={
-              <a href={templateAddress(kind)} download={`driploop-${kind}.csv`}>
-                Template for {KIND_NAMES[kind].toLowerCase()}, with its columns and units
-              </a>
-            }
-          />
-          <Field
-            label="Choose a file"
-            help={fileName ? `Read: ${fileName}` : 'Comma, semicolon or tab between the columns.'}
-            className="file"
-          >
-            {({ id, describedBy }) => (
-              <input
-                id={id}
-                type="file"
-                accept=".csv,.tsv,.txt,text/csv"
-                aria-describedby={describedBy}
-                onChange={(event) => void readFile(event.target.files?.[0])}
-              />
-            )}
-          </Field>
-        </div>
-        <Field label="Or paste the rows" help="The first row names the columns." className="csv">
-          {({ id, describedBy }) => (
-            <div className="entry">
-              <textarea
-                id={id}
-                value={csv}
-                rows={8}
-                spellCheck={false}
-                aria-describedby={describedBy}
-                onChange={(event) => change(event.target.value)}
-              />
-            </div>
-          )}
-        </Field>
+        <SelectField
+          label="Kind of every row"
+          value={kind}
+          options={KINDS.map((value) => ({ value, label: KIND_NAMES[value] }))}
+          onChange={(next) => {
+            if (next) setKind(next)
+            run.reset()
+          }}
+          help={
+            <a href={templateAddress(kind)} download={`driploop-${kind}.csv`}>
+              Template for {KIND_NAMES[kind].toLowerCase()}, with its columns and units
+            </a>
+          }
+        />
+        <CsvEntry
+          csv={csv}
+          onChange={(text) => {
+            setCsv(text)
+            run.reset()
+          }}
+        />
         <ErrorNotice error={run.error} />
         {report && <ImportOutcome report={report} />}
         <p className="acts">
-          <Button
-            look={ready ? 'outlined' : 'main'}
-            busy={run.isPending}
-            off={csv.trim() === ''}
-            onClick={() => run.mutate({ dryRun: true })}
-          >
+          <Button look={ready ? 'outlined' : 'main'} busy={run.isPending} off={empty} onClick={() => run.mutate({ dryRun: true })}>
             Try it, write nothing
           </Button>
           {ready && (
@@ -102,7 +64,7 @@ export function ImportScreen(): ReactElement {
               Write {report.creates} new and {report.updates} changed
             </Button>
           )}
-          {csv.trim() === '' && <span className="reason">Choose a file or paste rows first.</span>}
+          {empty && <span className="reason">Choose a file or paste rows first.</span>}
         </p>
       </div>
     </Screen>

@@ -16,7 +16,7 @@ const LABELS: Partial<Record<keyof ProductDraft, string>> = {
 function spell(value: unknown): string {
   if (typeof value === 'boolean') return value ? 'yes' : 'no'
   if (Array.isArray(value)) return (value as ProductDraft['parts']).map(({ quantity, name }) => `${quantity} × ${name}`).join(', ')
-  return String(value ?? '')
+  return typeof value === 'string' ? value : ''
 }
 
 /** Someone else's saved product brought together with what is typed here, spec fields one by one. */

@@ -39,7 +39,7 @@ export function limitsOf(field: Extract<Field, { type: 'number' | 'whole' }>): F
 function spellField(field: Field, value: unknown, reader: ReaderUnits): string {
   if (value === undefined || value === null) return ''
   if (field.type === 'flag') return value === true ? 'yes' : 'no'
-  if (field.type === 'choice') return String(value)
+  if (field.type === 'choice') return typeof value === 'string' ? value : ''
   return typeof value === 'number' ? spellFigure(value, limitsOf(field), reader) : ''
 }
 

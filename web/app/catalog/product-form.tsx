@@ -26,17 +26,30 @@ interface Props {
   conflict?: ReactNode
   onSave: (body: ProductBody) => void
 }
+interface PartProps {
+  draft: ProductDraft
+  faults: Record<string, string>
+  set: (part: Partial<ProductDraft>) => void
+}
+
+/** Fields that show their own fault. */
+const shownBy = (draft: ProductDraft): string[] => [
+  'name',
+  'maker',
+  'gtin',
+  'note',
+  'parts',
+  ...SPEC_FIELDS[draft.kind].map(({ key }) => `spec.${key}`),
+]
 
 /** The form of every kind: what all products have, then the kind's own fields from the spec table. */
 export function ProductForm({ draft, onChange, stored, error, busy, saveWords, conflict, onSave }: Props): ReactElement {
   const reader = useReader()
   const [tried, setTried] = useState(false)
   const reading = readDraft(draft, reader, stored)
+  const count = Object.keys(reading.faults).length
   const faults: Record<string, string> = { ...faultsOf(error), ...(tried ? reading.faults : {}) }
-  const set = (part: Partial<ProductDraft>): void => onChange({ ...draft, ...part })
-  const specs = SPEC_FIELDS[draft.kind]
-  const shown = ['name', 'maker', 'gtin', 'note', 'parts', ...specs.map(({ key }) => `spec.${key}`)]
-  const count = tried ? Object.keys(reading.faults).length : 0
+  const part: PartProps = { draft, faults, set: (change) => onChange({ ...draft, ...change }) }
   return (
     <form
       className="form"
@@ -44,67 +57,77 @@ export function ProductForm({ draft, onChange, stored, error, busy, saveWords, c
       onSubmit={(event) => {
         event.preventDefault()
         setTried(true)
-        if (Object.keys(reading.faults).length === 0 && !busy) onSave(reading.body)
+        if (count === 0 && !busy) onSave(reading.body)
       }}
     >
-      <div className="form-row">
-        <TextField
-          label="Name"
-          value={draft.name}
-          onChange={(name) => set({ name })}
-          fault={faults['name']}
-          help="As a person would say it, the maker included."
-          required
-        />
-        <TextField label="Maker" value={draft.maker} onChange={(maker) => set({ maker })} fault={faults['maker']} required={false} />
-        <TextField
-          label="Barcode (GTIN)"
-          value={draft.gtin}
-          onChange={(gtin) => set({ gtin })}
-          fault={faults['gtin']}
-          inputMode="numeric"
-          help="8, 12, 13 or 14 digits."
-          required={false}
-        />
-      </div>
-      <section className="form" aria-labelledby="spec-head">
-        <div className="sechead">
-          <h2 id="spec-head">{KIND_NAMES[draft.kind]}: what the maker states</h2>
-          <p className="quiet">Leave out what you do not know: it stays not known, it is never guessed.</p>
-        </div>
-        <div className="form-row">
-          {specs.map((field) => (
-            <SpecField
-              key={field.key}
-              field={field}
-              text={draft.spec[field.key] ?? ''}
-              fault={faults[`spec.${field.key}`]}
-              onChange={(text) => set({ spec: { ...draft.spec, [field.key]: text } })}
-            />
-          ))}
-        </div>
-      </section>
+      <ProductNames {...part} />
+      <ProductSpec {...part} />
       {draft.kind === 'kit' && (
-        <KitParts parts={draft.parts} faults={faults} kitId={stored?.product.id} onChange={(parts) => set({ parts })} />
+        <KitParts parts={draft.parts} faults={faults} kitId={stored?.product.id} onChange={(parts) => part.set({ parts })} />
       )}
       <TickField
         label="Oversize"
         help="Parcel services take it only at a surcharge."
         checked={draft.oversize}
-        onChange={(oversize) => set({ oversize })}
+        onChange={(oversize) => part.set({ oversize })}
       />
-      <NoteField label="Note" value={draft.note} onChange={(note) => set({ note })} fault={faults['note']} required={false} />
-      {conflict ?? <ErrorNotice error={error} shown={shown} />}
+      <NoteField label="Note" value={draft.note} onChange={(note) => part.set({ note })} fault={faults['note']} required={false} />
+      {conflict ?? <ErrorNotice error={error} shown={shownBy(draft)} />}
       <p className="acts">
         <Button look="main" type="submit" busy={busy}>
           {saveWords}
         </Button>
-        {count > 0 && (
-          <span className="fault" role="status">
-            {count === 1 ? 'One field needs another look.' : `${count} fields need another look.`}
-          </span>
+        {tried && count > 0 && (
+          <output className="fault">{count === 1 ? 'One field needs another look.' : `${count} fields need another look.`}</output>
         )}
       </p>
     </form>
+  )
+}
+
+function ProductNames({ draft, faults, set }: PartProps): ReactElement {
+  return (
+    <div className="form-row">
+      <TextField
+        label="Name"
+        value={draft.name}
+        onChange={(name) => set({ name })}
+        fault={faults['name']}
+        help="As a person would say it, the maker included."
+        required
+      />
+      <TextField label="Maker" value={draft.maker} onChange={(maker) => set({ maker })} fault={faults['maker']} required={false} />
+      <TextField
+        label="Barcode (GTIN)"
+        value={draft.gtin}
+        onChange={(gtin) => set({ gtin })}
+        fault={faults['gtin']}
+        inputMode="numeric"
+        help="8, 12, 13 or 14 digits."
+        required={false}
+      />
+    </div>
+  )
+}
+
+function ProductSpec({ draft, faults, set }: PartProps): ReactElement {
+  return (
+    <section className="form" aria-labelledby="spec-head">
+      <div className="sechead">
+        <h2 id="spec-head">{KIND_NAMES[draft.kind]}: what the maker states</h2>
+        <p className="quiet">Leave out what you do not know: it stays not known, it is never guessed.</p>
+      </div>
+      <div className="form-row">
+        {SPEC_FIELDS[draft.kind].map((field) => (
+          <SpecField
+            key={field.key}
+            field={field}
+            text={draft.spec[field.key] ?? ''}
+            fault={faults[`spec.${field.key}`]}
+            onChange={(text) => set({ spec: { ...draft.spec, [field.key]: text } })}
+          />
+        ))}
+      </div>
+    </section>
   )
 }

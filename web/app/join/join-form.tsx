@@ -1,38 +1,31 @@
-import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { useRouter } from '@tanstack/react-router'
 import { useState, type ReactElement } from 'react'
 import { faultsOf } from '../client/problem.ts'
-import { getSession, takeLink, type LinkPurpose } from '../client/session.ts'
+import { takeLink, type LinkPurpose } from '../client/session.ts'
 import { Button } from '../parts/button.tsx'
 import { TickField } from '../parts/choice-fields.tsx'
 import { TextField } from '../parts/field.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
 import { homeOf } from '../places.ts'
-import { sessionQuery } from '../session/session.ts'
+import { useEntering } from '../sign-in/use-entering.ts'
 import '../sign-in/sign-in.css'
 
 /** Least length where a password is the only proof (NIST SP 800-63B-4). The server holds the rule; this is its words. */
 const LEAST_PASSWORD = 15
 
+const welcomeOf = (link: LinkPurpose): string =>
+  link.purpose === 'first_manager'
+    ? 'You become the first manager: you add people, stores and products, and set units and paper.'
+    : `You join as ${link.role === 'advisor' ? 'an advisor' : `a ${link.role}`}.`
+
 export function JoinForm({ token, link }: { token: string; link: LinkPurpose }): ReactElement {
   const router = useRouter()
-  const queries = useQueryClient()
-  const [name, setName] = useState(link.name ?? '')
-  const [signInName, setSignInName] = useState('')
-  const [password, setPassword] = useState('')
-  const [shown, setShown] = useState(false)
-  const join = useMutation({
-    mutationFn: async () => {
-      await takeLink(token, { name: name.trim(), signInName: signInName.trim(), password })
-      return getSession()
-    },
-    onSuccess: async (entered) => {
-      queries.clear()
-      queries.setQueryData(sessionQuery.queryKey, entered)
-      await router.navigate({ to: link.purpose === 'first_manager' ? '/settings' : entered.person ? homeOf(entered.person.role) : '/' })
-    },
-  })
-  const faults = faultsOf(join.error)
+  const [person, setPerson] = useState({ name: link.name ?? '', signInName: '', password: '' })
+  const first = link.purpose === 'first_manager'
+  const join = useEntering(
+    () => takeLink(token, { ...person, name: person.name.trim(), signInName: person.signInName.trim() }),
+    (session) => router.history.push(first ? '/settings' : session.person ? homeOf(session.person.role) : '/'),
+  )
   return (
     <form
       className="form sign-in"
@@ -41,28 +34,50 @@ export function JoinForm({ token, link }: { token: string; link: LinkPurpose }):
         if (!join.isPending) join.mutate()
       }}
     >
-      <p>
-        {link.purpose === 'first_manager'
-          ? 'You become the first manager: you add people, stores and products, and set the house’s units and money.'
-          : `You join as ${link.role === 'advisor' ? 'an advisor' : `a ${link.role}`}.`}
-      </p>
+      <p>{welcomeOf(link)}</p>
       <ErrorNotice error={join.error} shown={['name', 'signInName', 'password']} />
+      <JoinFields person={person} faults={faultsOf(join.error)} set={(part) => setPerson({ ...person, ...part })} />
+      <Button look="main" type="submit" busy={join.isPending}>
+        {first ? 'Become the manager' : 'Join'}
+      </Button>
+    </form>
+  )
+}
+
+interface Joining {
+  name: string
+  signInName: string
+  password: string
+}
+
+function JoinFields({
+  person,
+  faults,
+  set,
+}: {
+  person: Joining
+  faults: Record<string, string>
+  set: (part: Partial<Joining>) => void
+}): ReactElement {
+  const [shown, setShown] = useState(false)
+  return (
+    <>
       <TextField
         label="Your name"
         name="name"
         autoComplete="name"
-        value={name}
-        onChange={setName}
+        value={person.name}
+        onChange={(name) => set({ name })}
         fault={faults['name']}
-        required
         help="As others here see it beside what you report."
+        required
       />
       <TextField
         label="Sign-in name"
         name="username"
         autoComplete="username"
-        value={signInName}
-        onChange={setSignInName}
+        value={person.signInName}
+        onChange={(signInName) => set({ signInName })}
         fault={faults['signInName']}
         required
       />
@@ -71,18 +86,13 @@ export function JoinForm({ token, link }: { token: string; link: LinkPurpose }):
         name="new-password"
         type={shown ? 'text' : 'password'}
         autoComplete="new-password"
-        value={password}
-        onChange={setPassword}
+        value={person.password}
+        onChange={(password) => set({ password })}
         fault={faults['password']}
         help={`At least ${LEAST_PASSWORD} characters; a sentence you will remember is good. Spaces and any letters are welcome.`}
         required
       />
       <TickField label="Show the password" checked={shown} onChange={setShown} />
-      <p className="acts">
-        <Button look="main" type="submit" busy={join.isPending}>
-          {link.purpose === 'first_manager' ? 'Become the manager' : 'Join'}
-        </Button>
-      </p>
-    </form>
+    </>
   )
 }

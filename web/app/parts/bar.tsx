@@ -1,29 +1,36 @@
 import { Link, useRouterState } from '@tanstack/react-router'
 import { useEffect, useState, type ReactElement } from 'react'
+import type { SignedIn } from '../client/session.ts'
 import { placeAt, placesOf } from '../places.ts'
-import { SignOut } from '../session/sign-out.tsx'
 import { useSession } from '../session/session.ts'
+import { SignOut } from '../session/sign-out.tsx'
 import { DownSign, MarkSign } from './signs.tsx'
 import { ThemeChoice } from './theme-choice.tsx'
 
-/** The mark, where you are, who you are. On a phone the places fold behind "Menu". */
+/** Something of the bar that opens: closed by Escape and by going elsewhere. */
+function useOpening(path: string): [open: boolean, toggle: () => void] {
+  const [openAt, setOpenAt] = useState<string | null>(null)
+  const open = openAt === path
+  useEffect(() => {
+    if (!open) return
+    const close = (event: KeyboardEvent): void => {
+      if (event.key === 'Escape') setOpenAt(null)
+    }
+    document.addEventListener('keydown', close)
+    return () => document.removeEventListener('keydown', close)
+  }, [open])
+  return [open, () => setOpenAt(open ? null : path)]
+}
+
+/** The mark, where you are, who you are. On a phone the places fold behind "Menu"; a task screen hides the bar there. */
 export function Bar(): ReactElement {
   const session = useSession()
   const person = session?.person ?? null
   const path = useRouterState({ select: (state) => state.location.pathname })
-  const [menu, setMenu] = useState(false)
-  const [me, setMe] = useState(false)
-  useEffect(() => {
-    setMenu(false)
-    setMe(false)
-  }, [path])
-  const close = (event: { key: string }): void => {
-    if (event.key !== 'Escape') return
-    setMenu(false)
-    setMe(false)
-  }
+  const [menu, toggleMenu] = useOpening(path)
+  const place = placeAt(path)
   return (
-    <header className="bar no-print" data-open={menu || undefined} data-task={placeAt(path)?.to === '/post' || undefined} onKeyDown={close}>
+    <header className="bar no-print" data-open={menu || undefined} data-task={place?.to === '/post' || undefined}>
       <Link to="/" className="mark">
         <MarkSign />
         Driploop
@@ -31,15 +38,15 @@ export function Bar(): ReactElement {
       {person && (
         <>
           <span className="bar-place" aria-hidden="true">
-            {placeAt(path)?.name}
+            {place?.name}
           </span>
-          <button type="button" className="menu-button" aria-expanded={menu} onClick={() => setMenu(!menu)}>
+          <button type="button" className="menu-button" aria-expanded={menu} onClick={toggleMenu}>
             Menu
           </button>
           <nav className="places" aria-label="Places">
-            {placesOf(person.role).map((place) => (
-              <Link key={place.to} to={place.to}>
-                {place.name}
+            {placesOf(person.role).map(({ to, name }) => (
+              <Link key={to} to={to}>
+                {name}
               </Link>
             ))}
           </nav>
@@ -47,20 +54,24 @@ export function Bar(): ReactElement {
       )}
       <div className="bar-end">
         {session && <span>{session.install.name}</span>}
-        {person ? (
-          <button type="button" className="me-button" aria-expanded={me} onClick={() => setMe(!me)}>
-            {person.name}, {person.role} <DownSign />
-          </button>
-        ) : (
-          <ThemeChoice />
-        )}
-        {person && (
-          <div className="me-panel" hidden={!me}>
-            <ThemeChoice />
-            <SignOut person={person} />
-          </div>
-        )}
+        {person ? <Me person={person} path={path} /> : <ThemeChoice />}
       </div>
     </header>
+  )
+}
+
+/** Who is signed in; opens to the look and to signing out. */
+function Me({ person, path }: { person: SignedIn; path: string }): ReactElement {
+  const [open, toggle] = useOpening(path)
+  return (
+    <>
+      <button type="button" className="me-button" aria-expanded={open} onClick={toggle}>
+        {person.name}, {person.role} <DownSign />
+      </button>
+      <div className="me-panel" hidden={!open}>
+        <ThemeChoice />
+        <SignOut person={person} />
+      </div>
+    </>
   )
 }

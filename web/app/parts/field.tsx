@@ -1,4 +1,4 @@
-import { useId, type HTMLInputTypeAttribute, type InputHTMLAttributes, type ReactElement, type ReactNode } from 'react'
+import { useEffect, useId, useRef, type HTMLInputTypeAttribute, type InputHTMLAttributes, type ReactElement, type ReactNode } from 'react'
 
 export interface FieldProps {
   label: string
@@ -55,7 +55,8 @@ export interface TextFieldProps extends FieldProps {
   unit?: string | undefined
   inputMode?: InputHTMLAttributes<HTMLInputElement>['inputMode']
   autoComplete?: string
-  autoFocus?: boolean
+  /** Takes the focus when it appears: the one thing to do on the screen. */
+  focusFirst?: boolean
   maxLength?: number
   placeholder?: string
   enterKeyHint?: InputHTMLAttributes<HTMLInputElement>['enterKeyHint']
@@ -74,8 +75,13 @@ export function TextField({
   before,
   unit,
   className,
+  focusFirst,
   ...input
 }: TextFieldProps): ReactElement {
+  const entry = useRef<HTMLInputElement>(null)
+  useEffect(() => {
+    if (focusFirst) entry.current?.focus()
+  }, [focusFirst])
   return (
     <Field label={label} help={help} fault={fault} {...(required === undefined ? {} : { required })} {...(className ? { className } : {})}>
       {({ id, describedBy, invalid }) => (
@@ -84,6 +90,7 @@ export function TextField({
           <input
             autoComplete="off"
             {...input}
+            ref={entry}
             id={id}
             value={value}
             aria-describedby={describedBy}

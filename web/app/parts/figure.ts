@@ -34,7 +34,7 @@ function storageValue(text: string, limits: FigureLimits, reader: ReaderUnits): 
 }
 
 /**
- * Spells a stored figure for its field, in the field's unit without the unit: at most three decimals.
+ * Spells a stored figure for its field, in the field's unit without the unit. Four figures, at most three decimals: finer than anyone measures a tank.
  *
  * @example spellFigure(914.4, { label: 'Length', unit: 'mm' }, US) // '36'
  */
@@ -43,7 +43,8 @@ export function spellFigure(value: number | null | undefined, limits: FigureLimi
   const zero = storageValue('0', limits, reader)
   const one = storageValue('1', limits, reader)
   const shown = zero.ok && one.ok ? (value - zero.value) / (one.value - zero.value) : value
-  return String(Number(shown.toFixed(3))).replace('.', reader.decimal)
+  const decimals = Math.abs(shown) >= 100 ? 1 : Math.abs(shown) >= 10 ? 2 : 3
+  return String(Number(shown.toFixed(decimals))).replace('.', reader.decimal)
 }
 
 /**

@@ -2,13 +2,14 @@ import { keepPreviousData, useQuery } from '@tanstack/react-query'
 import { useState, type ReactElement } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { ComboBox } from 'react-aria-components/ComboBox'
+import { FieldError } from 'react-aria-components/FieldError'
 import { Input } from 'react-aria-components/Input'
 import { Label } from 'react-aria-components/Label'
 import { ListBox, ListBoxItem } from 'react-aria-components/ListBox'
 import { Popover } from 'react-aria-components/Popover'
-import { FieldError } from 'react-aria-components/FieldError'
 import { Text } from 'react-aria-components/Text'
 import { KIND_NAMES } from '../../../core/catalog/kinds.ts'
+import type { Product } from '../../../core/catalog/product.ts'
 import { listProducts } from '../client/products.ts'
 import type { ProductPickerProps } from './product-picker.tsx'
 import { DownSign } from './signs.tsx'
@@ -16,7 +17,7 @@ import { DownSign } from './signs.tsx'
 /** As many as a list shows without becoming a second catalog: typing on is faster than scrolling. */
 const SHOWN = 12
 
-export default function ProductPickerBox({ label, kind, help, fault, autoFocus, except = [], onPick }: ProductPickerProps): ReactElement {
+export default function ProductPickerBox({ label, kind, help, fault, except = [], onPick }: ProductPickerProps): ReactElement {
   const [typed, setTyped] = useState('')
   const found = useQuery({
     queryKey: ['products', 'pick', kind ?? '', typed.trim()],
@@ -24,12 +25,11 @@ export default function ProductPickerBox({ label, kind, help, fault, autoFocus, 
     placeholderData: keepPreviousData,
   })
   const items = (found.data?.items ?? []).filter((product) => !product.archived && !except.includes(product.id))
-  const pick = (id: unknown): void => {
-    const product = items.find((item) => item.id === id)
-    if (!product) return
-    setTyped('')
-    onPick(product)
-  }
+  const nothing = found.isFetching
+    ? 'Reading the catalog'
+    : found.isError
+      ? 'The catalog was not reached.'
+      : 'Nothing in the catalog has that name.'
   return (
     <ComboBox
       className="picker field"
@@ -37,11 +37,15 @@ export default function ProductPickerBox({ label, kind, help, fault, autoFocus, 
       inputValue={typed}
       onInputChange={setTyped}
       value={null}
-      onChange={pick}
+      onChange={(id: unknown) => {
+        const product = items.find((item) => item.id === id)
+        if (!product) return
+        setTyped('')
+        onPick(product)
+      }}
       allowsEmptyCollection
       menuTrigger="focus"
       isInvalid={Boolean(fault)}
-      autoFocus={autoFocus ?? false}
     >
       <Label className="label">{label}</Label>
       <div className="entry">
@@ -56,26 +60,22 @@ export default function ProductPickerBox({ label, kind, help, fault, autoFocus, 
         </Text>
       )}
       <FieldError className="fault">{fault}</FieldError>
-      <Popover className="picker-list" placement="bottom start" offset={2}>
-        <ListBox
-          renderEmptyState={() => (
-            <div className="picker-empty">
-              {found.isFetching
-                ? 'Reading the catalog'
-                : found.isError
-                  ? 'The catalog was not reached.'
-                  : 'Nothing in the catalog has that name.'}
-            </div>
-          )}
-        >
-          {(product: (typeof items)[number]) => (
-            <ListBoxItem id={product.id} textValue={product.name}>
-              <span>{product.name}</span>
-              <span className="note">{KIND_NAMES[product.kind]}</span>
-            </ListBoxItem>
-          )}
-        </ListBox>
-      </Popover>
+      <Found nothing={nothing} />
     </ComboBox>
+  )
+}
+
+function Found({ nothing }: { nothing: string }): ReactElement {
+  return (
+    <Popover className="picker-list" placement="bottom start" offset={2}>
+      <ListBox renderEmptyState={() => <div className="picker-empty">{nothing}</div>}>
+        {(product: Product) => (
+          <ListBoxItem id={product.id} textValue={product.name}>
+            <span>{product.name}</span>
+            <span className="note">{KIND_NAMES[product.kind]}</span>
+          </ListBoxItem>
+        )}
+      </ListBox>
+    </Popover>
   )
 }

@@ -8,7 +8,6 @@ export interface ProductPickerProps {
   kind?: Kind
   help?: string
   fault?: string | null
-  autoFocus?: boolean
   /** Products that cannot be chosen here, by id. */
   except?: readonly string[]
   onPick: (product: Product) => void

@@ -5,6 +5,8 @@ export interface Column<Row> {
   head: ReactNode
   /** Numbers stand right. */
   num?: boolean
+  /** Stands at the end of the row: what can be done there. */
+  end?: boolean
   /** The cell names its row. */
   rowHead?: boolean
   /** Where the cell goes on a phone: a row becomes two lines of two. Absent: not shown there. */
@@ -22,6 +24,8 @@ interface Props<Row> {
   children?: ReactNode
 }
 
+const alignOf = ({ num, end }: { num?: boolean; end?: boolean }): string | undefined => (num ? 'num' : end ? 'end' : undefined)
+
 /** Hairline under a row, numbers right; on a phone a row becomes two lines: what and how much, from where and how sure. */
 export function RuledTable<Row>({ caption, columns, rows, rowKey, isHeld, children }: Props<Row>): ReactElement {
   return (
@@ -30,7 +34,7 @@ export function RuledTable<Row>({ caption, columns, rows, rowKey, isHeld, childr
       <thead>
         <tr>
           {columns.map((column) => (
-            <th key={column.key} scope="col" className={column.num ? 'num' : undefined}>
+            <th key={column.key} scope="col" className={alignOf(column)}>
               {column.head}
             </th>
           ))}
@@ -40,7 +44,7 @@ export function RuledTable<Row>({ caption, columns, rows, rowKey, isHeld, childr
         {rows.map((row) => (
           <tr key={rowKey(row)} className={isHeld?.(row) ? 'held' : undefined}>
             {columns.map((column) => {
-              const common = { key: column.key, className: column.num ? 'num' : undefined, 'data-phone': column.phone ?? 'none' }
+              const common = { key: column.key, className: alignOf(column), 'data-phone': column.phone ?? 'none' }
               const { key, ...rest } = common
               return column.rowHead ? (
                 <th key={key} scope="row" {...rest}>

@@ -24,7 +24,7 @@ export function LoadingRows({ rows = 6, what }: { rows?: number; what: string })
     return () => clearTimeout(timer)
   }, [])
   return (
-    <div role="status">
+    <div aria-live="polite">
       <span className="sr">Reading {what}</span>
       {late && (
         <div className="loading-rows" aria-hidden="true">

@@ -77,7 +77,7 @@ function MadeLink({ url, expiresAt }: { url: string; expiresAt: string }): React
       <p>Works once, until {until}. Whoever opens it first gets the account, so send it to that person alone.</p>
       <p className="acts">
         <Button onClick={() => void copy()}>Copy the link</Button>
-        <span role="status">{copied === true ? 'Copied.' : copied === false ? 'Not copied: select it and copy by hand.' : ''}</span>
+        <output>{copied === true ? 'Copied.' : copied === false ? 'Not copied: select it and copy by hand.' : ''}</output>
       </p>
     </Told>
   )

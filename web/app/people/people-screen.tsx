@@ -1,14 +1,14 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
 import { useState, type ReactElement } from 'react'
-import { ROLES, type Role } from '../../../core/people/roles.ts'
+import type { Role } from '../../../core/people/roles.ts'
 import { changePerson, listPeople, type PersonRow } from '../client/people.ts'
-import { Button } from '../parts/button.tsx'
-import { Dialog } from '../parts/dialog.tsx'
-import { RuledTable, type Column } from '../parts/ruled-table.tsx'
+import { RuledTable } from '../parts/ruled-table.tsx'
 import { Screen } from '../parts/screen.tsx'
 import { ErrorNotice, LoadingRows } from '../parts/states.tsx'
 import { usePerson } from '../session/session.ts'
+import { DisableDialog } from './disable-dialog.tsx'
 import { InviteForm } from './invite-form.tsx'
+import { peopleColumns } from './people-columns.tsx'
 import './people.css'
 
 /** Who may sign in, as what. */
@@ -22,53 +22,7 @@ export function PeopleScreen(): ReactElement {
     onSettled: () => queries.invalidateQueries({ queryKey: ['people'] }),
     onSuccess: () => setAsked(null),
   })
-  const columns: Array<Column<PersonRow>> = [
-    { key: 'name', head: 'Name', rowHead: true, phone: 'lead', cell: ({ name, id }) => (id === me.id ? `${name} (you)` : name) },
-    { key: 'sign-in', head: 'Sign-in name', phone: 'below', cell: ({ signInName }) => signInName },
-    {
-      key: 'role',
-      head: 'Role',
-      phone: 'figure',
-      cell: (person) =>
-        person.id === me.id ? (
-          person.role
-        ) : (
-          <div className="entry">
-            <select
-              aria-label={`Role of ${person.name}`}
-              value={person.role}
-              onChange={(event) => change.mutate({ person, body: { role: event.target.value as Role } })}
-            >
-              {ROLES.map((role) => (
-                <option key={role} value={role}>
-                  {role}
-                </option>
-              ))}
-            </select>
-          </div>
-        ),
-    },
-    {
-      key: 'act',
-      head: 'State',
-      phone: 'state',
-      cell: (person) =>
-        person.id === me.id ? (
-          'signed in'
-        ) : person.disabled ? (
-          <>
-            disabled{' '}
-            <Button small aria-label={`Let ${person.name} in again`} onClick={() => change.mutate({ person, body: { disabled: false } })}>
-              Let in again
-            </Button>
-          </>
-        ) : (
-          <Button small aria-label={`Disable ${person.name}`} onClick={() => setAsked(person)}>
-            Disable
-          </Button>
-        ),
-    },
-  ]
+  const columns = peopleColumns({ myId: me.id, onChange: (person, body) => change.mutate({ person, body }), onDisable: setAsked })
   return (
     <Screen title="People" below="A change of role ends that person’s sessions; they sign in again.">
       <InviteForm />
@@ -81,22 +35,13 @@ export function PeopleScreen(): ReactElement {
         {people.isPending && <LoadingRows what="the accounts" />}
         {people.data && <RuledTable caption="Accounts" columns={columns} rows={people.data} rowKey={({ id }) => id} />}
       </section>
-      <Dialog
-        open={asked !== null}
-        title={`Disable ${asked?.name ?? ''}?`}
+      <DisableDialog
+        name={asked?.name ?? null}
+        busy={change.isPending}
+        error={change.error}
         onClose={() => setAsked(null)}
-        actions={
-          <>
-            <Button onClick={() => setAsked(null)}>Leave as it is</Button>
-            <Button look="main" busy={change.isPending} onClick={() => asked && change.mutate({ person: asked, body: { disabled: true } })}>
-              Disable the account
-            </Button>
-          </>
-        }
-      >
-        <p>They are signed out everywhere and cannot sign in. What they reported stays; you can let them in again.</p>
-        <ErrorNotice error={change.error} />
-      </Dialog>
+        onDisable={() => asked && change.mutate({ person: asked, body: { disabled: true } })}
+      />
     </Screen>
   )
 }

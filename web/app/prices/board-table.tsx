@@ -4,6 +4,7 @@ import { KIND_NAMES } from '../../../core/catalog/kinds.ts'
 import { sayDate, yearOf } from '../../../core/dates.ts'
 import { sayMoney } from '../../../core/money.ts'
 import type { BoardRow } from '../../../core/pricing/record.ts'
+import type { SightingAct } from '../client/sightings.ts'
 import { SaleSign } from '../parts/prices.tsx'
 import { RuledTable, type Column } from '../parts/ruled-table.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
@@ -17,65 +18,8 @@ export function BoardTable({ rows }: { rows: readonly BoardRow[] }): ReactElemen
   const currency = useCurrency()
   const thisYear = yearOf(useToday())
   const act = useSightingAct()
-  const columns: Array<Column<BoardRow>> = [
-    {
-      key: 'product',
-      head: 'Product',
-      rowHead: true,
-      phone: 'lead',
-      cell: ({ sighting, kind }) => (
-        <>
-          <Link to="/prices/$productId" params={{ productId: sighting.productId }}>
-            {sighting.productName}
-          </Link>{' '}
-          <span className="note">{KIND_NAMES[kind]}</span>
-        </>
-      ),
-    },
-    {
-      key: 'price',
-      head: 'Price',
-      num: true,
-      phone: 'figure',
-      cell: ({ sighting }) => (
-        <Link to="/prices/$productId" params={{ productId: sighting.productId }} hash={`s-${sighting.id}`} className="figure-link">
-          {sayMoney(sighting.priceMinor, currency)}
-        </Link>
-      ),
-    },
-    {
-      key: 'standing',
-      head: 'How it stands',
-      phone: 'below',
-      cell: (row) => (
-        <>
-          {isSale(row.sighting.condition) && !row.over ? (
-            <SaleSign until={row.sighting.lastDay} thisYear={thisYear} words={CONDITION_WORDS[row.sighting.condition]} />
-          ) : (
-            CONDITION_WORDS[row.sighting.condition]
-          )}
-          {row.sighting.condition !== 'shelf' || row.underRegular !== 0 ? <> · {sayStanding(row, currency, thisYear)}</> : null}
-          <span className="phone-only"> · {row.sighting.storeName}</span>
-        </>
-      ),
-    },
-    { key: 'store', head: 'Store', cell: ({ sighting }) => sighting.storeName },
-    { key: 'day', head: 'Seen', cell: ({ sighting }) => <time dateTime={sighting.seenOn}>{sayDate(sighting.seenOn, thisYear)}</time> },
-    { key: 'state', head: 'How sure', cell: ({ sighting }) => sayState(sighting) },
-    {
-      key: 'act',
-      head: <span className="sr">Your word</span>,
-      phone: 'state',
-      cell: ({ sighting }) => (
-        <VoteButtons
-          sighting={sighting}
-          name={`${sighting.productName} at ${sighting.storeName}, ${sayMoney(sighting.priceMinor, currency)}`}
-          busy={act.isPending && act.variables.id === sighting.id}
-          onAct={(name) => act.mutate({ id: sighting.id, act: name })}
-        />
-      ),
-    },
-  ]
+  const busyId = act.isPending ? act.variables.id : null
+  const columns = boardColumns({ currency, thisYear, busyId, onAct: (id, name) => act.mutate({ id, act: name }) })
   return (
     <>
       <ErrorNotice error={act.error} />
@@ -88,3 +32,63 @@ export function BoardTable({ rows }: { rows: readonly BoardRow[] }): ReactElemen
     </>
   )
 }
+
+interface Setting {
+  currency: string
+  thisYear: number
+  busyId: string | null
+  onAct: (id: string, act: SightingAct) => void
+}
+
+function boardColumns(setting: Setting): Array<Column<BoardRow>> {
+  const { currency, thisYear } = setting
+  return [
+    { key: 'product', head: 'Product', rowHead: true, phone: 'lead', cell: productCell },
+    { key: 'price', head: 'Price', num: true, phone: 'figure', cell: (row) => priceCell(row, currency) },
+    { key: 'standing', head: 'How it stands', phone: 'below', cell: (row) => standingCell(row, currency, thisYear) },
+    { key: 'store', head: 'Store', cell: ({ sighting }) => sighting.storeName },
+    { key: 'day', head: 'Seen', cell: ({ sighting }) => sayDate(sighting.seenOn, thisYear) },
+    { key: 'state', head: 'How sure', cell: ({ sighting }) => sayState(sighting) },
+    { key: 'act', head: 'Your word', end: true, phone: 'state', cell: (row) => actCell(row, setting) },
+  ]
+}
+
+const productCell = ({ sighting, kind }: BoardRow): ReactElement => (
+  <>
+    <Link to="/prices/$productId" params={{ productId: sighting.productId }}>
+      {sighting.productName}
+    </Link>{' '}
+    <span className="note">{KIND_NAMES[kind]}</span>
+  </>
+)
+
+/** A price opens to the sighting behind it. */
+const priceCell = ({ sighting }: BoardRow, currency: string): ReactElement => (
+  <Link to="/prices/$productId" params={{ productId: sighting.productId }} hash={`s-${sighting.id}`} className="figure-link">
+    {sayMoney(sighting.priceMinor, currency)}
+  </Link>
+)
+
+const standingCell = (row: BoardRow, currency: string, thisYear: number): ReactElement => {
+  const { condition, lastDay, storeName } = row.sighting
+  return (
+    <>
+      {isSale(condition) && !row.over && (
+        <>
+          <SaleSign until={lastDay} thisYear={thisYear} words={CONDITION_WORDS[condition]} /> ·{' '}
+        </>
+      )}
+      {sayStanding(row, currency, thisYear)}
+      <span className="phone-only"> · {storeName}</span>
+    </>
+  )
+}
+
+const actCell = ({ sighting }: BoardRow, { currency, busyId, onAct }: Setting): ReactElement => (
+  <VoteButtons
+    sighting={sighting}
+    name={`${sighting.productName} at ${sighting.storeName}, ${sayMoney(sighting.priceMinor, currency)}`}
+    busy={busyId === sighting.id}
+    onAct={(name) => onAct(sighting.id, name)}
+  />
+)

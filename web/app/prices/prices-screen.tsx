@@ -2,9 +2,10 @@ import { keepPreviousData, useQuery } from '@tanstack/react-query'
 import { Link, useNavigate, useSearch } from '@tanstack/react-router'
 import { useState, type ReactElement } from 'react'
 import { getBoard } from '../client/sightings.ts'
+import { Button } from '../parts/button.tsx'
+import { MoreRows } from '../parts/more-rows.tsx'
 import { Screen } from '../parts/screen.tsx'
 import { Empty, ErrorNotice, LoadingRows } from '../parts/states.tsx'
-import { Button } from '../parts/button.tsx'
 import { BoardFilters } from './board-filters.tsx'
 import type { BoardSearch } from './board-search.ts'
 import { BoardTable } from './board-table.tsx'
@@ -27,9 +28,7 @@ export function PricesScreen(): ReactElement {
     setShown(PAGE)
     void navigate({ search: next, replace: true })
   }
-  const filtered = Boolean(search.kind ?? search.store ?? search.q)
   const rows = board.data?.rows ?? []
-  const total = board.data?.total ?? 0
   return (
     <Screen
       title="Prices"
@@ -43,34 +42,32 @@ export function PricesScreen(): ReactElement {
       <BoardFilters search={search} onChange={change} />
       <ErrorNotice error={board.error} onRetry={() => void board.refetch()} />
       {board.isPending && <LoadingRows rows={10} what="the prices" />}
-      {board.data && rows.length === 0 && (
-        <Empty
-          action={
-            filtered ? (
-              <Button onClick={() => change({})}>Show every price</Button>
-            ) : (
-              <Link to="/post" search={{}} className="btn">
-                Post the first one
-              </Link>
-            )
-          }
-        >
-          {filtered ? 'No sighting matches these filters.' : 'No sightings yet.'}
-        </Empty>
-      )}
+      {board.data && rows.length === 0 && <NoPrices filtered={Boolean(search.kind ?? search.store ?? search.q)} onAll={() => change({})} />}
       {rows.length > 0 && <BoardTable rows={rows} />}
       {rows.length > 0 && (
-        <p className="acts">
-          <span className="quiet" role="status">
-            {rows.length} of {total}
-          </span>
-          {rows.length < total && (
-            <Button small busy={board.isFetching} onClick={() => setShown(shown + PAGE)}>
-              Show {Math.min(PAGE, total - rows.length)} more
-            </Button>
-          )}
-        </p>
+        <MoreRows
+          shown={rows.length}
+          total={board.data?.total ?? 0}
+          page={PAGE}
+          busy={board.isFetching}
+          onMore={() => setShown(shown + PAGE)}
+        />
       )}
     </Screen>
+  )
+}
+
+function NoPrices({ filtered, onAll }: { filtered: boolean; onAll: () => void }): ReactElement {
+  if (filtered) return <Empty action={<Button onClick={onAll}>Show every price</Button>}>No sighting matches these filters.</Empty>
+  return (
+    <Empty
+      action={
+        <Link to="/post" search={{}} className="btn">
+          Post the first one
+        </Link>
+      }
+    >
+      No sightings yet.
+    </Empty>
   )
 }

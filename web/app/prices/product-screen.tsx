@@ -1,21 +1,19 @@
 import { useQuery } from '@tanstack/react-query'
 import { Link, useParams } from '@tanstack/react-router'
-import { useState, type ReactElement } from 'react'
+import type { ReactElement } from 'react'
 import { KIND_NAMES } from '../../../core/catalog/kinds.ts'
 import { atLeast } from '../../../core/people/roles.ts'
 import type { PriceRecord } from '../../../core/pricing/record.ts'
-import { isAccepted } from '../../../core/pricing/sighting.ts'
 import { specWords } from '../catalog/spec-words.ts'
 import { getRecord } from '../client/products.ts'
-import { Button } from '../parts/button.tsx'
-import { DipSign } from '../parts/signs.tsx'
 import { Screen } from '../parts/screen.tsx'
+import { DipSign } from '../parts/signs.tsx'
 import { Empty, ErrorNotice, LoadingRows } from '../parts/states.tsx'
 import { useCurrency, usePerson, useReader } from '../session/session.ts'
 import { answerOf } from './product-answer.ts'
 import { ProductSummary } from './product-summary.tsx'
 import { RecordFigure } from './record-figure.tsx'
-import { SightingsTable } from './sightings-table.tsx'
+import { SightingsSection } from './sightings-section.tsx'
 import './prices.css'
 
 /** One product's prices: the answer, its figures, the record, the sightings. */
@@ -30,24 +28,17 @@ export function ProductScreen(): ReactElement {
   )
 }
 
-/** Rows that a phone scrolls through without losing the plot; the rest opens on asking. */
-const FIRST = 12
+const PostLink = ({ productId }: { productId: string }): ReactElement => (
+  <Link to="/post" search={{ product: productId }} className="btn main">
+    Post a sighting
+  </Link>
+)
 
 function ProductPrices({ record }: { record: PriceRecord }): ReactElement {
   const reader = useReader()
   const person = usePerson()
-  const currency = useCurrency()
-  const [all, setAll] = useState(false)
   const { product, sightings } = record
   const words = specWords(product, reader)
-  const answer = answerOf(record, currency)
-  const shown = all ? sightings : sightings.slice(0, FIRST)
-  const waiting = sightings.filter((row) => !row.withdrawn && !isAccepted(row)).length
-  const post = (
-    <Link to="/post" search={{ product: product.id }} className="btn main">
-      Post a sighting
-    </Link>
-  )
   return (
     <Screen
       title={product.name}
@@ -69,57 +60,49 @@ function ProductPrices({ record }: { record: PriceRecord }): ReactElement {
               Edit
             </Link>
           )}
-          {!product.archived && post}
+          {!product.archived && sightings.length > 0 && <PostLink productId={product.id} />}
         </>
       }
     >
       {sightings.length === 0 ? (
-        <Empty action={product.archived ? undefined : post}>No sightings of it yet. Post the first one.</Empty>
+        <Empty action={product.archived ? undefined : <PostLink productId={product.id} />}>
+          No sightings of it yet. Post the first one.
+        </Empty>
       ) : (
-        <>
-          <div className="answer-cols">
-            <div className="answer">
-              <h2>{answer.title}</h2>
-              <p className="lead">{answer.words}</p>
-              <p className="note">
-                As each store prints it, before tax it adds and before delivery. As seen on the date; not an offer by the store.
-              </p>
-            </div>
-            <ProductSummary record={record} />
-          </div>
-          <section aria-labelledby="record-head">
-            <div className="sechead">
-              <h2 id="record-head">Price record</h2>
-              <p className="key" aria-hidden="true">
-                <span className="key-shelf">shelf price</span>
-                <span className="key-sale">sale price</span>
-                <span className="sale">
-                  <DipSign /> a sale, below the shelf price then
-                </span>
-              </p>
-            </div>
-            <RecordFigure record={record} />
-          </section>
-          <section aria-labelledby="sightings-head">
-            <div className="sechead">
-              <h2 id="sightings-head">Sightings</h2>
-              <p className="quiet">
-                {shown.length < sightings.length ? `${shown.length} latest of ${sightings.length}` : `All ${sightings.length}`}, newest
-                first.
-                {waiting > 0 && (waiting === 1 ? ' One waits and is not counted.' : ` ${waiting} wait and are not counted.`)}
-              </p>
-            </div>
-            <SightingsTable sightings={shown} />
-            {!all && shown.length < sightings.length && (
-              <p className="acts after-table">
-                <Button small onClick={() => setAll(true)}>
-                  Show all {sightings.length}
-                </Button>
-              </p>
-            )}
-          </section>
-        </>
+        <RecordSections record={record} />
       )}
     </Screen>
+  )
+}
+
+function RecordSections({ record }: { record: PriceRecord }): ReactElement {
+  const answer = answerOf(record, useCurrency())
+  return (
+    <>
+      <div className="answer-cols">
+        <div className="answer">
+          <h2>{answer.title}</h2>
+          <p className="lead">{answer.words}</p>
+          <p className="note">
+            As each store prints it, before delivery and any tax that it adds. As seen on the date; not an offer by the store.
+          </p>
+        </div>
+        <ProductSummary record={record} />
+      </div>
+      <section aria-labelledby="record-head">
+        <div className="sechead">
+          <h2 id="record-head">Price record</h2>
+          <p className="key" aria-hidden="true">
+            <span className="key-shelf">shelf price</span>
+            <span className="key-sale">sale price</span>
+            <span className="sale">
+              <DipSign /> a sale, below the shelf price then
+            </span>
+          </p>
+        </div>
+        <RecordFigure record={record} />
+      </section>
+      <SightingsSection sightings={record.sightings} />
+    </>
   )
 }

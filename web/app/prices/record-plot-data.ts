@@ -1,4 +1,5 @@
 import { addDays, type CivilDate } from '../../../core/dates.ts'
+import type { PriceView } from '../../../core/pricing/price-view.ts'
 import type { PriceRecord } from '../../../core/pricing/record.ts'
 import { recordSteps, type RecordSteps } from '../../../core/pricing/record-steps.ts'
 import { isAccepted } from '../../../core/pricing/sighting.ts'
@@ -21,14 +22,23 @@ function cutByDips(run: PriceRun, dips: readonly PriceRun[]): PriceRun[] {
 /** The first day after an inclusive last one. */
 const after = (day: CivilDate): CivilDate => addDays(day, 1)
 
-function storeLine({ storeId, steps, dips, points }: RecordSteps, name: string): StoreLine {
-  const sales: PriceRun[] = dips.map(({ from, until, priceMinor, regularMinor }) => ({
+/** A sale that runs today runs on to its last day: the drawing's steps end today. */
+function untilLastDay(sales: PriceRun[], view: PriceView | undefined): PriceRun[] {
+  const today = view?.today
+  const last = sales.at(-1)
+  if (!today?.holdsUntil || !last || last.priceMinor !== today.priceMinor || last.to > after(today.holdsUntil)) return sales
+  return [...sales.slice(0, -1), { ...last, to: after(today.holdsUntil) }]
+}
+
+function storeLine({ storeId, steps, dips, points }: RecordSteps, name: string, view: PriceView | undefined): StoreLine {
+  const seen: PriceRun[] = dips.map(({ from, until, priceMinor, regularMinor }) => ({
     from,
     to: after(until),
     priceMinor,
     kind: 'sale',
     regularMinor,
   }))
+  const sales = untilLastDay(seen, view)
   const shelves = steps.flatMap(({ from, until, priceMinor }) =>
     cutByDips({ from, to: after(until), priceMinor, kind: 'regular', regularMinor: null }, sales),
   )
@@ -51,7 +61,13 @@ export function recordPlotData(record: PriceRecord, currency: string): PriceReco
     currency,
     asOf: record.asOf,
     stores: recordSteps(record.sightings, record.asOf)
-      .map((steps) => storeLine(steps, names.get(steps.storeId) ?? 'a store'))
+      .map((steps) =>
+        storeLine(
+          steps,
+          names.get(steps.storeId) ?? 'a store',
+          record.views.find(({ storeId }) => storeId === steps.storeId),
+        ),
+      )
       .filter(({ marks }) => marks.length > 0),
     countedSightings: counted.length,
     reporters: new Set(counted.map(({ reporterId }) => reporterId)).size,

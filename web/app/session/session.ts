@@ -1,4 +1,5 @@
 import { queryOptions, useQuery } from '@tanstack/react-query'
+import { useSyncExternalStore } from 'react'
 import { civilDateAt, type CivilDate } from '../../../core/dates.ts'
 import type { Install } from '../../../core/install.ts'
 import type { ReaderUnits } from '../../../core/units/quantity.ts'
@@ -27,5 +28,15 @@ export function useInstall(): Install {
 export const useReader = (): ReaderUnits => useInstall().units
 export const useCurrency = (): string => useInstall().currency
 
+/** A day turns at midnight; a screen left open learns of it within this. */
+const DAY_CHECK_MS = 60_000
+function everyMinute(check: () => void): () => void {
+  const timer = setInterval(check, DAY_CHECK_MS)
+  return () => clearInterval(timer)
+}
+
 /** The civil day now, in the install's time zone. */
-export const useToday = (): CivilDate => civilDateAt(Date.now(), useInstall().timeZone)
+export function useToday(): CivilDate {
+  const { timeZone } = useInstall()
+  return useSyncExternalStore(everyMinute, () => civilDateAt(Date.now(), timeZone))
+}

@@ -1,14 +1,14 @@
-import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { useRouter, useSearch } from '@tanstack/react-router'
 import { useState, type ReactElement } from 'react'
-import { getSession, signIn } from '../client/session.ts'
+import { faultsOf } from '../client/problem.ts'
+import { signIn } from '../client/session.ts'
 import { Button } from '../parts/button.tsx'
 import { TextField } from '../parts/field.tsx'
 import { Screen } from '../parts/screen.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
-import { faultsOf } from '../client/problem.ts'
 import { homeOf, safeNext } from '../places.ts'
-import { sessionQuery, useSession } from '../session/session.ts'
+import { useSession } from '../session/session.ts'
+import { useEntering } from './use-entering.ts'
 import './sign-in.css'
 
 /** Signs in and goes on to where the person wanted to go. */
@@ -16,22 +16,12 @@ export function SignInScreen(): ReactElement {
   const { next } = useSearch({ from: '/sign-in' })
   const session = useSession()
   const router = useRouter()
-  const queries = useQueryClient()
   const [name, setName] = useState('')
   const [password, setPassword] = useState('')
-  const enter = useMutation({
-    mutationFn: async () => {
-      await signIn(name.trim(), password)
-      return getSession()
-    },
-    onSuccess: async (entered) => {
-      queries.clear()
-      queries.setQueryData(sessionQuery.queryKey, entered)
-      const back = safeNext(next)
-      if (back !== null) router.history.push(back)
-      else await router.navigate({ to: entered.person ? homeOf(entered.person.role) : '/' })
-    },
-  })
+  const enter = useEntering(
+    () => signIn(name.trim(), password),
+    ({ person }) => router.history.push(safeNext(next) ?? (person ? homeOf(person.role) : '/')),
+  )
   const faults = faultsOf(enter.error)
   return (
     <Screen title="Sign in" above={session?.install.name} width="narrow">
@@ -51,7 +41,7 @@ export function SignInScreen(): ReactElement {
           onChange={setName}
           fault={faults['signInName']}
           required
-          autoFocus
+          focusFirst
         />
         <TextField
           label="Password"
@@ -63,11 +53,9 @@ export function SignInScreen(): ReactElement {
           fault={faults['password']}
           required
         />
-        <p className="acts">
-          <Button look="main" type="submit" busy={enter.isPending}>
-            Sign in
-          </Button>
-        </p>
+        <Button look="main" type="submit" busy={enter.isPending}>
+          Sign in
+        </Button>
         <p className="help">No account yet, or the password is gone? The manager gives a new one-use link.</p>
       </form>
     </Screen>

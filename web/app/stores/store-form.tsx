@@ -1,13 +1,12 @@
 import { useState, type ReactElement, type ReactNode } from 'react'
-import { currencySign } from '../../../core/money.ts'
 import { faultsOf } from '../client/problem.ts'
 import type { StoreBody } from '../client/stores.ts'
 import { Button } from '../parts/button.tsx'
-import { ChoiceField, TickField } from '../parts/choice-fields.tsx'
+import { ChoiceField } from '../parts/choice-fields.tsx'
 import { NoteField, TextField } from '../parts/field.tsx'
-import { moneyKeyboard } from '../parts/figure.ts'
 import { ErrorNotice } from '../parts/states.tsx'
 import { useCurrency, useReader } from '../session/session.ts'
+import { StoreCharges, type StorePartProps } from './store-charges.tsx'
 import { readStoreDraft, type StoreDraft } from './store-draft.ts'
 
 interface Props {
@@ -19,12 +18,6 @@ interface Props {
   conflict?: ReactNode
   onSave: (body: StoreBody) => void
 }
-interface PartProps {
-  draft: StoreDraft
-  faults: Record<string, string>
-  set: (part: Partial<StoreDraft>) => void
-}
-
 const SHOWN = [
   'name',
   'town',
@@ -69,7 +62,7 @@ export function StoreForm({ draft, onChange, error, busy, saveWords, conflict, o
   )
 }
 
-function StorePlace({ draft, faults, set }: PartProps): ReactElement {
+function StorePlace({ draft, faults, set }: StorePartProps): ReactElement {
   return (
     <>
       <div className="form-row">
@@ -109,89 +102,6 @@ function StorePlace({ draft, faults, set }: PartProps): ReactElement {
           fault={faults['timeZone']}
           help="A sale’s last day is a day there: America/New_York."
           required
-        />
-      </div>
-    </>
-  )
-}
-
-function StoreCharges({ draft, faults, set }: PartProps): ReactElement {
-  const currency = useCurrency()
-  const money = { before: currencySign(currency).trim(), inputMode: moneyKeyboard(currency) }
-  return (
-    <>
-      <div className="sechead">
-        <h2>Tax and delivery</h2>
-      </div>
-      <div className="form-row">
-        <TextField
-          label="Tax"
-          value={draft.taxPercent}
-          onChange={(taxPercent) => set({ taxPercent })}
-          unit="%"
-          inputMode="decimal"
-          fault={faults['taxBasisPoints']}
-          required
-        />
-        <TickField
-          label="Prices include the tax"
-          checked={draft.pricesIncludeTax}
-          onChange={(pricesIncludeTax) => set({ pricesIncludeTax })}
-        />
-        <TickField label="Delivery is taxed" checked={draft.deliveryTaxed} onChange={(deliveryTaxed) => set({ deliveryTaxed })} />
-      </div>
-      <ChoiceField
-        label="Delivery"
-        value={draft.deliveryKind}
-        onChange={(deliveryKind) => set({ deliveryKind })}
-        options={[
-          { value: 'pickup_only', label: 'Pickup only' },
-          { value: 'flat', label: 'Flat fee' },
-          { value: 'free_over', label: 'Free over' },
-        ]}
-      />
-      {draft.deliveryKind !== 'pickup_only' && (
-        <div className="form-row">
-          <TextField
-            {...money}
-            label="Delivery fee"
-            value={draft.fee}
-            onChange={(fee) => set({ fee })}
-            fault={faults['delivery.feeMinor']}
-            required
-          />
-          {draft.deliveryKind === 'free_over' && (
-            <TextField
-              {...money}
-              label="Free from"
-              value={draft.freeOver}
-              onChange={(freeOver) => set({ freeOver })}
-              fault={faults['delivery.freeOverMinor']}
-              help="Goods in one order."
-              required
-            />
-          )}
-          <TextField
-            {...money}
-            label="Oversize surcharge"
-            value={draft.oversize}
-            onChange={(oversize) => set({ oversize })}
-            fault={faults['delivery.oversizeMinor']}
-            help="On top, once an order with oversize goods."
-            required
-          />
-        </div>
-      )}
-      <div className="form-row">
-        <TextField
-          label="Return days"
-          value={draft.returnDays}
-          onChange={(returnDays) => set({ returnDays })}
-          unit="days"
-          inputMode="numeric"
-          fault={faults['returnDays']}
-          help="The leak test must fall inside them."
-          required={false}
         />
       </div>
     </>

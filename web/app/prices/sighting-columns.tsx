@@ -1,0 +1,89 @@
+import type { ReactElement } from 'react'
+import { sayDate } from '../../../core/dates.ts'
+import { sayMoney } from '../../../core/money.ts'
+import type { SightingRow } from '../../../core/pricing/record.ts'
+import { isAccepted } from '../../../core/pricing/sighting.ts'
+import type { SightingAct } from '../client/sightings.ts'
+import { Button } from '../parts/button.tsx'
+import { SaleSign } from '../parts/prices.tsx'
+import type { Column } from '../parts/ruled-table.tsx'
+import { CONDITION_WORDS, EVIDENCE_WORDS, isSale, sayState } from './sighting-words.ts'
+import { VoteButtons } from './vote-buttons.tsx'
+
+interface Setting {
+  currency: string
+  thisYear: number
+  personId: string
+  busyId: string | null
+  onAct: (id: string, act: SightingAct) => void
+  onWithdraw: (row: SightingRow) => void
+}
+
+/** The record's columns; on a phone a row is store, day and price over kind, state and what can be done. */
+export function sightingColumns(setting: Setting): Array<Column<SightingRow>> {
+  const { currency, thisYear } = setting
+  return [
+    { key: 'price', head: 'Price', num: true, rowHead: true, phone: 'figure', cell: (row) => priceCell(row, currency) },
+    { key: 'store', head: 'Store', phone: 'lead', cell: (row) => storeCell(row, thisYear) },
+    { key: 'day', head: 'Day', cell: (row) => sayDate(row.seenOn, thisYear) },
+    { key: 'kind', head: 'Kind', phone: 'below', cell: (row) => kindCell(row, thisYear) },
+    {
+      key: 'regular',
+      head: 'Regular, on the tag',
+      num: true,
+      cell: ({ printedRegularMinor }) => (printedRegularMinor === null ? '' : sayMoney(printedRegularMinor, currency)),
+    },
+    { key: 'last', head: 'Last day', cell: (row) => lastDayWords(row, thisYear) },
+    {
+      key: 'evidence',
+      head: 'Evidence',
+      cell: ({ evidence, note }) => (note ? `${EVIDENCE_WORDS[evidence]}: ${note}` : EVIDENCE_WORDS[evidence]),
+    },
+    { key: 'by', head: 'Reported by', cell: ({ reporterName }) => reporterName },
+    { key: 'state', head: 'State', cell: stateCell },
+    { key: 'act', head: 'Your word', end: true, phone: 'state', cell: (row) => actCell(row, setting) },
+  ]
+}
+
+const priceCell = (row: SightingRow, currency: string): ReactElement => (
+  <span id={`s-${row.id}`} tabIndex={-1}>
+    {sayMoney(row.priceMinor, currency)}
+  </span>
+)
+
+const storeCell = (row: SightingRow, thisYear: number): ReactElement => (
+  <>
+    {row.storeName} <span className="phone-only">· {sayDate(row.seenOn, thisYear)}</span>
+  </>
+)
+
+const kindCell = (row: SightingRow, thisYear: number): ReactElement => (
+  <>
+    {isSale(row.condition) ? <SaleSign words={CONDITION_WORDS[row.condition]} /> : CONDITION_WORDS[row.condition]}
+    <span className="phone-only">
+      {row.lastDay && ` to ${sayDate(row.lastDay, thisYear)}`} · {sayState(row)}
+    </span>
+  </>
+)
+
+const lastDayWords = (row: SightingRow, thisYear: number): string =>
+  row.lastDay ? sayDate(row.lastDay, thisYear) : isSale(row.condition) ? 'not stated' : ''
+
+const stateCell = (row: SightingRow): ReactElement => (
+  <>
+    {sayState(row)}
+    {row.doubt && !isAccepted(row) && !row.withdrawn && <span className="note doubt-words">{row.doubt.words}</span>}
+  </>
+)
+
+function actCell(row: SightingRow, { currency, thisYear, personId, busyId, onAct, onWithdraw }: Setting): ReactElement {
+  const name = `${sayMoney(row.priceMinor, currency)} at ${row.storeName}, ${sayDate(row.seenOn, thisYear)}`
+  if (row.reporterId !== personId || row.withdrawn) {
+    return <VoteButtons sighting={row} name={name} busy={busyId === row.id} onAct={(act) => onAct(row.id, act)} />
+  }
+  return (
+    <Button small aria-label={`Withdraw ${name}`} onClick={() => onWithdraw(row)}>
+      Withdraw
+    </Button>
+  )
+}

@@ -1,0 +1,157 @@
+import type { ReactElement } from 'react'
+import type { Install } from '../../../core/install.ts'
+import { ChoiceField } from '../parts/choice-fields.tsx'
+import { TextField } from '../parts/field.tsx'
+import { MoneyField, QuantityField } from '../parts/figure-fields.tsx'
+
+export interface SettingsPartProps {
+  draft: Install
+  faults: Record<string, string>
+  set: (part: Partial<Install>) => void
+}
+
+const SYSTEMS = [
+  { value: 'us', label: 'in, gal, °F' },
+  { value: 'metric', label: 'cm, L, °C' },
+] as const
+const GALLONS = [
+  { value: 'us', label: 'US gallon' },
+  { value: 'imperial', label: 'Imperial' },
+] as const
+const DECIMALS = [
+  { value: '.', label: 'Point, 1.5' },
+  { value: ',', label: 'Comma, 1,5' },
+] as const
+const PAPERS = [
+  { value: 'a4', label: 'A4' },
+  { value: 'letter', label: 'US Letter' },
+] as const
+
+export function SettingsPlace({ draft, faults, set }: SettingsPartProps): ReactElement {
+  return (
+    <>
+      <TextField label="Name of the club or store" value={draft.name} onChange={(name) => set({ name })} fault={faults['name']} required />
+      <TextField
+        label="Where a reader should ask"
+        value={draft.contact}
+        onChange={(contact) => set({ contact })}
+        fault={faults['contact']}
+        help="Printed on quotes and setups: a name and a telephone number."
+        required={false}
+      />
+      <div className="form-row">
+        <TextField
+          label="Country"
+          value={draft.country}
+          onChange={(country) => set({ country: country.toUpperCase() })}
+          fault={faults['country']}
+          maxLength={2}
+          required
+        />
+        <TextField
+          label="Time zone"
+          value={draft.timeZone}
+          onChange={(timeZone) => set({ timeZone })}
+          fault={faults['timeZone']}
+          required
+        />
+        <div className="field">
+          <span className="label">Currency</span>
+          <p>{draft.currency}</p>
+          <p className="help">Fixed: every amount here is in it.</p>
+        </div>
+      </div>
+    </>
+  )
+}
+
+export function SettingsUnits({ draft, faults, set }: SettingsPartProps): ReactElement {
+  const { units } = draft
+  const setUnits = (part: Partial<Install['units']>): void => set({ units: { ...units, ...part } })
+  return (
+    <>
+      <div className="sechead">
+        <h2>Units and paper</h2>
+      </div>
+      <div className="form-row">
+        <ChoiceField
+          label="Units"
+          value={units.system}
+          onChange={(system) => setUnits({ system })}
+          fault={faults['units.system']}
+          options={SYSTEMS}
+        />
+        <ChoiceField
+          label="A typed “gal” is"
+          value={units.gallon}
+          onChange={(gallon) => setUnits({ gallon })}
+          fault={faults['units.gallon']}
+          options={GALLONS}
+        />
+      </div>
+      <div className="form-row">
+        <ChoiceField
+          label="Decimal sign"
+          value={units.decimal}
+          onChange={(decimal) => setUnits({ decimal })}
+          fault={faults['units.decimal']}
+          options={DECIMALS}
+        />
+        <ChoiceField label="Paper" value={draft.paper} onChange={(paper) => set({ paper })} fault={faults['paper']} options={PAPERS} />
+      </div>
+    </>
+  )
+}
+
+type PowerKey = 'energyPriceMinor' | 'circuitVoltageV' | 'circuitCurrentA'
+const MISSING = 'This is missing. Running costs and the check of the circuit need it.'
+
+/** Figures that every quote's running costs and circuit check start from; an unreadable one stops the saving. */
+export function SettingsPower({
+  draft,
+  faults,
+  set,
+  onFault,
+}: SettingsPartProps & { onFault: (field: PowerKey, fault: string | null) => void }): ReactElement {
+  const change = (key: PowerKey) => (value: number | null, fault: string | null) => {
+    onFault(key, fault ?? (value === null ? MISSING : null))
+    if (value !== null) set({ [key]: value })
+  }
+  return (
+    <>
+      <div className="sechead">
+        <h2>Electricity</h2>
+        <p className="quiet">For running costs and the check of the circuit.</p>
+      </div>
+      <div className="form-row">
+        <MoneyField
+          label="Price of a kilowatt hour"
+          value={draft.energyPriceMinor}
+          fault={faults['energyPriceMinor']}
+          onChange={change('energyPriceMinor')}
+        />
+        <QuantityField
+          label="Circuit voltage"
+          unit="V"
+          min={90}
+          max={260}
+          value={draft.circuitVoltageV}
+          fault={faults['circuitVoltageV']}
+          onChange={change('circuitVoltageV')}
+        />
+        <QuantityField
+          label="Circuit current"
+          unit="A"
+          min={1}
+          max={63}
+          value={draft.circuitCurrentA}
+          fault={faults['circuitCurrentA']}
+          onChange={change('circuitCurrentA')}
+        />
+      </div>
+      <p className="help">
+        The breaker’s rating, as printed on it. The check is no approval: the local electrical code and a licensed electrician come first.
+      </p>
+    </>
+  )
+}
