@@ -9,9 +9,10 @@ async function main(): Promise<void> {
   const config = readConfig(process.env)
   const service = await startService(config, createLog(), renderQuotePdf)
   stopOnSignal(service)
-  console.log(`Driploop answers at ${service.address}`)
+  // PostgreSQL may come later: until then everything answers 503 and says so.
+  if (config.databaseUrl !== null) console.log(`Driploop answers at ${service.address} as soon as PostgreSQL does`)
   const { db, engine } = await service.database
-  console.log(engine === 'embedded' ? `Data is kept in ${config.dataDir}` : 'Data is kept in PostgreSQL')
+  console.log(`Driploop answers at ${service.address}. Data is kept in ${engine === 'embedded' ? config.dataDir : 'PostgreSQL'}.`)
   const path = await firstManagerPath(db, Date.now())
   if (path !== null)
     console.log(`Nobody has an account yet. This link makes the manager, once, within 24 hours:\n\n  ${service.address}${path}\n`)

@@ -10,10 +10,17 @@ import { firstInstall } from './first-install.ts'
 
 const RETRY_MS = 2_000
 
-/** Brings the database to this release and gives it an install if it has none. */
-async function prepare({ db }: Connection): Promise<void> {
+/** What a fresh database is filled with. */
+export type Fill = (db: Connection['db']) => Promise<void>
+
+const fillFirst: Fill = async (db) => {
+  await createInstall(db, firstInstall(Intl.DateTimeFormat().resolvedOptions().timeZone))
+}
+
+/** Brings the database to this release and fills it if there is no install in it yet. */
+async function prepare({ db }: Connection, fill: Fill): Promise<void> {
   await migrate(db)
-  if ((await findInstall(db)) === undefined) await createInstall(db, firstInstall(Intl.DateTimeFormat().resolvedOptions().timeZone))
+  if ((await findInstall(db)) === undefined) await fill(db)
 }
 
 /**
@@ -21,11 +28,11 @@ async function prepare({ db }: Connection): Promise<void> {
  *
  * Errors: FolderInUse of db/lock.ts; whatever else the database says that waiting does not mend (a wrong password, a later release's schema).
  */
-export async function openDatabase(config: Config, log: Logger, signal: AbortSignal): Promise<Connection> {
+export async function openDatabase(config: Config, log: Logger, signal: AbortSignal, fill: Fill = fillFirst): Promise<Connection> {
   const connection = await connect(config.databaseUrl === null ? { dataDir: config.dataDir } : { databaseUrl: config.databaseUrl })
   for (let tries = 0; ; tries += 1) {
     try {
-      await prepare(connection)
+      await prepare(connection, fill)
       return connection
     } catch (error) {
       if (!isUnreachable(error) || signal.aborted) {

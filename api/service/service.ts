@@ -8,7 +8,7 @@ import type { RenderQuote } from '../quotes/paper.ts'
 import { keepHouse } from './housekeeping.ts'
 import { readLinkKey } from './link-key.ts'
 import { listen } from './listen.ts'
-import { openDatabase } from './open-database.ts'
+import { openDatabase, type Fill } from './open-database.ts'
 
 /** A probe every second sees the flip before connections are refused. */
 const FLIP_MS = 200
@@ -29,7 +29,7 @@ export interface Service {
  *
  * Errors: PortInUse; those of `openDatabase` through `database`.
  */
-export async function startService(config: Config, log: Logger, pdf: RenderQuote): Promise<Service> {
+export async function startService(config: Config, log: Logger, pdf: RenderQuote, fill?: Fill): Promise<Service> {
   const linkKey = await readLinkKey(config)
   const stopping = new AbortController()
   const base: Deps = {
@@ -45,7 +45,7 @@ export async function startService(config: Config, log: Logger, pdf: RenderQuote
   let app = createApp(base)
   let endHouse = (): void => undefined
   const listening = await listen((request, env) => app.fetch(request, env as object), config.port, config.host)
-  const database = openDatabase(config, log, stopping.signal).then((connection) => {
+  const database = openDatabase(config, log, stopping.signal, fill).then((connection) => {
     app = createApp({ ...base, db: connection.db, engine: connection.engine })
     endHouse = keepHouse(connection, base.clock, log)
     return connection
