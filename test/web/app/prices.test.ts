@@ -1,0 +1,139 @@
+import { describe, expect, it } from 'vitest'
+import type { PriceView } from '../../../core/pricing/price-view.ts'
+import type { PriceRecord, SightingRow } from '../../../core/pricing/record.ts'
+import { priceViews } from '../../../core/pricing/price-views.ts'
+import { answerOf } from '../../../web/app/prices/product-answer.ts'
+import { readBoardSearch } from '../../../web/app/prices/board-search.ts'
+import { summaryOf } from '../../../web/app/prices/price-summary.ts'
+import { recordPlotData } from '../../../web/app/prices/record-plot-data.ts'
+import { sayStanding, sayState } from '../../../web/app/prices/sighting-words.ts'
+import { mergeTyped } from '../../../web/app/parts/merge.ts'
+
+let made = 0
+const row = (part: Partial<SightingRow>): SightingRow => ({
+  id: `id-${(made += 1)}`, productId: 'p', storeId: 'upriver', condition: 'shelf', priceMinor: 18999, printedRegularMinor: null, seenOn: '2026-09-22', lastDay: null, evidence: 'none', note: null,
+  reporterId: 'r1', receivedAt: '2026-09-22T10:00:00Z', doubt: null, withdrawn: false, confirmations: 0, disputes: 0, productName: 'Pellick C-1800', storeName: 'Upriver', reporterName: 'Noor Fenwick',
+  own: false, mayVote: true, myVote: null, ...part,
+}) // prettier-ignore
+const product = {
+  id: 'p',
+  kind: 'filter',
+  name: 'Pellick C-1800',
+  maker: null,
+  gtin: null,
+  oversize: false,
+  note: null,
+  spec: {},
+  parts: [],
+  archived: false,
+  version: 1,
+} as const
+const recordOf = (sightings: SightingRow[], asOf = '2026-10-20'): PriceRecord => ({
+  product: { ...product, parts: [] },
+  sightings,
+  views: priceViews(sightings, asOf),
+  asOf,
+})
+const sale = row({
+  condition: 'sale',
+  priceMinor: 15199,
+  printedRegularMinor: 18999,
+  seenOn: '2026-10-16',
+  lastDay: '2026-10-25',
+  reporterId: 'r2',
+})
+const record = recordOf([sale, row({}), row({ storeId: 'saltcote', storeName: 'Saltcote', priceMinor: 19500 })])
+
+describe('how a price is told', () => {
+  it.each([
+    [{ confirmations: 2 }, 'confirmed by 2'],
+    [{}, 'one report'],
+    [{ withdrawn: true, confirmations: 3 }, 'withdrawn'],
+    [{ doubt: { code: 'slipped_decimal', words: 'ten times' } }, 'waits for a second member'],
+    [{ disputes: 1 }, 'disputed by 1, not counted'],
+    [{ disputes: 1, confirmations: 2 }, 'confirmed by 2, disputed by 1'],
+  ] as const)('%o is "%s"', (part, words) => {
+    expect(sayState(row(part))).toBe(words)
+  })
+  it('stands against the regular price of its store', () => {
+    const board = { sighting: sale, regularMinor: 18999, underRegular: 1 - 15199 / 18999, over: false }
+    expect(sayStanding(board, 'USD', 2026)).toBe('20 % under $189.99')
+    expect(sayStanding({ ...board, over: true }, 'USD', 2026)).toBe('over since Oct 25')
+    expect(sayStanding({ ...board, regularMinor: null, underRegular: null }, 'USD', 2026)).toBe('regular price not known')
+    expect(sayStanding({ ...board, underRegular: 0 }, 'USD', 2026)).toBe('the regular price')
+    expect(sayStanding({ ...board, underRegular: -0.05 }, 'USD', 2026)).toBe('5 % over $189.99')
+  })
+})
+
+describe('one product over all stores', () => {
+  it('is told at the store where it is cheapest today, so that best seen is not above today and today not above full', () => {
+    const { full, today, best } = summaryOf(record.views)
+    expect([full?.storeId, full?.view.priceMinor, today?.view.priceMinor, best?.priceMinor]).toEqual(['upriver', 18999, 15199, 15199])
+  })
+  it('has no figures without a price, and says so', () => {
+    expect(summaryOf([])).toEqual({ today: null, full: null, best: null })
+    expect(answerOf(recordOf([]), 'USD').title).toBe('No price is known today')
+  })
+  it('has an answer in one sentence', () => {
+    expect(answerOf(record, 'USD')).toEqual({
+      title: 'On sale at Upriver to Oct 25',
+      words: '$38.00 under its regular price there. No lower price was seen in the last 12 months.',
+    })
+  })
+  it('names an old sighting as one', () => {
+    const view: PriceView = {
+      productId: 'p',
+      storeId: 'upriver',
+      today: {
+        priceMinor: 18999,
+        condition: 'shelf',
+        seenOn: '2026-06-22',
+        holdsUntil: null,
+        lastDayStated: false,
+        age: 'ageing',
+        reporters: 1,
+        sightingIds: [],
+      },
+    }
+    expect(answerOf({ ...record, views: [view] }, 'USD').words).toContain('120 days old')
+  })
+})
+
+describe('the price record as it is drawn', () => {
+  it('has a shelf price that stops where its sale begins, and a sale that runs to its last day', () => {
+    const upriver = recordPlotData(record, 'USD').stores.find(({ storeId }) => storeId === 'upriver')
+    expect(upriver?.runs).toEqual([
+      { from: '2026-09-22', to: '2026-10-16', priceMinor: 18999, kind: 'regular', regularMinor: null },
+      { from: '2026-10-16', to: '2026-10-26', priceMinor: 15199, kind: 'sale', regularMinor: 18999 },
+    ])
+  })
+  it('takes the regular price up again after a sale in the middle', () => {
+    const past = row({ condition: 'sale', priceMinor: 15199, seenOn: '2026-10-01', lastDay: '2026-10-03' })
+    const runs = recordPlotData(recordOf([past, row({})]), 'USD').stores[0]?.runs
+    expect(runs?.map(({ from, to, kind }) => [from, to, kind])).toEqual([
+      ['2026-09-22', '2026-10-01', 'regular'],
+      ['2026-10-01', '2026-10-04', 'sale'],
+      ['2026-10-04', '2026-10-21', 'regular'],
+    ])
+  })
+  it('counts what is accepted and new: no doubted, withdrawn or used ones', () => {
+    const doubted = row({ doubt: { code: 'too_deep', words: 'half' } })
+    const data = recordPlotData(
+      recordOf([sale, row({}), doubted, row({ withdrawn: true }), row({ condition: 'used', priceMinor: 5000 })]),
+      'USD',
+    )
+    expect([data.countedSightings, data.reporters, data.stores[0]?.marks.length]).toEqual([2, 2, 2])
+  })
+})
+
+it('filters are read off an address, and what is no filter is left out', () => {
+  expect(readBoardSearch({ kind: 'tank', store: 's', q: 'row' })).toEqual({ kind: 'tank', store: 's', q: 'row' })
+  expect(readBoardSearch({ kind: 'boat', q: '', store: 5 })).toEqual({})
+})
+
+it('a field that was not touched takes the other’s change; a touched one stays and clashes only where both moved', () => {
+  expect(mergeTyped({ a: 1, b: 1, c: 1 }, { a: 2, b: 1, c: 5 }, { a: 3, b: 4, c: 5 })).toEqual({
+    merged: { a: 2, b: 4, c: 5 },
+    clashes: ['a'],
+  })
+})
