@@ -1,9 +1,9 @@
 import { useState, type ReactElement } from 'react'
 import { addDays } from '../../../core/dates.ts'
-import { draftPdfAddress } from '../client/quotes.ts'
 import { Button } from '../parts/button.tsx'
 import type { Flush } from './autosave.ts'
 import { useDesk } from './desk-context.ts'
+import { getDraftPaper } from './draft-paper.ts'
 import { isClosed } from './saving-words.ts'
 
 /** Two weeks: long enough to decide, short enough that most prices seen still hold. The advisor changes it in the dialog. */
@@ -19,7 +19,7 @@ export function DeskActs({ flush }: { flush: Flush }): ReactElement {
   }
   return (
     <>
-      <PaperButton flush={flush} />
+      <PaperButtons flush={flush} />
       {isClosed(view.state) ? (
         <span className="reason">
           {view.state === 'accepted' ? 'Accepted: it is not changed any more.' : 'Withdrawn: it is not changed any more.'}
@@ -33,24 +33,39 @@ export function DeskActs({ flush }: { flush: Flush }): ReactElement {
   )
 }
 
-/** Opens the draft as it would be printed, once the server has what is on the screen. */
-function PaperButton({ flush }: { flush: Flush }): ReactElement {
+const PAPER_WORDS = { a4: 'A4', letter: 'Letter' } as const
+
+/** Shows the draft as it would be printed, once the server has what is on the screen; the other size stands beside. */
+function PaperButtons({ flush }: { flush: Flush }): ReactElement {
   const { view } = useDesk().state
-  const [state, setState] = useState<'idle' | 'saving' | 'not_saved'>('idle')
-  const see = async (): Promise<void> => {
+  const [busy, setBusy] = useState(false)
+  const [fault, setFault] = useState('')
+  const usual = view.install.paper
+  const other = usual === 'a4' ? 'letter' : 'a4'
+  const see = async (paper: 'a4' | 'letter'): Promise<void> => {
     // The window is opened first, within the press, or the browser takes it for a pop-up.
     const page = window.open('', '_blank')
-    setState('saving')
-    const version = await flush()
-    setState(version === null ? 'not_saved' : 'idle')
-    if (version === null) page?.close()
-    else if (page) page.location.href = draftPdfAddress(view.id)
+    setBusy(true)
+    setFault('')
+    try {
+      if ((await flush()) === null) throw new Error('The draft is not saved yet.')
+      const address = URL.createObjectURL(await getDraftPaper(view.id, paper))
+      if (page) page.location.href = address
+    } catch (error) {
+      page?.close()
+      setFault(error instanceof Error ? error.message : 'The paper could not be made.')
+    } finally {
+      setBusy(false)
+    }
   }
   return (
     <>
-      {state === 'not_saved' && <span className="reason">Not shown: the draft is not saved yet.</span>}
-      <Button busy={state === 'saving'} onClick={() => void see()}>
+      {fault && <output className="reason">Not shown: {fault}</output>}
+      <Button busy={busy} onClick={() => void see(usual)}>
         See it on paper
+      </Button>
+      <Button look="plain" busy={busy} onClick={() => void see(other)}>
+        on {PAPER_WORDS[other]}
       </Button>
     </>
   )

@@ -1,9 +1,10 @@
 import { useState, type ReactElement } from 'react'
+import { issueFaults, type IssueFault } from '../../../core/quote/issue-faults.ts'
 import type { QuoteView } from '../../../core/quote/quote-view.ts'
 import { getQuote, issueQuote } from '../client/quotes.ts'
 import { Button } from '../parts/button.tsx'
 import { Dialog } from '../parts/dialog.tsx'
-import { DateField } from '../parts/field.tsx'
+import { DateField, TextField } from '../parts/field.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
 import { Verdict } from '../parts/verdict.tsx'
 import type { Flush } from './autosave.ts'
@@ -17,8 +18,9 @@ interface Props {
 
 /** Issuing freezes the draft as the next version and makes the links: asked first, with what is still open in it. */
 export function IssueDialog({ flush, reload }: Props): ReactElement {
-  const { dialog, open, state } = useDesk()
+  const { dialog, open, state, inputs } = useDesk()
   const { view } = state
+  const faults = issueFaults(inputs, inputs.asOf)
   const version = view.revisions.length + 1
   const shown = dialog?.at === 'issue'
   const { busy, failed, issue, clear } = useIssue(flush, reload)
@@ -34,13 +36,13 @@ export function IssueDialog({ flush, reload }: Props): ReactElement {
       actions={
         <>
           <Button onClick={close}>Not yet</Button>
-          <Button look="main" busy={busy} off={state.draft.standsUntil === null} onClick={() => void issue()}>
+          <Button look="main" busy={busy} off={faults.length > 0} onClick={() => void issue()}>
             {version === 1 ? 'Issue quote' : `Issue version ${version}`}
           </Button>
         </>
       }
     >
-      <StandsUntil />
+      <Asked faults={faults} />
       <StillOpen />
       <p>
         What is issued cannot be changed or taken back from whoever has seen it.{' '}
@@ -78,18 +80,35 @@ function useIssue(flush: Flush, reload: (view: QuoteView) => void) {
   return { busy, failed, issue, clear: () => setFailed(null) }
 }
 
-function StandsUntil(): ReactElement {
+/** Title and last day, and in words whatever else the rules of issuing still miss. */
+function Asked({ faults }: { faults: IssueFault[] }): ReactElement {
   const { state, edit } = useDesk()
-  const { standsUntil } = state.draft
+  const { draft, view } = state
+  const of = (field: string): string | null => faults.find((fault) => fault.field === field)?.message ?? null
+  const others = faults.filter((fault) => fault.field !== 'title' && fault.field !== 'standsUntil')
   return (
-    <DateField
-      label="Stands until"
-      value={standsUntil ?? ''}
-      min={state.view.asOf}
-      help="The last day on which the customer can accept."
-      fault={standsUntil === null ? 'Choose a day: a quote without an end cannot be issued.' : null}
-      onChange={(date) => edit({ do: 'stands_until', date: date === '' ? null : date })}
-    />
+    <>
+      <TextField
+        label="Title, as the customer reads it"
+        value={draft.title}
+        maxLength={120}
+        fault={of('title')}
+        onChange={(title) => edit({ do: 'title', title })}
+      />
+      <DateField
+        label="Stands until"
+        value={draft.standsUntil ?? ''}
+        min={view.asOf}
+        help="The last day on which the customer can accept."
+        fault={of('standsUntil')}
+        onChange={(date) => edit({ do: 'stands_until', date: date === '' ? null : date })}
+      />
+      {others.map((fault) => (
+        <p key={fault.field} className="fault">
+          {fault.message}
+        </p>
+      ))}
+    </>
   )
 }
 

@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query'
 import type { ReactElement } from 'react'
-import { sayDate, sayWeekday, yearOf } from '../../../core/dates.ts'
+import { civilDateAt, sayDate, sayWeekday, yearOf } from '../../../core/dates.ts'
 import type { QuoteView } from '../../../core/quote/quote-view.ts'
 import { getRevision, revisionPdfAddress } from '../client/quotes.ts'
 import { Button } from '../parts/button.tsx'
@@ -48,7 +48,7 @@ export function IssuedPanel(): ReactElement | null {
 function Answer({ view }: { view: QuoteView }): ReactElement | null {
   const { answer } = view
   if (!answer) return null
-  const at = `${sayDate(answer.at.slice(0, 10), yearOf(view.asOf))}, ${sayClock(answer.at, view.install.timeZone)}`
+  const at = `${sayDate(civilDateAt(Date.parse(answer.at), view.install.timeZone), yearOf(view.asOf))}, ${sayClock(answer.at, view.install.timeZone)}`
   const version = answer.revision === view.revisions.at(-1)?.revision ? '' : `, version ${answer.revision}`
   return (
     <Told

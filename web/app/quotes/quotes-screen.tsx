@@ -1,7 +1,7 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState, type ReactElement } from 'react'
-import { sayDate, yearOf, type CivilDate } from '../../../core/dates.ts'
+import { civilDateAt, sayDate, yearOf } from '../../../core/dates.ts'
 import { sayMoney } from '../../../core/money.ts'
 import { BUILD_LETTERS, type QuoteState } from '../../../core/quote/draft.ts'
 import type { QuoteListRow } from '../../../core/quote/quote-view.ts'
@@ -11,7 +11,7 @@ import { TextField } from '../parts/field.tsx'
 import { RuledTable, type Column } from '../parts/ruled-table.tsx'
 import { Screen } from '../parts/screen.tsx'
 import { Empty, ErrorNotice, LoadingRows } from '../parts/states.tsx'
-import { useCurrency, useToday } from '../session/session.ts'
+import { useInstall, useToday } from '../session/session.ts'
 import { STATE_WORDS } from './saving-words.ts'
 import './quotes.css'
 
@@ -61,12 +61,12 @@ export function QuoteTable({
   caption: string
   withCustomer?: boolean
 }): ReactElement {
-  const currency = useCurrency()
+  const { currency, timeZone } = useInstall()
   const year = yearOf(useToday())
-  return <RuledTable caption={caption} rows={rows} rowKey={(row) => row.id} columns={columnsOf(currency, year, withCustomer)} />
+  return <RuledTable caption={caption} rows={rows} rowKey={(row) => row.id} columns={columnsOf(currency, year, timeZone, withCustomer)} />
 }
 
-function columnsOf(currency: string, year: number, withCustomer: boolean): Array<Column<QuoteListRow>> {
+function columnsOf(currency: string, year: number, zone: string, withCustomer: boolean): Array<Column<QuoteListRow>> {
   const name: Column<QuoteListRow> = {
     key: 'title', head: withCustomer ? 'Customer' : 'Quote', rowHead: true, phone: 'lead',
     cell: (row) => (
@@ -82,7 +82,7 @@ function columnsOf(currency: string, year: number, withCustomer: boolean): Array
       : []),
     { key: 'number', head: 'Number', cell: (row) => row.number ?? 'not issued' },
     { key: 'state', head: 'State', phone: 'state', cell: (row) => <StateWords row={row} year={year} /> },
-    { key: 'saved', head: 'Saved', cell: (row) => sayDate(row.savedAt.slice(0, 10) as CivilDate, year) },
+    { key: 'saved', head: 'Saved', cell: (row) => sayDate(civilDateAt(Date.parse(row.savedAt), zone), year) },
     { key: 'advisor', head: 'Advisor', cell: (row) => row.advisor },
     { key: 'today', head: 'Totals when issued', num: true, phone: 'figure', cell: (row) => <Totals row={row} currency={currency} /> },
   ]
