@@ -31,7 +31,7 @@ export const CustomerAnswer = answer(
 )
 export const CustomersAnswer = answer('Customers', z.strictObject({ items: z.array(CustomerAnswer) }))
 
-const sum = { goodsMinor: amount, deliveryMinor: amount, taxMinor: amount, totalMinor: amount }
+const sum = { goodsMinor: amount, deliveryMinor: amount, taxMinor: amount, taxIncludedMinor: amount.optional(), totalMinor: amount }
 const tier = z.discriminatedUnion('complete', [
   z.strictObject({ complete: z.literal(true), ...sum }),
   z.strictObject({
@@ -157,6 +157,7 @@ export const QuoteAnswer = answer(
     customer: CustomerAnswer,
     advisor: z.string(),
     savedAt: instant,
+    savedBy: z.string().nullable().optional(),
     revisions: z.array(
       z.strictObject({
         revision: z.int(),
