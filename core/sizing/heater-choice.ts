@@ -23,7 +23,8 @@ export interface HeaterChoice {
 }
 
 /**
- * How many heaters of what power hold the coldest room together and harm nothing one stuck on; null where no power does both.
+ * How many heaters of what power hold the coldest room together and harm nothing one stuck on; where no power does both at the low-loss end, those
+ * that do at usual losses (then *marginal*); null where none does.
  *
  * Units:  W, rounded to 5 W on the safe side.
  * Source: own, from the two ends of the heat balance: two rather than one, so that one failing is no disaster.
@@ -31,7 +32,13 @@ export interface HeaterChoice {
 export function heaterChoice(situation: Situation, heating: Heating): HeaterChoice | null {
   const { dangerC } = situation.conditions.livestock
   const neededW = heatToChooseW(situation, heating)
-  const spareW = over(heating.warm, ({ loss }) => lossW(loss, dangerC - STUCK_BAND_K)).low - heating.applianceHeatW.high
+  const strictW = over(heating.warm, ({ loss }) => lossW(loss, dangerC - STUCK_BAND_K)).low
+  const usualW = over(heating.warmUsual, ({ loss }) => lossW(loss, dangerC)).low
+  return choiceUnder(neededW, strictW - heating.applianceHeatW.high) ?? choiceUnder(neededW, usualW - heating.applianceHeatW.high)
+}
+
+/** The fewest heaters that bear `neededW` together, each at most `spareW`. */
+function choiceUnder(neededW: number, spareW: number): HeaterChoice | null {
   const eachHighestW = Math.floor(spareW / STEP_W) * STEP_W
   const first = neededW < 2 * SMALLEST_HEATER_W && neededW <= eachHighestW ? 1 : 2
   for (let count = first; count <= MOST_HEATERS; count++) {

@@ -83,3 +83,12 @@ it('comes first of all findings that hurt', () => {
   expect(first?.check).toBe('heater_stuck')
   expect(first?.caution).toMatch(/Heater off/)
 })
+
+it('offers powers that stay below the mark at usual losses where none does at the low-loss end', () => {
+  const room = { coldestRoomC: 17, warmestRoomC: 25 }
+  const want = findingOf('heater_stuck', heaters(400), room).action?.want
+  expect(want).toBeDefined()
+  const chosen = heaters(want?.minimum.powerW ?? 0, want?.quantity)
+  expect(findingOf('heater_stuck', chosen, room).verdict).toBe('marginal')
+  expect(findingOf('heater_holds', chosen, room).verdict).toBe('fits')
+})
