@@ -5,7 +5,6 @@ import { priceViews } from '../../../core/pricing/price-views.ts'
 import { answerOf } from '../../../web/app/prices/product-answer.ts'
 import { readBoardSearch } from '../../../web/app/prices/board-search.ts'
 import { summaryOf } from '../../../web/app/prices/price-summary.ts'
-import { recordPlotData } from '../../../web/app/prices/record-plot-data.ts'
 import { sayStanding, sayState } from '../../../web/app/prices/sighting-words.ts'
 import { mergeTyped } from '../../../web/app/parts/merge.ts'
 
@@ -96,33 +95,6 @@ describe('one product over all stores', () => {
       },
     }
     expect(answerOf({ ...record, views: [view] }, 'USD').words).toContain('120 days old')
-  })
-})
-
-describe('the price record as it is drawn', () => {
-  it('has a shelf price that stops where its sale begins, and a sale that runs to its last day', () => {
-    const upriver = recordPlotData(record, 'USD').stores.find(({ storeId }) => storeId === 'upriver')
-    expect(upriver?.runs).toEqual([
-      { from: '2026-09-22', to: '2026-10-16', priceMinor: 18999, kind: 'regular', regularMinor: null },
-      { from: '2026-10-16', to: '2026-10-26', priceMinor: 15199, kind: 'sale', regularMinor: 18999 },
-    ])
-  })
-  it('takes the regular price up again after a sale in the middle', () => {
-    const past = row({ condition: 'sale', priceMinor: 15199, seenOn: '2026-10-01', lastDay: '2026-10-03' })
-    const runs = recordPlotData(recordOf([past, row({})]), 'USD').stores[0]?.runs
-    expect(runs?.map(({ from, to, kind }) => [from, to, kind])).toEqual([
-      ['2026-09-22', '2026-10-01', 'regular'],
-      ['2026-10-01', '2026-10-04', 'sale'],
-      ['2026-10-04', '2026-10-21', 'regular'],
-    ])
-  })
-  it('counts what is accepted and new: no doubted, withdrawn or used ones', () => {
-    const doubted = row({ doubt: { code: 'too_deep', words: 'half' } })
-    const data = recordPlotData(
-      recordOf([sale, row({}), doubted, row({ withdrawn: true }), row({ condition: 'used', priceMinor: 5000 })]),
-      'USD',
-    )
-    expect([data.countedSightings, data.reporters, data.stores[0]?.marks.length]).toEqual([2, 2, 2])
   })
 })
 

@@ -32,6 +32,15 @@ describe('from sightings to lines', () => {
     expect(sales.map((run) => [run.priceMinor, run.regularMinor])).toEqual([[15_000, 20_000], [16_000, 20_000]]) // prettier-ignore
     expect(sales.map((run) => run.to)).toEqual(['2026-07-07', '2026-10-26'])
   })
+  it('stops a shelf price where a sale begins, and takes it up again after one in the middle', () => {
+    const upriver = data().stores.find((store) => store.name === 'Upriver')!
+    expect(upriver.runs.map(({ from, to, kind }) => [from, to, kind])).toEqual([
+      ['2026-06-01', '2026-07-03', 'regular'],
+      ['2026-07-03', '2026-07-07', 'sale'],
+      ['2026-07-07', '2026-10-18', 'regular'],
+      ['2026-10-18', '2026-10-26', 'sale'],
+    ])
+  })
   it('never has two prices on one day', () => {
     for (const store of data().stores) {
       const edges = store.runs.flatMap((run) => [run.from, run.to])

@@ -1,10 +1,9 @@
 import { useMemo, useRef, type ReactElement } from 'react'
 import type { PriceRecord } from '../../../core/pricing/record.ts'
-import { priceRecordCaption, priceRecordPlot } from '../../plots/price-record.ts'
+import { priceRecordCaption, priceRecordData, priceRecordPlot } from '../../plots/price-record.ts'
 import { Svg } from '../parts/svg.tsx'
 import { useWidth } from '../parts/use-width.ts'
 import { useCurrency } from '../session/session.ts'
-import { recordPlotData } from './record-plot-data.ts'
 
 /** Heights of the drawing in px. A phone's is shorter, so that the plot and its caption stand on one screen. */
 const TALL = 370
@@ -16,7 +15,7 @@ export function RecordFigure({ record }: { record: PriceRecord }): ReactElement 
   const currency = useCurrency()
   const place = useRef<HTMLElement>(null)
   const width = useWidth(place)
-  const data = useMemo(() => recordPlotData(record, currency), [record, currency])
+  const data = useMemo(() => priceRecordData(record, currency), [record, currency])
   const height = width < PHONE ? SHORT : TALL
   return (
     <figure ref={place} className="record-figure">
