@@ -72,18 +72,17 @@ function cautionWords({ caution = '', check }: Finding): string {
 const MOST_ON_PAGE_ONE = 3
 const byHurt = (a: Finding, b: Finding): number => VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict) || a.hurtRank - b.hurtRank
 
-/** The three that can hurt first over all builds; one that several builds share is told once, with their letters. */
+/** The three that can hurt first over all builds, each check once: as its worst, with the letters of the builds where it is so. */
 export function firstFindings(builds: AssembledBuild[], teller: Teller): FirstFinding[] {
-  const merged = new Map<string, { finding: Finding; letters: string[] }>()
+  const worst = new Map<Finding['check'], { finding: Finding; letters: string[] }>()
   for (const { report, letter } of builds) {
     for (const finding of report.pageOne.flatMap((index) => report.findings[index] ?? [])) {
-      const key = `${finding.check} ${verdictWord(finding)}`
-      const known = merged.get(key)
-      if (known) known.letters.push(letter)
-      else merged.set(key, { finding, letters: [letter] })
+      const known = worst.get(finding.check)
+      if (known?.finding.verdict === finding.verdict) known.letters.push(letter)
+      else if (known === undefined || byHurt(finding, known.finding) < 0) worst.set(finding.check, { finding, letters: [letter] })
     }
   }
-  return [...merged.values()]
+  return [...worst.values()]
     .sort((a, b) => byHurt(a.finding, b.finding))
     .slice(0, MOST_ON_PAGE_ONE)
     .map(({ finding, letters }) => firstFinding(finding, letters, builds.length, teller))

@@ -1,10 +1,13 @@
 /** Drawn by the template as a small empty square, since none of our fonts has the sign. */
 export const UNCOVERED = '\u25a1'
 
-/** Runs this long are given places to break, or a table cell would overflow. */
-const LONGEST_RUN = 18
-/** A place to break that shows nothing and that no search for the text should contain: removed again by readers of the PDF. */
+/** Runs of 18 letters or more are given a place to break after every ninth, or a table cell would overflow. */
+const PIECE = 9
+/** A place to break that shows nothing; the template turns it into room to break, so that no copy of the text contains it. */
 const BREAK = '\u200b'
+
+/** A figure and its unit stay on one line. */
+const BEFORE_UNIT = /(\d) (?=(?:°[CF]|%|in|ft|lb|gal|L|mL|kg|g|mg|mm|cm|m|W|V|A|h|min|lm)(?![\p{L}\d]))/gu
 
 /** Control characters, bidirectional overrides and other format characters: nothing a reader sees. */
 // oxlint-disable-next-line no-control-regex -- naming the control characters is the whole purpose of this expression
@@ -23,11 +26,12 @@ export function printable(text: string, covered: ReadonlySet<number>): string {
     .replace(/[\t\n\r\u2028\u2029]+/g, ' ')
     .replace(UNSEEN, '')
   const typeset = seen.replace(/(\p{L})'(?=\p{L})/gu, '$1\u2019')
-  const drawn = Array.from(typeset, (sign) => (covered.has(sign.codePointAt(0) ?? 0) ? sign : UNCOVERED)).join('')
+  const joined = typeset.replace(BEFORE_UNIT, '$1\u00a0')
+  const drawn = Array.from(joined, (sign) => (covered.has(sign.codePointAt(0) ?? 0) ? sign : UNCOVERED)).join('')
   return drawn.replace(/[^\s\u00a0]{18,}/g, breakable)
 }
 
-const breakable = (run: string): string => (run.match(new RegExp(`.{1,${LONGEST_RUN - 1}}`, 'gu')) ?? [run]).join(BREAK)
+const breakable = (run: string): string => (run.match(new RegExp(`.{1,${PIECE}}`, 'gu')) ?? [run]).join(BREAK)
 
 /** Every text in a tree of plain data made printable; the shape stays. */
 export function printableTree<T>(value: T, covered: ReadonlySet<number>): T {

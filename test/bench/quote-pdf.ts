@@ -1,0 +1,83 @@
+import { once } from 'node:events'
+import { Worker } from 'node:worker_threads'
+import { closePdfWorker, renderQuotePdf, type QuotePdfInput } from '../../api/pdf/render-quote-pdf.ts'
+import { revisionDocument } from '../../core/quote/revision-document.ts'
+import { sampleInputs } from '../support/sample-revision.ts'
+import { median, type Measurement } from './measurement.ts'
+
+const LINES = 36
+const ROUNDS = 15
+const WARM_UP = 3
+
+/** Three builds with 36 bought lines between them, sized by the real engine. */
+function benchInput(): QuotePdfInput {
+  const inputs = sampleInputs({ builds: 3 })
+  const bought = () => inputs.draft.builds.flatMap((build) => build.lines.filter((line) => line.answer === 'buy')).length
+  while (bought() < LINES) {
+    const id = `more-${bought()}`
+    inputs.draft.builds[1]?.lines.push({ id, answer: 'buy', productId: 'thermometer', quantity: 1, storeId: null, note: '' })
+  }
+  const heading = { number: '2026-0147', revision: 1, issuedOn: '2026-10-20', standsUntil: '2026-10-31', advisor: 'Bram Ockley' }
+  const links = { quote: 'https://tarnwick.example/q/abc', setup: 'https://tarnwick.example/s/abc', thisComputerOnly: false }
+  return { document: revisionDocument(inputs, heading), customerName: 'Ines Tillish', paper: 'a4', links, draft: false }
+}
+
+interface Timed {
+  ms: number
+  /** Longest time between two turns of the main loop while waiting. */
+  heldMs: number
+}
+
+async function timed(work: () => Promise<unknown>): Promise<Timed> {
+  let heldMs = 0
+  let last = performance.now()
+  let over = false
+  const turn = (): void => {
+    const now = performance.now()
+    heldMs = Math.max(heldMs, now - last)
+    last = now
+    if (!over) setImmediate(turn)
+  }
+  setImmediate(turn)
+  const started = performance.now()
+  await work()
+  const ms = performance.now() - started
+  turn()
+  over = true
+  return { ms, heldMs }
+}
+
+/**
+ * A quote of 36 lines as a PDF, warm, against the same input sent to a bare thread and back; and how long the main loop is held meanwhile.
+ * The targets are 150 ms and 20 ms.
+ */
+export default async function quotePdfBench(): Promise<Measurement[]> {
+  const input = benchInput()
+  const bare = new Worker(
+    'const { parentPort } = require("node:worker_threads"); parentPort.on("message", (m) => parentPort.postMessage(m))',
+    { eval: true },
+  )
+  const echo = async (): Promise<void> => {
+    const answered = once(bare, 'message')
+    bare.postMessage(input)
+    await answered
+  }
+  for (let round = 0; round < WARM_UP; round += 1) {
+    await renderQuotePdf(input)
+    await echo()
+  }
+  const values: Timed[] = []
+  const baselines: Timed[] = []
+  for (let round = 0; round < ROUNDS; round += 1) {
+    values.push(await timed(() => renderQuotePdf(input)))
+    baselines.push(await timed(echo))
+  }
+  await bare.terminate()
+  await closePdfWorker()
+  const row = (name: string, pick: keyof Timed): Measurement => {
+    const value = median(values.map((each) => each[pick]))
+    const baseline = median(baselines.map((each) => each[pick]))
+    return { name, value, unit: 'ms', baseline, ratio: value / baseline }
+  }
+  return [row('quote.pdf', 'ms'), row('quote.pdf.loop-held', 'heldMs')]
+}
