@@ -1,0 +1,73 @@
+import type { Browser, BrowserContext, Download, Page } from 'playwright-core'
+import { expect } from 'vitest'
+
+/** What went wrong inside a page: a script's fault or a refusal of the content security policy fails the test that reads it. */
+export interface Watched {
+  page: Page
+  context: BrowserContext
+  faults: string[]
+}
+
+export interface Device {
+  width: number
+  height: number
+  phone?: boolean
+  script?: boolean
+}
+
+/** Someone's own device: a browser profile without anyone else's cookies. */
+export async function openDevice(browser: Browser, { width, height, phone = false, script = true }: Device): Promise<Watched> {
+  const context = await browser.newContext({
+    viewport: { width, height },
+    isMobile: phone,
+    hasTouch: phone,
+    javaScriptEnabled: script,
+    acceptDownloads: true,
+    locale: 'en-US',
+  })
+  const page = await context.newPage()
+  const faults: string[] = []
+  page.on('pageerror', (error) => faults.push(error.message))
+  page.on('console', (message) => {
+    if (message.type() === 'error' && !/status of 40[14]/.test(message.text())) faults.push(message.text())
+  })
+  return { page, context, faults }
+}
+
+export async function signIn(page: Page, origin: string, who: { signInName: string; password: string }): Promise<void> {
+  await page.goto(`${origin}/sign-in`)
+  await page.getByLabel('Sign-in name').fill(who.signInName)
+  await page.getByLabel('Password', { exact: true }).fill(who.password)
+  await page.getByRole('button', { name: 'Sign in', exact: true }).click()
+  await expect.poll(() => new URL(page.url()).pathname, { timeout: 20_000 }).not.toBe('/sign-in')
+}
+
+/** Fills a slot as an advisor does, with the keyboard alone: open the cell, type, take the first. */
+export async function fillSlot(page: Page, slot: string, letter: string, typed: string, product: string): Promise<void> {
+  const cell = page.getByRole('button', { name: new RegExp(`^${slot}, build ${letter}:`) }).first()
+  await cell.focus()
+  await page.keyboard.press('Enter')
+  const dialog = page.getByRole('dialog')
+  const search = dialog.getByRole('combobox', { name: 'Find a product' })
+  await search.waitFor()
+  await page.keyboard.type(typed)
+  const chosen = dialog.getByRole('listbox', { name: 'Products' }).getByRole('option', { selected: true })
+  await expect.poll(() => chosen.textContent().catch(() => ''), { timeout: 15_000 }).toContain(product)
+  await page.keyboard.press('Enter')
+  await dialog.waitFor({ state: 'hidden' })
+  await expect
+    .poll(() => page.getByRole('button', { name: new RegExp(`^${slot}, build ${letter}:.*${product}`) }).count())
+    .toBeGreaterThan(0)
+}
+
+/** Waits until the desk says that the server has it. */
+export async function saved(page: Page): Promise<void> {
+  await expect.poll(() => page.locator('.screen-head output').textContent(), { timeout: 20_000 }).toMatch(/^saved \d\d:\d\d$/)
+}
+
+export async function downloadOf(page: Page, press: () => Promise<void>): Promise<Download> {
+  const [download] = await Promise.all([page.waitForEvent('download', { timeout: 60_000 }), press()])
+  const failure = await download.failure()
+  if (failure !== null) throw new Error(`The download failed: ${failure}`)
+  return download
+}
