@@ -7,18 +7,21 @@ import { sayNumber, sayQuantity } from '../../../core/units/say.ts'
 /** Decimals a stated figure keeps: makers print no more than two. */
 const DIGITS = 2
 
+/** A label inside a sentence. @example spoken('Measures pH') // 'measures pH' */
+const spoken = (label: string): string => label.charAt(0).toLowerCase() + label.slice(1)
+
 function sayField(field: Field, value: unknown, reader: ReaderUnits): string | null {
-  if (field.type === 'flag') return typeof value === 'boolean' ? `${field.label.toLowerCase()}: ${value ? 'yes' : 'no'}` : null
+  if (field.type === 'flag') return typeof value === 'boolean' ? `${spoken(field.label)}: ${value ? 'yes' : 'no'}` : null
   if (field.type === 'choice') {
     const option = field.options.find((known) => known.value === value)
-    return option ? option.label.toLowerCase() : null
+    return option ? spoken(option.label) : null
   }
   if (typeof value !== 'number') return null
   const digits = Number.isInteger(value) ? 0 : DIGITS
   const figure = field.unit
     ? sayQuantity({ value, unit: field.unit, digits }, reader)
     : `${sayNumber(value, digits, reader)} ${field.unitText}`
-  return `${field.label.toLowerCase()} ${figure}`
+  return `${spoken(field.label)} ${figure}`
 }
 
 /** What the maker states, in the order of the form: "canister", "rated flow 475 gal/h". What nobody entered is left out. */

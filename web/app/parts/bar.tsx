@@ -68,7 +68,7 @@ function Me({ person, path }: { person: SignedIn; path: string }): ReactElement 
       <button type="button" className="me-button" aria-expanded={open} onClick={toggle}>
         {person.name}, {person.role} <DownSign />
       </button>
-      <div className="me-panel" hidden={!open}>
+      <div className="me-panel" data-shut={!open || undefined}>
         <ThemeChoice />
         <SignOut person={person} />
       </div>

@@ -67,10 +67,8 @@ function limitFault(value: number, limits: FigureLimits, reader: ReaderUnits): s
   const other = unit === '' ? '' : ' Was it another unit? Write it behind the number.'
   const say = (figure: number): string => `${spellFigure(figure, limits, reader)} ${unit}`.trim()
   if (whole && !Number.isInteger(value)) return `${label} is a whole number, without decimals.`
-  if (min !== undefined && value < min)
-    return `${label} is ${say(value)}. The least is ${say(min)}.${other}`
-  if (max !== undefined && value > max)
-    return `${label} is ${say(value)}. The most is ${say(max)}.${other}`
+  if (min !== undefined && value < min) return `${label} is ${say(value)}. The least is ${say(min)}.${other}`
+  if (max !== undefined && value > max) return `${label} is ${say(value)}. The most is ${say(max)}.${other}`
   return null
 }
 

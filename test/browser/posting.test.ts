@@ -1,0 +1,123 @@
+import type { Browser, BrowserContext, Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { PriceRecord, SightingRow } from '../../core/pricing/record.ts'
+import { openBrowser, openPage } from './support/browser.ts'
+import { startDemoService, type DemoService } from './support/demo-service.ts'
+import { openScreen, readApi, signIn } from './support/sign-in.ts'
+
+let service: DemoService
+let browser: Browser
+let context: BrowserContext
+let page: Page
+let productId: string
+let productName: string
+
+beforeAll(async () => {
+  service = await startDemoService()
+  browser = await openBrowser()
+  ;({ context, page } = await openPage(browser, { width: 390, scheme: 'light' }))
+  await signIn(page, service, 'member')
+  const board = await readApi<{ rows: Array<{ sighting: SightingRow }> }>(page, service, '/api/board?limit=1')
+  const first = board.rows[0]?.sighting
+  if (!first) throw new Error('The scenario has no prices')
+  productId = first.productId
+  productName = first.productName
+})
+afterAll(async () => {
+  await browser?.close()
+  await service?.stop()
+})
+
+/** Posted by this member today: the scenario's own end before. */
+async function postedToday(): Promise<number[]> {
+  const record = await readApi<PriceRecord>(page, service, `/api/products/${productId}/record`)
+  return record.sightings
+    .filter(({ own, seenOn, receivedAt }) => own && seenOn === service.today && Date.parse(receivedAt) > started)
+    .map(({ priceMinor }) => priceMinor)
+}
+const started = Date.now() - 1000
+
+describe('a member in a store aisle', () => {
+  it('posts a first price, judged while it is typed', async () => {
+    await openScreen(page, service, `/post?product=${productId}`)
+    await page.getByLabel('Store').selectOption({ index: 1 })
+    await page.getByLabel('Price', { exact: true }).fill('41.37')
+    await page.locator('.say').waitFor()
+    await page.getByRole('button', { name: /^Post \$41\.37 at / }).click()
+    await page.getByText(/^Posted: \$41\.37 for /).waitFor()
+    expect(await postedToday()).toEqual([4137])
+  })
+
+  it('posts a recent product again in two taps: the product and the button', async () => {
+    await openScreen(page, service, '/post')
+    await page.getByRole('button', { name: productName }).click()
+    expect(await page.evaluate(() => document.activeElement?.getAttribute('inputmode'))).toBe('decimal')
+    await page.keyboard.type('42.10')
+    await page.getByRole('button', { name: /^Post \$42\.10 at / }).click()
+    await page.getByText(/^Posted: \$42\.10/).waitFor()
+    expect((await postedToday()).toSorted()).toEqual([4137, 4210])
+  })
+
+  it('is stopped with a sentence beside the field, and keeps what was typed', async () => {
+    await openScreen(page, service, `/post?product=${productId}`)
+    await page.getByLabel('Price', { exact: true }).fill('4l.10')
+    await page.getByText('is not a price').waitFor()
+    await page.getByLabel('Price', { exact: true }).fill('0')
+    await page.getByRole('button', { name: /^Post/ }).click()
+    await page.getByText('The least is $0.01.').waitFor()
+    expect(await page.getByLabel('Price', { exact: true }).inputValue()).toBe('0')
+    expect(await postedToday()).toHaveLength(2)
+  })
+
+  it('loses nothing without a signal, and posts it once when it is back', async () => {
+    await openScreen(page, service, `/post?product=${productId}`)
+    await context.setOffline(true)
+    await page.getByText('No signal. Kept on this phone; posts once, by itself.').waitFor()
+    await page.getByLabel('Price', { exact: true }).fill('43.55')
+    await page.getByRole('button', { name: /^Post \$43\.55/ }).click()
+    await page.getByText(/^Kept on this phone: \$43\.55/).waitFor()
+    await page.getByRole('heading', { name: 'Kept on this device' }).waitFor()
+    await context.setOffline(false)
+    await page.getByRole('heading', { name: 'Kept on this device' }).waitFor({ state: 'detached' })
+    await openScreen(page, service, `/prices/${productId}`)
+    expect((await postedToday()).filter((priceMinor) => priceMinor === 4355)).toHaveLength(1)
+  })
+
+  it('is asked before signing out with unsent sightings; kept ones wait for the next sign-in', async () => {
+    await openScreen(page, service, `/post?product=${productId}`)
+    await context.route('**/api/sightings', (route) => route.abort())
+    await page.getByLabel('Price', { exact: true }).fill('44.44')
+    await page.getByRole('button', { name: /^Post \$44\.44/ }).click()
+    await page.getByRole('heading', { name: 'Kept on this device' }).waitFor()
+    await openScreen(page, service, '/prices')
+    await page.getByRole('button', { name: 'Menu' }).click()
+    await page.getByRole('button', { name: 'Sign out' }).click()
+    await page.getByRole('button', { name: 'Keep them and sign out' }).click()
+    await page.waitForURL((url) => url.pathname === '/sign-in')
+    await context.unroute('**/api/sightings')
+    await signIn(page, service, 'member')
+    await expect.poll(async () => (await postedToday()).filter((priceMinor) => priceMinor === 4444).length, { timeout: 15_000 }).toBe(1)
+  })
+})
+
+describe('the record', () => {
+  it('takes one’s own sighting back and says so, and it counts for nothing', async () => {
+    await openScreen(page, service, `/prices/${productId}`)
+    await page.getByRole('button', { name: /^Withdraw \$44\.44/ }).click()
+    await page.getByRole('button', { name: 'Withdraw it' }).click()
+    await page.getByRole('dialog').waitFor({ state: 'hidden' })
+    const record = await readApi<PriceRecord>(page, service, `/api/products/${productId}/record`)
+    expect(record.sightings.find(({ priceMinor }) => priceMinor === 4444)?.withdrawn).toBe(true)
+  })
+
+  it('is confirmed by another member in one tap', async () => {
+    const other = await openPage(browser, { width: 390, scheme: 'dark' })
+    await signIn(other.page, service, 'advisor')
+    await openScreen(other.page, service, `/prices/${productId}`)
+    await other.page.getByRole('button', { name: /^Confirm \$43\.55/ }).click()
+    await other.page.getByText('confirmed by 1').first().waitFor()
+    const record = await readApi<PriceRecord>(other.page, service, `/api/products/${productId}/record`)
+    expect(record.sightings.find(({ priceMinor }) => priceMinor === 4355)).toMatchObject({ confirmations: 1, myVote: 'confirm' })
+    await other.context.close()
+  })
+})
