@@ -1,7 +1,7 @@
-import type { ReactElement } from 'react'
+import { useState, type ReactElement } from 'react'
 import type { Field } from '../../../core/fields.ts'
 import { SelectField } from '../parts/choice-fields.tsx'
-import { TextField } from '../parts/field.tsx'
+import { TextField, type FieldProps } from '../parts/field.tsx'
 import { fieldUnit, readFigure, spellFigure } from '../parts/figure.ts'
 import { useReader } from '../session/session.ts'
 import { limitsOf } from './product-draft.ts'
@@ -20,24 +20,38 @@ interface Props {
 
 /** One row of the spec table as a field. "Not known" is an answer of its own, never a preset. */
 export function SpecField({ field, text, fault, onChange }: Props): ReactElement {
-  const reader = useReader()
   const common = { label: field.label, help: field.help || undefined, fault, required: field.required }
   if (field.type === 'flag')
     return (
       <SelectField {...common} none="Not known" value={text === 'yes' || text === 'no' ? text : ''} onChange={onChange} options={YES_NO} />
     )
   if (field.type === 'choice') return <SelectField {...common} none="Not known" value={text} onChange={onChange} options={field.options} />
+  return <FigureSpec {...common} field={field} text={text} onChange={onChange} />
+}
+
+interface FigureProps extends FieldProps {
+  field: Extract<Field, { type: 'number' | 'whole' }>
+  text: string
+  onChange: (text: string) => void
+}
+
+/**
+ * A figure that shows the reader's unit once it is left, while the draft keeps what was typed: "45 cm" stays 450 mm and does not become
+ * the millimetres of a rounded inch.
+ */
+function FigureSpec({ field, text, onChange, ...common }: FigureProps): ReactElement {
+  const reader = useReader()
+  const [editing, setEditing] = useState(false)
   const limits = limitsOf(field)
-  const spell = (): void => {
-    const read = readFigure(text, limits, reader)
-    if (read.value !== null && /[^\d.,\s/-]/.test(text)) onChange(spellFigure(read.value, limits, reader))
-  }
+  const read = readFigure(text, limits, reader)
+  const shown = editing || read.value === null ? text : spellFigure(read.value, limits, reader)
   return (
     <TextField
       {...common}
-      value={text}
+      value={shown}
       onChange={onChange}
-      onBlur={spell}
+      onFocus={() => setEditing(true)}
+      onBlur={() => setEditing(false)}
       unit={fieldUnit(limits, reader)}
       inputMode={field.type === 'whole' ? 'numeric' : 'text'}
     />

@@ -48,6 +48,7 @@ export function Field({
 export interface TextFieldProps extends FieldProps {
   value: string
   onChange: (text: string) => void
+  onFocus?: () => void
   onBlur?: () => void
   type?: HTMLInputTypeAttribute
   /** Before and after the line: "$", "in". */
