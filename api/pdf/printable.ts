@@ -9,10 +9,8 @@ const BREAK = '\u200b'
 /** A figure and its unit stay on one line. */
 const BEFORE_UNIT = /(\d) (?=(?:°[CF]|%|in|ft|lb|gal|L|mL|kg|g|mg|mm|cm|m|W|V|A|h|min|lm)(?![\p{L}\d]))/gu
 
-/** Control characters, bidirectional overrides and other format characters: nothing a reader sees. */
-// oxlint-disable-next-line no-control-regex -- naming the control characters is the whole purpose of this expression
-const UNSEEN =
-  /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u00ad\u061c\u200b-\u200f\u202a-\u202e\u2060-\u206f\ufe00-\ufe0f\ufeff\ufff9-\ufffb]/gu
+/** Control and format characters (bidirectional overrides, joiners, soft hyphens) and variation selectors: nothing a reader sees. */
+const UNSEEN = /[\p{Cc}\p{Cf}\p{Variation_Selector}]/gu
 
 /**
  * Text from anyone, ready for paper: well-formed, without control characters, uncovered signs as a square, long runs breakable.

@@ -56,6 +56,7 @@ function startNext(): void {
   worker.ref()
   job.timer = setTimeout(() => failRunning(new Error(`The PDF took longer than ${job.timeoutMs} ms`)), job.timeoutMs)
   const request: PdfRequest = { id: job.id, input: job.input }
+  // oxlint-disable-next-line unicorn/require-post-message-target-origin -- a thread of this process has no origin
   worker.postMessage(request)
 }
 

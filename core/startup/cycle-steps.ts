@@ -117,7 +117,7 @@ function secondDose(subject: StartupSubject, portion: AmmoniaPortion): Step {
     title: 'Dose again, only when it is eaten',
     why: phrase`Bacteria starve without food and stall with too much. The reading decides, not the calendar.`,
     amounts: [
-      { label: 'When', value: phrase`ammonia reads ${lowestStep(subject)} mg/L or less` },
+      { label: 'Only when', value: phrase`ammonia reads ${lowestStep(subject)} mg/L or less` },
       { label: 'How much', value: portion.value },
     ],
     actions: [

@@ -50,7 +50,7 @@ function firstMonth({ gear, conditions }: StartupSubject, { waterL, disinfected 
   return stepOf('first_fish', {
     id: 'first-month',
     title: 'The first month',
-    why: phrase`Ammonia bites by pH: at pH 7 ${at(7)} of it is the poisonous form, at pH 8 ${at(8)}. So any reading counts.`,
+    why: phrase`Ammonia bites by pH: ${at(7)} of it is the poisonous form at pH 7, ${at(8)} at pH 8. So any reading counts.`,
     amounts: [
       { label: 'Test', value: phrase`ammonia and nitrite every other day, for two weeks after each new group` },
       {
