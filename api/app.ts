@@ -12,6 +12,7 @@ import { requestLog } from './http/log.ts'
 import { answerNothing } from './http/nothing.ts'
 import { problemBody, ProblemError } from './http/problem.ts'
 import { demandRules } from './http/rules-check.ts'
+import { readSite } from './http/site.ts'
 import { staticRoutes } from './http/static.ts'
 import { install } from './install/routes.ts'
 import { links } from './links/routes.ts'
@@ -61,7 +62,7 @@ function hasRoute(app: Hono<Env>, method: string, path: string): boolean {
 
 /** Hands the database on, or answers 503 while it has never been reached. */
 const withDatabase: MiddlewareHandler<Env> = async (c, next) => {
-  const { db } = c.var.deps
+  const { db } = c.get('deps')
   if (db === null) {
     throw new ProblemError(problemBody(503, 'unavailable', 'The database has not been reached yet. It is tried again every few seconds.'), {
       'Retry-After': '5',
@@ -85,6 +86,7 @@ export function createApp(deps: Deps): Hono<Env> {
   const begin: MiddlewareHandler<Env> = async (c, next) => {
     c.set('deps', deps)
     c.set('who', null)
+    c.set('site', readSite(deps.config.publicUrl, c.req.url))
     c.set('allows', (path) => METHODS.filter((method) => hasRoute(app, method, path)))
     await next()
   }

@@ -5,6 +5,7 @@ import type { Role } from '../core/people/roles.ts'
 import type { Database } from '../db/database.ts'
 import type { Auth } from './auth/lucia.ts'
 import type { Config } from './config.ts'
+import type { Site } from './http/site.ts'
 import type { RenderQuote } from './quotes/paper.ts'
 
 /** What the application is made of; a test supplies its own. */
@@ -39,8 +40,8 @@ export interface Env {
     auth: Auth
     requestId: string
     who: Who | null
-    /** Style nonce of this answer's content security policy. */
-    nonce: string
+    /** How the reader reached this site. */
+    site: Site
     /** Methods that some route takes at a path. */
     allows: (path: string) => string[]
   }
@@ -50,7 +51,7 @@ export type Ctx = Context<Env>
 
 /** The person of a route whose rule asks for a role. Throws on a public route, where there may be none: that is a bug. */
 export function signedIn(c: Ctx): Who {
-  const who = c.var.who
+  const who = c.get('who')
   if (who === null) throw new Error('signedIn() on a route without a role')
   return who
 }

@@ -6,8 +6,8 @@ import type { Ctx } from './context.ts'
 
 /** The install and its present day, which prices and quotes are told by. */
 export async function installToday(c: Ctx): Promise<{ install: InstallRow; today: CivilDate }> {
-  const install = await getInstall(c.var.db)
-  return { install, today: civilDateAt(c.var.deps.clock(), install.timeZone) }
+  const install = await getInstall(c.get('db'))
+  return { install, today: civilDateAt(c.get('deps').clock(), install.timeZone) }
 }
 
 /** The install as documents carry it: without the row's version. */

@@ -21,10 +21,19 @@ export const addDays = (date: CivilDate, days: number): CivilDate => fromMs(toMs
 /** Whole days from a to b; negative if b is earlier. @example daysBetween('2026-10-20', '2026-11-14') // 25 */
 export const daysBetween = (a: CivilDate, b: CivilDate): number => Math.round((toMs(b) - toMs(a)) / DAY_MS)
 
-/** The civil day at an instant in an IANA time zone. Errors: RangeError for an unknown zone. */
-export function civilDateAt(instantMs: number, timeZone: string): CivilDate {
-  return new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' }).format(instantMs)
+/** Making a formatter costs a hundred times what using one does, and every request asks for a day. There are a few hundred zones at most. */
+const dayFormats = new Map<string, Intl.DateTimeFormat>()
+
+function dayFormat(timeZone: string): Intl.DateTimeFormat {
+  const known = dayFormats.get(timeZone)
+  if (known !== undefined) return known
+  const made = new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' })
+  dayFormats.set(timeZone, made)
+  return made
 }
+
+/** The civil day at an instant in an IANA time zone. Errors: RangeError for an unknown zone. */
+export const civilDateAt = (instantMs: number, timeZone: string): CivilDate => dayFormat(timeZone).format(instantMs)
 
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
 const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat']

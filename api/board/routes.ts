@@ -24,9 +24,9 @@ export const board = new Hono<Env>().get(
   valid('query', BoardQuery),
   async (c) => {
     const { today } = await installToday(c)
-    const { rows, total } = await readBoard(c.var.db, signedIn(c), { ...c.req.valid('query'), since: addDays(today, -SHOWN_DAYS) })
+    const { rows, total } = await readBoard(c.get('db'), signedIn(c), { ...c.req.valid('query'), since: addDays(today, -SHOWN_DAYS) })
     const pairs = rows.map(({ sighting }) => ({ productId: sighting.productId, storeId: sighting.storeId }))
-    const views = priceViews(await recordOfPairs(c.var.db, pairs, addDays(today, -RECORD_DAYS)), today)
+    const views = priceViews(await recordOfPairs(c.get('db'), pairs, addDays(today, -RECORD_DAYS)), today)
     const viewOf = new Map(views.map((view) => [`${view.productId} ${view.storeId}`, view]))
     return c.json(
       {

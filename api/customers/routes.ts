@@ -23,7 +23,7 @@ export const customers = new Hono<Env>()
     operation('listCustomers', { summary: 'Customers by name', tag, answers: { 200: CustomersAnswer } }),
     valid('query', CustomerQuery),
     async (c) => {
-      return c.json({ items: await listCustomers(c.var.db, signedIn(c), c.req.valid('query')) }, 200)
+      return c.json({ items: await listCustomers(c.get('db'), signedIn(c), c.req.valid('query')) }, 200)
     },
   )
   .post(
@@ -31,7 +31,7 @@ export const customers = new Hono<Env>()
     operation('createCustomer', { summary: 'Add a customer', tag, answers: { 201: CustomerAnswer }, refuses: [404, 409, 410, 412] }),
     valid('json', CustomerInput),
     async (c) => {
-      const created = await createCustomer(c.var.db, signedIn(c), c.req.valid('json'))
+      const created = await createCustomer(c.get('db'), signedIn(c), c.req.valid('json'))
       if (!created.ok) return refused(c, created.refusal)
       c.header('ETag', etagOf(created.value.version))
       return c.json(created.value, 201)
@@ -43,9 +43,9 @@ export const customers = new Hono<Env>()
     valid('param', ById),
     async (c) => {
       const { id } = c.req.valid('param')
-      const customer = await findCustomer(c.var.db, signedIn(c), id)
+      const customer = await findCustomer(c.get('db'), signedIn(c), id)
       if (customer === undefined) return notFound(c, 'customer')
-      const quotes = await listQuotes(c.var.db, signedIn(c), { customerId: id })
+      const quotes = await listQuotes(c.get('db'), signedIn(c), { customerId: id })
       c.header('ETag', etagOf(customer.version))
       return c.json({ customer, quotes, setups: await setupViews(c, { customerId: id }) }, 200)
     },
@@ -63,7 +63,7 @@ export const customers = new Hono<Env>()
     async (c) => {
       const version = basedOn(c)
       if (typeof version !== 'number') return version
-      const updated = await updateCustomer(c.var.db, signedIn(c), c.req.valid('param').id, version, c.req.valid('json'))
+      const updated = await updateCustomer(c.get('db'), signedIn(c), c.req.valid('param').id, version, c.req.valid('json'))
       if (!updated.ok) return refused(c, updated.refusal)
       c.header('ETag', etagOf(updated.value.version))
       return c.json(updated.value, 200)

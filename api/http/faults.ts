@@ -10,7 +10,7 @@ import { problemBody, ProblemError } from './problem.ts'
 const RETRY_S = '5'
 
 function send(c: Ctx, body: Problem, headers: Record<string, string> = {}): Response {
-  return c.json({ ...body, requestId: c.var.requestId }, body.status as 500, { 'content-type': 'application/problem+json', ...headers })
+  return c.json({ ...body, requestId: c.get('requestId') }, body.status as 500, { 'content-type': 'application/problem+json', ...headers })
 }
 
 /** What is thrown and never returned: a machine that is down, a body that is no JSON, a bug. A bug's words stay in the log. */
@@ -23,14 +23,14 @@ export const answerFault: ErrorHandler<Env> = (error, c) => {
       'Retry-After': RETRY_S,
     })
   if (isUnreachable(error)) {
-    c.var.deps.log.warn({ requestId: c.var.requestId, code: (error as { code?: unknown }).code }, 'the database does not answer')
+    c.get('deps').log.warn({ requestId: c.get('requestId'), code: (error as { code?: unknown }).code }, 'the database does not answer')
     return send(
       c,
       problemBody(503, 'unavailable', 'The database does not answer at the moment. Nothing of this request was stored; try again shortly.'),
       { 'Retry-After': RETRY_S },
     )
   }
-  c.var.deps.log.error({ requestId: c.var.requestId, err: error }, 'failed')
+  c.get('deps').log.error({ requestId: c.get('requestId'), err: error }, 'failed')
   return send(
     c,
     problemBody(500, 'internal', 'This should not have happened. Nothing more can be said here; the log has it under the request id.'),

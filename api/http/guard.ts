@@ -10,7 +10,7 @@ type Verdict = 'pass' | 'cross_site' | 'no_proof'
 /** The host a request was sent to, however the reader's proxy spells the scheme. */
 function isOwnOrigin(c: Ctx, origin: string): boolean {
   if (origin === siteOf(c).origin) return true
-  return URL.canParse(origin) && new URL(origin).host === new URL(c.req.url).host && c.var.deps.config.publicUrl === null
+  return URL.canParse(origin) && new URL(origin).host === new URL(c.req.url).host && c.get('deps').config.publicUrl === null
 }
 
 function judge(c: Ctx): Verdict {

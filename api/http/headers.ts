@@ -12,6 +12,9 @@ const PERMISSIONS =
 /** Of JSON, files and refusals: nothing in them may run, load or be framed. */
 const NOTHING = "default-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'; object-src 'none'"
 
+/** For the styles of one answer. */
+export const newNonce = (): string => randomBytes(16).toString('base64')
+
 /** Of the application's document. Scripts are files of ours alone; one named policy may make HTML, for the plots. */
 export function appPolicy(nonce: string): string {
   return [
@@ -45,18 +48,23 @@ export function keepPrivate(c: Ctx): void {
   c.header('X-Robots-Tag', 'noindex, nofollow')
 }
 
-/** First of all middleware, so that refusals and broken answers carry them too. */
+const ALWAYS = {
+  'Content-Security-Policy': NOTHING,
+  'Cache-Control': 'no-store',
+  'X-Content-Type-Options': 'nosniff',
+  'Referrer-Policy': 'no-referrer',
+  'X-Frame-Options': 'DENY',
+  'Cross-Origin-Opener-Policy': 'same-origin',
+  'Cross-Origin-Resource-Policy': 'same-origin',
+  'Permissions-Policy': PERMISSIONS,
+}
+
+/**
+ * First of all middleware: set before anything can answer, so that refusals and broken answers carry them too.
+ * A route may put another policy or another keeping time in their place.
+ */
 export const securityHeaders: MiddlewareHandler<Env> = async (c, next) => {
-  c.set('nonce', randomBytes(16).toString('base64'))
+  for (const [name, value] of Object.entries(ALWAYS)) c.header(name, value)
+  if (siteOf(c).https) c.header('Strict-Transport-Security', HSTS)
   await next()
-  const headers = c.res.headers
-  if (!headers.has('Content-Security-Policy')) headers.set('Content-Security-Policy', NOTHING)
-  headers.set('X-Content-Type-Options', 'nosniff')
-  headers.set('Referrer-Policy', 'no-referrer')
-  headers.set('X-Frame-Options', 'DENY')
-  headers.set('Cross-Origin-Opener-Policy', 'same-origin')
-  headers.set('Cross-Origin-Resource-Policy', 'same-origin')
-  headers.set('Permissions-Policy', PERMISSIONS)
-  if (siteOf(c).https) headers.set('Strict-Transport-Security', HSTS)
-  if (!headers.has('Cache-Control')) headers.set('Cache-Control', 'no-store')
 }

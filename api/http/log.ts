@@ -11,9 +11,9 @@ export function redacted(path: string): string {
 export const requestLog: MiddlewareHandler<Env> = async (c, next) => {
   const requestId = randomUUID()
   c.set('requestId', requestId)
+  c.header('X-Request-Id', requestId)
   const started = performance.now()
   await next()
-  c.header('X-Request-Id', requestId)
   const line = {
     requestId,
     method: c.req.method,
@@ -22,6 +22,6 @@ export const requestLog: MiddlewareHandler<Env> = async (c, next) => {
     ms: Math.round(performance.now() - started),
     role: c.get('who')?.role,
   }
-  if (c.res.status >= 500) c.var.deps.log.error(line, 'answered')
-  else c.var.deps.log.info(line, 'answered')
+  if (c.res.status === 500) c.get('deps').log.error(line, 'answered')
+  else c.get('deps').log.info(line, 'answered')
 }

@@ -4,7 +4,7 @@ import { problem } from './problem.ts'
 
 /** For an address without a route: 405 with what it takes where only the method is wrong, else 404. */
 export const answerNothing: NotFoundHandler<Env> = (c) => {
-  const allowed = c.var.allows(c.req.path)
+  const allowed = c.get('allows')(c.req.path)
   if (allowed.length === 0) return problem(c, 404, 'not_found', 'There is nothing at this address.')
   c.header('Allow', allowed.join(', '))
   return problem(c, 405, 'method_not_allowed', `This address takes ${allowed.join(', ')}.`)

@@ -62,7 +62,7 @@ export function operation(id: OperationId, description: Description): Middleware
   const rule = RULES[id]
   const guard: MiddlewareHandler<Env> = async (c, next) => {
     if (rule !== 'public') {
-      const who = c.var.who
+      const who = c.get('who')
       if (who === null) return problem(c, 401, 'sign_in_needed', 'Your session has ended, or you have not signed in.')
       if (!atLeast(who.role, rule))
         return problem(c, 403, 'not_allowed', `Only ${rule === 'manager' ? 'a manager' : `an ${rule} or a manager`} may do this.`)

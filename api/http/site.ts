@@ -17,11 +17,11 @@ export interface Site {
  * The site as its reader sees it. The request's own scheme is never believed beyond plain http: behind a proxy only PUBLIC_URL knows better,
  * and X-Forwarded-Proto is a header that anyone can send.
  */
-export function siteOf(c: Ctx): Site {
-  const publicUrl = c.var.deps.config.publicUrl
-  const url = publicUrl ?? new URL(c.req.url)
+export function readSite(publicUrl: URL | null, requestUrl: string): Site {
+  const url = publicUrl ?? new URL(requestUrl)
   return { origin: url.origin, https: url.protocol === 'https:', loopback: isLoopbackName(url.hostname) }
 }
+export const siteOf = (c: Ctx): Site => c.get('site')
 
 /** Where printed links may point: null on plain http outside this computer, where neither sign-in nor links can be trusted. */
 export function linkOrigin(c: Ctx): string | null {
@@ -51,7 +51,7 @@ const plainAddress = (address: string): string => address.replace(/^::ffff:(?=\d
  */
 export function clientAddress(c: Ctx): string {
   const peer = plainAddress(c.env?.incoming?.socket?.remoteAddress ?? 'unknown')
-  const trusted = c.var.deps.config.trustedProxies
+  const trusted = c.get('deps').config.trustedProxies
   const isTrusted = (address: string): boolean => isIP(address) !== 0 && trusted.check(address, isIP(address) === 4 ? 'ipv4' : 'ipv6')
   if (!isTrusted(peer)) return peer
   const hops = (c.req.header('x-forwarded-for') ?? '').split(',').map((hop) => plainAddress(hop.trim()))

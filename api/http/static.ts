@@ -3,7 +3,7 @@ import { extname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { Hono } from 'hono'
 import type { Env } from '../context.ts'
-import { appPolicy, setPolicy } from './headers.ts'
+import { appPolicy, newNonce, setPolicy } from './headers.ts'
 import { problem } from './problem.ts'
 
 const WEB = fileURLToPath(new URL('../../web/', import.meta.url))
@@ -73,9 +73,10 @@ export function staticRoutes(): Hono<Env> {
     if (c.req.path.startsWith('/assets/'))
       return problem(c, 404, 'not_found', 'There is no such file. The application was updated: load the page again.')
     if (SCREENS.test(c.req.path)) {
-      setPolicy(c, appPolicy(c.var.nonce))
+      const nonce = newNonce()
+      setPolicy(c, appPolicy(nonce))
       c.header('Cache-Control', 'no-store')
-      return c.html(shell.replaceAll('__CSP_NONCE__', c.var.nonce), 200)
+      return c.html(shell.replaceAll('__CSP_NONCE__', nonce), 200)
     }
     await next()
     return undefined

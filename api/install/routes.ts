@@ -20,7 +20,7 @@ export const install = new Hono<Env>()
       answers: { 200: InstallAnswer, 304: null },
     }),
     async (c) => {
-      const row = await getInstall(c.var.db)
+      const row = await getInstall(c.get('db'))
       c.header('ETag', etagOf(row.version))
       return unchanged(c, etagOf(row.version)) ? c.body(null, 304) : c.json(row, 200)
     },
@@ -32,7 +32,7 @@ export const install = new Hono<Env>()
     async (c) => {
       const version = basedOn(c)
       if (typeof version !== 'number') return version
-      const updated = await updateInstall(c.var.db, signedIn(c), version, c.req.valid('json'))
+      const updated = await updateInstall(c.get('db'), signedIn(c), version, c.req.valid('json'))
       if (!updated.ok) return refused(c, updated.refusal)
       c.header('ETag', etagOf(updated.value.version))
       return c.json(updated.value, 200)

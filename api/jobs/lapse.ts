@@ -11,7 +11,7 @@ const doneOn = new WeakMap<Kysely<Database>, CivilDate>()
 /** Marks quotes that stood until yesterday as lapsed. On every read of quotes, so that none is shown as open after its last day. */
 export async function lapse(c: Ctx): Promise<void> {
   const { today } = await installToday(c)
-  await lapseOn(c.var.db, today)
+  await lapseOn(c.get('db'), today)
 }
 
 export async function lapseOn(db: Kysely<Database>, today: CivilDate): Promise<void> {

@@ -20,11 +20,11 @@ import { transact } from '../transact.ts'
 
 const tag = 'Session'
 const gone = (c: Ctx) => problem(c, 410, 'gone', 'This link has been used or has expired. Ask for a new one.')
-const now = (c: Ctx): Date => new Date(c.var.deps.clock())
+const now = (c: Ctx): Date => new Date(c.get('deps').clock())
 
 /** Uses the link up and makes the person, both or neither. */
 function join(c: Ctx, hash: string, person: { name: string; signInName: string; passwordHash: string }) {
-  return transact(c.var.db, async (trx) => {
+  return transact(c.get('db'), async (trx) => {
     const used = await useOneUseLink(trx, hash, now(c))
     if (!used.ok) return used
     const { role, createdBy, purpose } = used.value
@@ -40,7 +40,7 @@ export const links = new Hono<Env>()
     operation('showLink', { summary: 'What a one-use link is for', tag, answers: { 200: LinkAnswer }, refuses: [410] }),
     valid('param', ByToken),
     async (c) => {
-      const link = await findOneUseLink(c.var.db, tokenHash(c.req.valid('param').token), now(c))
+      const link = await findOneUseLink(c.get('db'), tokenHash(c.req.valid('param').token), now(c))
       if (link === undefined) return gone(c)
       return c.json({ purpose: link.purpose, role: link.role, name: link.name }, 200)
     },
@@ -65,12 +65,12 @@ export const links = new Hono<Env>()
         )
       const hash = tokenHash(c.req.valid('param').token)
       const { name, signInName, password } = c.req.valid('json')
-      if ((await findOneUseLink(c.var.db, hash, now(c))) === undefined) return gone(c)
-      const checked = checkPassword(password, [(await getInstall(c.var.db)).name, name, signInName])
+      if ((await findOneUseLink(c.get('db'), hash, now(c))) === undefined) return gone(c)
+      const checked = checkPassword(password, [(await getInstall(c.get('db'))).name, name, signInName])
       if (!checked.ok) return invalid(c, 'password', checked.refusal.message, checked.refusal.limit)
       const joined = await join(c, hash, { name, signInName, passwordHash: await hashPassword(password) })
       if (!joined.ok) return refused(c, joined.refusal, joined.refusal.code === 'sign_in_name_taken' ? 'signInName' : undefined)
-      await c.var.auth.start(c, joined.value.id)
+      await c.get('auth').start(c, joined.value.id)
       return c.json(await sessionView(c, { id: joined.value.id, name: joined.value.name, role: joined.value.role }), 201)
     },
   )

@@ -15,7 +15,7 @@ export const health = new Hono<Env>()
     '/ready',
     operation('checkReady', { summary: 'It can do its work', tag, answers: { 200: HealthAnswer, 503: HealthAnswer } }),
     async (c) => {
-      const { db, ready } = c.var.deps
+      const { db, ready } = c.get('deps')
       if (ready?.() === false) return c.json({ status: 'stopping' as const }, 503)
       if (db === null) return c.json({ status: 'starting' as const }, 503)
       return (await isReachable(db)) ? c.json({ status: 'ready' as const }, 200) : c.json({ status: 'no_database' as const }, 503)

@@ -23,7 +23,7 @@ function gonePage(c: Ctx, opened: Extract<OpenedSetup, { found: false }>) {
 
 async function show(c: Ctx, { setup, install, today }: Found, token: string, faults: PageFault[] = [], typed: Record<string, string> = {}) {
   const { plan, startedOn, ticks, readings } = setup
-  const { dripLoop, tank } = await setupDrawing(c.var.db, setup.id)
+  const { dripLoop, tank } = await setupDrawing(c.get('db'), setup.id)
   const props = {
     plan,
     units: install.units,
@@ -59,7 +59,7 @@ export const setupPages = new Hono<Env>()
     const opened = await openSetupLink(c, token)
     if (!opened.found) return gonePage(c, opened)
     const { step = '', done } = await formOf(c)
-    const ticked = await tickStep(c.var.db, opened.setup.id, step, done === '1', opened.today)
+    const ticked = await tickStep(c.get('db'), opened.setup.id, step, done === '1', opened.today)
     if (!ticked.ok) return show(c, opened, token, [{ field: 'step', message: ticked.refusal.message }])
     return c.redirect(`/s/${token}#${encodeURIComponent(step)}`, 303)
   })
@@ -72,7 +72,7 @@ export const setupPages = new Hono<Env>()
     if ('faults' in read) return show(c, opened, token, read.faults, form)
     const fault = dayFault(read.reading.takenOn, opened.today)
     if (fault !== null) return show(c, opened, token, [{ field: 'takenOn', message: fault }], form)
-    const added = await addReading(c.var.db, opened.setup.id, read.reading)
+    const added = await addReading(c.get('db'), opened.setup.id, read.reading)
     return added.ok
       ? c.redirect(`/s/${token}#readings`, 303)
       : show(c, opened, token, [{ field: '', message: added.refusal.message }], form)
@@ -84,6 +84,6 @@ export const setupPages = new Hono<Env>()
     const form = await formOf(c)
     const on = form['on'] ?? opened.today
     if (!isCivilDate(on)) return show(c, opened, token, [{ field: 'on', message: 'Write the day like 2026-10-20.' }], form)
-    const started = await startSetup(c.var.db, opened.setup.id, on)
+    const started = await startSetup(c.get('db'), opened.setup.id, on)
     return started.ok ? c.redirect(`/s/${token}`, 303) : gonePage(c, { found: false, gone: false, install: opened.install })
   })

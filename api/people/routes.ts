@@ -21,7 +21,7 @@ const INVITATION_MS = 7 * 86_400_000
 
 export const people = new Hono<Env>()
   .get('/', operation('listPeople', { summary: 'Everyone with an account', tag, answers: { 200: PeopleAnswer } }), async (c) => {
-    return c.json({ items: await listPeople(c.var.db, signedIn(c)) }, 200)
+    return c.json({ items: await listPeople(c.get('db'), signedIn(c)) }, 200)
   })
   .post(
     '/invitations',
@@ -30,8 +30,15 @@ export const people = new Hono<Env>()
     async (c) => {
       const { name, role } = c.req.valid('json')
       const token = newToken()
-      const expiresAt = new Date(c.var.deps.clock() + INVITATION_MS)
-      await createOneUseLink(c.var.db, { tokenHash: tokenHash(token), purpose: 'invite', role, name, createdBy: signedIn(c).id, expiresAt })
+      const expiresAt = new Date(c.get('deps').clock() + INVITATION_MS)
+      await createOneUseLink(c.get('db'), {
+        tokenHash: tokenHash(token),
+        purpose: 'invite',
+        role,
+        name,
+        createdBy: signedIn(c).id,
+        expiresAt,
+      })
       return c.json({ url: `${siteOf(c).origin}/join/${token}`, expiresAt: expiresAt.toISOString() }, 201)
     },
   )
@@ -49,7 +56,7 @@ export const people = new Hono<Env>()
       const version = basedOn(c)
       if (typeof version !== 'number') return version
       const { id } = c.req.valid('param')
-      const updated = await transact(c.var.db, async (trx) => {
+      const updated = await transact(c.get('db'), async (trx) => {
         const outcome = await updatePerson(trx, signedIn(c), id, version, c.req.valid('json'))
         if (outcome.ok) await deleteSessionsOf(trx, id)
         return outcome

@@ -13,7 +13,7 @@ const LOOK_BACK_DAYS = 550
 export async function loadPrices(c: Ctx, productIds: string[], asOf: CivilDate): Promise<{ prices: PriceView[]; products: Product[] }> {
   const ids = [...new Set(productIds)]
   if (ids.length === 0) return { prices: [], products: [] }
-  const products = await getProducts(c.var.db, ids, { withParts: true })
-  const sightings = await sightingsOfProducts(c.var.db, ids, addDays(asOf, -LOOK_BACK_DAYS))
+  const products = await getProducts(c.get('db'), ids, { withParts: true })
+  const sightings = await sightingsOfProducts(c.get('db'), ids, addDays(asOf, -LOOK_BACK_DAYS))
   return { prices: priceViews(sightings, asOf), products }
 }

@@ -7,7 +7,7 @@ import { invalid } from '../http/problem.ts'
 /** Whether a kit may be stored; null where it may, and for everything that is no kit. `id` is null while it is new. */
 export async function kitFault(c: Ctx, id: string | null, product: ProductInput) {
   if (product.kind !== 'kit') return null
-  const parts = await getProducts(c.var.db, product.parts.map((part) => part.productId)) // prettier-ignore
+  const parts = await getProducts(c.get('db'), product.parts.map((part) => part.productId)) // prettier-ignore
   const checked = checkKit({ id, name: product.name, parts: product.parts }, new Map(parts.map((part) => [part.id, part])))
   if (checked.ok) return null
   const index = product.parts.findIndex((part) => part.productId === checked.refusal.productId)

@@ -8,9 +8,9 @@ import { installToday } from '../day.ts'
 
 /** All that a product page shows; undefined for an unknown product. */
 export async function priceRecord(c: Ctx, productId: string): Promise<PriceRecord | undefined> {
-  const product = await findProduct(c.var.db, productId)
+  const product = await findProduct(c.get('db'), productId)
   if (product === undefined) return undefined
   const { today } = await installToday(c)
-  const sightings = await sightingRowsOfProduct(c.var.db, signedIn(c), productId)
+  const sightings = await sightingRowsOfProduct(c.get('db'), signedIn(c), productId)
   return { product, sightings, views: priceViews(sightings, today), asOf: today }
 }

@@ -34,7 +34,7 @@ export const products = new Hono<Env>()
     operation('listProducts', { summary: 'Products by name', tag, answers: { 200: ProductsAnswer } }),
     valid('query', ProductQuery),
     async (c) => {
-      return c.json(await listProducts(c.var.db, c.req.valid('query')), 200)
+      return c.json(await listProducts(c.get('db'), c.req.valid('query')), 200)
     },
   )
   .post(
@@ -45,7 +45,7 @@ export const products = new Hono<Env>()
       const fields = c.req.valid('json')
       const fault = await kitFault(c, null, fields)
       if (fault !== null) return fault
-      const created = await transact(c.var.db, (trx) => createProduct(trx, fields))
+      const created = await transact(c.get('db'), (trx) => createProduct(trx, fields))
       if (!created.ok) return refused(c, created.refusal, 'name')
       c.header('ETag', etagOf(created.value.version))
       return c.json(created.value, 201)
@@ -55,7 +55,7 @@ export const products = new Hono<Env>()
     '/import',
     operation('importProducts', { summary: 'Products of one kind from CSV; all of them or none', tag, answers: { 200: ImportAnswer } }),
     valid('json', ImportInput),
-    async (c) => c.json(await importCsv(c.var.db, c.req.valid('json')), 200),
+    async (c) => c.json(await importCsv(c.get('db'), c.req.valid('json')), 200),
   )
   .get(
     '/import/template',
@@ -73,7 +73,7 @@ export const products = new Hono<Env>()
     operation('getProduct', { summary: 'One product', tag, answers: { 200: ProductAnswer, 304: null }, refuses: [404] }),
     valid('param', ById),
     async (c) => {
-      const product = await findProduct(c.var.db, c.req.valid('param').id)
+      const product = await findProduct(c.get('db'), c.req.valid('param').id)
       if (product === undefined) return notFound(c, 'product')
       c.header('ETag', etagOf(product.version))
       return unchanged(c, etagOf(product.version)) ? c.body(null, 304) : c.json(product, 200)
@@ -91,7 +91,7 @@ export const products = new Hono<Env>()
       const fields = c.req.valid('json')
       const fault = await kitFault(c, id, fields)
       if (fault !== null) return fault
-      const updated = await transact(c.var.db, (trx) => updateProduct(trx, id, version, fields))
+      const updated = await transact(c.get('db'), (trx) => updateProduct(trx, id, version, fields))
       if (!updated.ok) return refused(c, updated.refusal, 'name')
       c.header('ETag', etagOf(updated.value.version))
       return c.json(updated.value, 200)

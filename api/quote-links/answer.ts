@@ -6,5 +6,5 @@ import { transact } from '../transact.ts'
 
 /** Takes a customer's answer; of two at once one wins. */
 export function takeAnswer(c: Ctx, quoteId: string, answer: z.output<typeof AnswerInput>, today: string) {
-  return transact(c.var.db, (trx) => answerQuote(trx, quoteId, { ...answer, at: new Date(c.var.deps.clock()), today }))
+  return transact(c.get('db'), (trx) => answerQuote(trx, quoteId, { ...answer, at: new Date(c.get('deps').clock()), today }))
 }

@@ -16,10 +16,10 @@ export type OpenedQuote =
 /** The quote behind a link: missing for a forged or revoked one, gone for one that has expired. */
 export async function openQuoteLink(c: Ctx, token: string): Promise<OpenedQuote> {
   const { install, today } = await installToday(c)
-  await lapseOn(c.var.db, today)
+  await lapseOn(c.get('db'), today)
   const id = idInToken(token)
-  const quote = id === undefined ? undefined : await findLinkedQuote(c.var.db, id)
-  if (quote === undefined || !isLinkToken(c.var.deps.linkKey, 'quote', quote.id, quote.linkVersion, token))
+  const quote = id === undefined ? undefined : await findLinkedQuote(c.get('db'), id)
+  if (quote === undefined || !isLinkToken(c.get('deps').linkKey, 'quote', quote.id, quote.linkVersion, token))
     return { found: false, gone: false, install }
   if (addDays(quote.standsUntil, OPEN_DAYS_AFTER) < today) return { found: false, gone: true, install }
   return { found: true, quote, install, today }

@@ -28,8 +28,8 @@ const unknown = (all: Reference[], known: ReadonlySet<string>, message: string):
 /** Refuses a draft that names a product, store or livestock group there is not; null where all are known. */
 export async function draftFaults(c: Ctx, draft: QuoteDraft) {
   const named = references(draft)
-  const products = await getProducts(c.var.db, [...new Set(named.products.map(({ id }) => id))])
-  const stores = await listStores(c.var.db, { archived: 'all' })
+  const products = await getProducts(c.get('db'), [...new Set(named.products.map(({ id }) => id))])
+  const stores = await listStores(c.get('db'), { archived: 'all' })
   const faults = [
     ...(livestockGroup(draft.need.livestockId) === undefined
       ? [{ field: 'need.livestockId', message: 'There is no livestock group with this id.' }]

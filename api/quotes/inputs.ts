@@ -15,6 +15,6 @@ const productIdsOf = (draft: QuoteDraft): string[] =>
 export async function quoteInputs(c: Ctx, draft: QuoteDraft): Promise<QuoteInputs & { asOf: CivilDate }> {
   const { install, today } = await installToday(c)
   const { prices, products } = await loadPrices(c, productIdsOf(draft), today)
-  const stores = await listStores(c.var.db, { archived: 'all' })
+  const stores = await listStores(c.get('db'), { archived: 'all' })
   return { draft, products, stores, prices, install: plainInstall(install), asOf: today }
 }

@@ -25,13 +25,13 @@ export async function issueQuote(c: Ctx, record: QuoteRecord, version: number) {
       faults,
     )
   const standsUntil = draft.standsUntil ?? inputs.asOf
-  const issued = await transact(c.var.db, (trx) =>
+  const issued = await transact(c.get('db'), (trx) =>
     issueRevision(
       trx,
       signedIn(c),
       record.id,
       version,
-      { issuedAt: new Date(c.var.deps.clock()), issuedOn: inputs.asOf },
+      { issuedAt: new Date(c.get('deps').clock()), issuedOn: inputs.asOf },
       ({ number, revision, draft: frozen }) =>
         revisionDocument({ ...inputs, draft: frozen }, { number, revision, issuedOn: inputs.asOf, standsUntil, advisor: record.advisor }),
     ),

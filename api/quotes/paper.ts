@@ -20,7 +20,7 @@ export function paperLinks(c: Ctx, links: { quote: string; setup: string } | nul
 
 /** The PDF as a download under a name of our own making. */
 export async function sendPdf(c: Ctx, name: string, paper: QuotePaper) {
-  const bytes = await c.var.deps.pdf(paper)
+  const bytes = await c.get('deps').pdf(paper)
   c.header('Content-Type', 'application/pdf')
   c.header('Content-Disposition', `attachment; filename="${name}.pdf"`)
   return c.body(new Uint8Array(bytes), 200)

@@ -40,7 +40,7 @@ export const quotes = new Hono<Env>()
     valid('query', QuoteQuery),
     async (c) => {
       await lapse(c)
-      return c.json({ rows: await listQuotes(c.var.db, signedIn(c), c.req.valid('query')) }, 200)
+      return c.json({ rows: await listQuotes(c.get('db'), signedIn(c), c.req.valid('query')) }, 200)
     },
   )
   .post(
@@ -51,7 +51,7 @@ export const quotes = new Hono<Env>()
       const { customerId, draft = emptyDraft(randomUUID()) } = c.req.valid('json')
       const fault = await draftFaults(c, draft)
       if (fault !== null) return fault
-      const created = await createQuote(c.var.db, signedIn(c), { customerId, draft })
+      const created = await createQuote(c.get('db'), signedIn(c), { customerId, draft })
       if (!created.ok) return refused(c, created.refusal, 'customerId')
       c.header('ETag', etagOf(created.value.version))
       return c.json(await quoteView(c, created.value), 201)
@@ -68,7 +68,7 @@ export const quotes = new Hono<Env>()
     valid('param', ById),
     async (c) => {
       await lapse(c)
-      const record = await findQuote(c.var.db, signedIn(c), c.req.valid('param').id)
+      const record = await findQuote(c.get('db'), signedIn(c), c.req.valid('param').id)
       if (record === undefined) return notFound(c, 'quote')
       c.header('ETag', etagOf(record.version))
       return c.json(await quoteView(c, record), 200)
@@ -85,7 +85,7 @@ export const quotes = new Hono<Env>()
       const { customerId, draft } = c.req.valid('json')
       const fault = await draftFaults(c, draft)
       if (fault !== null) return fault
-      const saved = await saveDraft(c.var.db, signedIn(c), c.req.valid('param').id, version, { customerId, draft })
+      const saved = await saveDraft(c.get('db'), signedIn(c), c.req.valid('param').id, version, { customerId, draft })
       if (!saved.ok) return refused(c, saved.refusal, saved.refusal.code === 'customer_unknown' ? 'customerId' : undefined)
       c.header('ETag', etagOf(saved.value.version))
       return c.json(await quoteView(c, saved.value), 200)
@@ -104,11 +104,11 @@ export const quotes = new Hono<Env>()
       const version = basedOn(c)
       if (typeof version !== 'number') return version
       const { id } = c.req.valid('param')
-      const record = await findQuote(c.var.db, signedIn(c), id)
+      const record = await findQuote(c.get('db'), signedIn(c), id)
       if (record === undefined) return notFound(c, 'quote')
       const refusal = await issueQuote(c, record, version)
       if (refusal !== null) return refusal
-      const issued = await findQuote(c.var.db, signedIn(c), id)
+      const issued = await findQuote(c.get('db'), signedIn(c), id)
       if (issued === undefined) return notFound(c, 'quote')
       c.header('ETag', etagOf(issued.version))
       return c.json(await quoteView(c, issued), 200)
@@ -119,7 +119,7 @@ export const quotes = new Hono<Env>()
     operation('withdrawQuote', { summary: 'Take a quote back', tag, answers: { 200: QuoteAnswer }, refuses: [404, 409, 410, 412] }),
     valid('param', ById),
     async (c) => {
-      const withdrawn = await withdrawQuote(c.var.db, signedIn(c), c.req.valid('param').id)
+      const withdrawn = await withdrawQuote(c.get('db'), signedIn(c), c.req.valid('param').id)
       if (!withdrawn.ok) return refused(c, withdrawn.refusal)
       c.header('ETag', etagOf(withdrawn.value.version))
       return c.json(await quoteView(c, withdrawn.value), 200)
@@ -131,7 +131,7 @@ export const quotes = new Hono<Env>()
     valid('param', ByRevision),
     async (c) => {
       const { id, n } = c.req.valid('param')
-      const document = await findRevision(c.var.db, signedIn(c), id, Number(n))
+      const document = await findRevision(c.get('db'), signedIn(c), id, Number(n))
       return document === undefined ? notFound(c, 'version') : c.json(document, 200)
     },
   )
@@ -142,8 +142,8 @@ export const quotes = new Hono<Env>()
     valid('query', PaperQuery),
     async (c) => {
       const { id, n } = c.req.valid('param')
-      const record = await findQuote(c.var.db, signedIn(c), id)
-      const document = await findRevision(c.var.db, signedIn(c), id, Number(n))
+      const record = await findQuote(c.get('db'), signedIn(c), id)
+      const document = await findRevision(c.get('db'), signedIn(c), id, Number(n))
       if (record === undefined || document === undefined) return notFound(c, 'version')
       return sendPdf(c, `quote-${document.number}-version-${document.revision}`, {
         document,
@@ -165,7 +165,7 @@ export const quotes = new Hono<Env>()
     valid('param', ById),
     valid('query', PaperQuery),
     async (c) => {
-      const record = await findQuote(c.var.db, signedIn(c), c.req.valid('param').id)
+      const record = await findQuote(c.get('db'), signedIn(c), c.req.valid('param').id)
       if (record === undefined) return notFound(c, 'quote')
       const inputs = await quoteInputs(c, record.draft)
       const number = record.number ?? 'draft'

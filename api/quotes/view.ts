@@ -12,7 +12,7 @@ export function quoteLinks(c: Ctx, quote: Pick<QuoteRecord, 'id' | 'linkVersion'
   const origin = linkOrigin(c)
   const setup = quote.setup === null ? null : setupLink(c, quote.setup)
   if (origin === null || setup === null) return null
-  return { quote: `${origin}/q/${linkToken(c.var.deps.linkKey, 'quote', quote.id, quote.linkVersion)}`, setup }
+  return { quote: `${origin}/q/${linkToken(c.get('deps').linkKey, 'quote', quote.id, quote.linkVersion)}`, setup }
 }
 
 /** A quote as the desk opens it. */

@@ -21,7 +21,7 @@ const tag = 'Session'
 const PasswordChange = strict('Password change', { current: SignIn.shape.password, password: NewPassword })
 
 async function tooMany(c: Ctx, signInName: string) {
-  const waitS = await admitSignIn(c.var.db, signInName, clientAddress(c), c.var.deps.clock())
+  const waitS = await admitSignIn(c.get('db'), signInName, clientAddress(c), c.get('deps').clock())
   if (waitS === null) return null
   c.header('Retry-After', String(waitS))
   return problem(c, 429, 'too_many', `Too many tries. Wait ${Math.ceil(waitS / 60)} minutes, then try again.`)
@@ -29,17 +29,17 @@ async function tooMany(c: Ctx, signInName: string) {
 
 /** The person whose name and password these are. Takes the same time whether the name, the password or nothing is right. */
 async function personOf(c: Ctx, { signInName, password }: z.output<typeof SignIn>) {
-  const person = await findPersonBySignIn(c.var.db, signInName)
+  const person = await findPersonBySignIn(c.get('db'), signInName)
   if (person === undefined) return verifyNobody(password)
   const right = await verifyPassword(person.passwordHash, password)
   if (!right || person.disabled) return false
-  if (needsRehash(person.passwordHash)) await setPasswordHash(c.var.db, person.id, await hashPassword(password))
+  if (needsRehash(person.passwordHash)) await setPasswordHash(c.get('db'), person.id, await hashPassword(password))
   return person
 }
 
 export const session = new Hono<Env>()
   .get('/', operation('getSession', { summary: 'Who is signed in', tag, answers: { 200: SessionAnswer } }), async (c) => {
-    const who = c.var.who
+    const who = c.get('who')
     return c.json(await sessionView(c, who === null ? null : { id: who.id, name: who.name, role: who.role }), 200)
   })
   .post(
@@ -65,13 +65,13 @@ export const session = new Hono<Env>()
           'sign_in_refused',
           'There is no account with this sign-in name and password. Check both; capitals count in the password.',
         )
-      await forgetFailures(c.var.db, given.signInName, clientAddress(c))
-      await c.var.auth.start(c, person.id)
+      await forgetFailures(c.get('db'), given.signInName, clientAddress(c))
+      await c.get('auth').start(c, person.id)
       return c.json(await sessionView(c, { id: person.id, name: person.name, role: person.role }), 200)
     },
   )
   .delete('/', operation('signOut', { summary: 'Sign out', tag, answers: { 204: null } }), async (c) => {
-    await c.var.auth.end(c)
+    await c.get('auth').end(c)
     c.header('Clear-Site-Data', '"cache"')
     return c.body(null, 204)
   })
@@ -87,18 +87,18 @@ export const session = new Hono<Env>()
     async (c) => {
       const who = signedIn(c)
       const { current, password } = c.req.valid('json')
-      const person = await getPerson(c.var.db, who.id)
+      const person = await getPerson(c.get('db'), who.id)
       const wait = await tooMany(c, person.signInName)
       if (wait !== null) return wait
-      const found = await findPersonBySignIn(c.var.db, person.signInName)
+      const found = await findPersonBySignIn(c.get('db'), person.signInName)
       if (found === undefined || !(await verifyPassword(found.passwordHash, current)))
         return invalid(c, 'current', 'This is not your present password.')
-      const checked = checkPassword(password, [(await getInstall(c.var.db)).name, person.name, person.signInName])
+      const checked = checkPassword(password, [(await getInstall(c.get('db'))).name, person.name, person.signInName])
       if (!checked.ok) return invalid(c, 'password', checked.refusal.message, checked.refusal.limit)
-      await setPasswordHash(c.var.db, who.id, await hashPassword(password))
-      await deleteSessionsOf(c.var.db, who.id)
-      await forgetFailures(c.var.db, person.signInName, clientAddress(c))
-      await c.var.auth.start(c, who.id)
+      await setPasswordHash(c.get('db'), who.id, await hashPassword(password))
+      await deleteSessionsOf(c.get('db'), who.id)
+      await forgetFailures(c.get('db'), person.signInName, clientAddress(c))
+      await c.get('auth').start(c, who.id)
       return c.body(null, 204)
     },
   )

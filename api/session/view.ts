@@ -5,5 +5,5 @@ import { plainInstall } from '../day.ts'
 
 /** Who is signed in, and where. */
 export async function sessionView(c: Ctx, person: SessionView['person']): Promise<SessionView> {
-  return { person, install: plainInstall(await getInstall(c.var.db)) }
+  return { person, install: plainInstall(await getInstall(c.get('db'))) }
 }

@@ -15,10 +15,10 @@ export type OpenedSetup =
 export async function openSetupLink(c: Ctx, token: string): Promise<OpenedSetup> {
   const { install, today } = await installToday(c)
   const id = idInToken(token)
-  const setup = id === undefined ? undefined : await findLinkedSetup(c.var.db, id)
-  if (setup === undefined || !isLinkToken(c.var.deps.linkKey, 'setup', setup.id, setup.linkVersion, token))
+  const setup = id === undefined ? undefined : await findLinkedSetup(c.get('db'), id)
+  if (setup === undefined || !isLinkToken(c.get('deps').linkKey, 'setup', setup.id, setup.linkVersion, token))
     return { found: false, gone: false, install }
-  if (Date.parse(setup.lastUsedAt ?? setup.issuedAt) + OPEN_MS < c.var.deps.clock()) return { found: false, gone: true, install }
+  if (Date.parse(setup.lastUsedAt ?? setup.issuedAt) + OPEN_MS < c.get('deps').clock()) return { found: false, gone: true, install }
   return { found: true, setup, install, today }
 }
 

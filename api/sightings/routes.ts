@@ -16,7 +16,7 @@ import { postSighting } from './post.ts'
 const tag = 'Sightings'
 const answers = { 200: SightingAnswer }
 const refuses = [404, 409, 410, 412]
-const vote = (c: Ctx, id: string, kind: 'confirm' | 'dispute') => transact(c.var.db, (trx) => voteOnSighting(trx, signedIn(c), id, kind))
+const vote = (c: Ctx, id: string, kind: 'confirm' | 'dispute') => transact(c.get('db'), (trx) => voteOnSighting(trx, signedIn(c), id, kind))
 
 export const sightings = new Hono<Env>()
   .post(
@@ -31,7 +31,7 @@ export const sightings = new Hono<Env>()
     (c) => postSighting(c, c.req.valid('json')),
   )
   .get('/:id', operation('getSighting', { summary: 'One sighting', tag, answers, refuses: [404] }), valid('param', ById), async (c) => {
-    const sighting = await findSighting(c.var.db, signedIn(c), c.req.valid('param').id)
+    const sighting = await findSighting(c.get('db'), signedIn(c), c.req.valid('param').id)
     return sighting === undefined ? notFound(c, 'sighting') : c.json(sighting, 200)
   })
   .post(
@@ -57,7 +57,7 @@ export const sightings = new Hono<Env>()
     operation('withdrawSighting', { summary: 'Take your own sighting back', tag, answers, refuses }),
     valid('param', ById),
     async (c) => {
-      const withdrawn = await withdrawSighting(c.var.db, signedIn(c), c.req.valid('param').id)
+      const withdrawn = await withdrawSighting(c.get('db'), signedIn(c), c.req.valid('param').id)
       return withdrawn.ok ? c.json(withdrawn.value, 200) : refused(c, withdrawn.refusal)
     },
   )

@@ -22,7 +22,7 @@ export const sizing = new Hono<Env>().post(
   async (c) => {
     const { gear, conditions: exact, livestockId } = c.req.valid('json')
     if (livestockGroup(livestockId) === undefined) return invalid(c, 'livestockId', 'There is no livestock group with this id.')
-    const conditions = resolveConditions({ ...emptyNeed(), livestockId, exact }, await getInstall(c.var.db))
+    const conditions = resolveConditions({ ...emptyNeed(), livestockId, exact }, await getInstall(c.get('db')))
     return c.json(sizingReport({ gear, conditions }), 200)
   },
 )

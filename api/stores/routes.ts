@@ -24,7 +24,7 @@ export const stores = new Hono<Env>()
     operation('listStores', { summary: 'Stores by name', tag, answers: { 200: StoresAnswer } }),
     valid('query', StoreQuery),
     async (c) => {
-      return c.json({ items: await listStores(c.var.db, { archived: archivedOf(c.req.valid('query').archived) }) }, 200)
+      return c.json({ items: await listStores(c.get('db'), { archived: archivedOf(c.req.valid('query').archived) }) }, 200)
     },
   )
   .post(
@@ -32,7 +32,7 @@ export const stores = new Hono<Env>()
     operation('createStore', { summary: 'Add a store', tag, answers: { 201: StoreAnswer }, refuses: [404, 409, 410, 412] }),
     valid('json', StoreInput),
     async (c) => {
-      const created = await createStore(c.var.db, c.req.valid('json'))
+      const created = await createStore(c.get('db'), c.req.valid('json'))
       if (!created.ok) return refused(c, created.refusal, 'name')
       c.header('ETag', etagOf(created.value.version))
       return c.json(created.value, 201)
@@ -43,7 +43,7 @@ export const stores = new Hono<Env>()
     operation('getStore', { summary: 'One store', tag, answers: { 200: StoreAnswer, 304: null }, refuses: [404] }),
     valid('param', ById),
     async (c) => {
-      const store = await findStore(c.var.db, c.req.valid('param').id)
+      const store = await findStore(c.get('db'), c.req.valid('param').id)
       if (store === undefined) return notFound(c, 'store')
       c.header('ETag', etagOf(store.version))
       return unchanged(c, etagOf(store.version)) ? c.body(null, 304) : c.json(store, 200)
@@ -57,7 +57,7 @@ export const stores = new Hono<Env>()
     async (c) => {
       const version = basedOn(c)
       if (typeof version !== 'number') return version
-      const updated = await updateStore(c.var.db, c.req.valid('param').id, version, c.req.valid('json'))
+      const updated = await updateStore(c.get('db'), c.req.valid('param').id, version, c.req.valid('json'))
       if (!updated.ok) return refused(c, updated.refusal)
       c.header('ETag', etagOf(updated.value.version))
       return c.json(updated.value, 200)
