@@ -1,9 +1,9 @@
 import type { Store } from '../catalog/store.ts'
 import type { CivilDate } from '../dates.ts'
-import { deliveryFee } from './delivery.ts'
-import { bestFor, offerFor, type BestOffer, type CostLine, type Market, type NoOffer, type Offer } from './line-offer.ts'
+import { bestFor, offersFor, type BestOffer, type CostLine, type Market, type NoOffer, type Offer } from './line-offer.ts'
 import type { PriceView } from './price-view.ts'
-import { receiptOf, sumOf, withTaxExact } from './receipt.ts'
+import { deliveredReceipt, receiptOf, sumOf, withTaxExact } from './receipt.ts'
+import { chooseStores } from './store-choice.ts'
 import type { BuildCost, LineCost, Receipt, Sum, Tier } from './tiers.ts'
 
 export type { CostLine } from './line-offer.ts'
@@ -33,8 +33,8 @@ interface Bought {
 /**
  * What a build costs in three tiers (design rule 10).
  *
- * - *today*: each line at the store it names, else where it is cheapest with tax; delivery by each store's rule on the goods bought there;
- *   tax once a receipt, rounded half away from zero.
+ * - *today*: each line at the store it names, the others where this total is least, delivery included (`chooseStores` says how surely);
+ *   delivery by each store's rule on the goods bought there; tax once a receipt, rounded half away from zero.
  * - *full price*: the regular prices at the same stores; delivery as charged today. A regular price under today's (a sale that two
  *   members confirmed to be dearer than the shelf) counts as today's.
  * - *best seen*: a line's lower, with tax, of today's price and the lowest accepted price of 365 days at a store the customer will use;
@@ -53,7 +53,7 @@ export function buildCost({ lines, stores, prices, storeIds, asOf }: CostInputs)
     viewsOf: (id) => views.get(id) ?? [],
     asOf,
   }
-  const priced = lines.map((line): Priced => ({ line, offer: offerFor(line, market), best: bestFor(line, market) }))
+  const priced = pricedLines(lines, market)
   const receipts = todayReceipts(priced)
   const today = tierOf(receipts, priced)
   return {
@@ -63,6 +63,17 @@ export function buildCost({ lines, stores, prices, storeIds, asOf }: CostInputs)
     today,
     bestSeen: tierOf(receipts && bestReceipts(priced, receipts), priced),
   }
+}
+
+/** Every line that can be bought with the store chosen for it; the others with why not, which stops none of the rest. */
+function pricedLines(lines: readonly CostLine[], market: Market): Priced[] {
+  const found = lines.map((line) => ({ line, offers: offersFor(line, market) }))
+  const chosen = chooseStores(found.flatMap(({ line, offers }) => (typeof offers === 'string' ? [] : [{ ...line, offers }])))
+  let next = 0
+  return found.map(({ line, offers }): Priced => {
+    const offer = typeof offers === 'string' ? offers : (chosen[next++] ?? 'no_price')
+    return { line, offer, best: bestFor(line, market) }
+  })
 }
 
 const isOffer = (offer: Offer | NoOffer): offer is Offer => typeof offer === 'object'
@@ -81,10 +92,7 @@ function todayReceipts(priced: readonly Priced[]): Receipt[] | null {
     isOffer(offer) ? [{ store: offer.store, amountMinor: offer.today.priceMinor * line.quantity, oversize: line.oversize }] : [],
   )
   if (bought.length < priced.length) return null
-  return byStore(bought).map(({ store, goodsMinor, anyOversize }) => {
-    const fee = deliveryFee(store, goodsMinor, anyOversize)
-    return receiptOf(store, goodsMinor, fee === 'cannot_be_delivered' ? 0 : fee)
-  })
+  return byStore(bought).map(({ store, goodsMinor, anyOversize }) => deliveredReceipt(store, goodsMinor, anyOversize))
 }
 
 function fullReceipts(priced: readonly Priced[], today: readonly Receipt[]): Receipt[] {

@@ -4,7 +4,7 @@ import { canReach } from './delivery.ts'
 import type { PriceView } from './price-view.ts'
 import { withTaxExact } from './receipt.ts'
 
-/** What a build asks the price of. `storeId` null: the cheapest today among the stores the customer will use. */
+/** What a build asks the price of. `storeId` null: where the build's total today is least, delivery included. */
 export interface CostLine {
   lineId: string
   productId: string
@@ -37,18 +37,19 @@ export interface Market {
 }
 
 /**
- * The store and price that a line takes today: the store it names, else the cheapest with tax among those allowed. Ties go to the newer
- * fact, then to the lower store id, so that the same inputs choose the same store.
+ * Where a line can be bought today, at least once: at the store it names, else at each of those allowed. The cheapest with tax comes first;
+ * ties go to the newer fact, then to the lower store id, so that the same inputs give the same order.
  */
-export function offerFor(line: CostLine, market: Market): Offer | NoOffer {
+export function offersFor(line: CostLine, market: Market): Offer[] | NoOffer {
   if (line.archived) return 'archived'
   const offers = market.viewsOf(line.productId).flatMap((view) => offerOf(view, market) ?? [])
   const wanted = offers.filter(({ store }) =>
     line.storeId === null ? market.allowed.includes(store.id) && !store.archived : store.id === line.storeId,
   )
   if (line.storeId !== null && market.stores.get(line.storeId)?.archived) return 'archived'
-  const [cheapest] = wanted.filter(({ store }) => canReach(store)).toSorted(byCostToday)
-  return cheapest ?? (wanted.length > 0 ? 'cannot_be_delivered' : 'no_price')
+  const reachable = wanted.filter(({ store }) => canReach(store)).toSorted(byCostToday)
+  if (reachable.length > 0) return reachable
+  return wanted.length > 0 ? 'cannot_be_delivered' : 'no_price'
 }
 
 const byCostToday = (a: Offer, b: Offer): number =>

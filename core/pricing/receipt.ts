@@ -1,5 +1,6 @@
 import type { Store } from '../catalog/store.ts'
 import { taxOn, taxWithin } from '../money.ts'
+import { deliveryFee } from './delivery.ts'
 import type { Receipt, Sum } from './tiers.ts'
 
 /**
@@ -15,6 +16,13 @@ export function receiptOf(store: Store, goodsMinor: number, deliveryMinor: numbe
   const taxIncludedMinor = store.pricesIncludeTax ? taxMinor : 0
   const totalMinor = goodsMinor + deliveryMinor + taxMinor - taxIncludedMinor
   return { storeId: store.id, taxBasisPoints: store.taxBasisPoints, goodsMinor, deliveryMinor, taxMinor, taxIncludedMinor, totalMinor }
+}
+
+/** The receipt of one day's goods at a store whose goods can reach the customer, delivery by its rule. Units and range as `receiptOf`. */
+export function deliveredReceipt(store: Store, goodsMinor: number, anyOversize: boolean): Receipt {
+  const fee = deliveryFee(store, goodsMinor, anyOversize)
+  // Stores whose goods reach nobody make no offers, so that nothing is bought there.
+  return receiptOf(store, goodsMinor, fee === 'cannot_be_delivered' ? 0 : fee)
 }
 
 /** Receipts added up. */

@@ -5,7 +5,7 @@ import type { Need } from './need.ts'
 
 /** One answer in a build. Slots a kit fills need no line of their own. */
 export type BuildLine =
-  /** `storeId` null: the cheapest today among the stores the customer will use. */
+  /** `storeId` null: among the stores the customer will use, where the build's total today is least, delivery included. */
   | { id: string; answer: 'buy'; productId: string; quantity: number; storeId: string | null; note: string }
   /** Already owned: a catalog product, or a description with the spec someone read off it. */
   | { id: string; answer: 'owned'; slot: Slot; productId: string | null; description: string; quantity: number; spec: Spec | null }
