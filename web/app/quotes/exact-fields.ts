@@ -1,13 +1,13 @@
-import type { Unit } from '../../../core/units/quantity.ts'
 import type { NeedExact } from '../../../core/quote/need.ts'
+import { CONDITION_FIELDS } from '../../../core/sizing/condition-fields.ts'
+import type { Unit } from '../../../core/units/quantity.ts'
 
 export type ExactKey = keyof NeedExact
 
 interface FieldBase {
   key: ExactKey
   label: string
-  /** One line where the question is not plain. */
-  help?: string
+  help?: string | undefined
 }
 export type ExactField =
   | (FieldBase & { type: 'quantity'; unit: Unit; digits: number; least: number; most: number })
@@ -19,53 +19,30 @@ export interface ExactGroup {
   fields: ExactField[]
 }
 
-/** Widest limits within which a figure can be meant; the rules judge the rest. In storage units. */
-export const EXACT_GROUPS: readonly ExactGroup[] = [
-  {
-    title: 'Room',
-    fields: [
-      { key: 'coldestRoomC', label: 'Coldest', type: 'quantity', unit: 'degC', digits: 1, least: -10, most: 40, help: 'At night in winter, heating as usual.' },
-      { key: 'warmestRoomC', label: 'Warmest', type: 'quantity', unit: 'degC', digits: 1, least: 0, most: 50, help: 'On the hottest afternoon.' },
-      { key: 'floor', label: 'Floor', type: 'choice', options: [['ground_slab', 'slab on the ground'], ['timber_upper', 'timber joists'], ['concrete_upper', 'concrete, upper floor'], ['unknown', 'not known']] },
-    ],
-  },
-  {
-    title: 'Outlet and circuit',
-    fields: [
-      { key: 'outletHeightMm', label: 'Outlet height', type: 'quantity', unit: 'mm', digits: 0, least: 0, most: 3000, help: 'Above the floor.' },
-      { key: 'outletDistanceMm', label: 'Outlet distance', type: 'quantity', unit: 'mm', digits: 0, least: 0, most: 10_000, help: 'From the tank’s nearest end.' },
-      { key: 'circuitVoltageV', label: 'Circuit voltage', type: 'quantity', unit: 'V', digits: 0, least: 90, most: 260 },
-      { key: 'circuitCurrentA', label: 'Circuit breaker', type: 'quantity', unit: 'A', digits: 0, least: 1, most: 63 },
-      { key: 'otherLoadW', label: 'Other load', type: 'quantity', unit: 'W', digits: 0, least: 0, most: 10_000, help: 'What else runs on this circuit.' },
-      { key: 'circuitProtected', label: 'Leakage protection', type: 'flag', yes: 'on the circuit', no: 'none' },
-    ],
-  },
-  {
-    title: 'Tap water',
-    fields: [
-      { key: 'disinfectant', label: 'Disinfectant', type: 'choice', options: [['chlorine', 'chlorine'], ['chloramine', 'chloramine'], ['none', 'none'], ['unknown', 'not known']] },
-      { key: 'tapPh', label: 'pH', type: 'quantity', unit: 'count', digits: 1, least: 3, most: 11 },
-      { key: 'tapGhDegrees', label: 'GH', type: 'quantity', unit: 'dKH', digits: 1, least: 0, most: 60, help: 'General hardness, degrees or ppm.' },
-      { key: 'tapKhDegrees', label: 'KH', type: 'quantity', unit: 'dKH', digits: 1, least: 0, most: 40, help: 'Carbonate hardness, degrees or ppm.' },
-    ],
-  },
-  {
-    title: 'Inside the tank',
-    fields: [
-      { key: 'plants', label: 'Plants', type: 'choice', options: [['none', 'none'], ['low', 'low light'], ['medium', 'medium light'], ['high', 'high light']] },
-      { key: 'lightHoursPerDay', label: 'Light a day', type: 'quantity', unit: 'h', digits: 1, least: 0, most: 24 },
-      { key: 'substrateDepthMm', label: 'Substrate depth', type: 'quantity', unit: 'mm', digits: 0, least: 0, most: 300 },
-      { key: 'waterBelowRimMm', label: 'Water below the rim', type: 'quantity', unit: 'mm', digits: 0, least: 0, most: 300 },
-    ],
-  },
-  {
-    title: 'Animals',
-    fields: [
-      { key: 'targetC', label: 'Target', type: 'quantity', unit: 'degC', digits: 1, least: 0, most: 40 },
-      { key: 'lowestC', label: 'Lowest', type: 'quantity', unit: 'degC', digits: 1, least: 0, most: 40 },
-      { key: 'dangerC', label: 'Danger mark', type: 'quantity', unit: 'degC', digits: 1, least: 10, most: 45, help: 'A heater stuck on must not reach it.' },
-    ],
-  },
+/** How the desk asks: its heading says the rest of the label. Limits and options are those of the table that every validator reads. */
+const ASKED: ReadonlyArray<readonly [title: string, fields: ReadonlyArray<readonly [key: ExactKey, label: string, digits?: number]>]> = [
+  ['Room', [['coldestRoomC', 'Coldest', 1], ['warmestRoomC', 'Warmest', 1], ['floor', 'Floor']]],
+  ['Outlet and circuit', [['outletHeightMm', 'Outlet height'], ['outletDistanceMm', 'Outlet distance'], ['circuitVoltageV', 'Circuit voltage'], ['circuitCurrentA', 'Circuit breaker'], ['otherLoadW', 'Other load'], ['circuitProtected', 'Leakage protection']]],
+  ['Tap water', [['disinfectant', 'Disinfectant'], ['tapPh', 'pH', 1], ['tapGhDegrees', 'GH', 1], ['tapKhDegrees', 'KH', 1]]],
+  ['Inside the tank', [['plants', 'Plants'], ['lightHoursPerDay', 'Light a day', 1], ['substrateDepthMm', 'Substrate depth'], ['waterBelowRimMm', 'Water below the rim']]],
+  ['Animals', [['targetC', 'Target', 1], ['lowestC', 'Lowest', 1], ['dangerC', 'Danger mark', 1]]],
 ] // prettier-ignore
+
+function exactField(key: ExactKey, label: string, digits: number): ExactField {
+  const field = CONDITION_FIELDS.find((row) => row.key === key)
+  if (!field) throw new Error(`The table of conditions has no "${key}"`)
+  const base = { key, label, help: field.help || undefined }
+  if (field.type === 'flag') return { ...base, type: 'flag', yes: 'on the circuit', no: 'none' }
+  if (field.type === 'choice')
+    return { ...base, type: 'choice', options: field.options.map((option) => [option.value, lower(option.label)]) }
+  return { ...base, type: 'quantity', unit: field.unit ?? 'count', digits, least: field.min, most: field.max }
+}
+
+const lower = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1)
+
+export const EXACT_GROUPS: readonly ExactGroup[] = ASKED.map(([title, fields]) => ({
+  title,
+  fields: fields.map(([key, label, digits]) => exactField(key, label, digits ?? 0)),
+}))
 
 export const EXACT_FIELDS: readonly ExactField[] = EXACT_GROUPS.flatMap((group) => group.fields)

@@ -14,7 +14,7 @@ import type { SlotCell } from './slot-grid.ts'
 
 /** One slot of one build. The whole cell opens it; the price opens its sightings. */
 export function SlotCellView({ build, slot, cell }: { build: AssembledBuild; slot: Slot; cell: SlotCell }): ReactElement {
-  const { chosen, open } = useDesk()
+  const { chosen } = useDesk()
   const finding = findingOfSlot(build.report, slot)
   const missing = cell.rows.every((row) => row.answer === 'missing')
   const required = cell.rows.some((row) => row.required)
@@ -22,21 +22,7 @@ export function SlotCellView({ build, slot, cell }: { build: AssembledBuild; slo
   return (
     <td className={columnClass(build.id === chosen.id, bracket, missing && required && 'open')}>
       {cell.rows.map((row, index) => (
-        <div className="cell-row" key={`${row.lineId}-${row.productId}-${index}`}>
-          <button
-            type="button"
-            className="cell-name"
-            data-quiet={isQuiet(row) || undefined}
-            onClick={() => open({ at: 'cell', buildId: build.id, slot, want: null })}
-          >
-            <span className="sr">
-              {SLOT_NAMES[slot]}, build {build.letter}:{' '}
-            </span>
-            {nameOf(row)}
-          </button>
-          <Detail row={row} cost={build.cost.lines.find((line) => line.lineId === row.lineId)} />
-          <LineNote lineId={row.answer === 'in_kit' ? null : row.lineId} />
-        </div>
+        <CellRow key={index} build={build} slot={slot} row={row} />
       ))}
       {finding && (
         <span className="vd">
@@ -44,6 +30,31 @@ export function SlotCellView({ build, slot, cell }: { build: AssembledBuild; slo
         </span>
       )}
     </td>
+  )
+}
+
+/** What fills it, where it comes from, and at its end the price; all but the price opens the slot. */
+function CellRow({ build, slot, row }: { build: AssembledBuild; slot: Slot; row: SlotRow }): ReactElement {
+  const { open } = useDesk()
+  const cost = build.cost.lines.find((line) => line.lineId === row.lineId)
+  const priced = row.answer === 'buy' || row.answer === 'kit'
+  return (
+    <div className="cell-row">
+      <button
+        type="button"
+        className="cell-name"
+        data-quiet={isQuiet(row) || undefined}
+        onClick={() => open({ at: 'cell', buildId: build.id, slot, want: null })}
+      >
+        <span className="sr">
+          {SLOT_NAMES[slot]}, build {build.letter}:{' '}
+        </span>
+        <span className="what">{nameOf(row)}</span>
+        <span className={row.needs ? 'src needs' : 'src'}>{priced ? <Where cost={cost} /> : detailOf(row)}</span>
+        <LineNote lineId={row.answer === 'in_kit' ? null : row.lineId} />
+      </button>
+      {priced && <Price row={row} cost={cost} />}
+    </div>
   )
 }
 
@@ -57,53 +68,60 @@ function nameOf(row: SlotRow): string {
   return row.text
 }
 
-function Detail({ row, cost }: { row: SlotRow; cost: LineCost | undefined }): ReactElement | null {
+function detailOf(row: SlotRow): string {
   switch (row.answer) {
     case 'in_kit':
-      return <span className="src">in the kit</span>
+      return 'in the kit'
     case 'owned':
-      return <span className="src">already owned</span>
+      return 'already owned'
     case 'not_needed':
-      return <span className="src">{row.text}</span>
-    case 'missing':
-      return row.needs ? <span className="src needs">{row.needs}</span> : null
+      return row.text
     default:
-      return <PriceDetail row={row} cost={cost} />
+      return row.needs ?? ''
   }
 }
 
-function PriceDetail({ row, cost }: { row: SlotRow; cost: LineCost | undefined }): ReactElement {
-  const { inputs, currency } = useDesk()
-  const bare = (minor: number) => sayMoney(minor, currency, { symbol: false })
+const isReduced = (cost: LineCost | undefined): boolean => cost?.condition === 'sale' || cost?.condition === 'clearance'
+
+/** The store, until when a sale lasts, and how sure the price is. */
+function Where({ cost }: { cost: LineCost | undefined }): ReactElement {
+  const { inputs } = useDesk()
   const store = inputs.stores.find((one) => one.id === cost?.storeId)
-  const reduced = cost && (cost.condition === 'sale' || cost.condition === 'clearance')
-  const price = cost?.todayMinor == null ? 'no price' : bare(cost.todayMinor)
   return (
     <>
+      {store?.name ?? 'no store has a price'}
+      {cost && isReduced(cost) && (
+        <>
+          {' · '}
+          <SaleSign until={cost.holdsUntil} thisYear={yearOf(inputs.asOf)} words={cost.condition === 'sale' ? 'sale' : 'clearance'} />
+        </>
+      )}
+      {cost?.age === 'ageing' && ' · ageing'}
+      {cost?.reporters === 1 && ' · one report'}
+    </>
+  )
+}
+
+/** The line's price today, which opens its sightings, and under a reduced one the full price. */
+function Price({ row, cost }: { row: SlotRow; cost: LineCost | undefined }): ReactElement {
+  const { currency } = useDesk()
+  const bare = (minor: number) => sayMoney(minor, currency, { symbol: false })
+  const today = cost?.todayMinor ?? null
+  return (
+    <span className="cell-end">
       {row.productId && (
-        <Link to="/prices/$productId" params={{ productId: row.productId }} className={cost?.todayMinor == null ? 'price none' : 'price'}>
-          {price}
+        <Link to="/prices/$productId" params={{ productId: row.productId }} className={today === null ? 'price none' : 'price'}>
+          {today === null ? 'no price' : bare(today)}
           <span className="sr">, sightings of {row.text}</span>
         </Link>
       )}
-      <span className="src">
-        {store?.name ?? 'no store has a price'}
-        {reduced && (
-          <>
-            {' · '}
-            <SaleSign until={cost.holdsUntil} thisYear={yearOf(inputs.asOf)} words={cost.condition === 'sale' ? 'sale' : 'clearance'} />
-          </>
-        )}
-        {cost?.age === 'ageing' && <span className="ageing"> · ageing</span>}
-        {cost?.reporters === 1 && <span> · one report</span>}
-      </span>
-      {reduced && cost.fullMinor !== null && (
+      {cost && isReduced(cost) && cost.fullMinor !== null && (
         <span className="was">
           <span className="sr">full price </span>
           {bare(cost.fullMinor)}
         </span>
       )}
-    </>
+    </span>
   )
 }
 

@@ -4,7 +4,7 @@ import type { QuoteView } from '../../../../core/quote/quote-view.ts'
 
 /** A draft to edit: two builds, one suggested. Own invention. */
 const need: Need = {
-  lengthMm: 900, commonSizeId: null, place: 'living room', livestockId: 'small-community', livestockNote: '', budgetMinor: 60000, byDate: null, look: 'any',
+  lengthMm: 900, commonSizeId: null, place: 'living room', livestockId: 'small-tropical', livestockNote: '', budgetMinor: 60000, byDate: null, look: 'any',
   storeIds: [], usedAccepted: false, exact: { coldestRoomC: 17 },
 } // prettier-ignore
 

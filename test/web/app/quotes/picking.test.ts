@@ -1,0 +1,133 @@
+import { describe, expect, it } from 'vitest'
+import { COMMON_SIZES } from '../../../../core/catalog/common-sizes.ts'
+import { KINDS } from '../../../../core/catalog/kinds.ts'
+import type { Product } from '../../../../core/catalog/product.ts'
+import type { AssembledBuild, QuoteInputs, SlotRow } from '../../../../core/quote/revision.ts'
+import { METRIC, US } from '../../../../core/units/say.ts'
+import { makeAssembler } from '../../../../web/app/quotes/assemble-builds.ts'
+import { inOrderOfWant, readSearch } from '../../../../web/app/quotes/candidates.ts'
+import { editDraft } from '../../../../web/app/quotes/draft-edit.ts'
+import { kindsFor, meetsWant, sayWant, type Want } from '../../../../web/app/quotes/meets-want.ts'
+import { sayProduct } from '../../../../web/app/quotes/product-words.ts'
+import { readSize, spellSize } from '../../../../web/app/quotes/size-answer.ts'
+import { slotCells } from '../../../../web/app/quotes/slot-grid.ts'
+import { sampleDraft, sampleView } from './sample-draft.ts'
+
+const heater = (powerW: number | undefined): Product => ({
+  id: `h${powerW}`, kind: 'heater', name: 'Torvane', maker: null, gtin: null, oversize: false, note: null, spec: powerW === undefined ? {} : { powerW }, parts: [], archived: false, version: 1,
+}) // prettier-ignore
+const want: Want = { slot: 'heat', quantity: 2, minimum: { powerW: 80 }, maximum: { powerW: 120 } }
+
+describe('what a finding asks for', () => {
+  it.each([[100, 'yes'], [80, 'yes'], [120, 'yes'], [79, 'no'], [121, 'no'], [undefined, 'unstated']] as const)('a heater of %s W: %s', (powerW, answer) => {
+    expect(meetsWant(heater(powerW), want)).toBe(answer)
+  }) // prettier-ignore
+  it('is never met by another kind', () => {
+    expect(meetsWant(heater(100), { ...want, slot: 'filter' })).toBe('no')
+  })
+  it('puts those that say so before those whose maker states nothing, and leaves out the rest', () => {
+    expect(inOrderOfWant([heater(undefined), heater(300), heater(100)], want).map((one) => one.id)).toEqual(['h100', 'hundefined'])
+    expect(inOrderOfWant([heater(300)], null)).toHaveLength(1)
+  })
+  it('is told in the reader’s units', () => {
+    expect(sayWant(want, METRIC)).toBe('2 of them, at least 80 W, at most 120 W')
+    expect(sayWant({ slot: 'filter', quantity: 1, minimum: { ratedFlowLph: 1000 } }, US)).toBe('at least 264 gal/h rated flow')
+  })
+  it('a kit may hold the water and fills no other slot by itself', () => {
+    expect(kindsFor('hold_water')).toEqual(['tank', 'kit'])
+    expect(KINDS.filter((kind) => kind !== 'kit' && kind !== 'tank').every((kind) => !kindsFor('hold_water').includes(kind))).toBe(true)
+  })
+  it('a product is told by what its maker states, and by nothing else', () => {
+    expect(sayProduct(heater(100), METRIC)).toBe('100 W')
+    expect(sayProduct(heater(undefined), METRIC)).toBe('')
+  })
+})
+
+it.each([['2 x torvane', 2, 'torvane'], ['12×gravel', 12, 'gravel'], ['torvane 2 x', null, 'torvane 2 x'], ['0 x lamp', null, '0 x lamp'], ['  lamp ', null, 'lamp']] as const)(
+  'a search for "%s" asks for %s of "%s"',
+  (text, quantity, words) => expect(readSearch(text)).toEqual({ quantity, words }),
+) // prettier-ignore
+
+describe('how big', () => {
+  it('understands a common size and a length, with or without a unit', () => {
+    expect(readSize('20 long', US).size).toEqual({ lengthMm: null, commonSizeId: 'us-20-long' })
+    expect(readSize('  20  Long ', METRIC).size).toEqual({ lengthMm: null, commonSizeId: 'us-20-long' })
+    expect(readSize('36', US).size).toEqual({ lengthMm: 914.4, commonSizeId: null })
+    expect(readSize('36', METRIC).size).toEqual({ lengthMm: 360, commonSizeId: null })
+    expect(readSize('1.2 m', US).size).toEqual({ lengthMm: 1200, commonSizeId: null })
+    expect(readSize('', US).size).toEqual({ lengthMm: null, commonSizeId: null })
+  })
+  it('refuses what is no length and what no tank has, with the fix', () => {
+    expect(readSize('big', US).fault).toMatch(/like 36 in, 90 cm or 20 long/)
+    expect(readSize('5 mm', METRIC).fault).toMatch(/between 10 cm and 400 cm long/)
+    expect(readSize('90 m', METRIC).fault).toMatch(/between 10 cm and 400 cm long/)
+  })
+  it('reads back every size it spells', () => {
+    for (const { id } of COMMON_SIZES) {
+      const size = { lengthMm: null, commonSizeId: id }
+      expect(readSize(spellSize(size, US), US).size, id).toEqual(size)
+    }
+  })
+})
+
+describe('the bracket of a kit', () => {
+  const row = (slot: SlotRow['slot'], answer: SlotRow['answer']): SlotRow => ({
+    slot,
+    answer,
+    lineId: 'k',
+    kind: null,
+    text: '',
+    productId: null,
+    quantity: 1,
+    required: true,
+    needs: null,
+  })
+  const build = {
+    rows: [row('hold_water', 'kit'), row('cover', 'in_kit'), row('filter', 'buy'), row('heat', 'in_kit'), row('light', 'buy')],
+  } as AssembledBuild
+  it('runs over neighbouring slots and breaks where the kit leaves one out', () => {
+    expect(slotCells(build, ['hold_water', 'cover', 'filter', 'heat', 'light']).map((cell) => cell.bracket)).toEqual([
+      'first',
+      'last',
+      null,
+      'only',
+      null,
+    ])
+    expect(slotCells(build, ['hold_water', 'cover', 'heat']).map((cell) => cell.bracket)).toEqual(['first', 'middle', 'last'])
+  })
+})
+
+describe('working the builds out', () => {
+  const view = sampleView(1, sampleDraft)
+  const inputs: QuoteInputs = {
+    draft: view.draft,
+    products: view.products,
+    stores: view.stores,
+    prices: view.prices,
+    install: view.install,
+    asOf: view.asOf,
+  }
+  const counted = () => {
+    const worked: number[] = []
+    const assemble = makeAssembler((_, index) => {
+      worked.push(index)
+      return { id: String(index) } as AssembledBuild
+    })
+    return { worked, assemble }
+  }
+  it('costs the edited build alone', () => {
+    const { worked, assemble } = counted()
+    const before = assemble(inputs)
+    const after = assemble({ ...inputs, draft: editDraft(inputs.draft, { do: 'remove_line', buildId: 'b', lineId: 'b-mat' }) })
+    expect(worked).toEqual([0, 1, 1])
+    expect(after[0]).toBe(before[0])
+  })
+  it('costs nothing when only a title changes, and every build when the room does', () => {
+    const { worked, assemble } = counted()
+    assemble(inputs)
+    assemble({ ...inputs, draft: editDraft(inputs.draft, { do: 'title', title: 'Another' }) })
+    expect(worked).toEqual([0, 1])
+    assemble({ ...inputs, draft: editDraft(inputs.draft, { do: 'exact', change: { warmestRoomC: 30 } }) })
+    expect(worked).toEqual([0, 1, 0, 1])
+  })
+})
