@@ -14,7 +14,7 @@ const port = parentPort
 if (port === null) throw new Error('worker.ts runs as a worker thread only')
 const send = (answer: PdfAnswer, transfer: ArrayBuffer[] = []): void => port.postMessage(answer, transfer)
 
-const compile = createPaperCompiler()
+const { compile, tidy } = createPaperCompiler()
 send({ kind: 'ready' })
 
 port.on('message', ({ id, input }: PdfRequest) => {
@@ -24,6 +24,7 @@ port.on('message', ({ id, input }: PdfRequest) => {
   } catch (error) {
     send({ kind: 'failed', id, reason: reasonOf(error) })
   }
+  tidy()
 })
 
 /** The compiler throws errors whose message is empty and whose words are in `code`. */
