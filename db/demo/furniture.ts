@@ -31,6 +31,13 @@ const FRAMES: ProductEntry[] = [
   ),
   entry(
     'stand',
+    'Thornby Bench 36',
+    94.99,
+    { topLengthMm: inch(36), topWidthMm: inch(18), heightMm: 710, top: 'full', base: 'end_panels', surface: 'particle_board', massKg: 24 },
+    { oversize: true, note: 'Maker states no load' },
+  ),
+  entry(
+    'stand',
     'Thornby Bench 48',
     149.99,
     { topLengthMm: inch(48), topWidthMm: inch(18), heightMm: 710, top: 'full', base: 'end_panels', surface: 'particle_board', massKg: 31 },

@@ -3,6 +3,7 @@ import type { BuildLetter, QuoteDraft } from '../../core/quote/draft.ts'
 import { emptyNeed } from '../../core/quote/empty-draft.ts'
 import { build, buy, notNeeded, owned } from './draft-parts.ts'
 import { showcaseDraft } from './showcase.ts'
+import { inch } from './tanks.ts'
 
 /** A quote of the scenario and what became of it, in days before today. */
 export interface DemoQuote {
@@ -35,9 +36,9 @@ export const demoQuotes = (today: CivilDate): DemoQuote[] => [
 
 /** Issued in autumn and never answered: it lapsed. */
 const planted = (today: CivilDate): QuoteDraft => ({
-  title: 'A planted tank, 60 cm',
+  title: 'A 24 in planted tank for the study',
   need: {
-    ...emptyNeed(), lengthMm: 600, place: 'Study, upper floor, across the joists', livestockId: 'blackwater-soft', livestockNote: 'pencilfish, later dwarf cichlids',
+    ...emptyNeed(), lengthMm: inch(24), place: 'in the study upstairs, across the joists', livestockId: 'blackwater-soft', livestockNote: 'pencilfish, later dwarf cichlids',
     budgetMinor: 70_000, byDate: addDays(today, -40), look: 'rimless',
     exact: { coldestRoomC: 19, warmestRoomC: 27, floor: 'timber_upper', plants: 'high', disinfectant: 'chloramine', tapPh: 7.9 },
   },
@@ -58,7 +59,7 @@ const planted = (today: CivilDate): QuoteDraft => ({
 const school = (today: CivilDate): QuoteDraft => ({
   title: 'A tank for the reading room',
   need: {
-    ...emptyNeed(), commonSizeId: 'us-20-long', place: 'Reading room, beside the door', livestockId: 'livebearers-hard', livestockNote: 'platies', budgetMinor: 60_000, byDate: addDays(today, -30), look: 'any',
+    ...emptyNeed(), commonSizeId: 'us-20-long', place: 'in the reading room, beside the door', livestockId: 'livebearers-hard', livestockNote: 'a group of platies', budgetMinor: 60_000, byDate: addDays(today, -30), look: 'any',
     exact: { coldestRoomC: 17, warmestRoomC: 26, floor: 'ground_slab', disinfectant: 'chlorine', outletHeightMm: 300, outletDistanceMm: 400 },
   },
   builds: [
@@ -77,7 +78,7 @@ const school = (today: CivilDate): QuoteDraft => ({
 const large = (today: CivilDate): QuoteDraft => ({
   title: 'A large tank for the hall',
   need: {
-    ...emptyNeed(), commonSizeId: 'us-75', place: 'Hall, along the outside wall', livestockId: 'small-tropical', livestockNote: '', budgetMinor: 110_000, byDate: addDays(today, 60), look: 'standard', usedAccepted: true,
+    ...emptyNeed(), commonSizeId: 'us-75', place: 'in the hall, along the outside wall', livestockId: 'small-tropical', livestockNote: 'several shoals of small fish', budgetMinor: 110_000, byDate: addDays(today, 60), look: 'standard', usedAccepted: true,
     exact: { coldestRoomC: 16, warmestRoomC: 25, floor: 'unknown', disinfectant: 'chlorine' },
   },
   builds: [
@@ -96,23 +97,23 @@ const large = (today: CivilDate): QuoteDraft => ({
 }) // prettier-ignore
 
 const desk = (today: CivilDate): QuoteDraft => ({
-  title: 'A small tank for the desk',
-  need: { ...emptyNeed(), commonSizeId: 'cm-30-cube', place: 'Desk', livestockId: 'dwarf-shrimp', livestockNote: '', budgetMinor: 25_000, look: 'rimless', exact: { plants: 'medium' } },
+  title: 'A small shrimp tank for the desk',
+  need: { ...emptyNeed(), commonSizeId: 'cm-30-cube', place: 'on the desk', livestockId: 'dwarf-shrimp', livestockNote: 'a colony of dwarf shrimp', budgetMinor: 25_000, look: 'rimless', exact: { plants: 'medium' } },
   builds: [
     build('studio', 'Rimless cube', 'Small, clear, quiet.', [
       buy('Osmere Studio 30'), buy('Torvane 25 W'), buy('Sedgeway Soil 9 L'), buy('Torvane Glass'), notNeeded('carry_tank', 'stands on the desk'), ...WATER_CARE,
     ]),
   ],
-  suggestion: { buildId: 'studio', reason: '' },
+  suggestion: { buildId: 'studio', reason: 'It fits the desk and leaves room to write.' },
   standsUntil: addDays(today, 9),
   note: '',
 }) // prettier-ignore
 
 /** Still open: two slots have no answer yet. */
 const goldfish = (today: CivilDate): QuoteDraft => ({
-  title: 'Goldfish out of the bowl',
+  title: 'A 40 gallon tank for two goldfish',
   need: {
-    ...emptyNeed(), commonSizeId: 'us-40-breeder', place: 'Kitchen, under the window', livestockId: 'goldfish-fancy', livestockNote: 'two, three years old', budgetMinor: 60_000, byDate: addDays(today, 14),
+    ...emptyNeed(), commonSizeId: 'us-40-breeder', place: 'in the kitchen, under the window', livestockId: 'goldfish-fancy', livestockNote: 'two fancy goldfish, three years old', budgetMinor: 60_000, byDate: addDays(today, 14),
     exact: { coldestRoomC: 16, warmestRoomC: 28 },
   },
   builds: [

@@ -1,7 +1,8 @@
 import { addDays, type CivilDate } from '../../core/dates.ts'
 import type { QuoteDraft } from '../../core/quote/draft.ts'
 import { emptyNeed } from '../../core/quote/empty-draft.ts'
-import { build, buy } from './draft-parts.ts'
+import { build, buy, storesNamed } from './draft-parts.ts'
+import { inch } from './tanks.ts'
 
 /** What every build of the showcased quote has besides: water, tests, and a strip that trips before a person does. */
 const COMMON = [
@@ -23,10 +24,13 @@ const STANDARD = build('standard', 'Standard parts', 'Rimmed glass on a steel fr
   ...COMMON,
 ])
 
-/** The kit's one heater is meant for a warm room: in this one it does not hold the temperature, and the report says so. */
-const KIT = build('kit', 'Kit', 'One box with tank, lid, light, filter and heater, and a frame under it.', [
+/**
+ * The kit's one heater is meant for a warm room, and the bench's maker states no load: the report says that the one does not hold the
+ * temperature here, and that the other is not known to carry the tank.
+ */
+const KIT = build('kit', 'Kit', 'One box with tank, lid, light, filter and heater, and a plain bench under it.', [
   buy('Wendlemere Start 40'),
-  buy('Thornby Frame 36'),
+  buy('Thornby Bench 36'),
   ...COMMON,
 ])
 
@@ -42,18 +46,19 @@ const RIMLESS = build('rimless', 'Rimless', 'Clear glass without a frame, on a c
   ...COMMON,
 ])
 
-/** The quote that the demo shows: a tank of about 90 cm in a room that gets cold at night. */
+/** The quote that the demo shows: a tank of three feet in a room that gets cold at night. Two stores are near enough to fetch from. */
 export const showcaseDraft = (today: CivilDate): QuoteDraft => ({
-  title: 'A tank of about 90 cm for the living room',
+  title: 'A 36 in planted tank for a cool living room',
   need: {
     ...emptyNeed(),
-    lengthMm: 900,
-    place: 'Living room, north wall, ground floor',
+    lengthMm: inch(36),
+    place: 'in the living room, against the north wall, on the ground floor',
     livestockId: 'small-tropical',
-    livestockNote: 'a shoal of tetras and some small catfish',
+    livestockNote: 'a shoal of tetras, a few small catfish and easy plants',
     budgetMinor: 100_000,
     byDate: addDays(today, 24),
     look: 'any',
+    storeIds: storesNamed('Kettle Lane', 'Saltcote Pet', 'Upriver'),
     exact: {
       coldestRoomC: 15,
       warmestRoomC: 24,
@@ -73,5 +78,5 @@ export const showcaseDraft = (today: CivilDate): QuoteDraft => ({
     reason: 'Two heaters hold the temperature on a cold night, and a second thermostat stops one that sticks.',
   },
   standsUntil: addDays(today, 14),
-  note: 'The frame and the tank come from different stores; fetch the frame first and level it before the tank arrives.',
+  note: 'Bring the stand home first and level it where the tank will stand, before the tank arrives.',
 })

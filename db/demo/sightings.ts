@@ -55,20 +55,27 @@ function reportsOf(productId: string, shop: DemoStore, days: Map<CivilDate, True
   return reports
 }
 
-/** Products of the quotes that are shown were looked at within the last weeks, so that their tiers are whole. */
+/** Products of the quotes that are shown were looked at within the last weeks, tag and all, so that their tiers are whole. */
 function latest(productId: string, shop: DemoStore, days: Map<CivilDate, TrueDay>, to: CivilDate, random: Seeded): Sighting {
   const day = addDays(to, -random.whole(0, LATEST_WITHIN_DAYS))
   const truth = days.get(day)
   if (!truth) throw new Error(`${day} is outside the scenario.`)
-  return report(productId, shop, day, truth, random)
+  return report(productId, shop, day, truth, random, 1)
 }
 
-function report(productId: string, shop: DemoStore, seenOn: CivilDate, truth: TrueDay, random: Seeded): Sighting {
+function report(
+  productId: string,
+  shop: DemoStore,
+  seenOn: CivilDate,
+  truth: TrueDay,
+  random: Seeded,
+  printsRegular = PRINTS_REGULAR,
+): Sighting {
   const offered = truth.condition !== 'shelf'
   return sightingOf(productId, shop, seenOn, random, {
     condition: truth.condition,
     priceMinor: truth.priceMinor,
-    printedRegularMinor: offered && random.chance(PRINTS_REGULAR) ? truth.regularMinor : null,
+    printedRegularMinor: offered && random.chance(printsRegular) ? truth.regularMinor : null,
     lastDay: offered && random.chance(PRINTS_LAST_DAY) ? truth.lastDay : null,
     evidence: shop.store.kind === 'online' ? 'page' : random.chance(0.25) ? 'receipt' : 'tag',
   })

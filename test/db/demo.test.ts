@@ -89,6 +89,16 @@ it('club, stores, customers and quotes are what the forms would accept', () => {
   for (const { draft, key } of demoQuotes(TODAY)) expect(QuoteDraftSchema.safeParse(draft).error?.issues, key).toBeUndefined()
 })
 
+it('the words of the quotes are in the units that the club reads', () => {
+  for (const { draft } of demoQuotes(TODAY)) {
+    const words = [draft.title, draft.need.place, draft.need.livestockNote, draft.note, draft.suggestion?.reason ?? '']
+    for (const text of [...words, ...draft.builds.flatMap((build) => [build.name, build.why])])
+      expect(text).not.toMatch(/\d\s*(mm|cm|m|L|kg|g|°C)\b/)
+    expect(draft.title).toMatch(/^A .*tank.* for /)
+    expect(draft.need.place).toMatch(/^(in|on) the [a-z ,]+$/)
+  }
+})
+
 it('late November begins on the day after the fourth Thursday', () => {
   // Calendar, as in the check values for 2024 to 2030.
   const first = (year: number) => windowIn({ kind: 'late_november', lengthDays: 5 }, year).first
@@ -162,7 +172,7 @@ describe('the sightings', () => {
 })
 
 it.each(['2026-11-28', '2027-03-01', '2027-07-10', '2028-02-29'])(
-  'on %s too the showcased builds have whole totals, and the slips are plain',
+  'on %s too all builds have whole totals, the showcased ones at the stores that were asked for, and the slips are plain',
   (today) => {
     const { sightings } = demoRecord(DEMO_SEED, today)
     expect(sightings.filter((one) => one.doubt?.code === 'slipped_decimal')).toHaveLength(2)
@@ -170,7 +180,15 @@ it.each(['2026-11-28', '2027-03-01', '2027-07-10', '2028-02-29'])(
     const stores = STORES.map(({ store }) => store)
     for (const { draft } of demoQuotes(today)) {
       const inputs = { draft, products, stores, prices, install: CLUB, asOf: today }
-      for (const [index, { name }] of draft.builds.entries()) expect(assembleBuild(inputs, index).cost.today.complete, name).toBe(true)
+      for (const [index, { name }] of draft.builds.entries()) {
+        const { full, today, bestSeen, receipts } = assembleBuild(inputs, index).cost
+        expect(
+          [full, today, bestSeen].map((tier) => tier.complete),
+          name,
+        ).toEqual([true, true, true])
+        const asked = draft.need.storeIds
+        if (asked.length > 0) expect(receipts.map(({ storeId }) => storeId).filter((id) => !asked.includes(id))).toEqual([])
+      }
     }
   },
 )
@@ -209,28 +227,42 @@ describe('seeded into a database', () => {
   it('has quotes in every state, numbered in the order of their issue', async () => {
     const rows = await listQuotes(test.db, advisor)
     expect(Object.fromEntries(rows.map((row) => [row.title, row.state]))).toEqual({
-      'A planted tank, 60 cm': 'lapsed',
+      'A 24 in planted tank for the study': 'lapsed',
       'A tank for the reading room': 'accepted',
       'A large tank for the hall': 'declined',
-      'A small tank for the desk': 'withdrawn',
-      'A tank of about 90 cm for the living room': 'issued',
-      'Goldfish out of the bowl': 'draft',
+      'A small shrimp tank for the desk': 'withdrawn',
+      'A 36 in planted tank for a cool living room': 'issued',
+      'A 40 gallon tank for two goldfish': 'draft',
     })
     expect(rows.flatMap((row) => row.number ?? []).toSorted()).toEqual([1, 2, 3, 4, 5].map((n) => `2026-000${n}`))
   })
 
-  it('shows three whole builds of about 90 cm in a cool room, one of which the engine does not let pass', async () => {
+  it('shows three whole builds of about 36 in for a cool room, one of which the engine does not let pass', async () => {
     const document = await findRevision(test.db, advisor, made.showcase.quoteId, made.showcase.revision)
     if (!document) throw new Error('The showcased quote was issued.')
     expect(issueFaults(document.inputs, TODAY)).toEqual([])
     expect(document.conditions.coldestRoomC).toBe(15)
     expect(document.builds.map((build) => build.cost.today.complete)).toEqual([true, true, true])
     expect(document.builds.map((build) => build.rows.filter((row) => row.required && row.answer === 'missing'))).toEqual([[], [], []])
-    for (const build of document.builds) expect(Math.abs((build.drawing?.lengthMm ?? 0) - 900)).toBeLessThan(30)
+    for (const build of document.builds) expect(Math.abs((build.drawing?.lengthMm ?? 0) - 914)).toBeLessThan(30)
     const [standard, kit] = document.builds
     expect(standard?.suggested).toBe(true)
     expect(standard?.report.counts.does_not_fit).toBe(0)
     expect(kit?.report.findings.find((finding) => finding.check === 'heater_holds')?.verdict).toBe('does_not_fit')
+    expect(kit?.report.findings.find((finding) => finding.check === 'stand_load')?.verdict).toBe('not_known')
+  })
+
+  it('shows builds of three prices, fetched from two near stores and one that sends, without a delivery that nobody would pay', async () => {
+    const document = await findRevision(test.db, advisor, made.showcase.quoteId, made.showcase.revision)
+    const need = document?.inputs.draft.need
+    expect(STORES.flatMap(({ store }) => (need?.storeIds.includes(store.id) ? [store.kind] : []))).toEqual(['local', 'local', 'online'])
+    const sums = (document?.builds ?? []).flatMap(({ cost }) => (cost.today.complete ? [cost.today] : []))
+    const [standard, kit, rimless] = sums.map((sum) => sum.totalMinor) as [number, number, number]
+    expect(kit * 1.2).toBeLessThan(standard)
+    expect(standard * 1.2).toBeLessThan(rimless)
+    expect(standard).toBeLessThan(need?.budgetMinor ?? 0)
+    // One surcharge for a tank that is sent is the most that an advisor would let stand.
+    for (const sum of sums) expect(sum.deliveryMinor).toBeLessThanOrEqual(4500)
   })
 
   it('has a setup in its fifth week, with ticks and readings', async () => {
