@@ -1,11 +1,10 @@
+import { LOOP_DROP_MM } from '../sizing/drip-loop.ts'
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
+import { METRIC, sayAtLeastLength, US } from '../units/say.ts'
 import { caution } from './cautions.ts'
 import type { Step } from './setup-plan.ts'
 import { stepOf, type StartupSubject, type StepsMade } from './startup-subject.ts'
 import { tankFacts, type TankFacts } from './tank-facts.ts'
-
-/** Least drop of the loop below the outlet (common practice), in both measures: whichever is on the tape. */
-const LEAST_DROP = '10 cm (4 in)'
 
 /** Countries where the device is called a GFCI. */
 const GFCI_COUNTRIES = ['US', 'CA', 'MX']
@@ -29,8 +28,15 @@ function cordList(cords: TankFacts['cords']): Phrase {
   return phrase`${total} ${total === 1 ? 'cord' : 'cords'}: ${names}`
 }
 
-function dripLoops({ report }: StartupSubject, { cords, holdDays }: TankFacts): Step {
+/** A length to keep to, rounded up in both measures, whichever is on the tape: "4 in (10 cm)". The install's own comes first. */
+function atLeast(mm: number, install: StartupSubject['install']): string {
+  const [first, second] = install?.units?.system === 'us' ? [install.units, METRIC] : [install?.units ?? METRIC, US]
+  return `${sayAtLeastLength(mm, first)} (${sayAtLeastLength(mm, second)})`
+}
+
+function dripLoops({ report, install }: StartupSubject, { cords, holdDays }: TankFacts): Step {
   const loop = report.figures.dripLoop
+  const leastDrop = atLeast(LOOP_DROP_MM, install)
   const stated = cords.flatMap((cord) => (cord.cordMm === undefined ? [] : [cord.cordMm]))
   const shortest = stated.length > 0 ? Math.min(...stated) : null
   const total = cords.reduce((sum, cord) => sum + cord.count, 0)
@@ -40,14 +46,14 @@ function dripLoops({ report }: StartupSubject, { cords, holdDays }: TankFacts): 
     why: phrase`Water runs down a cord. Hang each one lower than the outlet, and the water drips off before it gets there.`,
     amounts: [
       { label: 'How many', value: cordList(cords) },
-      { label: 'How low', value: phrase`lowest point at least ${LEAST_DROP} under the outlet` },
+      { label: 'How low', value: phrase`lowest point at least ${leastDrop} under the outlet` },
       ...(loop === undefined
-        ? [{ label: 'Cord needed', value: phrase`measure: a string from the tank to the outlet that hangs ${LEAST_DROP} below it` }]
+        ? [{ label: 'Cord needed', value: phrase`measure: a string from the tank to the outlet that hangs ${leastDrop} below it` }]
         : [
             { label: 'Low point', value: phrase`${quantity(loop.lowPointMm, 'mm', 0)} above the floor` },
             {
               label: 'Cord needed',
-              value: phrase`${quantity(loop.neededMm, 'mm', 0)} each${shortest === null ? phrase`` : phrase`; your shortest is ${quantity(shortest, 'mm', 0)}`}`,
+              value: phrase`${atLeast(loop.neededMm, install)} each${shortest === null ? phrase`` : phrase`; your shortest is ${quantity(shortest, 'mm', 0)}`}`,
             },
           ]),
     ],

@@ -9,8 +9,8 @@ export interface StartupSubject {
   gear: Gear
   conditions: Conditions
   report: SizingReport
-  /** Tells which name a protective device goes by; nothing of it is printed. */
-  install?: Pick<Install, 'country'>
+  /** Tells which name a protective device goes by and which unit is told first; nothing else of it is printed. */
+  install?: Pick<Install, 'country'> & Partial<Pick<Install, 'units'>>
 }
 
 /** What one group of steps gives back: its steps, and the amounts it could not work out with the reason. */

@@ -96,6 +96,27 @@ export const sayPhrase = (phrase: Phrase, reader: ReaderUnits): string =>
 /** A length alone. @example sayLength(508, US) // '20 in' */
 export const sayLength = (mm: number, reader: ReaderUnits): string => sayQuantity({ value: mm, unit: 'mm', digits: 0 }, reader)
 
+/** Lengths are stored in whole millimetres: 4 in, kept as 102 mm, must not come out as 4.5 in. */
+const STORED_TO_MM = 0.5
+
+/**
+ * A least length, for someone who measures: rounded up, so that keeping to what is told keeps to the rule. To half an inch, or to a whole
+ * centimetre (a whole millimetre under 10 cm); half a millimetre over a step is the storage's rounding and is let go.
+ *
+ * Range: 0 mm and above. Source: own.
+ *
+ * @example sayAtLeastLength(100, US) // '4 in'
+ * @example sayAtLeastLength(1697, METRIC) // '170 cm'
+ */
+export function sayAtLeastLength(mm: number, reader: ReaderUnits): string {
+  const least = Math.max(0, mm - STORED_TO_MM)
+  if (reader.system === 'us') {
+    const halves = Math.ceil((2 * least) / MM_PER_INCH)
+    return `${sayNumber(halves / 2, halves % 2, reader)} in`
+  }
+  return mm < 100 ? `${sayNumber(Math.ceil(least), 0, reader)} mm` : `${sayNumber(Math.ceil(least / 10), 0, reader)} cm`
+}
+
 /** "90 × 45 × 45 cm": sizes of one box in one unit, said once. */
 export function saySize(sidesMm: readonly number[], reader: ReaderUnits): string {
   const unit = reader.system === 'us' ? 'in' : 'cm'

@@ -1,5 +1,5 @@
 import type { SizingFigures } from '../../core/sizing/report.ts'
-import { sayLength } from '../../core/units/say.ts'
+import { sayAtLeastLength, sayLength } from '../../core/units/say.ts'
 import type { ReaderUnits } from '../../core/units/quantity.ts'
 import { framed, label, px, type PlotOptions } from './frame.ts'
 import { paintFor, type Paint } from './palette.ts'
@@ -56,7 +56,7 @@ export function dripLoopDrawing(figures: DripLoopFigures, options: DripLoopOptio
   const paint = paintFor(options.paper)
   const at = dripLoopPlaces(figures)
   const say = (mm: number): string => sayLength(mm, options.reader)
-  const drop = Math.max(0, figures.outletHeightMm - figures.lowPointMm)
+  const drop = sayAtLeastLength(Math.max(0, figures.outletHeightMm - figures.lowPointMm), options.reader)
   const what = options.what ?? 'cord'
   return framed(
     {
@@ -65,13 +65,13 @@ export function dripLoopDrawing(figures: DripLoopFigures, options: DripLoopOptio
       height: HEIGHT,
       className: 'loop',
       title: 'A drip loop',
-      desc: `The ${what} leaves the tank ${say(figures.exitHeightMm)} above the floor, hangs down to a low point ${say(figures.lowPointMm)} above the floor, and rises ${say(drop)} to the outlet at ${say(figures.outletHeightMm)}. Water running along the cord drips off at the low point.`,
+      desc: `The ${what} leaves the tank ${say(figures.exitHeightMm)} above the floor, hangs down to a low point ${say(figures.lowPointMm)} above the floor, and rises at least ${drop} to the outlet at ${say(figures.outletHeightMm)}. Water running along the cord drips off at the low point.`,
     },
     `<path d="M4 ${FLOOR}H354" stroke="${paint('ink')}" stroke-width="1.5"/>` +
       tank(at, options.tankHeightMm, paint) +
       cord(at, paint) +
       outlet(at, paint) +
-      levels(at, say(drop), paint) +
+      levels(at, drop, paint) +
       words(at, figures, say, what, paint),
   )
 }

@@ -93,7 +93,15 @@ describe('amounts', () => {
   it('gives the cord each loop needs and the shortest there is', () => {
     const step = stepIn({}, 'drip-loops')
     expect(amount(step, 'How many')).toBe('4 cords: 2 heaters, filter, light')
-    expect(amount(step, 'Cord needed')).toBe('169.7 cm each; your shortest is 180 cm')
+    expect(amount(step, 'Cord needed')).toBe('170 cm (67 in) each; your shortest is 180 cm')
+    expect(amount(step, 'How low')).toBe('lowest point at least 10 cm (4 in) under the outlet')
+  })
+
+  it('tells least lengths rounded up, first in the unit that the install reads', () => {
+    const plan = startupPlan({ ...sampleSubject({}), install: { country: 'US', units: US } })
+    const step = plan.steps.find(({ id }) => id === 'drip-loops')!
+    expect(amount(step, 'How low')).toBe('lowest point at least 4 in (10 cm) under the outlet')
+    expect(amount(step, 'Cord needed')).toMatch(/^67 in \(170 cm\) each/)
   })
 
   it('asks for three people at 57.3 kg, 25 kg each', () =>

@@ -3,7 +3,7 @@ import { unit as mathUnit } from 'mathjs'
 import { describe, expect, it } from 'vitest'
 import { parseQuantity } from '../../../core/units/parse.ts'
 import { phrase, quantity, type ReaderUnits, type Unit } from '../../../core/units/quantity.ts'
-import { METRIC, sayPhrase, sayQuantity, saySize, US } from '../../../core/units/say.ts'
+import { METRIC, sayAtLeastLength, sayPhrase, sayQuantity, saySize, US } from '../../../core/units/say.ts'
 
 const read = (text: string, unit: Unit, reader: ReaderUnits = METRIC): number => {
   const result = parseQuantity(text, unit, reader)
@@ -74,6 +74,27 @@ describe('what people read', () => {
     expect(sayQuantity(quantity(283.9058838, 'L', 3), US)).toBe('75 gal')
     expect(sayPhrase(phrase`It weighs ${quantity(248, 'kg', 0)}.`, US)).toBe('It weighs 547 lb.')
     expect(saySize([1219.2, 457.2, 533.4], US)).toBe('48 × 18 × 21 in')
+  })
+
+  it.each([
+    [100, '4 in', '10 cm'], // 3.94 in
+    [1697, '67 in', '170 cm'], // 66.8 in
+    [102, '4 in', '11 cm'], // 4 in as it is stored
+    [105, '4.5 in', '11 cm'],
+    [100.4, '4 in', '10 cm'],
+    [25, '1 in', '25 mm'],
+    [0, '0 in', '0 mm'],
+  ])('tells %s mm as a least length rounded up: %s or %s', (mm, us, metric) => {
+    expect([sayAtLeastLength(mm, US), sayAtLeastLength(mm, METRIC)]).toEqual([us, metric])
+  })
+
+  it('tells a least length that is enough, to the half millimetre of storage, and by no more than a step', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0, max: 4000, noNaN: true }), fc.constantFrom(METRIC, US), (mm, reader) => {
+        const kept = read(sayAtLeastLength(mm, reader).replace(/(\d),(\d{3})/, '$1$2'), 'mm', reader)
+        return kept >= mm - 0.5 - 1e-9 && kept < mm + (reader.system === 'us' ? 12.7 : 10)
+      }),
+    )
   })
 
   it('never changes what a round trip through the screen stores, to the digits shown', () => {

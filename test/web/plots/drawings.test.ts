@@ -59,6 +59,8 @@ describe('the drip loop', () => {
   it("says the drop under the outlet, in the reader's units", () => {
     expect(dripLoopDrawing(figures, { id: 'd', reader: METRIC })).toContain('>10 cm<')
     expect(dripLoopDrawing({ ...figures, lowPointMm: 198.4 }, { id: 'd', reader: US })).toContain('>4 in<')
+    // 100 mm are 3.94 in: told as what to keep to, and not as less.
+    expect(dripLoopDrawing(figures, { id: 'd', reader: US })).toContain('>4 in<')
   })
   it('can be drawn with an outlet above the tank and with a loop that would touch the floor', () => {
     expect(dripLoopPlaces({ ...figures, outletHeightMm: 1800, lowPointMm: 1200 }).outlet).toBeLessThan(
