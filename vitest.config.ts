@@ -5,16 +5,58 @@ import { defineConfig } from 'vitest/config'
  * `npm test` (test/run.ts) picks the suites that this machine can run and names the others.
  */
 const database = ['test/db/**/*.test.ts', 'test/api/**/*.test.ts']
+/** The PDF knows no database: once is enough. */
+const paper = ['test/api/pdf/**/*.test.ts']
 
 export default defineConfig({
   test: {
     pool: 'forks',
     maxWorkers: 2,
     projects: [
-      { test: { name: 'rules', include: ['test/core/**/*.test.ts', 'test/reference/**/*.test.ts', 'test/web/**/*.test.{ts,tsx}', 'test/house/**/*.test.ts'], testTimeout: 20_000 } },
-      { test: { name: 'embedded', include: database, env: { TEST_ENGINE: 'embedded' }, testTimeout: 60_000, hookTimeout: 120_000, globalSetup: ['test/support/embedded-template.ts'] } },
-      { test: { name: 'postgres', include: database, env: { TEST_ENGINE: 'postgres' }, testTimeout: 60_000, hookTimeout: 120_000, globalSetup: ['test/support/postgres-server.ts'] } },
-      { test: { name: 'browser', include: ['test/browser/**/*.test.ts'], testTimeout: 180_000, hookTimeout: 180_000, fileParallelism: false } },
+      {
+        test: {
+          name: 'rules',
+          include: [
+            'test/core/**/*.test.ts',
+            'test/reference/**/*.test.ts',
+            'test/web/**/*.test.{ts,tsx}',
+            'test/house/**/*.test.ts',
+            ...paper,
+          ],
+          testTimeout: 60_000,
+        },
+      },
+      {
+        test: {
+          name: 'embedded',
+          include: database,
+          exclude: paper,
+          env: { TEST_ENGINE: 'embedded' },
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+          globalSetup: ['test/support/embedded-template.ts'],
+        },
+      },
+      {
+        test: {
+          name: 'postgres',
+          include: database,
+          exclude: paper,
+          env: { TEST_ENGINE: 'postgres' },
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+          globalSetup: ['test/support/postgres-server.ts'],
+        },
+      },
+      {
+        test: {
+          name: 'browser',
+          include: ['test/browser/**/*.test.ts'],
+          testTimeout: 180_000,
+          hookTimeout: 180_000,
+          fileParallelism: false,
+        },
+      },
     ],
   },
 })

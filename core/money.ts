@@ -55,7 +55,7 @@ export function parseMoney(text: string, currency: string): Result<number, Money
     .replace(/[\s\u00a0]/g, '')
   if (!/^\d[\d.,]*$/.test(bare))
     return refuse({ code: 'not_a_price', words: `"${text.trim()}" is not a price. Write digits, like 159.00.` })
-  const parts = splitDecimals(bare)
+  const parts = splitDecimals(bare, exponent)
   if (parts === null)
     return refuse({ code: 'ambiguous', words: `"${text.trim()}" can be read two ways. Write it without the thousands sign.` })
   const fraction = parts.fraction.replace(/0+$/, '')
@@ -70,7 +70,11 @@ export function parseMoney(text: string, currency: string): Result<number, Money
   return ok(minor)
 }
 
-function splitDecimals(bare: string): { whole: string; fraction: string } | null {
+/**
+ * A lone separator before three digits may group or divide: "1,234" and "1.234" are asked about, unless the currency leaves one reading only,
+ * having no decimals, or three of them and a point.
+ */
+function splitDecimals(bare: string, exponent: number): { whole: string; fraction: string } | null {
   const last = Math.max(bare.lastIndexOf('.'), bare.lastIndexOf(','))
   if (last < 0) return { whole: bare, fraction: '' }
   const separator = bare[last] ?? ''
@@ -80,7 +84,8 @@ function splitDecimals(bare: string): { whole: string; fraction: string } | null
   const grouped = /^\d{1,3}([.,]\d{3})*$/.test(before)
   if (repeated) return /^\d{1,3}([.,]\d{3})+$/.test(bare) && !mixed(bare) ? { whole: bare.replace(/[.,]/g, ''), fraction: '' } : null
   if (/[.,]/.test(before)) return grouped ? { whole: before.replace(/[.,]/g, ''), fraction: after } : null
-  if (separator === ',' && after.length === 3) return null
+  if (after.length === 3 && exponent === 0) return { whole: before + after, fraction: '' }
+  if (after.length === 3 && !(exponent === 3 && separator === '.')) return null
   return { whole: before, fraction: after }
 }
 

@@ -12,8 +12,10 @@ export const MOST_SALE_SHARE = 1
 export const MOST_DEVIATIONS = 3.5
 /** Within this share of ten times or a tenth, a decimal has slipped. */
 export const SLIP_TOLERANCE = 0.02
-/** Fewer shelf reports have no spread to judge by: two may differ by any honest change of price. */
+/** Fewer shelf reports have no spread to judge by: one honest change of price would look like many deviations. */
 const LEAST_RECORD = 3
+/** With so few, a price is believed alone up to twice or half of what was seen: beyond it, another size or a slip is likelier than a change. Own. */
+const FEW_REPORTS_FACTOR = 2
 /** A price this close to the accepted shelf price agrees with it, though the year before was lived at another price. */
 const AGREES_SHARE = 0.02
 
@@ -84,8 +86,8 @@ const isNear = (price: number, target: number): boolean => sixDigits(Math.abs(pr
 
 function farShelf({ priceMinor }: DoubtCandidate, regular: number | undefined, here: readonly Sighting[], currency: string): Doubt | null {
   const shelf = here.filter((sighting) => effectiveCondition(sighting) === 'shelf').map((sighting) => sighting.priceMinor)
-  if (shelf.length < LEAST_RECORD || (regular !== undefined && sixDigits(Math.abs(priceMinor / regular - 1)) <= AGREES_SHARE)) return null
-  if (sixDigits(robustDeviation(priceMinor, shelf)) <= MOST_DEVIATIONS) return null
+  if (shelf.length === 0 || (regular !== undefined && sixDigits(Math.abs(priceMinor / regular - 1)) <= AGREES_SHARE)) return null
+  if (!isFar(priceMinor, shelf)) return null
   const usual = Math.round(median(shelf))
   const side = priceMinor > usual ? 'above' : 'below'
   const hint = priceMinor < usual ? ' A sale, or another size?' : ' A new price, or another size?'
@@ -93,6 +95,12 @@ function farShelf({ priceMinor }: DoubtCandidate, regular: number | undefined, h
     code: 'far_from_record',
     words: `Far ${side} the shelf prices seen here in the last year, about ${sayMoney(usual, currency)}.${hint}`,
   }
+}
+
+function isFar(priceMinor: number, shelf: readonly number[]): boolean {
+  if (shelf.length >= LEAST_RECORD) return sixDigits(robustDeviation(priceMinor, shelf)) > MOST_DEVIATIONS
+  const factor = priceMinor / median(shelf)
+  return sixDigits(Math.max(factor, 1 / factor)) > FEW_REPORTS_FACTOR
 }
 
 function oddSale({ priceMinor, printedRegularMinor }: DoubtCandidate, known: number | undefined, currency: string): Doubt | null {

@@ -95,7 +95,7 @@ function wordFor(
   if (condition === 'used') return 'used'
   const cost = costAt(priceMinor, stores.get(storeId))
   const isLowest = lowest !== null && cost <= costAt(lowest.priceMinor, lowest.store)
-  if (regular === null) return lowest === null ? 'first' : isLowest ? 'lowest' : 'usual'
+  if (regular === null) return isLowest ? 'lowest' : 'first'
   if (priceMinor > regular * HIGH_SHARE) return 'high'
   if (priceMinor > regular * GOOD_SHARE) return 'usual'
   return isLowest ? 'lowest' : 'good'

@@ -4,6 +4,7 @@ import { buildCost, type CostLine } from '../pricing/build-cost.ts'
 import type { Conditions } from '../sizing/conditions.ts'
 import { sizingReport } from '../sizing/engine.ts'
 import type { Gear } from '../sizing/gear.ts'
+import { bedDepthMm } from '../sizing/situation.ts'
 import { startupPlan } from '../startup/startup-plan.ts'
 import { sayPhrase } from '../units/say.ts'
 import { resolveConditions } from './conditions.ts'
@@ -44,7 +45,7 @@ function drawingOf(gear: Gear, conditions: Conditions): AssembledBuild['drawing'
     widthMm,
     heightMm,
     waterBelowRimMm: conditions.waterBelowRimMm,
-    substrateDepthMm: conditions.substrateDepthMm,
+    substrateDepthMm: bedDepthMm({ gear, conditions }),
     standHeightMm,
     style: style ?? 'rimless',
   }
@@ -76,7 +77,7 @@ export function assembleBuild(inputs: QuoteInputs, index: number): AssembledBuil
     name: build.name,
     why: build.why,
     suggested: draft.suggestion?.buildId === build.id,
-    rows: slotRows(build, products, conditions, gear, needsOf),
+    rows: slotRows(build, { products, conditions, gear, report }, needsOf),
     cost: buildCost({ lines: costLines(build, products), stores, prices, storeIds, asOf }),
     report,
     plan: startupPlan({ gear, conditions, report, install }),

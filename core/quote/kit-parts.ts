@@ -21,9 +21,11 @@ const isPlain = (product: Product | undefined): product is PlainProduct => produ
 
 /** The slot a line speaks for; undefined for a kit and for an unknown product. */
 export function slotOfLine(line: BuildLine, products: ProductsById): Slot | undefined {
-  if (line.answer !== 'buy') return line.slot
+  const said = line.answer === 'buy' ? undefined : line.slot
+  if (line.answer === 'not_needed' || line.productId === null) return said
   const product = products.get(line.productId)
-  return isPlain(product) ? SLOT_OF[product.kind] : undefined
+  if (product === undefined) return said
+  return product.kind === 'kit' ? undefined : SLOT_OF[product.kind]
 }
 
 /** Every piece of a build with kits taken apart. A line in a slot replaces what a kit brings for it. */

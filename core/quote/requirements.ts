@@ -1,6 +1,7 @@
 import type { Slot } from '../catalog/kinds.ts'
 import type { Conditions } from '../sizing/conditions.ts'
 import type { Gear } from '../sizing/gear.ts'
+import type { SizingReport } from '../sizing/report.ts'
 
 /** Whether a slot must be covered; where it need not be, why, in the customer's words. */
 export interface Requirement {
@@ -15,26 +16,27 @@ const superfluous = (because: string): Requirement => ({ required: false, becaus
 
 function bedding(gear: Gear): Requirement {
   const style = gear.tank?.spec.style
-  if (style === 'rimmed' || style === 'braced') return superfluous('rimmed tank: stands on its frame')
-  return style === 'rimless' ? REQUIRED : OPTIONAL
+  if (style === 'rimmed') return superfluous('rimmed tank: stands on its frame')
+  return style === undefined ? OPTIONAL : REQUIRED
 }
 
-/** A room that never falls below the target needs no heater. */
-function heating(conditions: Conditions): Requirement {
-  return conditions.coldestRoomC >= conditions.livestock.targetC ? superfluous('the room is warm enough all year') : REQUIRED
+/** The engine decides, not the thermometer on the wall: evaporation cools an open tank below its room. */
+function heating(gear: Gear, report: Pick<SizingReport, 'findings'>): Requirement {
+  const holds = report.findings.find((finding) => finding.check === 'heater_holds')
+  return gear.heaters.length === 0 && holds?.verdict === 'fits' ? superfluous('the water stays warm enough without') : REQUIRED
 }
 
 /**
  * What a build must cover, from the need and the tank chosen so far. Common practice, except where the physics decides.
  *
- * @example requirementOf('bed_glass', conditions, gearWithRimmedTank).because // 'rimmed tank: stands on its frame'
+ * @example requirementOf('bed_glass', conditions, gearWithRimmedTank, report).because // 'rimmed tank: stands on its frame'
  */
-export function requirementOf(slot: Slot, conditions: Conditions, gear: Gear): Requirement {
+export function requirementOf(slot: Slot, conditions: Conditions, gear: Gear, report: Pick<SizingReport, 'findings'>): Requirement {
   switch (slot) {
     case 'bed_glass':
       return bedding(gear)
     case 'heat':
-      return heating(conditions)
+      return heating(gear, report)
     case 'cover':
       return conditions.livestock.lidNeeded ? REQUIRED : OPTIONAL
     case 'light':

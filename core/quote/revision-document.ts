@@ -1,9 +1,9 @@
-import { SLOT_NAMES, SLOTS } from '../catalog/kinds.ts'
+import { SLOT_NAMES, SLOTS, type Slot } from '../catalog/kinds.ts'
 import type { CivilDate } from '../dates.ts'
 import { CAUTIONS } from '../startup/cautions.ts'
 import { assembleBuild } from './assemble.ts'
 import { resolveConditions } from './conditions.ts'
-import type { AssembledBuild, QuoteInputs, RevisionDocument } from './revision.ts'
+import type { AssembledBuild, QuoteInputs, RevisionDocument, SlotRow } from './revision.ts'
 
 /** What no build of this release covers, said on page one so that nobody expects it. Common practice. */
 const NEVER_INCLUDED = [
@@ -14,18 +14,23 @@ const NEVER_INCLUDED = [
 ]
 
 const covered = (build: AssembledBuild, slot: string): boolean =>
-  build.rows.some((row) => row.slot === slot && ['buy', 'kit', 'in_kit', 'owned'].includes(row.answer))
+  build.rows.some((row) => row.slot === slot && ['buy', 'kit', 'in_kit'].includes(row.answer))
 
 /** Slots that at least one build fills, and what none brings. */
 function scopeOf(builds: AssembledBuild[]): Pick<RevisionDocument, 'included' | 'notIncluded'> {
   const included = SLOTS.filter((slot) => builds.some((build) => covered(build, slot))).map((slot) => SLOT_NAMES[slot])
-  const open = SLOTS.flatMap((slot) => {
-    const without = builds.filter((build) => build.rows.some((row) => row.slot === slot && row.answer === 'missing'))
-    if (without.length === 0) return []
-    const letters = without.map((build) => build.letter).join(', ')
-    return [`${SLOT_NAMES[slot]} (not chosen in ${letters})`]
-  })
+  const open = SLOTS.flatMap((slot) => [
+    ...said(builds, slot, 'not chosen', (row) => row.answer === 'missing' && row.lineId === null),
+    ...said(builds, slot, 'no longer in the catalog', (row) => row.answer === 'missing' && row.lineId !== null),
+    ...said(builds, slot, 'your own', (row) => row.answer === 'owned'),
+  ])
   return { included: [...included, 'Delivery and tax, where a store charges them'], notIncluded: [...open, ...NEVER_INCLUDED] }
+}
+
+/** "Heat (your own in A, B)"; nothing where no build has such a row. */
+function said(builds: AssembledBuild[], slot: Slot, words: string, is: (row: SlotRow) => boolean): string[] {
+  const letters = builds.filter((build) => build.rows.some((row) => row.slot === slot && is(row))).map((build) => build.letter)
+  return letters.length === 0 ? [] : [`${SLOT_NAMES[slot]} (${words} in ${letters.join(', ')})`]
 }
 
 /** The figures of one issue beside its inputs. */

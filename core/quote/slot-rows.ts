@@ -1,6 +1,7 @@
 import { SLOTS, type Slot } from '../catalog/kinds.ts'
 import type { Conditions } from '../sizing/conditions.ts'
 import type { Gear } from '../sizing/gear.ts'
+import type { SizingReport } from '../sizing/report.ts'
 import type { Build, BuildLine } from './draft.ts'
 import { piecesOf, slotOfLine, type Piece, type ProductsById } from './kit-parts.ts'
 import { requirementOf } from './requirements.ts'
@@ -37,7 +38,8 @@ function pieceRow(piece: Piece): SlotRow {
     required: true,
     needs: null,
   }
-  if (piece.kit) return { ...base, answer: 'in_kit', text: piece.setAside ? `${name}, in the kit, set aside` : name }
+  const inKit = piece.line.answer === 'owned' ? 'owned' : 'in_kit'
+  if (piece.kit) return { ...base, answer: inKit, text: piece.setAside ? `${name}, in the kit, set aside` : name }
   return { ...base, answer: piece.line.answer === 'owned' ? 'owned' : 'buy', text: name }
 }
 
@@ -66,20 +68,26 @@ function lostRow(line: BuildLine, products: ProductsById): SlotRow | null {
   }
 }
 
+/** What is already known of a build when its rows are told. */
+export interface WorkedOut {
+  products: ProductsById
+  conditions: Conditions
+  gear: Gear
+  report: SizingReport
+}
+
 /**
  * One build as rows, in the order of SLOTS: every slot has at least one. What nobody answered is `missing`, with what it
  * needs where the engine can say it (`needsOf`), or `not_needed` where the need itself makes it superfluous.
  */
 export function slotRows(
   build: Build,
-  products: ProductsById,
-  conditions: Conditions,
-  gear: Gear,
+  { products, conditions, gear, report }: WorkedOut,
   needsOf: (slot: Slot) => string | null,
 ): SlotRow[] {
   const pieces = piecesOf(build, products)
   return SLOTS.flatMap((slot): SlotRow[] => {
-    const requirement = requirementOf(slot, conditions, gear)
+    const requirement = requirementOf(slot, conditions, gear, report)
     const mine = build.lines.filter((line) => slotOfLine(line, products) === slot)
     const rows = [
       ...(slot === 'hold_water' ? build.lines.map((line) => kitRow(line, products)) : []),

@@ -41,8 +41,14 @@ describe('doubt of a shelf price', () => {
     expect(code({ priceMinor: 4200, storeId: 'saltcote' })).toBeNull()
   })
 
-  it('is not raised by two reports, which have no spread', () => {
-    expect(code({ priceMinor: 6000 }, record.slice(-2))).toBeNull()
+  it('lets a changed price stand against one or two reports, but not twice or half of them', () => {
+    for (const few of [record.slice(-1), record.slice(-2)]) {
+      const usual = few.length === 1 ? 5000 : 4900
+      expect(code({ priceMinor: 6000 }, few)).toBeNull()
+      expect(code({ priceMinor: usual * 2 }, few)).toBeNull()
+      expect(code({ priceMinor: usual * 2 + 2 }, few)).toBe('far_from_record')
+      expect(code({ priceMinor: usual / 2 - 1 }, few)).toBe('far_from_record')
+    }
   })
 
   it('does not return to a new regular price that was accepted', () => {

@@ -41,6 +41,11 @@ describe('how good a price is', () => {
     })
   })
 
+  it('calls no price usual where no regular price is known', () => {
+    expect(judge({ storeId: 'kettle', priceMinor: 95_000 })).toMatchObject({ word: 'first', title: 'The first price here' })
+    expect(judge({ storeId: 'kettle', priceMinor: 15_000 }).word).toBe('lowest')
+  })
+
   it.each([
     [15_199, 'lowest'],
     [15_200, 'good'],

@@ -8,6 +8,7 @@ import { resolveConditions } from '../../../core/quote/conditions.ts'
 import type { BuildLine } from '../../../core/quote/draft.ts'
 import { emptyDraft, emptyNeed } from '../../../core/quote/empty-draft.ts'
 import { gearOf } from '../../../core/quote/gear.ts'
+import { issueFaults } from '../../../core/quote/issue-faults.ts'
 import { revisionDocument } from '../../../core/quote/revision-document.ts'
 import type { QuoteInputs } from '../../../core/quote/revision.ts'
 import { METRIC } from '../../../core/units/say.ts'
@@ -135,5 +136,71 @@ describe('a revision', () => {
     expect(revisionDocument(structuredClone(document.inputs), heading)).toEqual(document)
     expect(document.notIncluded).toContain('Filter (not chosen in A)')
     expect(document.cautions).toHaveLength(8)
+  })
+})
+
+const heading = { number: '2026-0001', revision: 1, issuedOn: '2026-10-20', standsUntil: '2026-10-31', advisor: 'Bram Ockley' }
+
+describe('what a slot requires', () => {
+  const product = (spec: Partial<Extract<Product, { kind: 'tank' }>['spec']>): Product =>
+    ({ ...tank, spec: { ...tank.spec, ...spec } }) as Product
+  const rowOf = (inputs: QuoteInputs, slot: string) => rowsOf(inputs, slot)[0]!
+
+  it('beds every tank with a flat bottom, the braced one too', () => {
+    const of = (style: 'rimmed' | 'rimless' | 'braced') => {
+      const inputs = inputsWith([buy('1', 'tank')])
+      return rowOf({ ...inputs, products: [product({ style }), heater, big, kit] }, 'bed_glass')
+    }
+    expect(of('braced')).toMatchObject({ answer: 'missing', required: true })
+    expect(of('rimless')).toMatchObject({ answer: 'missing', required: true })
+    expect(of('rimmed')).toMatchObject({ answer: 'not_needed', text: 'rimmed tank: stands on its frame' })
+  })
+
+  it('asks for heat wherever the engine does, and only there', () => {
+    for (const livestockId of ['goldfish-fancy', 'small-tropical', 'warm-cichlids'])
+      for (const coldestRoomC of [15, 18, 24, 28]) {
+        const inputs = inputsWith([buy('1', 'tank')])
+        inputs.draft.need = { ...inputs.draft.need, livestockId, exact: { coldestRoomC, warmestRoomC: 30 } }
+        const holds = assembleBuild(inputs, 0).report.findings.find((finding) => finding.check === 'heater_holds')
+        expect(rowOf(inputs, 'heat').answer, `${livestockId} at ${coldestRoomC}`).toBe(holds?.verdict === 'fits' ? 'not_needed' : 'missing')
+      }
+  })
+
+  it('draws no bed where substrate is not needed', () => {
+    const bare = inputsWith([buy('1', 'tank'), { id: '2', answer: 'not_needed', slot: 'substrate', reason: 'bare bottom' }])
+    expect(assembleBuild(bare, 0).drawing?.substrateDepthMm).toBe(0)
+  })
+
+  it('keeps the tank of a kit that is owned', () => {
+    const inputs = inputsWith([
+      { id: '1', answer: 'owned', slot: 'hold_water', productId: 'kit', description: '', quantity: 1, spec: null },
+    ])
+    const products = new Map(inputs.products.map((one) => [one.id, one]))
+    expect(gearOf(inputs.draft.builds[0]!, products).tank?.name).toBe('Wendlemere 90')
+    expect(rowsOf(inputs, 'hold_water').map((row) => row.answer)).toEqual(['owned', 'owned'])
+    expect(revisionDocument({ ...inputs }, heading).included).not.toContain('Hold water')
+  })
+})
+
+describe('what an issue says and asks', () => {
+  it('tells what is the customer’s own apart from what is included', () => {
+    const inputs = inputsWith([
+      buy('1', 'tank'),
+      { id: '2', answer: 'owned', slot: 'heat', productId: null, description: 'old heater', quantity: 1, spec: { powerW: 75 } },
+    ])
+    const document = revisionDocument(inputs, heading)
+    expect(document.included).not.toContain('Heat')
+    expect(document.notIncluded).toContain('Heat (your own in A)')
+  })
+
+  it('tells a lost product from a slot that nobody filled', () => {
+    expect(revisionDocument(inputsWith([buy('1', 'gone')]), heading).notIncluded).toContain('Hold water (no longer in the catalog in A)')
+  })
+
+  it('wants a reason for a suggestion', () => {
+    const inputs = inputsWith([buy('1', 'tank')])
+    const draft = { ...inputs.draft, title: 'A tank', standsUntil: '2026-10-31', suggestion: { buildId: 'a', reason: ' ' } }
+    expect(issueFaults({ ...inputs, draft }, '2026-10-20').map((fault) => fault.field)).toEqual(['suggestion.reason'])
+    expect(issueFaults({ ...inputs, draft: { ...draft, suggestion: { buildId: 'a', reason: 'the steadiest' } } }, '2026-10-20')).toEqual([])
   })
 })
