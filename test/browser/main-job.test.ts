@@ -158,7 +158,7 @@ describe('from a price tag to an accepted quote', () => {
         lines.reduce((sum, line) => sum + (line.todayMinor ?? Number.NaN), 0),
         'goods are the sum of the lines',
       ).toBe(today.goodsMinor)
-      expect(today.goodsMinor + today.deliveryMinor + today.taxMinor).toBe(today.totalMinor)
+      expect(today.goodsMinor + today.deliveryMinor + today.taxMinor - (today.taxIncludedMinor ?? 0)).toBe(today.totalMinor)
       expect(shown[index]).toBe(dollars(today.totalMinor))
     }
     const tank = issued.builds[0]?.cost.lines.find((line) => line.todayMinor === POSTED_MINOR)
