@@ -23,6 +23,8 @@ export async function openDevice(browser: Browser, { width, height, phone = fals
     hasTouch: phone,
     javaScriptEnabled: script,
     acceptDownloads: true,
+    // Colours that are still changing would be measured half way.
+    reducedMotion: 'reduce',
     locale: 'en-US',
   })
   const page = await context.newPage()

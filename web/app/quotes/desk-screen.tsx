@@ -7,6 +7,7 @@ import { ErrorNotice, LoadingRows } from '../parts/states.tsx'
 import { DeskView } from './desk.tsx'
 import './desk.css'
 import './desk-builds.css'
+import './desk-slots.css'
 import './desk-report.css'
 
 /** One quote at the counter. Read once: from then on the desk keeps its own copy and saves it. */
