@@ -18,7 +18,7 @@ export interface TankFacts {
   chloramine: boolean
   disinfected: boolean
   /** Every appliance with a cord, by name and count. */
-  cords: Array<{ what: string; count: number; cordMm: number | undefined }>
+  cords: Array<{ what: string; count: number }>
 }
 
 /** @example tankFacts(subject).holdDays // 3 for a tank that was already owned */
@@ -42,7 +42,7 @@ function cordsOf(gear: StartupSubject['gear']): TankFacts['cords'] {
     { what: 'filter', items: gear.filters },
     { what: 'light', items: gear.lights },
   ]
-  return kinds.flatMap(({ what, items }) => items.map((item) => ({ what, count: item.quantity, cordMm: item.spec.cordMm })))
+  return kinds.flatMap(({ what, items }) => items.map((item) => ({ what, count: item.quantity })))
 }
 
 /** An amount at the precision of the tool in the hand: a syringe, a kitchen scale. @example doseOf(0.1816, 'g').digits // 2 */

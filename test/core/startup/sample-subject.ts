@@ -1,5 +1,6 @@
 import type { Conditions } from '../../../core/sizing/conditions.ts'
 import type { Gear } from '../../../core/sizing/gear.ts'
+import { sizingReport } from '../../../core/sizing/engine.ts'
 import type { SizingReport } from '../../../core/sizing/report.ts'
 import type { StartupSubject } from '../../../core/startup/startup-subject.ts'
 
@@ -85,4 +86,10 @@ export function sampleSubject(
     report: { ...report, figures: { ...report.figures, ...change.figures } },
     install: { country: 'US' },
   }
+}
+
+/** The same, with the report that the sizing itself makes of it. */
+export function sizedSubject(change: { gear?: Partial<Gear>; conditions?: Partial<Conditions> } = {}): StartupSubject {
+  const subject = sampleSubject(change)
+  return { ...subject, report: sizingReport(subject) }
 }

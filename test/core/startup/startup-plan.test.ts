@@ -90,10 +90,10 @@ describe('amounts', () => {
     expect(amount(step, 'Conditioner')).toBe('17.8 mL of Stillwell 500 mL, into the new water')
   })
 
-  it('gives the cord each loop needs and the shortest there is', () => {
+  it('gives the cord that a loop needs outside the water', () => {
     const step = stepIn({}, 'drip-loops')
     expect(amount(step, 'How many')).toBe('4 cords: 2 heaters, filter, light')
-    expect(amount(step, 'Cord needed')).toBe('170 cm (67 in) each; your shortest is 180 cm')
+    expect(amount(step, 'Cord needed')).toBe('170 cm (67 in) outside the water, from the rim')
     expect(amount(step, 'How low')).toBe('lowest point at least 10 cm (4 in) under the outlet')
   })
 
@@ -101,7 +101,7 @@ describe('amounts', () => {
     const plan = startupPlan({ ...sampleSubject({}), install: { country: 'US', units: US } })
     const step = plan.steps.find(({ id }) => id === 'drip-loops')!
     expect(amount(step, 'How low')).toBe('lowest point at least 4 in (10 cm) under the outlet')
-    expect(amount(step, 'Cord needed')).toMatch(/^67 in \(170 cm\) each/)
+    expect(amount(step, 'Cord needed')).toMatch(/^67 in \(170 cm\) outside the water/)
   })
 
   it('asks for three people at 57.3 kg, 25 kg each', () =>

@@ -1,0 +1,136 @@
+import { LOOP_DROP_MM } from '../sizing/drip-loop.ts'
+import type { Finding } from '../sizing/finding.ts'
+import { phrase, quantity, type Phrase } from '../units/quantity.ts'
+import { METRIC, sayAtLeastLength, US } from '../units/say.ts'
+import { caution } from './cautions.ts'
+import type { Step } from './setup-plan.ts'
+import { stepOf, type StartupSubject } from './startup-subject.ts'
+import { tankFacts, type TankFacts } from './tank-facts.ts'
+
+/** A length to keep to, rounded up in both measures, whichever is on the tape: "4 in (10 cm)". The install's own comes first. */
+function atLeast(mm: number, { install }: StartupSubject): string {
+  const [first, second] = install?.units?.system === 'us' ? [install.units, METRIC] : [install?.units ?? METRIC, US]
+  return `${sayAtLeastLength(mm, first)} (${sayAtLeastLength(mm, second)})`
+}
+
+/** What the sizing found about the cords, told apart for the hand that lays them. */
+interface CordState {
+  finding: Finding | undefined
+  /** No loop can hang at all: an end of the cord is too near the floor. */
+  noRoom: boolean
+  tooShort: boolean
+}
+
+/** The report's finding of the cords. Without a loop in its figures, *does not fit* can only mean that there is no room for one. */
+function cordState({ report }: StartupSubject): CordState {
+  const finding = report.findings.find(({ check }) => check === 'cord_length')
+  const fails = finding?.verdict === 'does_not_fit'
+  const noRoom = fails && report.figures.dripLoop === undefined
+  return { finding, noRoom, tooShort: fails && !noRoom }
+}
+
+/**
+ * The step of the drip loops: how low each cord hangs, what cord that takes outside the water, and what to do where one does not reach.
+ *
+ * Units:  least lengths rounded up in both measures, the install's first; other lengths in the reader's.
+ * Errors: null without an appliance that has a cord. Without the height of tank or outlet it says how to measure with a string.
+ * Source: the report's finding `cord_length` (a heater's cord counts from where it leaves the water); drop of 10 cm common practice.
+ *
+ * @example dripLoopStep(subject)?.done // 'Done: all 4 hang below the outlet'
+ */
+export function dripLoopStep(subject: StartupSubject): Step | null {
+  const facts = tankFacts(subject)
+  if (facts.cords.length === 0) return null
+  const total = facts.cords.reduce((sum, cord) => sum + cord.count, 0)
+  const state = cordState(subject)
+  const hangs = total === 1 ? 'it hangs below the outlet' : `all ${total} hang below the outlet`
+  return stepOf('power', {
+    id: 'drip-loops',
+    title: titleOf(state),
+    why: phrase`Water runs down a cord. Hang each one lower than the outlet, and the water drips off before it gets there.`,
+    amounts: [{ label: 'How many', value: cordList(facts.cords) }, ...heights(subject), ...lengths(subject, state)],
+    actions: [
+      phrase`Leave everything unplugged.`,
+      ...mends(state),
+      phrase`Let each cord hang behind the stand, and hold it with a clip so that it cannot slide.`,
+      phrase`Measure from the outlet down to the lowest point of each cord.`,
+      phrase`Fix the power strip sheathed, above the water line, never on the floor of the cabinet. Never plug one strip into another.`,
+    ],
+    howLong: 'about 15 min',
+    stopAndAsk: phrase`an outlet or plug is wet, a cord is cut or too short, or the strip lies on the floor. Wet plug: do not touch it. Switch off at the breaker first.`,
+    done: state.noRoom ? `Done: outlet raised, ${hangs}` : state.tooShort ? `Done: every cord reaches, ${hangs}` : `Done: ${hangs}`,
+    earliestDay: facts.holdDays,
+    drawing: 'drip_loop',
+    caution: caution('protection'),
+  })
+}
+
+/** Why the loops have no figure, for the plan's list; empty where they have one. */
+export function dripLoopNotComputed(subject: StartupSubject): string[] {
+  if (subject.report.figures.dripLoop !== undefined || tankFacts(subject).cords.length === 0) return []
+  return cordState(subject).noRoom
+    ? ['Cord for the drip loops: the outlet is too low for a loop. Raise it, then measure with a string that hangs below it.']
+    : ['Cord for the drip loops: heights of tank and outlet are not known. Measure with a string that hangs below the outlet.']
+}
+
+function titleOf({ noRoom, tooShort }: CordState): string {
+  if (noRoom) return 'Raise the outlet, then make the drip loops'
+  return tooShort ? 'A cord is too short for its drip loop' : 'Make a drip loop in every cord'
+}
+
+function cordList(cords: TankFacts['cords']): Phrase {
+  const total = cords.reduce((sum, cord) => sum + cord.count, 0)
+  const names = cords.map((cord) => (cord.count > 1 ? `${cord.count} ${cord.what}s` : cord.what)).join(', ')
+  return phrase`${total} ${total === 1 ? 'cord' : 'cords'}: ${names}`
+}
+
+/** A canister's cord leaves it near the floor, below many outlets; a filter of a kind nobody stated may be one. */
+const leavesLow = ({ gear }: StartupSubject): boolean =>
+  gear.filters.some(({ spec }) => spec.type === 'canister' || spec.type === undefined)
+
+function heights(subject: StartupSubject): Step['amounts'] {
+  const loop = subject.report.figures.dripLoop
+  const drop = atLeast(LOOP_DROP_MM, subject)
+  return [
+    { label: 'How low', value: phrase`lowest point at least ${drop} under the outlet` },
+    ...(leavesLow(subject) ? [{ label: 'Canister', value: phrase`lowest point ${drop} under where its cord leaves it as well` }] : []),
+    ...(loop === undefined
+      ? []
+      : [{ label: 'Low point', value: phrase`${quantity(loop.lowPointMm, 'mm', 0)} above the floor, for cords from the rim` }]),
+  ]
+}
+
+function lengths(subject: StartupSubject, { finding, noRoom }: CordState): Step['amounts'] {
+  if (noRoom && finding) return [{ label: 'Outlet', value: finding.reason }]
+  const loop = subject.report.figures.dripLoop
+  if (loop === undefined) {
+    return [
+      {
+        label: 'Cord needed',
+        value: phrase`measure: a string from the tank to the outlet that hangs ${atLeast(LOOP_DROP_MM, subject)} below it`,
+      },
+    ]
+  }
+  const needed = { label: 'Cord needed', value: phrase`${atLeast(loop.neededMm, subject)} outside the water, from the rim` }
+  return finding === undefined ? [needed] : [needed, { label: 'Does it reach', value: reach(finding) }]
+}
+
+/** The sizing's own sentence about the cord that falls shortest, and what it comes to. */
+function reach({ verdict, reason, assumed }: Finding): Phrase {
+  const words = {
+    fits: 'yes, all do.',
+    marginal: 'just, without slack.',
+    does_not_fit: 'no.',
+    not_known: 'measure it first.',
+  }[verdict]
+  return phrase`${words} ${reason}${assumed.length === 0 ? '' : ` Assumed, so measure: ${assumed.join(', ')}.`}`
+}
+
+function mends({ finding, noRoom, tooShort }: CordState): Phrase[] {
+  if (noRoom) {
+    return [
+      phrase`Raise the outlet: hang a power strip above the water line and beside the tank, or ask a licensed electrician for a higher outlet. Plug nothing in before that.`,
+    ]
+  }
+  return tooShort ? [phrase`Plug nothing in before every cord reaches.`, ...(finding?.action ? [finding.action.text] : [])] : []
+}

@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest'
+import { startupPlan } from '../../../core/startup/startup-plan.ts'
+import { actionsIn, amountIn, stepFor } from './said.ts'
+import { sizedSubject } from './sample-subject.ts'
+
+const heater = (cordMm?: number) => ({
+  heaters: [{ name: 'Torvane', quantity: 1, spec: { powerW: 100, ...(cordMm === undefined ? {} : { cordMm }) } }],
+  lights: [],
+  filters: [],
+})
+const loops = (gear: Parameters<typeof sizedSubject>[0]) => stepFor(sizedSubject(gear), 'drip-loops')
+
+describe('the cord of a heater', () => {
+  // Own: 183 cm on the label, less 53.3 cm of tank and 10 cm over the rim, is 119.7 cm outside the water; the loop from 129.3 cm takes 164.7 cm.
+  it('is too short at 183 cm on the label, since most of it stays in the water', () => {
+    const step = loops({ gear: heater(1830) })
+    expect(step.title).toBe('A cord is too short for its drip loop')
+    expect(amountIn(step, 'Does it reach')).toMatch(/^no\. Torvane has 119\.7 cm of cord outside the water/)
+    expect(actionsIn(step)).toContain('Plug nothing in before every cord reaches.')
+    expect(actionsIn(step)).toContain('longer cord')
+    expect(step.done).toBe('Done: every cord reaches, it hangs below the outlet')
+  })
+
+  it('reaches with slack from 240 cm on the label', () => {
+    const step = loops({ gear: heater(2400) })
+    expect(step.title).toBe('Make a drip loop in every cord')
+    expect(amountIn(step, 'Does it reach')).toMatch(/^yes, all do\./)
+    expect(actionsIn(step)).not.toContain('Plug nothing in')
+  })
+
+  it('reaches without slack at 210 cm', () =>
+    expect(amountIn(loops({ gear: heater(2100) }), 'Does it reach')).toMatch(/^just, without slack\./))
+
+  it('is measured first where nobody stated it', () =>
+    expect(amountIn(loops({ gear: heater() }), 'Does it reach')).toMatch(/^measure it first\./))
+})
+
+it('agrees with the verdict of the report on every length', () => {
+  for (let cordMm = 800; cordMm <= 3000; cordMm += 50) {
+    const subject = sizedSubject({ gear: heater(cordMm) })
+    const verdict = subject.report.findings.find(({ check }) => check === 'cord_length')?.verdict
+    const says = amountIn(stepFor(subject, 'drip-loops'), 'Does it reach')
+    expect(says.startsWith('no.'), `${cordMm} mm`).toBe(verdict === 'does_not_fit')
+    expect(says.startsWith('yes'), `${cordMm} mm`).toBe(verdict === 'fits')
+  }
+})
+
+describe('an outlet less than 10 cm above the floor', () => {
+  const low = { conditions: { outletHeightMm: 60 } }
+
+  it('is raised before a loop is made', () => {
+    const step = loops(low)
+    expect(step.title).toBe('Raise the outlet, then make the drip loops')
+    expect(actionsIn(step)).toMatch(/Raise the outlet: hang a power strip above the water line/)
+    expect(actionsIn(step)).toMatch(/licensed electrician/)
+    expect(step.done).toBe('Done: outlet raised, all 4 hang below the outlet')
+  })
+
+  it('is not called unknown', () => {
+    const { notComputed } = startupPlan(sizedSubject(low))
+    expect(notComputed.join(' ')).toContain('the outlet is too low for a loop')
+    expect(notComputed.join(' ')).not.toContain('not known')
+  })
+})
+
+describe('a canister under a high outlet', () => {
+  it('has its low point under both ends of its cord, not only under the outlet', () => {
+    const step = loops({ conditions: { outletHeightMm: 1100 } })
+    expect(amountIn(step, 'Canister')).toBe('lowest point 10 cm (4 in) under where its cord leaves it as well')
+    expect(amountIn(step, 'Low point')).toBe('100 cm above the floor, for cords from the rim')
+  })
+
+  it('is spoken of where the kind of filter is not stated, and not for one that hangs on the rim', () => {
+    const filters = (type?: 'hang_on') => ({
+      gear: { filters: [{ name: 'Pellick', quantity: 1, spec: { cordMm: 2500, ...(type === undefined ? {} : { type }) } }] },
+    })
+    expect(amountIn(loops(filters()), 'Canister')).toContain('under where its cord leaves it')
+    expect(amountIn(loops(filters('hang_on')), 'Canister')).toBe('(no such amount)')
+  })
+})
+
+it('says how to measure where the tank is not known', () => {
+  const subject = sizedSubject({ gear: { tank: null } })
+  expect(amountIn(stepFor(subject, 'drip-loops'), 'Cord needed')).toMatch(/^measure: a string/)
+  expect(startupPlan(subject).notComputed.join(' ')).toContain('heights of tank and outlet are not known')
+})
