@@ -1,6 +1,7 @@
 import { livestockGroup } from '../catalog/livestock.ts'
 import type { Install } from '../install.ts'
 import type { ConditionField, Conditions, LivestockGroup } from '../sizing/conditions.ts'
+import { withMarks } from '../sizing/livestock-marks.ts'
 import type { Need, NeedExact } from './need.ts'
 
 type Defaults = Omit<Conditions, 'assumed' | 'livestock'>
@@ -37,19 +38,30 @@ const STATED_BY_INSTALL: ReadonlySet<ConditionField> = new Set(['circuitVoltageV
 function livestockOf(need: Need): LivestockGroup {
   const group = livestockGroup(need.livestockId)
   if (group === undefined) throw new RangeError(`No livestock group "${need.livestockId}"`)
-  return {
-    ...group,
-    targetC: need.exact.targetC ?? group.targetC,
-    dangerC: need.exact.dangerC ?? group.dangerC,
-    lowestC: need.exact.lowestC ?? group.lowestC,
-  }
+  return withMarks(group, need.exact)
+}
+
+/** A heated room varies by at least this much over a year: what a default keeps from the figure that was stated. Common practice. */
+const ROOM_SPREAD_K = 4
+
+/**
+ * The room's ends in order. A default gives way to a stated figure that passes it and keeps 4 K from it; two stated figures in the wrong order, in a draft
+ * that is older than the check, are taken as swapped.
+ */
+function roomOf(base: Defaults, { coldestRoomC, warmestRoomC }: NeedExact): Pick<Defaults, 'coldestRoomC' | 'warmestRoomC'> {
+  const coldest = coldestRoomC ?? Math.min(base.coldestRoomC, (warmestRoomC ?? Infinity) - ROOM_SPREAD_K)
+  const warmest = warmestRoomC ?? Math.max(base.warmestRoomC, (coldestRoomC ?? -Infinity) + ROOM_SPREAD_K)
+  return { coldestRoomC: Math.min(coldest, warmest), warmestRoomC: Math.max(coldest, warmest) }
 }
 
 /**
- * The need with every open question filled in by its default, the names of the assumed ones kept.
+ * The need with every open question filled in by its default, the names of the assumed ones kept. Temperatures come in order whatever the need holds:
+ * coldest ≤ warmest room, lowest ≤ target ≤ highest < danger.
+ *
  * Errors: RangeError for a livestock group that is not in the table; the validator of a need refuses it before.
  *
  * @example resolveConditions({ ...emptyNeed(), exact: { coldestRoomC: 15 } }, install).assumed.includes('coldestRoomC') // false
+ * @example resolveConditions({ ...emptyNeed(), exact: { coldestRoomC: 30 } }, install).warmestRoomC // 34, assumed
  */
 export function resolveConditions(need: Need, install: Install): Conditions {
   const base = defaults(install)
@@ -59,5 +71,5 @@ export function resolveConditions(need: Need, install: Install): Conditions {
   const given = Object.fromEntries(
     fields.filter((field) => stated[field] !== undefined).map((field) => [field, stated[field]]),
   ) as Partial<Defaults>
-  return { ...base, ...given, livestock: livestockOf(need), assumed }
+  return { ...base, ...given, ...roomOf(base, stated), livestock: livestockOf(need), assumed }
 }

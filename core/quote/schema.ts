@@ -3,7 +3,7 @@ import { SLOT_OF, SLOTS, type Kind, type Slot } from '../catalog/kinds.ts'
 import { SpecSchema } from '../catalog/schema.ts'
 import type { Spec } from '../catalog/spec.ts'
 import { civilDate, count, list, minor, oneOf, partId, rowId, strict, text, yesNo } from '../schema.ts'
-import { NeedExactSchema } from '../sizing/schema.ts'
+import { marksInOrder, NeedExactSchema } from '../sizing/schema.ts'
 import { BUILD_LETTERS, type Build, type BuildLine, type QuoteDraft } from './draft.ts'
 import type { Need } from './need.ts'
 
@@ -17,7 +17,7 @@ const wishedLength = z
     error: (issue) => `Length is ${String(issue.input)} mm. A tank is between 100 and 4000 mm long. Check the figure and its unit.`,
   })
 
-/** A need as the advisor is still asking for it: texts may be empty. */
+/** A need as the advisor is still asking for it: texts may be empty. Temperatures are held against the marks of its livestock group. */
 export const NeedSchema = strict('Need', {
   lengthMm: wishedLength.nullable().default(null),
   commonSizeId: text('Common size', 1, 60).nullable().default(null),
@@ -30,7 +30,7 @@ export const NeedSchema = strict('Need', {
   storeIds: list('Stores', rowId('Store'), 0, 100).default([]),
   usedAccepted: yesNo('Used accepted').default(false),
   exact: NeedExactSchema.default({}),
-}) satisfies z.ZodType<Need>
+}).superRefine(({ livestockId, exact }, context) => marksInOrder(livestockId, exact, 'exact', context)) satisfies z.ZodType<Need>
 
 const quantity = count('Quantity', 1, 999)
 const slots = SLOTS as readonly [Slot, ...Slot[]]

@@ -1,10 +1,12 @@
 import * as z from 'zod'
+import { livestockGroup } from '../catalog/livestock.ts'
 import { SpecSchema } from '../catalog/schema.ts'
 import type { NeedExact } from '../quote/need.ts'
 import { count, fieldShape, list, oneOf, strict, text, yesNo } from '../schema.ts'
 import { CONDITION_FIELDS } from './condition-fields.ts'
 import type { ConditionField, Conditions, LivestockGroup } from './conditions.ts'
 import type { Counted, Gear } from './gear.ts'
+import { markFaults } from './livestock-marks.ts'
 
 /** The table and NeedExact are compared in condition-fields.ts: that is what makes this assertion true. */
 const shape = fieldShape(CONDITION_FIELDS, 'a room and its water') as unknown as {
@@ -20,11 +22,27 @@ function inOrder(room: NeedExact, context: z.RefinementCtx): void {
   }
   pair('coldestRoomC', 'warmestRoomC', 'The coldest room is warmer than the warmest')
   pair('lowestC', 'targetC', 'The lowest safe temperature is above the target')
-  pair('targetC', 'dangerC', 'The target temperature is above the danger mark')
+  const { targetC, dangerC } = room
+  if (typeof targetC === 'number' && typeof dangerC === 'number' && targetC >= dangerC)
+    context.addIssue({
+      code: 'custom',
+      path: ['dangerC'],
+      message: `The danger mark must be above the target temperature: ${dangerC} °C and ${targetC} °C. Swap them, or correct one.`,
+    })
 }
 
 /** What someone stated of room, outlet and water; the rest is resolved by `resolveConditions` and marked assumed. */
 export const NeedExactSchema = strict('More exact', shape).superRefine(inOrder) satisfies z.ZodType<NeedExact>
+
+/**
+ * Refuses a temperature that contradicts the marks of the livestock group it overrides, at its own field under `path`. A group that does not exist is not
+ * this rule's to refuse.
+ */
+export function marksInOrder(livestockId: string, exact: NeedExact, path: string, context: z.RefinementCtx): void {
+  const group = livestockGroup(livestockId)
+  if (group === undefined) return
+  for (const { field, message } of markFaults(group, exact)) context.addIssue({ code: 'custom', path: [path, field], message })
+}
 
 /** Something physical, how many, and its spec. */
 const counted = <S>(spec: z.ZodType<S, S>): z.ZodType<Counted<S>, Counted<S>> =>
@@ -62,7 +80,7 @@ export const SizingBody = strict('Sizing request', {
   gear: GearSchema,
   conditions: NeedExactSchema.default({}),
   livestockId: text('Livestock group', 1, 60),
-})
+}).superRefine(({ livestockId, conditions }, context) => marksInOrder(livestockId, conditions, 'conditions', context))
 export type SizingBody = z.output<typeof SizingBody>
 
 const figure = (label: string) => z.number({ error: `${label} is a number.` })
