@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto'
-import * as z from 'zod'
+import type * as z from 'zod'
 import { parseQuantity } from '../../core/units/parse.ts'
 import type { ReaderUnits } from '../../core/units/quantity.ts'
 import { ReadingInput } from '../../core/startup/schema.ts'

@@ -1,6 +1,6 @@
 import { Hono } from 'hono'
 import { NewPassword, SignIn } from '../../core/people/schema.ts'
-import * as z from 'zod'
+import type * as z from 'zod'
 import { strict } from '../../core/schema.ts'
 import { getInstall } from '../../db/install.ts'
 import { findPersonBySignIn, getPerson, setPasswordHash } from '../../db/people.ts'

@@ -101,9 +101,9 @@ describe('an import', () => {
     ].join('\n')
     const import50k = importing(csv)
     const waits: number[] = []
-    let done = false
-    void import50k.finally(() => (done = true))
-    while (!done) {
+    const state = { done: false }
+    void import50k.finally(() => (state.done = true))
+    while (!state.done) {
       const started = performance.now()
       await new Promise((resolve) => setTimeout(resolve, 20))
       waits.push(performance.now() - started - 20)
