@@ -55,10 +55,13 @@ beforeAll(async () => {
 afterAll(() => world.close())
 
 const operations = (): Array<{ method: string; path: string; operation: Operation }> =>
-  Object.entries(document.paths).flatMap(([path, item]) => Object.entries(item).map(([method, operation]) => ({ method: method.toUpperCase(), path, operation })))
+  Object.entries(document.paths).flatMap(([path, item]) =>
+    Object.entries(item).map(([method, operation]) => ({ method: method.toUpperCase(), path, operation })),
+  )
 
 /** Every reference points into the document, so that a schema taken out of it is read with the document's own. */
-const resolved = (schema: Schema): object => JSON.parse(JSON.stringify(schema).replaceAll('"#/components', '"document#/components')) as object
+const resolved = (schema: Schema): object =>
+  JSON.parse(JSON.stringify(schema).replaceAll('"#/components', '"document#/components')) as object
 
 /** Says what is wrong with an answer in the light of what the document promises; null where it keeps the promise. */
 function brokenPromise(operation: Operation, answer: Answer): string | null {
@@ -73,10 +76,29 @@ function brokenPromise(operation: Operation, answer: Answer): string | null {
   return validate(answer.body) ? null : JSON.stringify(validate.errors?.slice(0, 3))
 }
 
-const schemaOf = (schema: Schema): Schema => (schema.$ref === undefined ? schema : (document.components.schemas[schema.$ref.split('/').pop() ?? ''] ?? {}))
+const schemaOf = (schema: Schema): Schema =>
+  schema.$ref === undefined ? schema : (document.components.schemas[schema.$ref.split('/').pop() ?? ''] ?? {})
 
 const odd = fc.oneof(
-  fc.constantFrom<unknown>(null, true, -1, 0, 1e308, 5.5, '', ' ', '\u0000', '\ud800', '2026-02-30', '__proto__', [], {}, [null], "';drop table product;--", '𝕏'.repeat(300)),
+  fc.constantFrom<unknown>(
+    null,
+    true,
+    -1,
+    0,
+    1e308,
+    5.5,
+    '',
+    ' ',
+    '\u0000',
+    '\ud800',
+    '2026-02-30',
+    '__proto__',
+    [],
+    {},
+    [null],
+    "';drop table product;--",
+    '𝕏'.repeat(300),
+  ),
   fc.string({ unit: 'binary', maxLength: 40 }),
   fc.double(),
 )
@@ -95,9 +117,14 @@ function rightValueOf(schema: Schema, depth: number): fc.Arbitrary<unknown> {
   if (schema.enum !== undefined) return fc.constantFrom(...schema.enum)
   switch (Array.isArray(schema.type) ? schema.type[0] : schema.type) {
     case 'object':
-      return fc.record(Object.fromEntries(Object.entries(schema.properties ?? {}).map(([key, property]) => [key, valueOf(property, depth + 1)])), { requiredKeys: schema.required ?? [] })
+      return fc.record(
+        Object.fromEntries(Object.entries(schema.properties ?? {}).map(([key, property]) => [key, valueOf(property, depth + 1)])),
+        { requiredKeys: schema.required ?? [] },
+      )
     case 'array':
-      return depth > 6 ? fc.constant([]) : fc.array(valueOf(schema.items ?? {}, depth + 1), { maxLength: Math.min(3, schema.maxItems ?? 3) })
+      return depth > 6
+        ? fc.constant([])
+        : fc.array(valueOf(schema.items ?? {}, depth + 1), { maxLength: Math.min(3, schema.maxItems ?? 3) })
     case 'integer':
     case 'number': {
       const [min, max] = [Math.max(schema.minimum ?? -10, -1e6), Math.min(schema.maximum ?? 100_000, 1e6)]
@@ -115,19 +142,54 @@ function rightValueOf(schema: Schema, depth: number): fc.Arbitrary<unknown> {
 function stringOf(schema: Schema): fc.Arbitrary<string> {
   if (schema.format === 'date') return fc.constantFrom(today(), '2026-01-31')
   if (schema.format === 'uuid' || schema.format === 'guid') return fc.oneof(fc.constantFrom(...ids), fc.uuid())
-  return fc.oneof(fc.constantFrom('small-tropical', 'America/Detroit', 'US', 'USD', '12', 'true', 'a title'), fc.string({ maxLength: 20 }), fc.constantFrom(...ids))
+  return fc.oneof(
+    fc.constantFrom('small-tropical', 'America/Detroit', 'US', 'USD', '12', 'true', 'a title'),
+    fc.string({ maxLength: 20 }),
+    fc.constantFrom(...ids),
+  )
 }
 
-function requestOf({ method, path, operation }: ReturnType<typeof operations>[number]): fc.Arbitrary<{ method: string; address: string; body: unknown; headers: Record<string, string>; operation: Operation }> {
+function requestOf({
+  method,
+  path,
+  operation,
+}: ReturnType<typeof operations>[number]): fc.Arbitrary<{
+  method: string
+  address: string
+  body: unknown
+  headers: Record<string, string>
+  operation: Operation
+}> {
   const parameters = operation.parameters ?? []
   const segments = [...path.matchAll(/\{(\w+)\}/g)].map(([, name = '']) => name)
-  const pathValues = fc.tuple(...segments.map((name) => (name === 'token' ? fc.constantFrom(...tokens) : name === 'n' ? fc.constantFrom('1', '2', '0', 'x') : fc.constantFrom(...ids.filter((id) => id !== '')))))
-  const query = fc.record(Object.fromEntries(parameters.filter((one) => one.in === 'query').map((one) => [one.name, valueOf(one.schema)])), { requiredKeys: [] })
+  const pathValues = fc.tuple(
+    ...segments.map((name) =>
+      name === 'token'
+        ? fc.constantFrom(...tokens)
+        : name === 'n'
+          ? fc.constantFrom('1', '2', '0', 'x')
+          : fc.constantFrom(...ids.filter((id) => id !== '')),
+    ),
+  )
+  const query = fc.record(
+    Object.fromEntries(parameters.filter((one) => one.in === 'query').map((one) => [one.name, valueOf(one.schema)])),
+    { requiredKeys: [] },
+  )
   const schema = operation.requestBody?.content['application/json']?.schema
-  const body = schema === undefined ? fc.constant(undefined) : fc.oneof({ weight: 10, arbitrary: valueOf(schema) }, { weight: 1, arbitrary: odd })
-  const match = fc.constantFrom<Record<string, string>>({}, { 'if-match': '"1"' }, { 'if-match': '"2"' }, { 'if-match': 'W/"1"' }, { 'if-none-match': '"1"' })
+  const body =
+    schema === undefined ? fc.constant(undefined) : fc.oneof({ weight: 10, arbitrary: valueOf(schema) }, { weight: 1, arbitrary: odd })
+  const match = fc.constantFrom<Record<string, string>>(
+    {},
+    { 'if-match': '"1"' },
+    { 'if-match': '"2"' },
+    { 'if-match': 'W/"1"' },
+    { 'if-none-match': '"1"' },
+  )
   return fc.tuple(pathValues, query, body, match).map(([values, asked, sent, headers]) => {
-    const filled = segments.reduce((text, name, index) => text.replace(`{${name}}`, encodeURIComponent(String(values[index]).toWellFormed())), path)
+    const filled = segments.reduce(
+      (text, name, index) => text.replace(`{${name}}`, encodeURIComponent(String(values[index]).toWellFormed())),
+      path,
+    )
     const search = Object.entries(asked).map(([key, value]) => `${key}=${encodeURIComponent(String(value).toWellFormed())}`)
     return { method, address: search.length === 0 ? filled : `${filled}?${search.join('&')}`, body: sent, headers, operation }
   })
@@ -137,11 +199,16 @@ describe('the OpenAPI document', () => {
   it('is 3.1, describes every route with its refusals, and leaves no reference open', () => {
     expect(document.openapi).toBe('3.1.0')
     const text = JSON.stringify(document)
-    for (const [, name = ''] of text.matchAll(/"#\/components\/schemas\/([^"]+)"/g)) expect(document.components.schemas).toHaveProperty(name)
+    for (const [, name = ''] of text.matchAll(/"#\/components\/schemas\/([^"]+)"/g))
+      expect(document.components.schemas).toHaveProperty(name)
     for (const { path, method, operation } of operations()) {
-      expect(Object.keys(operation.responses).some((status) => status.startsWith('2')), `${method} ${path}`).toBe(true)
+      expect(
+        Object.keys(operation.responses).some((status) => status.startsWith('2')),
+        `${method} ${path}`,
+      ).toBe(true)
       for (const [status, response] of Object.entries(operation.responses)) {
-        if (Number(status) >= 400 && !path.startsWith('/health')) expect(response.content, `${method} ${path} ${status}`).toHaveProperty(['application/problem+json'])
+        if (Number(status) >= 400 && !path.startsWith('/health'))
+          expect(response.content, `${method} ${path} ${status}`).toHaveProperty(['application/problem+json'])
       }
     }
   })
@@ -170,7 +237,12 @@ describe('the OpenAPI document', () => {
       ['computeSizing', 'POST', '/api/sizing', { gear, conditions: exact, livestockId: livestock.id }],
       ['getQuoteByLink', 'GET', `/api/quote-links/${pathOf(quote.links?.quote).slice(3)}`],
       ['getSetupByLink', 'GET', `/api/setup-links/${pathOf(quote.links?.setup).slice(3)}`],
-      ['answerQuoteByLink', 'POST', `/api/quote-links/${pathOf(quote.links?.quote).slice(3)}/answer`, { revision: 1, answer: 'accepted', letter: 'A' }],
+      [
+        'answerQuoteByLink',
+        'POST',
+        `/api/quote-links/${pathOf(quote.links?.quote).slice(3)}/answer`,
+        { revision: 1, answer: 'accepted', letter: 'A' },
+      ],
     ]
     for (const [id, method, path, body] of asked) {
       const operation = operations().find((one) => one.operation.operationId === id)?.operation
@@ -192,7 +264,13 @@ describe('the OpenAPI document', () => {
         const json = body === undefined ? {} : { body: JSON.stringify(body), headers: { ...headers, 'content-type': 'application/json' } }
         const answer = await manager.send(method, address, { headers, ...json })
         answered.set(answer.status, (answered.get(answer.status) ?? 0) + 1)
-        if (answer.status >= 500) throw new Error(`${method} ${address} answered ${answer.status}: ${answer.text}\n${world.logged.filter((line) => line.includes('"err"')).at(-1)?.slice(0, 1500)}`)
+        if (answer.status >= 500)
+          throw new Error(
+            `${method} ${address} answered ${answer.status}: ${answer.text}\n${world.logged
+              .filter((line) => line.includes('"err"'))
+              .at(-1)
+              ?.slice(0, 1500)}`,
+          )
         const broken = brokenPromise(operation, answer)
         if (broken !== null) throw new Error(`${method} ${address}: ${broken}\n${answer.text.slice(0, 800)}`)
       }),

@@ -26,7 +26,8 @@ function switched(db: Kysely<Database>) {
     createIntrospector: (inner) => new PostgresIntrospector(inner),
     createQueryCompiler: () => new PostgresQueryCompiler(),
     createDriver: (): Driver => {
-      const run = async (connection: DatabaseConnection, sql: string): Promise<void> => void (await connection.executeQuery(CompiledQuery.raw(sql)))
+      const run = async (connection: DatabaseConnection, sql: string): Promise<void> =>
+        void (await connection.executeQuery(CompiledQuery.raw(sql)))
       const releases = new Map<DatabaseConnection, () => void>()
       return {
         init: async () => undefined,
@@ -134,9 +135,11 @@ describe('before the database was ever reached', () => {
     const { db } = world.deps
     world.rebuild({ db: null })
     const visitor = world.visitor()
-    for (const path of ['/api/session', '/api/board', '/q/x', '/s/x', '/api/nothing']) expect((await visitor.send('GET', path)).status, path).toBe(503)
+    for (const path of ['/api/session', '/api/board', '/q/x', '/s/x', '/api/nothing'])
+      expect((await visitor.send('GET', path)).status, path).toBe(503)
     expect((await visitor.send('GET', '/health/ready')).body).toEqual({ status: 'starting' })
-    for (const path of ['/health/live', '/api/openapi.json', '/api/reference', '/', '/pages.css']) expect((await visitor.send('GET', path)).status, path).toBe(200)
+    for (const path of ['/health/live', '/api/openapi.json', '/api/reference', '/', '/pages.css'])
+      expect((await visitor.send('GET', path)).status, path).toBe(200)
     world.rebuild({ db })
   })
 })

@@ -27,15 +27,31 @@ describe('every refusal is problem details', () => {
   it.each<[string, number, () => Promise<Answer>]>([
     ['malformed JSON', 400, () => manager.send('POST', '/api/customers', { body: '{"name":', headers: JSON_TYPE })],
     ['no session', 401, () => world.visitor().send('GET', '/api/customers')],
-    ['a wrong password', 401, () => world.visitor('192.0.2.99').send('POST', '/api/session', { body: { signInName: 'x', password: PASSWORD } })],
+    [
+      'a wrong password',
+      401,
+      () => world.visitor('192.0.2.99').send('POST', '/api/session', { body: { signInName: 'x', password: PASSWORD } }),
+    ],
     ['another site', 403, () => manager.send('POST', '/api/customers', { body: {}, headers: { 'sec-fetch-site': 'cross-site' } })],
     ['an unknown address', 404, () => manager.send('GET', '/api/nothing')],
     ['an unknown row', 404, () => manager.send('GET', `/api/products/${NOBODY}`)],
     ['a wrong method', 405, () => manager.send('DELETE', '/api/products')],
     ['a used link', 410, () => manager.send('GET', '/api/links/none')],
-    ['a stale edit', 412, () => manager.send('PATCH', `/api/people/${manager.personId}`, { body: { role: 'manager' }, headers: { 'if-match': '"99"' } })],
-    ['too large a body', 413, () => manager.send('POST', '/api/customers', { body: `{"name":"${'x'.repeat(1_100_000)}"}`, headers: JSON_TYPE })],
-    ['another content type', 415, () => manager.send('POST', '/api/customers', { body: '<name/>', headers: { 'content-type': 'application/xml' } })],
+    [
+      'a stale edit',
+      412,
+      () => manager.send('PATCH', `/api/people/${manager.personId}`, { body: { role: 'manager' }, headers: { 'if-match': '"99"' } }),
+    ],
+    [
+      'too large a body',
+      413,
+      () => manager.send('POST', '/api/customers', { body: `{"name":"${'x'.repeat(1_100_000)}"}`, headers: JSON_TYPE }),
+    ],
+    [
+      'another content type',
+      415,
+      () => manager.send('POST', '/api/customers', { body: '<name/>', headers: { 'content-type': 'application/xml' } }),
+    ],
     ['a wrong field', 422, () => manager.send('POST', '/api/customers', { body: { name: 5 } })],
     ['an id that is none', 422, () => manager.send('GET', '/api/products/one')],
     ['no version', 428, () => manager.send('PATCH', `/api/people/${manager.personId}`, { body: { role: 'manager' } })],
@@ -49,7 +65,13 @@ describe('every refusal is problem details', () => {
 describe('a refused body', () => {
   it('is never sent back: not a password, not anything', async () => {
     const secret = 'do-not-repeat-me-anywhere'
-    for (const body of [{ signInName: 5, password: secret }, { signInName: 'x', password: [secret] }, { signInName: 'x', password: secret, extra: secret }, [secret], secret]) {
+    for (const body of [
+      { signInName: 5, password: secret },
+      { signInName: 'x', password: [secret] },
+      { signInName: 'x', password: secret, extra: secret },
+      [secret],
+      secret,
+    ]) {
       const answer = await world.visitor('192.0.2.98').send('POST', '/api/session', { body: JSON.stringify(body), headers: JSON_TYPE })
       expect(answer.status).toBe(422)
       expect(answer.text).not.toContain(secret)
@@ -57,9 +79,12 @@ describe('a refused body', () => {
     expect(world.logged.join('')).not.toContain(secret)
   })
   it('names every wrong field at once, nested ones by their path', async () => {
-    const answer = await manager.send<{ errors: Array<{ field: string }> }>('POST', '/api/stores', { body: { name: '', kind: 'shop', delivery: { kind: 'flat', feeMinor: -1 } } })
+    const answer = await manager.send<{ errors: Array<{ field: string }> }>('POST', '/api/stores', {
+      body: { name: '', kind: 'shop', delivery: { kind: 'flat', feeMinor: -1 } },
+    })
     const fields = answer.body.errors.map(({ field }) => field)
-    for (const field of ['name', 'kind', 'country', 'timeZone', 'taxBasisPoints', 'delivery.feeMinor', 'delivery.oversizeMinor']) expect(fields).toContain(field)
+    for (const field of ['name', 'kind', 'country', 'timeZone', 'taxBasisPoints', 'delivery.feeMinor', 'delivery.oversizeMinor'])
+      expect(fields).toContain(field)
   })
 })
 
