@@ -83,6 +83,19 @@ describe('a member in a store aisle', () => {
     expect((await postedToday()).filter((priceMinor) => priceMinor === 4355)).toHaveLength(1)
   })
 
+  it('goes on without a signal on a phone that has just come to this page', async () => {
+    const fresh = await openPage(browser, { width: 390, scheme: 'dark' })
+    await signIn(fresh.page, service, 'advisor')
+    await openScreen(fresh.page, service, `/post?product=${productId}`)
+    await fresh.page.getByLabel('Store').selectOption({ index: 2 })
+    await fresh.context.setOffline(true)
+    await fresh.page.getByLabel('Price', { exact: true }).fill('45.66')
+    await fresh.page.getByRole('button', { name: /^Post \$45\.66/ }).click()
+    await fresh.page.getByText(/^Kept on this phone: \$45\.66/).waitFor()
+    await fresh.page.getByRole('combobox', { name: 'Which product?' }).waitFor()
+    await fresh.context.close()
+  })
+
   it('is asked before signing out with unsent sightings; kept ones wait for the next sign-in', async () => {
     await openScreen(page, service, `/post?product=${productId}`)
     await context.route('**/api/sightings', (route) => route.abort())

@@ -1,7 +1,8 @@
 import { useQuery } from '@tanstack/react-query'
 import { Link, useSearch } from '@tanstack/react-router'
-import { useState, type ReactElement } from 'react'
+import { useEffect, useState, type ReactElement } from 'react'
 import { getProduct } from '../client/products.ts'
+import { preloadProductPicker } from '../parts/product-picker.tsx'
 import { Screen } from '../parts/screen.tsx'
 import { BackSign } from '../parts/signs.tsx'
 import { ErrorNotice, LoadingRows } from '../parts/states.tsx'
@@ -17,6 +18,7 @@ import './post.css'
 /** Phone first: which product, then its price, then one button. */
 export function PostScreen(): ReactElement {
   const { product: asked } = useSearch({ from: '/post' })
+  useEffect(preloadProductPicker, [])
   const person = usePerson()
   const today = useToday()
   const currency = useCurrency()
