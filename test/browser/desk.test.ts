@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { QuoteView } from '../../core/quote/quote-view.ts'
 import { expectAccessible, expectNoOverflow, smallTargets } from './support/accessible.ts'
 import { openBrowser } from './support/browser.ts'
-import { openDevice, saved, signIn, type Device, type Watched } from './support/counter.ts'
+import { openDevice, PATIENCE_MS, saved, signIn, type Device, type Watched } from './support/counter.ts'
 import { startDemoService, type DemoService } from './support/demo-service.ts'
 
 /** Least heights of anything pressed: 32 px at the counter, 44 px on a phone. Own rule of the look; WCAG 2.5.8 asks for 24. */
@@ -29,7 +29,7 @@ async function atDesk(device: Device): Promise<Watched> {
   const watched = await openDevice(browser, device)
   await signIn(watched.page, service.origin, service.signIn('advisor'))
   await watched.page.goto(`${service.origin}/quotes/${service.demo.showcase.quoteId}`)
-  await watched.page.getByRole('table', { name: /^Builds side by side/ }).waitFor({ timeout: 20_000 })
+  await watched.page.getByRole('table', { name: /^Builds side by side/ }).waitFor()
   return watched
 }
 const quoteOf = async ({ context }: Watched): Promise<QuoteView> =>
@@ -118,8 +118,8 @@ describe('the desk for everyone', () => {
     const before = await counts.textContent()
     await page.getByRole('button', { name: 'Change the need' }).click()
     await page.getByLabel('Coldest').fill('25 °F')
-    await expect.poll(() => counts.textContent()).not.toBe(before)
-    await page.getByText(/^Not saved:/).waitFor({ timeout: 10_000 })
+    await expect.poll(() => counts.textContent(), { timeout: PATIENCE_MS }).not.toBe(before)
+    await page.getByText(/^Not saved:/).waitFor()
     await page.unroute('**/api/quotes/*')
     await page.getByRole('button', { name: 'Try again now' }).click()
     await saved(page)
@@ -133,9 +133,9 @@ describe('two advisors on one quote', () => {
     await first.page.getByLabel('Title, as the customer reads it').fill('Their title')
     await saved(first.page)
     await second.page.getByLabel('Note to the customer').fill('Bring a spirit level.')
-    await second.page.getByText(/^Not saved: .+ changed this quote at \d\d:\d\d\.$/).waitFor({ timeout: 20_000 })
+    await second.page.getByText(/^Not saved: .+ changed this quote at \d\d:\d\d\.$/).waitFor()
     await second.page.getByRole('button', { name: 'Compare' }).click()
-    await expect.poll(() => second.page.getByRole('row', { name: /^Title .*Their title/ }).count()).toBe(1)
+    await expect.poll(() => second.page.getByRole('row', { name: /^Title .*Their title/ }).count(), { timeout: PATIENCE_MS }).toBe(1)
     await expectAccessible(second.page)
     expect(await second.page.getByLabel('Note to the customer').inputValue()).toBe('Bring a spirit level.')
     await second.page.getByRole('button', { name: 'Keep mine' }).click()
@@ -149,11 +149,11 @@ describe('two advisors on one quote', () => {
     const { page, context } = await atDesk({ width: 1440, height: 900 })
     await page.route('**/api/quotes/*', (route) => (route.request().method() === 'PUT' ? route.abort() : route.fallback()))
     await page.getByLabel('Note to the customer').fill('Kept in this tab.')
-    await page.getByText(/^Not saved:/).waitFor({ timeout: 10_000 })
+    await page.getByText(/^Not saved:/).waitFor()
     page.on('dialog', (dialog) => void dialog.accept())
     await page.unroute('**/api/quotes/*')
     await page.reload()
-    await expect.poll(() => page.getByLabel('Note to the customer').inputValue(), { timeout: 20_000 }).toBe('Kept in this tab.')
+    await expect.poll(() => page.getByLabel('Note to the customer').inputValue(), { timeout: PATIENCE_MS }).toBe('Kept in this tab.')
     await saved(page)
     expect((await quoteOf({ page, context, faults: [] })).draft.note).toBe('Kept in this tab.')
     await context.close()
@@ -191,7 +191,7 @@ describe('the screens around the desk', () => {
     await page.getByRole('button', { name: 'Compare with the newest' }).click()
     await page.getByText(/Saved now: Gil Amberley, 555-0199/).waitFor()
     await page.getByRole('button', { name: 'Keep mine' }).click()
-    await page.getByText('Has a cat.').waitFor({ timeout: 10_000 })
+    await page.getByText('Has a cat.').waitFor()
     await context.close()
   })
 })

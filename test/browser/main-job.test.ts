@@ -6,7 +6,7 @@ import type { QuoteView } from '../../core/quote/quote-view.ts'
 import type { RevisionDocument } from '../../core/quote/revision.ts'
 import { expectAccessible, expectReflow } from './support/accessible.ts'
 import { openBrowser } from './support/browser.ts'
-import { downloadOf, fillSlot, openDevice, saved, signIn, type Watched } from './support/counter.ts'
+import { downloadOf, fillSlot, openDevice, PATIENCE_MS, saved, signIn, type Watched } from './support/counter.ts'
 import { startDemoService, type DemoService } from './support/demo-service.ts'
 import { pdfText } from './support/pdf-text.ts'
 
@@ -61,7 +61,7 @@ describe('from a price tag to an accepted quote', () => {
     await page.getByLabel('Last day of the sale').fill(addDays(service.today, 10))
     await expectAccessible(page)
     await page.getByRole('button', { name: `Post $271.37 at ${STORE}` }).click()
-    await page.getByText(/^Posted: \$271\.37/).waitFor({ timeout: 20_000 })
+    await page.getByText(/^Posted: \$271\.37/).waitFor()
 
     const { items } = await read<{ items: Array<{ id: string; name: string }> }>(
       member,
@@ -94,7 +94,7 @@ describe('from a price tag to an accepted quote', () => {
     await page.getByLabel('Floor').selectOption('ground_slab')
     await expectAccessible(page)
     await page.getByRole('button', { name: 'Start the quote' }).click()
-    await expect.poll(() => new URL(page.url()).pathname, { timeout: 20_000 }).toMatch(/^\/quotes\/[0-9a-f-]{36}$/)
+    await expect.poll(() => new URL(page.url()).pathname, { timeout: PATIENCE_MS }).toMatch(/^\/quotes\/[0-9a-f-]{36}$/)
     quoteId = new URL(page.url()).pathname.split('/')[2] ?? ''
     const { customer: made, draft, state } = await read<QuoteView>(advisor, `/api/quotes/${quoteId}`)
     expect(made.name).toBe(CUSTOMER)
@@ -124,7 +124,7 @@ describe('from a price tag to an accepted quote', () => {
     expect(draft.builds.map((build) => build.name)).toEqual(['Clear glass', 'Clear glass, plain light', 'One box'])
     expect(draft.builds.map((build) => build.lines.length)).toEqual([13, 13, 7])
     expect(draft.suggestion?.buildId).toBe(draft.builds[0]?.id)
-    await expect.poll(() => page.getByRole('link', { name: /^271\.37/ }).count()).toBe(2)
+    await expect.poll(() => page.getByRole('link', { name: /^271\.37/ }).count(), { timeout: PATIENCE_MS }).toBe(2)
     await expectAccessible(page)
     await expectReflow(page)
     await page.emulateMedia({ colorScheme: 'dark' })
@@ -140,7 +140,7 @@ describe('from a price tag to an accepted quote', () => {
     await dialog.getByLabel('Stands until').fill(addDays(service.today, 14))
     await expectAccessible(page)
     await dialog.getByRole('button', { name: 'Issue quote' }).click()
-    await page.getByRole('heading', { name: /^Version 1, issued/ }).waitFor({ timeout: 30_000 })
+    await page.getByRole('heading', { name: /^Version 1, issued/ }).waitFor()
 
     const view = await read<QuoteView>(advisor, `/api/quotes/${quoteId}`)
     expect(view).toMatchObject({ state: 'issued', number: expect.stringMatching(/^\d{4}-\d{4}$/) })
@@ -173,14 +173,14 @@ describe('from a price tag to an accepted quote', () => {
     const total = totalOf('A')
     await page.getByRole('radio', { name: /^A: Clear glass/ }).check()
     await page.getByRole('button', { name: `Accept A: Clear glass, ${total}` }).click()
-    await page.getByText(/accepted/i).first().waitFor({ timeout: 20_000 }) // prettier-ignore
+    await page.getByText(/accepted/i).first().waitFor() // prettier-ignore
     expect(await page.getByRole('button', { name: /^Accept/ }).count(), 'nothing is left to accept').toBe(0)
 
     const view = await read<QuoteView>(advisor, `/api/quotes/${quoteId}`)
     expect(view.state).toBe('accepted')
     expect(view.answer).toMatchObject({ revision: 1, answer: 'accepted', letter: 'A' })
     await advisor.page.reload()
-    await advisor.page.getByText(/^Accepted build A on/).waitFor({ timeout: 20_000 })
+    await advisor.page.getByText(/^Accepted build A on/).waitFor()
   })
 
   it('the PDF that both download holds the totals the API gave and the posted price', async () => {

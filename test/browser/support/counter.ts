@@ -15,6 +15,9 @@ export interface Device {
   script?: boolean
 }
 
+/** A machine that runs everything at once answers late; a step that hangs longer than this is broken. */
+export const PATIENCE_MS = 60_000
+
 /** Someone's own device: a browser profile without anyone else's cookies. */
 export async function openDevice(browser: Browser, { width, height, phone = false, script = true }: Device): Promise<Watched> {
   const context = await browser.newContext({
@@ -27,6 +30,7 @@ export async function openDevice(browser: Browser, { width, height, phone = fals
     reducedMotion: 'reduce',
     locale: 'en-US',
   })
+  context.setDefaultTimeout(PATIENCE_MS)
   const page = await context.newPage()
   const faults: string[] = []
   page.on('pageerror', (error) => faults.push(error.message))
@@ -41,7 +45,7 @@ export async function signIn(page: Page, origin: string, who: { signInName: stri
   await page.getByLabel('Sign-in name').fill(who.signInName)
   await page.getByLabel('Password', { exact: true }).fill(who.password)
   await page.getByRole('button', { name: 'Sign in', exact: true }).click()
-  await expect.poll(() => new URL(page.url()).pathname, { timeout: 20_000 }).not.toBe('/sign-in')
+  await expect.poll(() => new URL(page.url()).pathname, { timeout: PATIENCE_MS }).not.toBe('/sign-in')
 }
 
 /** Fills a slot as an advisor does, with the keyboard alone: open the cell, type, take the first. */
@@ -54,21 +58,21 @@ export async function fillSlot(page: Page, slot: string, letter: string, typed: 
   await search.waitFor()
   await page.keyboard.type(typed)
   const chosen = dialog.getByRole('listbox', { name: 'Products' }).getByRole('option', { selected: true })
-  await expect.poll(() => chosen.textContent().catch(() => ''), { timeout: 15_000 }).toContain(product)
+  await expect.poll(() => chosen.textContent().catch(() => ''), { timeout: PATIENCE_MS }).toContain(product)
   await page.keyboard.press('Enter')
   await dialog.waitFor({ state: 'hidden' })
   await expect
-    .poll(() => page.getByRole('button', { name: new RegExp(`^${slot}, build ${letter}:.*${product}`) }).count())
+    .poll(() => page.getByRole('button', { name: new RegExp(`^${slot}, build ${letter}:.*${product}`) }).count(), { timeout: PATIENCE_MS })
     .toBeGreaterThan(0)
 }
 
 /** Waits until the desk says that the server has it. */
 export async function saved(page: Page): Promise<void> {
-  await expect.poll(() => page.locator('.screen-head output').textContent(), { timeout: 20_000 }).toMatch(/^saved \d\d:\d\d$/)
+  await expect.poll(() => page.locator('.screen-head output').textContent(), { timeout: PATIENCE_MS }).toMatch(/^saved \d\d:\d\d$/)
 }
 
 export async function downloadOf(page: Page, press: () => Promise<void>): Promise<Download> {
-  const [download] = await Promise.all([page.waitForEvent('download', { timeout: 60_000 }), press()])
+  const [download] = await Promise.all([page.waitForEvent('download', { timeout: PATIENCE_MS }), press()])
   const failure = await download.failure()
   if (failure !== null) throw new Error(`The download failed: ${failure}`)
   return download
