@@ -43,11 +43,14 @@ export function conditionerCheck(situation: Situation): Finding | null {
       missing: ['dose and content of the conditioner'],
     })
   }
-  const have = quantity(dosed.haveMl, 'mL', 0)
-  const need = quantity(dosed.needMl, 'mL', dosed.needMl < 10 ? 1 : 0)
+  const digits = dosed.needMl < 10 ? 1 : 0
+  const have = quantity(dosed.haveMl, 'mL', digits)
+  const need = quantity(dosed.needMl, 'mL', digits)
   const figures = { value: have, limit: { kind: 'at_least', low: need } as const }
   const dose = phrase`The first fill takes ${need} of it and there are ${have}.`
-  if (have.value >= need.value) return bindingOf(situation, dose, (verdict, reason, more) => make(verdict, reason, { ...figures, ...more }))
+  // The figures are those of the dose: where it is the binding that decides, they would tell of a reserve that helps nobody.
+  if (have.value >= need.value)
+    return bindingOf(situation, dose, (verdict, reason, more) => make(verdict, reason, { ...(verdict === 'fits' ? figures : {}), ...more }))
   const packs = Math.ceil(need.value / dosed.packMl)
   return make('does_not_fit', dose, {
     ...figures,

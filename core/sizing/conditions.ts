@@ -25,7 +25,8 @@ export interface Conditions {
   disinfectant: 'chlorine' | 'chloramine' | 'none' | 'unknown'
   assumed: ConditionField[]
 }
-export type ConditionField = Exclude<keyof Conditions, 'assumed'>
+/** What a default can stand for. Livestock is one of the five questions: it is always stated. */
+export type ConditionField = Exclude<keyof Conditions, 'assumed' | 'livestock'>
 
 /** What a group of animals asks of the water. The table is in catalog/livestock.ts, each row with its source. */
 export interface LivestockGroup {

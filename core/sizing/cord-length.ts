@@ -1,4 +1,4 @@
-import { phrase, quantity } from '../units/quantity.ts'
+import { phrase, quantity, type Quantity } from '../units/quantity.ts'
 import { CAUTIONS } from './cautions.ts'
 import { dripLoop, type CordRun, type DripLoop } from './drip-loop.ts'
 import type { Finding, Source, Verdict } from './finding.ts'
@@ -10,6 +10,7 @@ import { settle, worstOf } from './verdict.ts'
 import { assumedOf } from './words.ts'
 
 const ENTER = phrase`Enter how long the cord is, or measure it.`
+const ENTER_HEIGHT = phrase`Enter how high the stand is, or measure it.`
 const NEARER = phrase`Bring the outlets nearer with a power strip hung above the water line, never a second strip behind it, or choose a longer cord.`
 
 const SOURCE: Source = { tag: 'own', text: 'Hanging form of the drip loop, 100 mm below the lower end, 0.3 m of slack (common practice).' }
@@ -80,32 +81,49 @@ export function cordLength(situation: Situation): Finding | null {
   const rim = rimHeightMm(situation)
   const judged = cordsOf(situation, rim.high).map((cord, index) => judgeOne(cord, cordsOf(situation, rim.low)[index] ?? cord))
   if (judged.length === 0) return null
-  const { conditions, gear } = situation
+  const { conditions } = situation
   const tight = judged.find(({ loop }) => loop === null)
-  const standUnstated = gear.stand?.spec.heightMm === undefined ? ['height of the stand'] : []
   const defaults = assumedOf(conditions, ['outletHeightMm', 'outletDistanceMm'])
   if (tight) return noRoom(tight.name, defaults)
   const verdict = worstOf(judged.map((each) => each.verdict))
   const worst = judged.filter((each) => each.verdict === verdict).sort((a, b) => a.reserveMm - b.reserveMm)[0]
   if (!worst?.loop) return null
-  const unstated = namesOf(...judged.map(({ stated, name }) => (stated ? [] : [`cord of ${name}`])), standUnstated)
-  const value = quantity(worst.usableMm, 'mm', 0)
   const needed = quantity(worst.loop.neededMm, 'mm', 0)
+  const base = { limit: { kind: 'at_least', low: needed }, source: SOURCE, caution: CAUTIONS.mains } as const
+  if (verdict === 'not_known') return notStated(worst, needed, { ...base, assumed: defaults, missing: unstatedOf(judged, verdict) })
+  const value = quantity(worst.usableMm, 'mm', 0)
   return makeFinding('cord_length', {
+    ...base,
     verdict,
-    ...(verdict === 'not_known' ? {} : { value }),
-    limit: { kind: 'at_least', low: needed },
-    reason:
-      verdict === 'not_known'
-        ? phrase`A drip loop at ${worst.name} takes ${needed} of cord outside the water; nobody has stated how long its cord is.`
-        : phrase`${worst.name} has ${value} of cord outside the water; a drip loop to the outlet takes ${needed}, slack included.`,
-    action: verdict === 'fits' ? null : { text: verdict === 'not_known' ? ENTER : NEARER },
-    assumed: verdict === 'not_known' ? defaults : namesOf(unstated, defaults),
-    missing: verdict === 'not_known' ? unstated : [],
-    source: SOURCE,
-    caution: CAUTIONS.mains,
+    value,
+    reason: phrase`${worst.name} has ${value} of cord outside the water; a drip loop to the outlet takes ${needed}, slack included.`,
+    action: verdict === 'fits' ? null : { text: NEARER },
+    assumed: namesOf(unstatedOf(judged), defaults),
   })
 }
+
+/** What nobody stated of the cords with this verdict, of all without one: the cords themselves, and the stand's height where a cord leaves over the rim. */
+function unstatedOf(judged: readonly Judged[], verdict?: Verdict): string[] {
+  const looked = judged.filter((each) => verdict === undefined || each.verdict === verdict)
+  return namesOf(
+    looked.filter(({ stated }) => !stated).map(({ name }) => `cord of ${name}`),
+    looked.some(({ heightUnstated }) => heightUnstated) ? ['height of the stand'] : [],
+  )
+}
+
+function notStated(worst: Judged, needed: Quantity, base: Pick<Finding, 'limit' | 'source' | 'caution' | 'assumed' | 'missing'>): Finding {
+  const takes = phrase`A drip loop at ${worst.name} takes ${worst.heightUnstated ? 'up to ' : ''}${needed} of cord outside the water`
+  return makeFinding('cord_length', {
+    ...base,
+    verdict: 'not_known',
+    reason: !worst.stated
+      ? phrase`${takes}; nobody has stated how long its cord is.`
+      : phrase`${takes}, by the height of the stand; nobody has stated it.`,
+    action: { text: worst.stated ? ENTER_HEIGHT : ENTER },
+  })
+}
+
+type Judged = ReturnType<typeof judgeOne>
 
 function judgeOne(high: Cord, low: Cord) {
   const loops = [dripLoop(high.run), dripLoop(low.run)] as const
@@ -114,7 +132,8 @@ function judgeOne(high: Cord, low: Cord) {
   const verdict =
     worstLoop && bestLoop ? settle(judgeCord(high.usableMm.low, worstLoop), judgeCord(high.usableMm.high, bestLoop)) : 'does_not_fit'
   const reserveMm = worstLoop ? high.usableMm.low - worstLoop.neededMm : -Infinity
-  return { name: high.name, stated: high.stated, usableMm: high.usableMm.low, loop: worstLoop, verdict, reserveMm } as const
+  const heightUnstated = high.run.exitHeightMm !== low.run.exitHeightMm
+  return { name: high.name, stated: high.stated, heightUnstated, usableMm: high.usableMm.low, loop: worstLoop, verdict, reserveMm } as const
 }
 
 function noRoom(name: string, assumed: string[]): Finding {

@@ -22,10 +22,13 @@ export function ratedFlowLph({ gear }: Pick<Situation, 'gear'>): number | undefi
   return gear.filters.length > 0 ? sum : undefined
 }
 
-/** Turnover an hour with loaded media and with clean ones, for one volume of water. @example turnover(1200, 150) // { low: 4, high: 5.6 } */
+/** A turnover is told to a tenth. */
+const turns = (times: number) => quantity(times, 'per_hour', 1)
+
+/** Turnover an hour with loaded media and with clean ones, for one volume of water, to the tenth that is told. @example turnover(1200, 150) // { low: 4, high: 5.6 } */
 export const turnover = (ratedLph: number, waterL: number): Span => ({
-  low: Math.round(((ratedLph * FLOW_SHARE.low) / waterL) * 100) / 100,
-  high: Math.round(((ratedLph * FLOW_SHARE.high) / waterL) * 100) / 100,
+  low: turns((ratedLph * FLOW_SHARE.low) / waterL).value,
+  high: turns((ratedLph * FLOW_SHARE.high) / waterL).value,
 })
 
 /** Enough with loaded media *fits*; only with clean ones is *marginal*: it is reached after each rinse and lost before the next. */
@@ -43,9 +46,8 @@ function judgeCeiling(turns: Span, ceiling: number): Verdict {
 /** Volumes of water that the stated figures allow, L. */
 export const waterSpan = ({ corners }: Situation): Span => over(corners, ({ geometry }) => geometry.waterVolumeL)
 
-/** A mark of the table is whole; a turnover is told to a tenth. */
+/** A mark of the table, whole or to a tenth. */
 const per = (times: number) => quantity(times, 'per_hour', Number.isInteger(times) ? 0 : 1)
-const turns = (times: number) => quantity(times, 'per_hour', 1)
 
 /**
  * Whether the filters turn the water over often enough.

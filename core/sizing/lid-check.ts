@@ -2,15 +2,18 @@ import { phrase, quantity } from '../units/quantity.ts'
 import type { Finding } from './finding.ts'
 import { makeFinding } from './make-finding.ts'
 import type { Situation } from './situation.ts'
-import { assumedOf } from './words.ts'
 
 /** A lid may be this much shorter than the tank: it lies inside the rim or on clips. Common practice. */
 const LID_SLACK_MM = 40
 
-/** Whether a lid is there where the animals need one, and whether it closes the top. */
+/**
+ * Whether a lid is there where the animals need one, and whether it closes the top.
+ *
+ * Value: by how much the lid differs from the tank along length or depth, whichever is more, in mm; negative where it stands over. Limit: 40 either way.
+ */
 export function lidCheck({ gear, conditions, tank }: Situation): Finding | null {
   const { lidNeeded, name, source } = conditions.livestock
-  const base = { source: { tag: 'common_practice', text: source } as const, assumed: assumedOf(conditions, ['livestock']) }
+  const base = { source: { tag: 'common_practice', text: source } as const }
   const size = phrase`${quantity(tank.lengthMm, 'mm', 0)} by ${quantity(tank.widthMm, 'mm', 0)}`
   const want = {
     slot: 'cover',
@@ -36,13 +39,13 @@ export function lidCheck({ gear, conditions, tank }: Situation): Finding | null 
       missing: ['size of the lid'],
     })
   }
-  const gap = Math.max(tank.lengthMm - lengthMm, tank.widthMm - widthMm)
-  const over = Math.max(lengthMm - tank.lengthMm, widthMm - tank.widthMm)
-  const closes = gap <= LID_SLACK_MM && over <= LID_SLACK_MM
+  const gaps = [quantity(tank.lengthMm - lengthMm, 'mm', 0), quantity(tank.widthMm - widthMm, 'mm', 0)] as const
+  const value = Math.abs(gaps[1].value) > Math.abs(gaps[0].value) ? gaps[1] : gaps[0]
+  const closes = Math.abs(value.value) <= LID_SLACK_MM
   return makeFinding('lid', {
     ...base,
     verdict: closes ? 'fits' : 'does_not_fit',
-    value: quantity(gap, 'mm', 0),
+    value,
     limit: { kind: 'between', low: quantity(-LID_SLACK_MM, 'mm', 0), high: quantity(LID_SLACK_MM, 'mm', 0) },
     reason: closes
       ? phrase`The lid closes the top of ${size}.`

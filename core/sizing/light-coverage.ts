@@ -33,9 +33,9 @@ export function lightCoverage({ gear, tank }: Situation): Finding | null {
   const longest = Math.max(...lengths.map(({ one }) => one))
   const inLine = lengths.reduce((sum, { all }) => sum + all, 0)
   const covered = longest >= low.value ? longest : Math.min(inLine, tank.lengthMm)
-  const verdict = judge(covered / tank.lengthMm)
   const value = quantity(covered, 'mm', 0)
-  const short = covered < low.value
+  const verdict = judge(value.value, tank.lengthMm)
+  const short = value.value < low.value
   const action = short
     ? {
         text: phrase`Choose a light of at least ${low}, or two in line.`,
@@ -48,7 +48,7 @@ export function lightCoverage({ gear, tank }: Situation): Finding | null {
     limit,
     reason: short
       ? phrase`${value} of light over ${limit.high} of tank leaves the ends dark.`
-      : covered > tank.lengthMm
+      : value.value > limit.high.value
         ? phrase`The light is ${value} long and the tank ${limit.high}: it stands over.`
         : phrase`${value} of light over ${limit.high} of tank.`,
     action: verdict === 'fits' ? null : action,
@@ -56,7 +56,9 @@ export function lightCoverage({ gear, tank }: Situation): Finding | null {
   })
 }
 
-function judge(share: number): Verdict {
-  if (share < DARK_ENDS || share > OVERHANG) return 'does_not_fit'
-  return share < LEAST || share > WHOLE ? 'marginal' : 'fits'
+/** Whole millimetres against whole millimetres, as they are told. */
+function judge(coveredMm: number, tankMm: number): Verdict {
+  const mark = (share: number) => quantity(share * tankMm, 'mm', 0).value
+  if (coveredMm < mark(DARK_ENDS) || coveredMm > mark(OVERHANG)) return 'does_not_fit'
+  return coveredMm < mark(LEAST) || coveredMm > mark(WHOLE) ? 'marginal' : 'fits'
 }

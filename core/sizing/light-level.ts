@@ -31,7 +31,7 @@ const VERDICT_OF: Record<Reading, Verdict> = { dark: 'does_not_fit', darkish: 'm
 function read(light: Span, mark: Span, dimmable: boolean): Reading {
   if (light.high < mark.low) return 'dark'
   if (light.low < mark.low) return 'darkish'
-  return dimmable || light.high <= mark.high * (1 + BRIGHT_BAND) ? 'good' : 'bright'
+  return dimmable || (light.low <= mark.high && light.high <= mark.high * (1 + BRIGHT_BAND)) ? 'good' : 'bright'
 }
 
 /**

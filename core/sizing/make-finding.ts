@@ -16,7 +16,8 @@ export function makeFinding(check: Check, parts: Parts): Finding {
 function marginOf(value: Quantity, limit: Limit): Quantity {
   const below = limit.kind === 'at_least' ? Infinity : limit.high.value - value.value
   const above = limit.kind === 'at_most' ? Infinity : value.value - limit.low.value
-  return quantity(Math.min(below, above), value.unit === 'degC' ? 'K' : value.unit, value.digits)
+  const digits = Math.max(value.digits, ...('low' in limit ? [limit.low.digits] : []), ...('high' in limit ? [limit.high.digits] : []))
+  return quantity(Math.min(below, above), value.unit === 'degC' ? 'K' : value.unit, digits)
 }
 
 /** Names each only once, in order. @example namesOf(['a'], ['b', 'a']) // ['a', 'b'] */

@@ -14,6 +14,10 @@ const countOf = (items: ReadonlyArray<{ quantity: number }>): number => items.re
 /** Things of a build that need an outlet. A sponge has an air pump. */
 export const applianceCount = ({ gear }: SizingSubject): number => countOf(gear.heaters) + countOf(gear.filters) + countOf(gear.lights)
 
+/** @example needOutlets(3) // '3 appliances need an outlet each' */
+const needOutlets = (count: number): string => (count === 1 ? '1 appliance needs an outlet' : `${count} appliances need an outlet each`)
+const outletsOf = (count: number): string => (count === 1 ? '1 outlet' : `${count} outlets`)
+
 /** Whether every appliance finds an outlet on the strips. Value: outlets. Limit: at least the appliances. */
 export function outlets(subject: SizingSubject): Finding | null {
   const { gear } = subject
@@ -30,12 +34,12 @@ export function outlets(subject: SizingSubject): Finding | null {
       ...base,
       verdict: 'not_known',
       reason: strip
-        ? phrase`${needed} appliances need an outlet each; the strip's number is not stated.`
-        : phrase`${needed} appliances need an outlet each; nobody has stated how many the wall has.`,
+        ? phrase`${needOutlets(needed)}; the strip's number is not stated.`
+        : phrase`${needOutlets(needed)}; nobody has stated how many the wall has.`,
       action: {
         text: strip
           ? phrase`Enter the strip's number of outlets.`
-          : phrase`Count the outlets within reach, or add a strip with at least ${needed}.`,
+          : phrase`Count the outlets within reach, or add a strip with at least ${outletsOf(needed)}.`,
         want,
       },
       missing: [strip ? 'outlets of the strip' : 'outlets within reach'],
@@ -46,7 +50,7 @@ export function outlets(subject: SizingSubject): Finding | null {
     ...base,
     verdict: enough ? 'fits' : 'does_not_fit',
     value: quantity(have, 'count', 0),
-    reason: phrase`${needed} appliances need an outlet each; the strips have ${have}.`,
-    action: enough ? null : { text: phrase`Choose a strip with at least ${needed} outlets. Never put a second strip behind it.`, want },
+    reason: phrase`${needOutlets(needed)}; ${gear.power.length === 1 && gear.power[0]?.quantity === 1 ? 'the strip has' : 'the strips have'} ${have}.`,
+    action: enough ? null : { text: phrase`Choose a strip with at least ${outletsOf(needed)}. Never put a second strip behind it.`, want },
   })
 }

@@ -103,7 +103,7 @@ export const LivestockGroupSchema = strict('Livestock group', {
 
 type ConditionFigures = Omit<Conditions, 'assumed' | 'livestock'>
 const { targetC: _target, lowestC: _lowest, dangerC: _danger, tapPh: _ph, tapGhDegrees: _gh, tapKhDegrees: _kh, ...roomShape } = shape
-const isRoomField = (key: string): key is ConditionField => key === 'livestock' || key in roomShape
+const isRoomField = (key: string): key is ConditionField => key in roomShape
 
 /** Conditions as resolved, every figure present: what an issued revision carries. */
 export const ConditionsSchema = strict('Conditions', {

@@ -3,7 +3,6 @@ import type { Finding } from './finding.ts'
 import { makeFinding } from './make-finding.ts'
 import type { Situation } from './situation.ts'
 import { judgeAtLeast } from './verdict.ts'
-import { assumedOf } from './words.ts'
 
 /** A tenth under the group's smallest volume is *marginal*: labels and outside boxes differ by as much. Own. */
 const VOLUME_BAND = 0.1
@@ -25,7 +24,6 @@ export function smallestVolume({ conditions, corners }: Situation): Finding {
     limit: { kind: 'at_least', low: limit },
     reason: phrase`The tank is ${value} by its outside; for this group (${name}) the trade names ${limit} as the smallest.`,
     action: verdict === 'fits' ? null : { text: phrase`Choose a tank of at least ${limit}, or animals for a smaller one.` },
-    assumed: assumedOf(conditions, ['livestock']),
     source: { tag: 'common_practice', text: conditions.livestock.source },
   })
 }

@@ -1,4 +1,4 @@
-import { phrase, quantity } from '../units/quantity.ts'
+import { phrase, quantity, type Quantity } from '../units/quantity.ts'
 import { CAUTIONS } from './cautions.ts'
 import type { Finding, Source } from './finding.ts'
 import { makeFinding } from './make-finding.ts'
@@ -14,8 +14,8 @@ const SOURCE: Source = { tag: 'common_practice', text: 'No tank overhangs its st
 /**
  * Whether the tank stands wholly on the stand's top.
  *
- * Value: the smaller reserve of length and depth in mm, negative where the tank overhangs. Limit: none overhanging. A frame that bears only under the
- * edge must also match the tank to within 20 mm.
+ * Value: the reserve of length or depth, whichever is worse, in mm; negative where the tank overhangs, by less than the rounding of makers counted as 0.
+ * Limit: none overhanging; for a frame, which bears only under the edge, also at most 20 mm.
  */
 export function standFootprint(situation: Situation): Finding | null {
   const { gear, tank } = situation
@@ -37,16 +37,17 @@ export function standFootprint(situation: Situation): Finding | null {
       caution: CAUTIONS.load,
     })
   }
-  const reserves = [topLengthMm - tank.lengthMm, topWidthMm - tank.widthMm]
-  const value = quantity(Math.min(...reserves), 'mm', 0)
-  const overhangs = value.value < -ROUNDING_MM
-  const beside = top === 'perimeter' && Math.max(...reserves) > FRAME_SLACK_MM
+  const most = top === 'perimeter' ? FRAME_SLACK_MM : Infinity
+  const reserves = [reserveOf(topLengthMm, tank.lengthMm), reserveOf(topWidthMm, tank.widthMm)] as const
+  const value = reserves.reduce((worst, each) => (marginTo(each.value, most) < marginTo(worst.value, most) ? each : worst))
+  const overhangs = reserves.some((each) => each.value < 0)
+  const beside = reserves.some((each) => each.value > most)
+  const none = quantity(0, 'mm', 0)
   const standSize = phrase`${quantity(topLengthMm, 'mm', 0)} by ${quantity(topWidthMm, 'mm', 0)}`
   return makeFinding('stand_footprint', {
     verdict: overhangs || beside ? 'does_not_fit' : 'fits',
     value,
-    limit:
-      beside && !overhangs ? { kind: 'at_most', high: quantity(FRAME_SLACK_MM, 'mm', 0) } : { kind: 'at_least', low: quantity(0, 'mm', 0) },
+    limit: top === 'perimeter' ? { kind: 'between', low: none, high: quantity(FRAME_SLACK_MM, 'mm', 0) } : { kind: 'at_least', low: none },
     reason: overhangs
       ? phrase`The tank covers ${tankSize} and the stand's top only ${standSize}: the glass would overhang.`
       : beside
@@ -60,3 +61,11 @@ export function standFootprint(situation: Situation): Finding | null {
     caution: CAUTIONS.load,
   })
 }
+
+/** Whole millimetres of the stand beyond the tank on one axis. */
+function reserveOf(standMm: number, tankMm: number): Quantity {
+  const reserve = quantity(standMm - tankMm, 'mm', 0)
+  return reserve.value < 0 && reserve.value >= -ROUNDING_MM ? quantity(0, 'mm', 0) : reserve
+}
+
+const marginTo = (reserveMm: number, mostMm: number): number => Math.min(reserveMm, mostMm - reserveMm)

@@ -1,6 +1,6 @@
 import type { SubstrateSpec } from '../catalog/spec.ts'
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
-import type { Action, Finding, Source } from './finding.ts'
+import type { Action, Finding, Source, Verdict } from './finding.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import { settled } from './settled.ts'
 import type { Situation } from './situation.ts'
@@ -32,6 +32,8 @@ interface WantedBed {
   wantedMm: number
   areaM2: Span
   takes: Phrase
+  /** From here on the bed is as good as the wanted one, whole mm. */
+  goodMm: number
   base: Pick<Finding, 'limit' | 'source'>
   action: Action
   defaults: string[]
@@ -40,21 +42,24 @@ interface WantedBed {
 function wantedBed({ conditions, corners }: Situation): WantedBed {
   const areaM2 = over(corners, ({ geometry }) => (geometry.insideLengthMm * geometry.insideWidthMm) / 1e6)
   const wanted = quantity(conditions.substrateDepthMm, 'mm', 0)
+  const good = quantity(Math.max(1, conditions.substrateDepthMm * GOOD_SHARE), 'mm', 0)
   const takes = phrase`a bed of ${wanted} takes about ${quantity(conditions.substrateDepthMm * areaM2.high, 'L', 0)}`
   return {
     wantedMm: conditions.substrateDepthMm,
     areaM2,
     takes,
-    base: { limit: { kind: 'at_least', low: wanted }, source: SOURCE },
+    goodMm: good.value,
+    base: { limit: { kind: 'at_least', low: good }, source: SOURCE },
     action: { text: phrase`Choose as many packs as it needs: ${takes}.`, want: { slot: 'substrate', quantity: 1, minimum: {} } },
     defaults: assumedOf(conditions, ['substrateDepthMm']),
   }
 }
 
-/** Whether the packs make the bed that is wanted. Value: mm at the thin end. Limit: the wanted depth; *marginal* from 0.7 of it, *fits* from 0.9. */
+/** Whether the packs make the bed that is wanted. Value: mm at the thin end. Limit: 0.9 of the wanted depth; *marginal* from 0.7 of it. */
 export function substrateDepth(situation: Situation): Finding | null {
   const { gear, conditions } = situation
-  if (conditions.substrateDepthMm <= 0 || (gear.substrates.length === 0 && gear.notNeeded['substrate'] !== undefined)) return null
+  if (Math.round(conditions.substrateDepthMm) <= 0 || (gear.substrates.length === 0 && gear.notNeeded['substrate'] !== undefined))
+    return null
   const bed = wantedBed(situation)
   if (gear.substrates.length === 0)
     return makeFinding('substrate_depth', {
@@ -84,7 +89,7 @@ export function substrateDepth(situation: Situation): Finding | null {
 function boughtBed({ gear, tankUnstated }: Situation, bed: WantedBed, bought: Span): Finding {
   const thin = quantity(bought.low / bed.areaM2.high, 'mm', 0)
   const thick = quantity(bought.high / bed.areaM2.low, 'mm', 0)
-  const judge = (mm: number) => judgeAtLeast(mm, bed.wantedMm * THIN_SHARE, bed.wantedMm * (GOOD_SHARE - THIN_SHARE))
+  const judge = (mm: number): Verdict => (mm >= bed.goodMm ? 'fits' : judgeAtLeast(mm, bed.wantedMm * THIN_SHARE, Infinity))
   const byMass = gear.substrates.some(({ spec }) => spec.packVolumeL === undefined)
   const outcome = settled(judge(thin.value), judge(thick.value), namesOf(byMass ? ['litres of a pack'] : [], tankUnstated), bed.defaults)
   return makeFinding('substrate_depth', {

@@ -65,6 +65,9 @@ export const BULK_KG_PER_L = {
   unknown: { low: 0.8, high: 1.7 },
 } as const satisfies Record<string, Span>
 
+/** Lowest ammonia step above zero of the tests that are sold, drops and strips, mg/L. */
+export const AMMONIA_STEP_MG_L: Span = { low: 0.05, high: 0.5 }
+
 /** Share of its printed flow that a filter gives, loaded media to clean. */
 export const FLOW_SHARE: Span = { low: 0.5, high: 0.7 }
 

@@ -16,7 +16,6 @@ const WORDS: Record<ConditionField, string> = {
   lightHoursPerDay: 'hours of light a day',
   plants: 'kind of plants',
   floor: 'kind of floor',
-  livestock: 'livestock',
   disinfectant: 'disinfectant in the tap water',
 }
 

@@ -39,6 +39,14 @@ describe('lid', () => {
     expect(findingOf('lid', { lid: one('Lid', { lengthMm: 1300, widthMm: 450, cover: 'glass' }) }).verdict).toBe('does_not_fit')
     expect(findingOf('lid', { lid: one('Lid', { cover: 'glass' }) }).verdict).toBe('not_known')
   })
+
+  it('tells the worse of both ways, negative where it does not fit', () => {
+    // The tank is 1219.2 × 457.2 mm; a lid may differ by 40 mm either way.
+    const lid = (lengthMm: number, widthMm: number) => findingOf('lid', { lid: one('Lid', { lengthMm, widthMm, cover: 'glass' }) })
+    expect(lid(1269, 430)).toMatchObject({ verdict: 'does_not_fit', value: { value: -50 }, margin: { value: -10 } })
+    expect(lid(1200, 400)).toMatchObject({ verdict: 'does_not_fit', value: { value: 57 }, margin: { value: -17 } })
+    expect(lid(1210, 430)).toMatchObject({ verdict: 'fits', value: { value: 27 }, margin: { value: 13 } })
+  })
 })
 
 describe('substrate depth', () => {
@@ -68,6 +76,11 @@ describe('substrate depth', () => {
     expect(bare.figures.waterVolumeL).toBe(253.44)
   })
 
+  it('measures its reserve from nine tenths of the wanted depth, which is as good', () => {
+    const found = findingOf('substrate_depth', { substrates: [one('Millrace', { type: 'gravel', packVolumeL: 24.2 })] })
+    expect(found).toMatchObject({ verdict: 'fits', value: { value: 46 }, limit: { low: { value: 45 } }, margin: { value: 1 } })
+  })
+
   it('does not fit where a bed was asked for and none is chosen', () => {
     expect(findingOf('substrate_depth', { substrates: [] }).verdict).toBe('does_not_fit')
   })
@@ -90,6 +103,8 @@ describe('conditioner', () => {
   it('must bind ammonia where the water holds chloramine', () => {
     const plain = bottle({ packVolumeMl: 500, doseMlPerL: 0.2, bindsAmmonia: false })
     expect(findingOf('conditioner_dose', plain, { disinfectant: 'chloramine' }).verdict).toBe('does_not_fit')
+    // There is enough of it: a reserve beside "does not fit" would mislead.
+    expect(findingOf('conditioner_dose', plain, { disinfectant: 'chloramine' }).margin).toBeUndefined()
     expect(findingOf('conditioner_dose', plain, { disinfectant: 'chlorine' }).verdict).toBe('fits')
     expect(findingOf('conditioner_dose', plain, { disinfectant: 'unknown' })).toMatchObject({
       verdict: 'not_known',
@@ -127,9 +142,23 @@ describe('water tests', () => {
     expect(findingOf('ammonia_tests', { testKits: [] }).verdict).toBe('does_not_fit')
   })
 
+  it('is not known where the kit states no lowest step: strips stop above what says ready', () => {
+    const found = findingOf('ammonia_tests', kit({ measuresAmmonia: true, measuresNitrite: true }))
+    expect(found).toMatchObject({ verdict: 'not_known', missing: ['lowest step of the ammonia test'] })
+    expect(found.action).not.toBeNull()
+  })
+
+  it('needs no step of a second kit where the first is fine enough', () => {
+    const fine = one('A', { measuresAmmonia: true, measuresNitrite: true, lowestAmmoniaMgL: 0.25 })
+    const coarse = one('C', { measuresAmmonia: true, measuresNitrite: true, lowestAmmoniaMgL: 0.5 })
+    const unstated = one('B', { measuresAmmonia: true, measuresNitrite: true })
+    expect(findingOf('ammonia_tests', { testKits: [fine, unstated] })).toMatchObject({ verdict: 'fits', value: { value: 0.25 } })
+    expect(findingOf('ammonia_tests', { testKits: [coarse, unstated] }).verdict).toBe('not_known')
+  })
+
   it('may come from two kits', () => {
     const testKits = [
-      one('A', { measuresAmmonia: true, measuresNitrite: false }),
+      one('A', { measuresAmmonia: true, measuresNitrite: false, lowestAmmoniaMgL: 0.25 }),
       one('B', { measuresAmmonia: false, measuresNitrite: true }),
     ]
     expect(findingOf('ammonia_tests', { testKits }).verdict).toBe('fits')

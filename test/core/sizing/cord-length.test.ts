@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest'
+import { METRIC, sayPhrase } from '../../../core/units/say.ts'
 import { findingOf, one } from './sample-build.ts'
 
 const heater = (cordMm?: number) => ({ heaters: [one('Torvane', { powerW: 100, ...(cordMm ? { cordMm } : {}) })] })
@@ -25,6 +26,18 @@ it('does not guess a cord that nobody measured', () => {
   expect(unknown.value).toBeUndefined()
 })
 
+it('asks for the stand’s height where the cord is stated and its way down is not', () => {
+  const stand = { stand: one('Thornby', { ratedLoadKg: 450 }) }
+  // Own: over a stand of 600 to 950 mm a loop takes 1503 to 1838 mm, and 2300 mm of cord leave 1667 outside the water.
+  const found = findingOf('cord_length', { ...stand, ...heater(2300), filters: [], lights: [] })
+  expect(found).toMatchObject({ verdict: 'not_known', missing: ['height of the stand'] })
+  expect(sayPhrase(found.reason, METRIC)).toMatch(/by the height of the stand; nobody has stated it\.$/)
+  expect(sayPhrase(found.action?.text ?? [], METRIC)).toMatch(/how high the stand is/)
+  const both = findingOf('cord_length', { ...stand, ...heater(), filters: [], lights: [] })
+  expect(both.missing).toEqual(['cord of Torvane', 'height of the stand'])
+  expect(sayPhrase(both.reason, METRIC)).toMatch(/nobody has stated how long its cord is/)
+})
+
 it('lets the worst cord decide', () => {
   const found = findingOf('cord_length', { lights: [one('Halden', { cordMm: 800, lengthMm: 1150 })] })
   expect(found.verdict).toBe('does_not_fit')
@@ -41,5 +54,5 @@ it('starts a canister’s cord at the floor of the stand', () => {
 it('says so where the outlet leaves no room for a loop', () => {
   const low = findingOf('cord_length', {}, { outletHeightMm: 60 })
   expect(low.verdict).toBe('does_not_fit')
-  expect(low.reason.join(' ')).toMatch(/no room to hang/)
+  expect(sayPhrase(low.reason, METRIC)).toMatch(/no room to hang/)
 })

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { METRIC, sayPhrase } from '../../../core/units/say.ts'
 import { continuousLimitW } from '../../../core/sizing/electrical-load.ts'
 import { findingOf, one, reportOf } from './sample-build.ts'
 
@@ -70,6 +71,20 @@ describe('outlets', () => {
     expect(findingOf('outlets', strip(3))).toMatchObject({ verdict: 'does_not_fit', action: { want: { minimum: { outlets: 4 } } } })
     expect(findingOf('outlets', strip()).verdict).toBe('not_known')
     expect(findingOf('outlets', { power: [] }).missing).toEqual(['outlets within reach'])
+  })
+
+  it('are told in the singular for one', () => {
+    const alone = { filters: [], lights: [], heaters: [one('Torvane', { powerW: 50 })] }
+    const said = (power: Array<ReturnType<typeof strip>['power'][number]>) => {
+      const { reason, action } = findingOf('outlets', { ...alone, power })
+      return [sayPhrase(reason, METRIC), action && sayPhrase(action.text, METRIC)]
+    }
+    expect(said([])).toEqual([
+      '1 appliance needs an outlet; nobody has stated how many the wall has.',
+      'Count the outlets within reach, or add a strip with at least 1 outlet.',
+    ])
+    expect(said(strip(1).power)).toEqual(['1 appliance needs an outlet; the strip has 1.', null])
+    expect(sayPhrase(findingOf('outlets', strip(3)).reason, METRIC)).toBe('4 appliances need an outlet each; the strip has 3.')
   })
 
   it('are not asked of a build without appliances', () => {

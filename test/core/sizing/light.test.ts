@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { lightAtDepth, photonFlux } from '../../../core/sizing/light-at-depth.ts'
-import { findingOf, one, reportOf } from './sample-build.ts'
+import { lightLevel } from '../../../core/sizing/light-level.ts'
+import { situationOf } from '../../../core/sizing/situation.ts'
+import { conditions, findingOf, gear, one, reportOf } from './sample-build.ts'
 import type { LightSpec } from '../../../core/catalog/spec.ts'
 import { isNear } from './reference-tanks.ts'
 
@@ -54,6 +56,16 @@ describe('light at the substrate', () => {
     expect(findingOf('light_level', light({ luminousFluxLm: 9000, dimmable: true })).verdict).toBe('fits')
   })
 
+  it('is marginal where even the dark end is above the band, within the share that the bright end may pass it or not', () => {
+    // A plain light: 31 µmol/m²s at the dark end and 37 at the bright one, over the undemanding plants' 30.
+    const span = { low: 31, high: 37 }
+    const situation = situationOf({ gear: gear(), conditions: conditions({ plants: 'low' }) })
+    if (!situation.ok) throw new Error(situation.refusal.code)
+    const plain = { ...situation.value, gear: gear({ lights: [one('Halden', { lengthMm: 1150, luminousFluxLm: 3000 })] }) }
+    const found = lightLevel(plain, { dim: span, bright: span, fluxUnstated: false, perLumenLow: 0.01 })
+    expect(found).toMatchObject({ verdict: 'marginal', margin: { value: -7 } })
+  })
+
   it('tells the level after dimming, inside the plants’ band', () => {
     const found = findingOf('light_level', light({ luminousFluxLm: 9000, dimmable: true }))
     expect(found.value?.value).toBeGreaterThanOrEqual(30)
@@ -92,6 +104,13 @@ describe('light over the length', () => {
     [1300, 'marginal'],
     [1400, 'does_not_fit'],
   ])('of %s mm: %s', (lengthMm, verdict) => expect(findingOf('light_coverage', light({ lengthMm })).verdict).toBe(verdict))
+
+  it('judges the millimetres that it tells', () => {
+    // Three quarters of 1219.2 mm are 914.4, told as 914.
+    expect(findingOf('light_coverage', light({ lengthMm: 914 }))).toMatchObject({ verdict: 'fits', margin: { value: 0 }, action: null })
+    const short = findingOf('light_coverage', light({ lengthMm: 913 }))
+    expect(short).toMatchObject({ verdict: 'marginal', margin: { value: -1 }, action: { want: { minimum: { lengthMm: 914 } } } })
+  })
 
   it('takes two in line for one', () => {
     expect(findingOf('light_coverage', { lights: [one('Halden', { lengthMm: 600 }, 2)] }).verdict).toBe('fits')

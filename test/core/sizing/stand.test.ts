@@ -52,6 +52,22 @@ describe('stand size', () => {
     expect(findingOf('stand_footprint', stand({ topLengthMm: 1300, topWidthMm: 500, top: 'perimeter' })).verdict).toBe('does_not_fit')
   })
 
+  it('tells the worse of length and depth, negative wherever it does not fit', () => {
+    const frame = (topLengthMm: number, topWidthMm: number) =>
+      findingOf('stand_footprint', stand({ topLengthMm, topWidthMm, top: 'perimeter' }))
+    // The tank is 1219.2 × 457.2 mm; a frame may stand 20 mm beyond it.
+    expect(frame(1300, 460)).toMatchObject({ verdict: 'does_not_fit', value: { value: 81 }, margin: { value: -61 } })
+    expect(frame(1222, 500)).toMatchObject({ verdict: 'does_not_fit', value: { value: 43 }, margin: { value: -23 } })
+    expect(frame(1300, 300)).toMatchObject({ verdict: 'does_not_fit', value: { value: -157 }, margin: { value: -157 } })
+    expect(frame(1220, 460)).toMatchObject({ verdict: 'fits', value: { value: 1 }, margin: { value: 1 } })
+  })
+
+  it('counts less than a maker’s rounding as no overhang', () => {
+    const found = findingOf('stand_footprint', stand({ topLengthMm: 1218, topWidthMm: 456 }))
+    expect(found).toMatchObject({ verdict: 'fits', value: { value: 0 }, margin: { value: 0 } })
+    expect(findingOf('stand_footprint', stand({ topLengthMm: 1216, topWidthMm: 456 })).verdict).toBe('does_not_fit')
+  })
+
   it('is not known where nobody measured the top', () => {
     expect(findingOf('stand_footprint', stand({ ratedLoadKg: 500 })).verdict).toBe('not_known')
   })
