@@ -37,6 +37,9 @@ export function sayMoney(minor: number, currency: string, options: { symbol?: bo
   return `${minor < 0 ? MINUS : ''}${sign}${whole}${fraction}`
 }
 
+/** No price is longer, written out with sign, spaces and separators. */
+const LONGEST = 40
+
 export type MoneyRefusal = { code: 'not_a_price' | 'too_many_decimals' | 'ambiguous' | 'too_large'; words: string }
 
 /**
@@ -48,6 +51,7 @@ export type MoneyRefusal = { code: 'not_a_price' | 'too_many_decimals' | 'ambigu
  */
 export function parseMoney(text: string, currency: string): Result<number, MoneyRefusal> {
   const exponent = currencyExponent(currency)
+  if (text.length > LONGEST) return refuse({ code: 'not_a_price', words: 'That is too long for a price. Write digits, like 159.00.' })
   const bare = text
     .trim()
     .replace(currencySign(currency).trim(), '')

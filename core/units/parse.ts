@@ -5,7 +5,10 @@ import {
 import type { ReaderUnits, Unit } from './quantity.ts'
 import { displayUnit } from './say.ts'
 
-export type UnitRefusal = { code: 'empty' | 'not_a_number' | 'ambiguous' | 'unknown_unit'; words: string }
+export type UnitRefusal = { code: 'empty' | 'too_long' | 'not_a_number' | 'ambiguous' | 'unknown_unit'; words: string }
+
+/** No figure with its unit is longer; what is longer would make the patterns below walk it again and again. */
+const LONGEST = 40
 
 type ToStorage = (value: number) => number
 const times =
@@ -68,6 +71,8 @@ function readFigure(figure: string, reader: ReaderUnits): number | 'ambiguous' |
 export function parseQuantity(text: string, unit: Unit, reader: ReaderUnits): Result<number, UnitRefusal> {
   const typed = text.trim()
   if (typed === '') return refuse({ code: 'empty', words: 'Nothing was entered.' })
+  if (typed.length > LONGEST)
+    return refuse({ code: 'too_long', words: `That is too long for a figure. Write it like ${example(unit, reader)}.` })
   const split = splitFigure(typed)
   const value = split ? readFigure(split.figure, reader) : null
   if (split === null || value === null)

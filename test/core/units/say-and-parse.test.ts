@@ -59,10 +59,11 @@ describe('what people type', () => {
 
   it.each([
     ['', 'empty'],
+    [`${'1'.repeat(80_000)}.,`, 'too_long'],
     ['about 20', 'not_a_number'],
     ['20 stone', 'unknown_unit'],
     ['1/0', 'not_a_number'],
-  ])('refuses "%s"', (text, code) => expect(refusal(text, 'mm')).toBe(code))
+  ])('refuses "%.40s"', (text, code) => expect(refusal(text, 'mm')).toBe(code))
 })
 
 describe('what people read', () => {
