@@ -4,9 +4,17 @@ import { conditionerDose } from './conditioner-dose.ts'
 import { ammoniaFromChloramine, HIGHEST_RESIDUAL_MG_PER_L } from './disinfectant.ts'
 import type { Step } from './setup-plan.ts'
 import { stepOf, type StartupSubject, type StepsMade } from './startup-subject.ts'
+import { isHeated, limitC, suitableRange } from './temperatures.ts'
 import { doseOf, litres, tankFacts, type TankFacts } from './tank-facts.ts'
 
-/** Water, warmth and a day of running. */
+/**
+ * Water, warmth and a day of running.
+ *
+ * Errors: without the inside of the tank the buckets are counted; where part of it was assumed the litres are marked as about, with what was assumed.
+ * Source: common practice; ammonia from chloramine by stoichiometry.
+ *
+ * @example fillSteps(subject).steps.map((step) => step.id) // ['fill', 'heater', 'run-in']
+ */
 export function fillSteps(subject: StartupSubject): StepsMade {
   const facts = tankFacts(subject)
   const made: StepsMade = { steps: [], notComputed: fillNotComputed(subject, facts) }
@@ -41,6 +49,12 @@ function conditionerPhrase({ gear }: StartupSubject, { waterL, disinfected }: Ta
   return phrase`${doseOf(dose.ml, 'mL')} of ${dose.name}`
 }
 
+/** Litres, marked as about where glass or filling are not stated: every later dose rests on them, so it is said here once. */
+function waterPhrase({ waterL, assumed }: TankFacts): Phrase {
+  if (waterL === null) return phrase`count the buckets`
+  return assumed.length === 0 ? phrase`${litres(waterL)}` : phrase`about ${litres(waterL)}, assumed: ${assumed.join(', ')}`
+}
+
 function fill(subject: StartupSubject, facts: TankFacts): Step {
   const binds = subject.gear.conditioners.some((each) => each.spec.bindsAmmonia === true)
   const left = quantity(ammoniaFromChloramine(HIGHEST_RESIDUAL_MG_PER_L), 'mg/L', 2)
@@ -52,11 +66,14 @@ function fill(subject: StartupSubject, facts: TankFacts): Step {
       ? phrase`${unknownTap ? 'Your tap may carry chloramine, so it is treated as if it did.' : 'Your tap carries chloramine.'} Breaking it leaves ammonia, up to ${left} as nitrogen: it counts towards the first dose.`
       : phrase`Dosed by the water that is really in the tank. The size on the box is often a fifth too much.`,
     amounts: [
-      { label: 'Water', value: facts.waterL === null ? phrase`count the buckets` : phrase`${litres(facts.waterL)}` },
+      { label: 'Water', value: waterPhrase(facts) },
       { label: 'Conditioner', value: conditionerPhrase(subject, facts) },
       { label: 'Up to', value: phrase`${quantity(subject.conditions.waterBelowRimMm, 'mm', 0)} below the rim` },
     ],
     actions: [
+      ...(facts.waterL !== null && facts.assumed.length > 0
+        ? [phrase`Count the litres that go in. Where they differ by more than a tenth, every dose of this sheet goes by your count.`]
+        : []),
       phrase`Put the conditioner in with the first bucket, the whole amount.`,
       phrase`Pour onto a plate or a bag laid on the substrate. Lukewarm water, near room temperature.`,
       phrase`Fit the lid. Plug in the filter, not the heater. Tilt or tap the filter until the air is out and the flow is even.`,
@@ -117,28 +134,39 @@ function warmUp({ gear, conditions, report }: StartupSubject, { holdDays }: Tank
   })
 }
 
-function runIn({ gear, conditions }: StartupSubject, { holdDays }: TankFacts): Step {
-  const { targetC, dangerC, lowestC } = conditions.livestock
-  const thermometer = gear.thermometers?.[0]?.name
+function runIn(subject: StartupSubject, { holdDays }: TankFacts): Step {
+  const { dangerC, lowestC } = subject.conditions.livestock
+  const thermometer = subject.gear.thermometers?.[0]?.name
   return stepOf('fill', {
     id: 'run-in',
     title: 'Run 24 hours, then read the thermometer',
-    why: phrase`A day shows a weak pump, a slow leak and a thermostat that lies, while nothing can come to harm.`,
+    why: isHeated(subject)
+      ? phrase`A day shows a weak pump, a slow leak and a thermostat that lies, while nothing can come to harm.`
+      : phrase`A day shows a weak pump, a slow leak and how warm the room keeps the water, while nothing can come to harm.`,
     amounts: [
-      { label: 'Should read', value: phrase`${quantity(targetC - 1, 'degC', 0)} to ${quantity(targetC + 1, 'degC', 0)}` },
-      { label: 'Never', value: phrase`at or above ${quantity(dangerC, 'degC', 0)}, nor below ${quantity(lowestC, 'degC', 0)}` },
+      { label: 'Should read', value: shouldRead(subject) },
+      { label: 'Never', value: phrase`at or above ${limitC(dangerC)}, nor below ${limitC(lowestC)}` },
       { label: 'Light', value: phrase`6 to 8 h a day at first` },
     ],
     actions: [
-      phrase`Read ${thermometer ?? 'the thermometer'} in the morning and in the evening, away from the heater.${thermometer === undefined ? ' There is none in this plan: get one.' : ''}`,
+      phrase`Read ${thermometer ?? 'the thermometer'} in the morning and in the evening${isHeated(subject) ? ', away from the heater' : ''}.${thermometer === undefined ? ' There is none in this plan: get one.' : ''}`,
       phrase`Look under the tank, at the hoses and at the paper. Press TEST again.`,
     ],
     howLong: 'one day',
-    stopAndAsk: phrase`it reads more than ${quantity(2, 'K', 0)} off the setting, or water shows. Too warm: unplug the heater first.`,
+    stopAndAsk: isHeated(subject)
+      ? phrase`it reads more than ${quantity(2, 'K', 0)} off the setting, or water shows. Too warm: unplug the heater first.`
+      : phrase`it leaves ${suitableRange(subject)} in the morning or in the evening, or water shows.`,
     done: 'Done: a day without a drop, temperature right',
     earliestDay: holdDays,
     caution: caution('unplug'),
   })
+}
+
+/** A degree to either side of the setting; without a heater there is no setting, and the animals' range counts. */
+function shouldRead(subject: StartupSubject): Phrase {
+  const { targetC } = subject.conditions.livestock
+  if (!isHeated(subject)) return phrase`${suitableRange(subject)}: no heater holds it, the room does`
+  return phrase`${quantity(targetC - 1, 'degC', 0)} to ${quantity(targetC + 1, 'degC', 0)}`
 }
 
 function plant({ holdDays, activeSoil }: TankFacts): Step {

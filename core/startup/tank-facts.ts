@@ -1,3 +1,6 @@
+import { waterSpan } from '../sizing/filter-flow.ts'
+import { situationOf } from '../sizing/situation.ts'
+import { isExact } from '../sizing/span.ts'
 import { quantity, type Quantity } from '../units/quantity.ts'
 import type { StartupSubject } from './startup-subject.ts'
 
@@ -10,6 +13,8 @@ export interface TankFacts {
   waterL: number | null
   /** To the rim: the leak test. */
   brimL: number | null
+  /** What nobody stated and those litres rest on: "glass thickness", "water level below the rim". */
+  assumed: string[]
   holdDays: number
   activeSoil: boolean
   salt: boolean
@@ -21,11 +26,19 @@ export interface TankFacts {
   cords: Array<{ what: string; count: number }>
 }
 
-/** @example tankFacts(subject).holdDays // 3 for a tank that was already owned */
-export function tankFacts({ gear, conditions, report }: StartupSubject): TankFacts {
+/**
+ * The facts of the tank and its water, worked out once for every group of steps.
+ *
+ * Units:  litres, days. Errors: none; what is not known is null.
+ *
+ * @example tankFacts(subject).holdDays // 3 for a tank that was already owned
+ */
+export function tankFacts(subject: StartupSubject): TankFacts {
+  const { gear, conditions, report } = subject
   return {
     waterL: report.figures.waterVolumeL ?? null,
     brimL: report.figures.grossVolumeL ?? null,
+    assumed: assumedVolume(subject),
     holdDays: gear.tank?.owned === true ? HOLD_DAYS.used : HOLD_DAYS.fresh,
     activeSoil: gear.substrates.some((each) => each.spec.type === 'active_soil'),
     salt: conditions.livestock.water === 'salt',
@@ -34,6 +47,14 @@ export function tankFacts({ gear, conditions, report }: StartupSubject): TankFac
     disinfected: conditions.disinfectant !== 'none',
     cords: cordsOf(gear),
   }
+}
+
+/** Only what moves the litres: acrylic of a stated thickness holds what glass does. */
+function assumedVolume({ gear, conditions }: StartupSubject): string[] {
+  const situation = situationOf({ gear, conditions })
+  if (!situation.ok) return []
+  const { tankUnstated, fillDefaults } = situation.value
+  return isExact(waterSpan(situation.value)) ? [...fillDefaults] : [...tankUnstated, ...fillDefaults]
 }
 
 function cordsOf(gear: StartupSubject['gear']): TankFacts['cords'] {
@@ -45,7 +66,7 @@ function cordsOf(gear: StartupSubject['gear']): TankFacts['cords'] {
   return kinds.flatMap(({ what, items }) => items.map((item) => ({ what, count: item.quantity })))
 }
 
-/** An amount at the precision of the tool in the hand: a syringe, a kitchen scale. @example doseOf(0.1816, 'g').digits // 2 */
+/** An amount at the precision of the tool in the hand: a syringe, a fine scale. @example doseOf(0.1816, 'g').digits // 2 */
 export function doseOf(value: number, unit: 'mL' | 'g'): Quantity {
   if (value < 1) return quantity(value, unit, 2)
   return quantity(value, unit, value < 20 ? 1 : 0)
