@@ -1,26 +1,41 @@
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import { DOSE_MG_PER_L, PER_NITROGEN } from './ammonia-dose.ts'
-import { ammoniaPortion, type AmmoniaPortion } from './ammonia-portion.ts'
+import { ammoniaPortion } from './ammonia-portion.ts'
+import { DOSES_OF_A_CYCLE, firstDose, getAmmonia, secondDose } from './ammonia-steps.ts'
 import { caution } from './cautions.ts'
 import { conditionerDose } from './conditioner-dose.ts'
+import { ammoniaKit, eatenAmmonia, READY_MG_PER_L } from './ready-reading.ts'
 import type { Step } from './setup-plan.ts'
 import { stepOf, type StartupSubject, type StepsMade } from './startup-subject.ts'
 import { doseOf, litres, tankFacts, type TankFacts } from './tank-facts.ts'
-import { afterWaterChanges } from './water-change.ts'
+import { isHeated, keptAt } from './temperatures.ts'
+import { afterWaterChanges, waterChangesNeeded } from './water-change.ts'
 
-/** A kit's lowest colour step where its maker states none (common practice). */
-const LOWEST_STEP_MG_PER_L = 0.25
 /** Share changed at the end of the cycle: a quarter of the nitrate stays (common practice). */
 const LARGE_CHANGE = 0.75
 /** Share changed on a day when active soil gives off too much (common practice). */
 const SOIL_CHANGE = 0.5
+/** Nitrate that the large change comes down to, mg/L (common practice). */
+const NITRATE_GOAL_MG_PER_L = 40
+/** A reading at which one change is not enough, as an example, mg/L. */
+const HIGH_NITRATE_MG_PER_L = 200
 
-/** Fishless cycling: dose, read, dose again, ready, change. */
+/**
+ * Fishless cycling: dose, read, dose again, ready, change.
+ *
+ * Errors: an amount that cannot be worked out is read off the label, and `notComputed` says which; with nothing that may be dosed a step to get it
+ *         stands before the first dose.
+ * Source: common practice; ready is both at 0.25 mg/L or less a day after a dose to 2 mg/L, on two days running.
+ *
+ * @example cycleSteps(subject).steps.map((step) => step.id) // ['first-ammonia', 'daily-readings', 'second-dose', 'ready', 'large-change']
+ */
 export function cycleSteps(subject: StartupSubject): StepsMade {
   const facts = tankFacts(subject)
   const portion = ammoniaPortion(subject.gear, facts.waterL)
+  const get = getAmmonia(facts, portion)
   const steps = [
     ...(facts.activeSoil ? [soilAmmonia(facts)] : []),
+    ...(get === null ? [] : [get]),
     firstDose(subject, facts, portion),
     dailyReadings(subject, facts),
     secondDose(subject, portion),
@@ -31,9 +46,6 @@ export function cycleSteps(subject: StartupSubject): StepsMade {
   if (facts.waterL === null) notComputed.push('Litres of the large water change: take three quarters of what you counted.')
   return { steps, notComputed }
 }
-
-const lowestStep = ({ gear }: StartupSubject): number =>
-  gear.testKits.find((kit) => kit.spec.lowestAmmoniaMgL !== undefined)?.spec.lowestAmmoniaMgL ?? LOWEST_STEP_MG_PER_L
 
 const share = (waterL: number | null, part: number, words: string): Phrase =>
   waterL === null ? phrase`${words} of the water` : phrase`${litres(waterL * part)} (${words})`
@@ -58,36 +70,8 @@ function soilAmmonia({ waterL, holdDays }: TankFacts): Step {
   })
 }
 
-function firstDose({ gear }: StartupSubject, facts: TankFacts, portion: AmmoniaPortion): Step {
-  const kit = (factor: number) => (DOSE_MG_PER_L * factor).toFixed(1)
-  const test = gear.testKits.length > 0 ? '' : ' There is no test kit in this plan: get one first.'
-  return stepOf('cycle', {
-    id: 'first-ammonia',
-    title: portion.tooStrong ? 'First ammonia dose: not with this liquid' : 'First ammonia dose',
-    why: phrase`It feeds the bacteria that make a tank safe, before any fish is there to be hurt by it.`,
-    amounts: [
-      { label: 'How much', value: portion.value },
-      { label: 'To reach', value: phrase`${DOSE_MG_PER_L} mg/L, counted as nitrogen (N)` },
-      {
-        label: 'On your kit',
-        value: phrase`${DOSE_MG_PER_L}.0 if it counts N, ${kit(PER_NITROGEN.ammonia)} if NH3, ${kit(PER_NITROGEN.ammonium)} if NH4: see its leaflet`,
-      },
-    ],
-    actions: [
-      phrase`Test ammonia before you dose.${facts.chloramine ? ' What the tap water left counts: dose only what is missing.' : ''}${test}`,
-      phrase`Weigh or draw up the amount, dissolve it in a cup of tank water, pour it where the filter blows.`,
-      phrase`Test again after an hour and write both down. Gloves on, window open.`,
-    ],
-    howLong: 'about 20 min, and an hour to mix',
-    stopAndAsk: phrase`it reads 5 mg/L or more: change half the water. Household ammonia with scent or foam is never used.`,
-    done: 'Done: dosed, and read after an hour',
-    earliestDay: facts.activeSoil ? null : facts.holdDays + 1,
-    caution: caution('bleach'),
-  })
-}
-
-function dailyReadings({ gear, conditions }: StartupSubject, { holdDays }: TankFacts): Step {
-  const measuresKh = gear.testKits.some((kit) => kit.spec.measuresKh === true)
+function dailyReadings(subject: StartupSubject, { holdDays }: TankFacts): Step {
+  const measuresKh = subject.gear.testKits.some((kit) => kit.spec.measuresKh === true)
   return stepOf('cycle', {
     id: 'daily-readings',
     title: 'Test the water every day',
@@ -95,7 +79,7 @@ function dailyReadings({ gear, conditions }: StartupSubject, { holdDays }: TankF
     amounts: [
       { label: 'Each day', value: phrase`ammonia, nitrite, temperature` },
       { label: 'Twice a week', value: phrase`nitrate, pH${measuresKh ? ', KH' : ''}` },
-      { label: 'Keep it at', value: phrase`${quantity(conditions.livestock.targetC, 'degC', 0)}, filter always on` },
+      { label: 'Keep it at', value: phrase`${keptAt(subject)}, filter always on` },
     ],
     actions: [
       phrase`Same time of day, tube rinsed with tank water, read against white paper in daylight.`,
@@ -111,58 +95,54 @@ function dailyReadings({ gear, conditions }: StartupSubject, { holdDays }: TankF
   })
 }
 
-function secondDose(subject: StartupSubject, portion: AmmoniaPortion): Step {
-  return stepOf('cycle', {
-    id: 'second-dose',
-    title: 'Dose again, only when it is eaten',
-    why: phrase`Bacteria starve without food and stall with too much. The reading decides, not the calendar.`,
-    amounts: [
-      { label: 'Only when', value: phrase`ammonia reads ${lowestStep(subject)} mg/L or less` },
-      { label: 'How much', value: portion.value },
-    ],
-    actions: [
-      phrase`Dose the same amount as the first time, at most once a day, and write it down.`,
-      phrase`While nitrite reads over 5 mg/L dose nothing; change a third of the water if it stays there three days.`,
-    ],
-    howLong: 'about 5 min each time',
-    stopAndAsk: phrase`ammonia does not fall at all within a week of a dose.`,
-    done: 'Done: dosed again after it was eaten',
-    earliestDay: null,
-    caution: caution('bleach'),
-  })
-}
-
-function readiness(subject: StartupSubject): Step {
-  const low = lowestStep(subject)
+function readiness({ gear }: StartupSubject): Step {
+  const { coarse, lowestMgL } = ammoniaKit(gear)
+  const ready = quantity(READY_MG_PER_L, 'mg/L', 2)
   return stepOf('cycle', {
     id: 'ready',
     title: 'Is it ready? Two days in a row',
     why: phrase`Ammonia clears days before nitrite does. Only both together, twice, mean that the filter can carry fish.`,
     amounts: [
       { label: 'Dose', value: phrase`to ${DOSE_MG_PER_L} mg/L as N, as before` },
-      { label: '24 h later', value: phrase`ammonia ${low} or less and nitrite 0.25 mg/L or less` },
+      { label: '24 h later', value: phrase`ammonia ${eatenAmmonia(gear)}, and nitrite ${ready} or less` },
       { label: 'How often', value: phrase`on two days, one after the other` },
+      ...(coarse && lowestMgL !== null
+        ? [
+            {
+              label: 'Finer kit',
+              value: phrase`before the first fish: yours starts at ${quantity(lowestMgL, 'mg/L', 2)}, ready is told at ${ready}`,
+            },
+          ]
+        : []),
     ],
     actions: [
       phrase`Dose, wait 24 h, read both.`,
       phrase`Dose once more, wait 24 h, read both again. If one of them fails, go on as before.`,
+      ...(coarse ? [phrase`Get an ammonia kit that tells ${ready}, and read the second day with it as well.`] : []),
     ],
     howLong: 'two days',
     stopAndAsk: phrase`eight weeks have passed, or one reading keeps failing.`,
-    done: 'Done: both at the lowest step, two days running',
+    done: coarse ? 'Done: ready two days running, and told by a finer kit' : `Done: both at ${READY_MG_PER_L} or less, two days running`,
     earliestDay: null,
   })
 }
 
-function largeChange({ gear, conditions }: StartupSubject, { waterL, disinfected }: TankFacts): Step {
-  const dose = waterL === null || !disinfected ? null : conditionerDose(gear, waterL * LARGE_CHANGE)
-  const left = afterWaterChanges(40, LARGE_CHANGE, 1)
+function largeChange(subject: StartupSubject, { waterL, disinfected }: TankFacts): Step {
+  const dose = waterL === null || !disinfected ? null : conditionerDose(subject.gear, waterL * LARGE_CHANGE)
+  const heated = isHeated(subject)
+  const left = afterWaterChanges(NITRATE_GOAL_MG_PER_L, LARGE_CHANGE, 1)
+  const nitrate = DOSES_OF_A_CYCLE * DOSE_MG_PER_L * PER_NITROGEN.nitrate
+  const times = (from: number) => waterChangesNeeded(from, NITRATE_GOAL_MG_PER_L, LARGE_CHANGE)
   return stepOf('cycle', {
     id: 'large-change',
     title: 'Large water change',
-    why: phrase`Weeks of dosing have become nitrate. Changing three quarters takes 40 mg/L down to ${left}.`,
+    why: phrase`Weeks of dosing have become nitrate. Changing three quarters takes ${NITRATE_GOAL_MG_PER_L} mg/L down to ${left}.`,
     amounts: [
       { label: 'Out and in', value: share(waterL, LARGE_CHANGE, 'three quarters') },
+      {
+        label: 'How many',
+        value: phrase`${times(nitrate)} after ten doses (about ${quantity(nitrate, 'mg/L', 0)} of nitrate); ${times(HIGH_NITRATE_MG_PER_L)} from ${HIGH_NITRATE_MG_PER_L} mg/L`,
+      },
       ...(disinfected
         ? [
             {
@@ -174,16 +154,16 @@ function largeChange({ gear, conditions }: StartupSubject, { waterL, disinfected
             },
           ]
         : []),
-      { label: 'New water', value: phrase`within ${quantity(2, 'K', 0)} of ${quantity(conditions.livestock.targetC, 'degC', 0)}` },
+      { label: 'New water', value: phrase`within ${quantity(2, 'K', 0)} of ${heated ? keptAt(subject) : phrase`what the tank reads`}` },
     ],
     actions: [
-      phrase`Heater and filter unplugged, heater cooled for 15 min. Then drain.`,
+      heated ? phrase`Heater and filter unplugged, heater cooled for 15 min. Then drain.` : phrase`Filter unplugged. Then drain.`,
       phrase`Keep the filter media wet, in tank water. Do not wash it.`,
       phrase`Refill with treated water, plug in, read nitrate. Above 40 mg/L: once more tomorrow.`,
     ],
     howLong: 'one to two hours',
     stopAndAsk: phrase`nitrate stays above 40 mg/L after two changes, or the tap water itself reads nitrate.`,
-    done: 'Done: changed, warm again, nitrate 40 or less',
+    done: heated ? 'Done: changed, warm again, nitrate 40 or less' : 'Done: changed, nitrate 40 or less',
     earliestDay: null,
     caution: caution('unplug'),
   })

@@ -1,23 +1,8 @@
 /** Highest residual that a US public supply may carry, mg/L as Cl2, chlorine and chloramine alike. Source: 40 CFR 141.65. */
 export const HIGHEST_RESIDUAL_MG_PER_L = 4
 
-/**
- * Sodium thiosulfate pentahydrate for one milligram of chlorine: two molecules to one of Cl2 (to tetrathionate), the safe side of the
- * three reactions that are written for it. 2 × 248.18 / 70.906.
- */
-const THIOSULFATE_PER_CHLORINE = (2 * 248.18) / 70.906
-
 /** Nitrogen set free for one milligram of chloramine, as Cl2: 14.0067 / 70.906. */
 const NITROGEN_PER_CHLORAMINE = 14.0067 / 70.906
-
-/**
- * Thiosulfate that takes a residual out of water.
- *
- * Units: litres, mg/L as Cl2; grams of the pentahydrate out, unrounded. Source: stoichiometry.
- *
- * @example thiosulfateG(237.713, 4) // 6.656
- */
-export const thiosulfateG = (waterL: number, residualMgPerL: number): number => (waterL * residualMgPerL * THIOSULFATE_PER_CHLORINE) / 1000
 
 /**
  * Ammonia left behind when chloramine is broken, as nitrogen.

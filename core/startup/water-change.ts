@@ -21,15 +21,3 @@ export function waterChangesNeeded(start: number, target: number, share: number)
   if (start <= target) return 0
   return Math.ceil(Math.log(target / start) / Math.log(1 - share))
 }
-
-/**
- * Peak and trough of what builds up at a steady rate between regular changes.
- *
- * Units: concentration a day, days between changes, share changed (above 0 to 1).
- *
- * @example steadyRange(0.8708, 7, 0.25) // { peak: 24.382, trough: 18.287 }
- */
-export function steadyRange(perDay: number, days: number, share: number): { peak: number; trough: number } {
-  const peak = (perDay * days) / share
-  return { peak, trough: peak * (1 - share) }
-}

@@ -183,12 +183,6 @@ describe('what cannot be computed', () => {
     expect(plan.notComputed).toHaveLength(7)
     for (const step of plan.steps) expect(wholeText(step), step.id).not.toMatch(/NaN|undefined|null|Infinity/)
   })
-
-  it('tells the dose of pure salt where no ammonia source was chosen', () => {
-    expect(amount(stepIn({ gear: { ammoniaSources: [] } }, 'first-ammonia'), 'How much')).toBe(
-      'no ammonia source in this plan; of pure ammonium chloride it would be 1.8 g',
-    )
-  })
 })
 
 describe('cautions', () => {
