@@ -1,9 +1,11 @@
-import { phrase, quantity } from '../units/quantity.ts'
+import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import { unionisedShare } from './ammonia-fraction.ts'
 import { caution } from './cautions.ts'
 import { conditionerDose } from './conditioner-dose.ts'
+import { ammoniaKit, READY_MG_PER_L } from './ready-reading.ts'
 import type { Step } from './setup-plan.ts'
 import { stepOf, type StartupSubject, type StepsMade } from './startup-subject.ts'
+import { keptAt, suitableRange } from './temperatures.ts'
 import { doseOf, litres, tankFacts, type TankFacts } from './tank-facts.ts'
 
 /** First portion of the stock and of its feed (common practice). */
@@ -11,42 +13,66 @@ const FIRST_SHARE = 0.25
 /** Share changed each week (common practice). */
 const WEEKLY_CHANGE = 0.25
 
-/** The first animals and the month after. */
+/** Below this, feed is told to a milligram: a tenth of a gram would be several days' worth for shrimp (own). */
+const FINE_FEED_G = 0.1
+
+/**
+ * The first animals and the month after.
+ *
+ * Errors: a tank that the report finds too small for the group is said beside the emergency, never in its place.
+ * Source: common practice; share of poisonous ammonia by Emerson et al. (1975).
+ *
+ * @example firstFishSteps(subject).steps.map((step) => step.id) // ['first-fish', 'first-month']
+ */
 export function firstFishSteps(subject: StartupSubject): StepsMade {
-  const facts = tankFacts(subject)
-  return { steps: [firstFish(subject, facts), firstMonth(subject, facts)], notComputed: [] }
+  return { steps: [firstFish(subject), firstMonth(subject, tankFacts(subject))], notComputed: [] }
 }
 
-function firstFish({ conditions }: StartupSubject, { waterL }: TankFacts): Step {
-  const { livestock } = conditions
-  const small = waterL !== null && waterL < livestock.smallestVolumeL
+/** Feed, rounded down: too much of it is the harm. Below 0.1 g no hand measures it, so the hand is told what it looks like. */
+function feedPhrase(grams: number): Phrase {
+  const digits = grams < FINE_FEED_G ? 3 : grams < 1 ? 2 : 1
+  // A whole step short by the last bit of a product is that step.
+  const least = Math.floor(grams * 10 ** digits + 1e-6) / 10 ** digits
+  return phrase`at most ${quantity(least, 'g', digits)} a day${grams < FINE_FEED_G ? ': some grains, less than a pinch' : ''}`
+}
+
+/** The size is the sizing's verdict, by the outside as the trade names it. */
+function tooSmall({ report }: StartupSubject): Phrase {
+  const finding = report.findings.find(({ check }) => check === 'smallest_volume')
+  if (finding?.verdict !== 'does_not_fit' && finding?.verdict !== 'marginal') return phrase``
+  return phrase` Before you buy any fish, talk the size over: ${finding.reason}`
+}
+
+function firstFish(subject: StartupSubject): Step {
+  const { livestock } = subject.conditions
+  const { coarse } = ammoniaKit(subject.gear)
+  const ready = quantity(READY_MG_PER_L, 'mg/L', 2)
   return stepOf('first_fish', {
     id: 'first-fish',
     title: 'First fish, a few',
     why: phrase`The filter has eaten measured ammonia. A first small group lets it grow with what fish make.`,
     amounts: [
       { label: 'How many', value: phrase`at most a quarter of what you plan (${livestock.name})` },
-      { label: 'Water', value: phrase`${quantity(livestock.targetC, 'degC', 0)}, ammonia and nitrite at the lowest step` },
-      { label: 'Feed', value: phrase`at most ${quantity(livestock.feedGramsPerDay * FIRST_SHARE, 'g', 1)} a day` },
+      { label: 'Water', value: phrase`${keptAt(subject)}, ammonia and nitrite ${ready} or less` },
+      { label: 'Feed', value: feedPhrase(livestock.feedGramsPerDay * FIRST_SHARE) },
     ],
     actions: [
+      ...(coarse ? [phrase`Test ammonia with the finer kit, one that tells ${ready}, before you fetch any fish.`] : []),
       phrase`Light off. Float the closed bag for 15 min, then add a little tank water every 5 min for half an hour.`,
       phrase`Lift the fish over with a net; pour the bag's water away.`,
       phrase`No food on the first day.${livestock.lidNeeded ? ' Lid closed: these jump.' : ''}`,
     ],
     howLong: 'about an hour',
-    stopAndAsk: small
-      ? phrase`you have not spoken to someone about the size: this group wants at least ${litres(livestock.smallestVolumeL)} of water.`
-      : phrase`a fish gasps at the surface or lies on its side: test at once, change half the water, ask.`,
+    stopAndAsk: phrase`a fish gasps at the surface or lies on its side: test at once, change half the water, ask.${tooSmall(subject)}`,
     done: 'Done: in, breathing calmly',
     earliestDay: null,
     caution: caution('stand'),
   })
 }
 
-function firstMonth({ gear, conditions }: StartupSubject, { waterL, disinfected }: TankFacts): Step {
-  const dose = waterL === null || !disinfected ? null : conditionerDose(gear, waterL * WEEKLY_CHANGE)
-  const at = (ph: number) => quantity(unionisedShare(conditions.livestock.targetC, ph) * 100, 'percent', 1)
+function firstMonth(subject: StartupSubject, { waterL, disinfected }: TankFacts): Step {
+  const dose = waterL === null || !disinfected ? null : conditionerDose(subject.gear, waterL * WEEKLY_CHANGE)
+  const at = (ph: number) => quantity(unionisedShare(subject.conditions.livestock.targetC, ph) * 100, 'percent', 1)
   return stepOf('first_fish', {
     id: 'first-month',
     title: 'The first month',
@@ -60,15 +86,15 @@ function firstMonth({ gear, conditions }: StartupSubject, { waterL, disinfected 
             ? phrase`change a quarter of the water`
             : phrase`change ${litres(waterL * WEEKLY_CHANGE)}${dose === null ? phrase`` : phrase` with ${doseOf(dose.ml, 'mL')} of ${dose.name}`}`,
       },
-      { label: 'New fish', value: phrase`a quarter more, after two weeks with both at the lowest step` },
+      { label: 'New fish', value: phrase`a quarter more, after two weeks with both at ${READY_MG_PER_L} mg/L or less` },
     ],
     actions: [
       phrase`Rinse the filter sponge in a bucket of tank water when the flow drops, never under the tap.`,
       phrase`Press TEST on the first day of the month. Look along cords and hoses.`,
-      phrase`Ammonia or nitrite above 0.25 mg/L: change half the water today, feed nothing, test tomorrow.`,
+      phrase`Ammonia or nitrite above ${READY_MG_PER_L} mg/L: change half the water today, feed nothing, test tomorrow.`,
     ],
     howLong: 'half an hour a week',
-    stopAndAsk: phrase`fish hang at the surface, a reading stays up for two days, or the temperature leaves ${quantity(conditions.livestock.lowestC, 'degC', 0)} to ${quantity(conditions.livestock.highestC, 'degC', 0)}.`,
+    stopAndAsk: phrase`fish hang at the surface, a reading stays up for two days, or the temperature leaves ${suitableRange(subject)}.`,
     done: 'Done: a month with steady readings',
     earliestDay: null,
     caution: caution('unplug'),
