@@ -3,7 +3,13 @@ import { caution } from './cautions.ts'
 import { stepOf, type StartupSubject, type StepsMade } from './startup-subject.ts'
 import type { Step } from './setup-plan.ts'
 
-/** What to have at hand and what to look at before anything is lifted. */
+/**
+ * What to have at hand and what to look at before anything is lifted.
+ *
+ * Errors: none. Source: common practice; three years as the age of a heater.
+ *
+ * @example beforeSteps(subject).steps.map((step) => step.id) // ['before-you-start'], and 'used-heater', 'used-tank' where they are owned
+ */
 export function beforeSteps(subject: StartupSubject): StepsMade {
   const steps = [gather(subject)]
   if (subject.gear.heaters.some((heater) => heater.owned === true)) steps.push(usedHeater())

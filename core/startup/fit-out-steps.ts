@@ -5,7 +5,14 @@ import type { Step } from './setup-plan.ts'
 import { stepOf, type StartupSubject, type StepsMade } from './startup-subject.ts'
 import { tankFacts, type TankFacts } from './tank-facts.ts'
 
-/** Substrate, stones and wood, filter: everything that goes in before the mains. */
+/**
+ * Substrate, stones and wood, filter: everything that goes in before the mains.
+ *
+ * Units:  kg dry, mm deep. Errors: packs that state no weight are filled by depth, and `notComputed` says so.
+ * Source: common practice.
+ *
+ * @example fitOutSteps(subject).steps.map((step) => step.id) // ['rinse-substrate', 'hardscape', 'plumb-filter']
+ */
 export function fitOutSteps(subject: StartupSubject): StepsMade {
   const facts = tankFacts(subject)
   const steps: Step[] = []

@@ -7,7 +7,14 @@ import { litres, tankFacts, type TankFacts } from './tank-facts.ts'
 /** Quarter by quarter, so that a bad seam shows while there is little water to lose (common practice). */
 export const LEAK_STAGES = [0.25, 0.5, 0.75, 1] as const
 
-/** Fill in four stages, hold, drain. Nothing else is in the tank yet. */
+/**
+ * Fill in four stages, hold, drain. Nothing else is in the tank yet.
+ *
+ * Units:  litres to the rim, hours. Errors: without the inside of the tank it is filled by height, and `notComputed` says so.
+ * Source: common practice; one day for a new tank, three for a used one.
+ *
+ * @example leakTestSteps(subject).steps.map((step) => step.id) // ['leak-fill', 'leak-hold', 'drain']
+ */
 export function leakTestSteps(subject: StartupSubject): StepsMade {
   const facts = tankFacts(subject)
   const notComputed =
