@@ -7,7 +7,7 @@ import { doseOf, litres } from './tank-facts.ts'
 /** Below this a kitchen scale says nothing, and the salt is measured as a stock solution (common practice). */
 const LEAST_WEIGHED_G = 1
 /** A stock of 10 g a litre: a scale of whole grams weighs 5 g to a tenth, and half a litre is no more than a cycle of a small tank takes (own). */
-const STOCK = { grams: 5, millilitres: 500 } as const
+export const STOCK = { grams: 5, millilitres: 500 } as const
 
 /** The portion of ammonia for this tank, said for the hand that measures it; `reason` where the label must help out. */
 export interface AmmoniaPortion {

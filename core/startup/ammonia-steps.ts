@@ -1,6 +1,6 @@
-import { phrase } from '../units/quantity.ts'
+import { phrase, type Phrase } from '../units/quantity.ts'
 import { ammoniumChlorideG, DOSE_MG_PER_L, PER_NITROGEN } from './ammonia-dose.ts'
-import type { AmmoniaPortion } from './ammonia-portion.ts'
+import { STOCK, type AmmoniaPortion } from './ammonia-portion.ts'
 import { caution } from './cautions.ts'
 import { ammoniaKit, eatenAmmonia } from './ready-reading.ts'
 import type { Step } from './setup-plan.ts'
@@ -17,7 +17,7 @@ export const DOSES_OF_A_CYCLE = 10
  *
  * @example getAmmonia(facts, ammoniaPortion({ ...gear, ammoniaSources: [] }, 237.7))?.done // 'Done: ammonium chloride is here'
  */
-export function getAmmonia({ waterL, holdDays }: TankFacts, { toGet, tooStrong }: AmmoniaPortion): Step | null {
+export function getAmmonia({ waterL, holdDays }: TankFacts, { toGet, tooStrong, stock }: AmmoniaPortion): Step | null {
   if (!toGet) return null
   const strong = tooStrong.length > 0
   return stepOf('cycle', {
@@ -26,15 +26,7 @@ export function getAmmonia({ waterL, holdDays }: TankFacts, { toGet, tooStrong }
     why: strong
       ? phrase`Ammonia stronger than 10 % burns eyes and lungs. The salt feeds the bacteria as well and gives off no fumes.`
       : phrase`The bacteria need ammonia to grow on, and there is none in this plan. The salt is the safest to handle.`,
-    amounts:
-      waterL === null
-        ? []
-        : [
-            {
-              label: 'Have ready',
-              value: phrase`about ${doseOf(ammoniumChlorideG(waterL, DOSE_MG_PER_L, 1) * DOSES_OF_A_CYCLE, 'g')}, for ${DOSES_OF_A_CYCLE} doses`,
-            },
-          ],
+    amounts: waterL === null ? [] : [{ label: 'Have ready', value: saltToHave(waterL, stock) }],
     actions: [
       ...(strong ? [phrase`Do not open ${tooStrong.join(', ')}. Keep it upright, away from children and bleach, and take it back.`] : []),
       phrase`Get pure ammonium chloride, or an ammonia solution of 10 % or less without soap or scent.`,
@@ -48,6 +40,14 @@ export function getAmmonia({ waterL, holdDays }: TankFacts, { toGet, tooStrong }
     earliestDay: holdDays + 1,
     caution: caution('bleach'),
   })
+}
+
+/** Salt for a whole cycle; a stock is made of a weighed amount, however little of it is used. */
+function saltToHave(waterL: number, stock: boolean): Phrase {
+  const grams = ammoniumChlorideG(waterL, DOSE_MG_PER_L, 1) * DOSES_OF_A_CYCLE
+  return stock && grams <= STOCK.grams
+    ? phrase`${doseOf(STOCK.grams, 'g')}, for the stock`
+    : phrase`about ${doseOf(grams, 'g')}, for ${DOSES_OF_A_CYCLE} doses`
 }
 
 /**

@@ -22,7 +22,7 @@ export function fillSteps(subject: StartupSubject): StepsMade {
   made.steps.push(fill(subject, facts))
   if (subject.gear.heaters.length > 0) made.steps.push(warmUp(subject, facts))
   made.steps.push(runIn(subject, facts))
-  if (facts.planted) made.steps.push(plant(facts))
+  if (facts.planted) made.steps.push(plant(subject, facts))
   return made
 }
 
@@ -76,7 +76,7 @@ function fill(subject: StartupSubject, facts: TankFacts): Step {
         : []),
       phrase`Put the conditioner in with the first bucket, the whole amount.`,
       phrase`Pour onto a plate or a bag laid on the substrate. Lukewarm water, near room temperature.`,
-      phrase`Fit the lid. Plug in the filter, not the heater. Tilt or tap the filter until the air is out and the flow is even.`,
+      phrase`Fit the lid. Plug in the filter${isHeated(subject) ? ', not the heater' : ''}. Tilt or tap the filter until the air is out and the flow is even.`,
     ],
     howLong: 'one to two hours',
     stopAndAsk:
@@ -169,13 +169,15 @@ function shouldRead(subject: StartupSubject): Phrase {
   return phrase`${quantity(targetC - 1, 'degC', 0)} to ${quantity(targetC + 1, 'degC', 0)}`
 }
 
-function plant({ holdDays, activeSoil }: TankFacts): Step {
+function plant(subject: StartupSubject, { holdDays, activeSoil }: TankFacts): Step {
   return stepOf('fill', {
     id: 'plants',
     title: 'Plant',
     why: phrase`Plants take up ammonia and hold algae back. ${activeSoil ? 'The soil feeds them from the first day.' : 'They need time to root before fish pull at them.'}`,
     actions: [
-      phrase`Heater and filter unplugged while hands are in. Heater off 15 min before.`,
+      isHeated(subject)
+        ? phrase`Heater and filter unplugged while hands are in. Heater off 15 min before.`
+        : phrase`Filter unplugged while hands are in.`,
       phrase`Take pots and wool off, shorten the roots to a finger's length, set each plant alone with tweezers.`,
       phrase`Plug in again, and see that the filter runs.`,
     ],

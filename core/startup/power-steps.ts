@@ -3,6 +3,7 @@ import { caution } from './cautions.ts'
 import { dripLoopNotComputed, dripLoopStep } from './drip-loop-step.ts'
 import type { Step } from './setup-plan.ts'
 import { stepOf, type StartupSubject, type StepsMade } from './startup-subject.ts'
+import { isHeated } from './temperatures.ts'
 import { tankFacts, type TankFacts } from './tank-facts.ts'
 
 /** Countries where the device is called a GFCI. */
@@ -21,7 +22,8 @@ export function powerSteps(subject: StartupSubject): StepsMade {
   return { steps: [...(loops === null ? [] : [loops]), protection(subject, tankFacts(subject))], notComputed: dripLoopNotComputed(subject) }
 }
 
-function protection({ gear, conditions, install }: StartupSubject, { holdDays }: TankFacts): Step {
+function protection(subject: StartupSubject, { holdDays }: TankFacts): Step {
+  const { gear, conditions, install } = subject
   const device = install === undefined ? 'protective device' : GFCI_COUNTRIES.includes(install.country) ? 'GFCI' : 'residual-current device'
   const strip = gear.power.find((each) => each.spec.protective === true)
   const present = strip !== undefined || conditions.circuitProtected
@@ -38,7 +40,7 @@ function protection({ gear, conditions, install }: StartupSubject, { holdDays }:
     actions: present
       ? [
           phrase`Plug in a lamp, press TEST: the lamp must go out. Press RESET: it must come back.`,
-          phrase`Do it again on the first day of every month. After every trip look at the heater: a night without heat is cold.`,
+          phrase`Do it again on the first day of every month. After every trip ${isHeated(subject) ? 'look at the heater: a night without heat is cold' : 'see that the filter runs again'}.`,
         ]
       : [
           phrase`Ask a licensed electrician for a protected outlet, or buy a protected strip or adapter.`,

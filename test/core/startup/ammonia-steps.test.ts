@@ -39,6 +39,12 @@ describe('a liquid above 10 %', () => {
     expect(idsOf(subjectWith(source('Drops', { form: 'ammonia_solution', strength: 0.1 })))).not.toContain('get-ammonia'))
 })
 
+it('has as much salt ready as the stock takes, where ten doses would be less', () => {
+  const few = (waterVolumeL: number) => sampleSubject({ gear: { ammoniaSources: [] }, figures: { waterVolumeL } })
+  expect(amountIn(stepFor(few(18.3), 'get-ammonia'), 'Have ready')).toBe('5.0 g, for the stock')
+  expect(amountIn(stepFor(few(100), 'get-ammonia'), 'Have ready')).toBe('about 7.6 g, for 10 doses')
+})
+
 describe('no ammonia source', () => {
   const subject = subjectWith()
 

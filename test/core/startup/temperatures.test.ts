@@ -3,10 +3,10 @@ import { METRIC, sayPhrase, US } from '../../../core/units/say.ts'
 import { amountIn, stepFor, textOf } from './said.ts'
 import { sampleSubject } from './sample-subject.ts'
 
-const STEPS = ['daily-readings', 'run-in', 'large-change', 'first-fish'] as const
+const STEPS = ['test-protection', 'fill', 'run-in', 'plants', 'daily-readings', 'large-change', 'first-fish'] as const
 
 describe('without a heater', () => {
-  const subject = sampleSubject({ gear: { heaters: [] } })
+  const subject = sampleSubject({ gear: { heaters: [] }, conditions: { plants: 'low' } })
 
   it('asks for the range of the animals, since nothing holds a target', () => {
     expect(amountIn(stepFor(subject, 'run-in'), 'Should read')).toBe('22.0 °C to 28.0 °C: no heater holds it, the room does')
