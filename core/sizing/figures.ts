@@ -62,7 +62,7 @@ function heatFigures(situation: Situation, heating: Heating): SizingFigures {
     coldLossW: round(Math.max(0, over(heating.cold, ({ loss }) => lossW(loss, targetC)).high), 1),
     usualLossW: round(usualW, 1),
     evaporationLPerDay: {
-      low: round(over(heating.warm, ({ loss }) => evaporationLPerDay(loss, targetC)).low, 2),
+      low: round(over(heating.warmAsBuilt, ({ loss }) => evaporationLPerDay(loss, targetC)).low, 2),
       high: round(over(heating.cold, ({ loss }) => evaporationLPerDay(loss, targetC)).high, 2),
     },
     energy: energyPerYear({

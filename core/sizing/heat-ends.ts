@@ -21,8 +21,19 @@ export const HIGH_LOSS: HeatEnd = { humidity: 0.25, activity: 0.74, lidLeak: 0.2
 /** Running cost: between the ends. Activity 0.5 is ASHRAE's figure for an unoccupied pool (from memory); 50 % humidity and 0.15 are common practice. */
 export const USUAL_LOSS: HeatEnd = { humidity: 0.5, activity: 0.5, lidLeak: 0.15, insulated: false }
 
-/** Heater stuck on, and summer: humid air, a still surface, a tight lid, back and bottom insulated. */
+/** Heater stuck on, and summer: humid air, a still surface, a tight lid (`withLidOn`), back and bottom insulated. */
 export const LOW_LOSS: HeatEnd = { humidity: 0.7, activity: 0.5, lidLeak: 0.1, insulated: true }
 
+/** Whether vapour leaves through it as from an open tank. */
+export const isLoose = (cover: Cover): boolean => cover === 'open' || cover === 'mesh'
+
+/**
+ * The cover that counts where too low a loss is the unsafe guess: a sheet of glass laid on an open tank or on mesh, since anybody may do so. A lid of its own
+ * stays as it is.
+ *
+ * @example withLidOn('open') // 'glass'
+ */
+export const withLidOn = (cover: Cover): Cover => (isLoose(cover) ? 'glass' : cover)
+
 /** Share of the open surface's evaporation that leaves under this cover. Lids 0.10 to 0.20: common practice. */
-export const evaporationShare = (end: HeatEnd, cover: Cover): number => (cover === 'open' || cover === 'mesh' ? 1 : end.lidLeak)
+export const evaporationShare = (end: HeatEnd, cover: Cover): number => (isLoose(cover) ? 1 : end.lidLeak)

@@ -1,5 +1,5 @@
-import { phrase, quantity } from '../units/quantity.ts'
-import type { Action } from './finding.ts'
+import { phrase, quantity, type Phrase } from '../units/quantity.ts'
+import type { Action, Check, Verdict } from './finding.ts'
 import { lossW } from './heat-loss.ts'
 import type { Heating } from './heating.ts'
 import type { Situation } from './situation.ts'
@@ -9,6 +9,8 @@ import { over } from './span.ts'
 export const HEATER_RESERVE = 0.25
 /** A heater stuck on stays this far below the danger mark to count as safe. Own: the accuracy of the heat balance in still air. */
 export const STUCK_BAND_K = 1
+/** After one heater has failed, comfortably above the lowest safe temperature. Own: the accuracy of the heat balance. */
+export const SPARE_BAND_K = 1
 /** Hardly any smaller heater is sold; a tank that needs less than two of these gets one. Common practice. */
 const SMALLEST_HEATER_W = 25
 /** Heaters are sold in steps; a limit is told to the next 5 W on its safe side. */
@@ -16,69 +18,102 @@ const STEP_W = 5
 /** More than this many heaters is not a build anybody makes; an external controller is. Own. */
 const MOST_HEATERS = 3
 
-export interface HeaterChoice {
+/** The check that asks for other heaters, with its verdict at the unfavourable end of what is stated: an offer must better it. */
+export interface Asking {
+  check: Extract<Check, 'heater_stuck' | 'heater_holds' | 'heater_spare'>
+  worst: Verdict
+}
+
+interface HeaterChoice {
   count: number
   eachLowestW: number
   eachHighestW: number
 }
 
+/** Heat to install for the coldest room, reserve included, W. */
+function heatToChooseW({ conditions }: Situation, heating: Heating): number {
+  const { targetC } = conditions.livestock
+  return Math.max(0, (1 + HEATER_RESERVE) * over(heating.cold, ({ loss }) => lossW(loss, targetC)).high)
+}
+
+/** Heat that must be left after one heater has failed, W; none where nobody asks for a spare. */
+function heatToSpareW({ conditions }: Situation, heating: Heating, { check }: Asking): number {
+  const { lowestC } = conditions.livestock
+  return check === 'heater_spare' ? over(heating.cold, ({ loss }) => lossW(loss, lowestC + SPARE_BAND_K)).high : 0
+}
+
+/** The least that each of several heaters must have, on the 5 W above. */
+function eachLowestW(count: number, neededW: number, spareW: number): number {
+  const eachW = Math.max(neededW / count, count > 1 ? spareW / (count - 1) : 0)
+  return Math.max(STEP_W, Math.ceil(eachW / STEP_W) * STEP_W)
+}
+
 /**
- * How many heaters of what power hold the coldest room together and harm nothing one stuck on; where no power does both at the low-loss end, those
- * that do at usual losses (then *marginal*); null where none does.
+ * How many heaters of what power hold the coldest room together, harm nothing one stuck on, and better the verdict of the check that asks; where no power
+ * is safe at the low-loss end, those that are at usual losses (then *marginal*); null where none is.
  *
  * Units:  W, rounded to 5 W on the safe side.
  * Source: own, from the two ends of the heat balance: two rather than one, so that one failing is no disaster.
  */
-export function heaterChoice(situation: Situation, heating: Heating): HeaterChoice | null {
+function heaterChoice(situation: Situation, heating: Heating, asking: Asking): HeaterChoice | null {
   const { dangerC } = situation.conditions.livestock
   const neededW = heatToChooseW(situation, heating)
+  const spareW = heatToSpareW(situation, heating, asking)
   const strictW = over(heating.warm, ({ loss }) => lossW(loss, dangerC - STUCK_BAND_K)).low
   const usualW = over(heating.warmUsual, ({ loss }) => lossW(loss, dangerC)).low
-  return choiceUnder(neededW, strictW - heating.applianceHeatW.high) ?? choiceUnder(neededW, usualW - heating.applianceHeatW.high)
-}
-
-/** The fewest heaters that bear `neededW` together, each at most `spareW`. */
-function choiceUnder(neededW: number, spareW: number): HeaterChoice | null {
-  const eachHighestW = Math.floor(spareW / STEP_W) * STEP_W
-  const first = neededW < 2 * SMALLEST_HEATER_W && neededW <= eachHighestW ? 1 : 2
-  for (let count = first; count <= MOST_HEATERS; count++) {
-    const eachLowestW = Math.max(STEP_W, Math.ceil(neededW / count / STEP_W) * STEP_W)
-    if (eachLowestW <= eachHighestW) return { count, eachLowestW, eachHighestW }
+  // At usual losses alone a heater stuck on is marginal: no better than what is already marginal.
+  const bounds = asking.check === 'heater_stuck' && asking.worst === 'marginal' ? [strictW] : [strictW, usualW]
+  for (const boundW of bounds) {
+    const highestW = Math.floor((boundW - heating.applianceHeatW.high) / STEP_W) * STEP_W
+    const first = asking.check !== 'heater_spare' && neededW < 2 * SMALLEST_HEATER_W && neededW <= highestW ? 1 : 2
+    for (let count = first; count <= MOST_HEATERS; count++) {
+      const lowestW = eachLowestW(count, neededW, spareW)
+      if (lowestW <= highestW) return { count, eachLowestW: lowestW, eachHighestW: highestW }
+    }
   }
   return null
 }
 
-/** What to do about a heater that is too weak or too strong, with the powers that would settle it. */
-export function heaterAction(situation: Situation, heating: Heating): Action {
+/**
+ * What to do about heaters that are too weak, too strong or without a spare: powers that better the verdict of the check that asks, else what would.
+ *
+ * @example heaterAction(situation, heating, { check: 'heater_stuck', worst: 'does_not_fit' }).want // { slot: 'heat', quantity: 2, minimum, maximum }
+ */
+export function heaterAction(situation: Situation, heating: Heating, asking: Asking): Action {
   const controlled = heating.heaters.length > 0 && heating.heaters.every(({ externalController }) => externalController)
-  if (controlled) return strongerAction(situation, heating)
-  const choice = heaterChoice(situation, heating)
-  if (!choice) {
-    const neededW = quantity(heatToChooseW(situation, heating), 'W', 0)
-    const lid = situation.gear.lid === null ? phrase` A lid lowers the heat that is needed.` : phrase``
-    return {
-      text: phrase`No power both holds the coldest room and stays below the danger mark when stuck on. What would: heaters of ${neededW} in all switched by an external controller, or a room kept more even.${lid}`,
-    }
-  }
+  if (controlled) return strongerAction(situation, heating, asking)
+  const choice = heaterChoice(situation, heating, asking)
+  if (!choice) return { text: otherwise(situation, heating, asking) }
   const low = quantity(choice.eachLowestW, 'W', 0)
   const high = quantity(choice.eachHighestW, 'W', 0)
   const [what, each] = choice.count === 1 ? ['one heater', ''] : [`${choice.count} heaters`, ' each']
   const size = choice.eachLowestW === choice.eachHighestW ? phrase`${low}` : phrase`${low} to ${high}`
+  const or = asking.check === 'heater_stuck' ? ', or have an external controller switch them' : ''
   return {
-    text: phrase`Put in ${what} of ${size}${each}, or have an external controller switch them.`,
+    text: phrase`Put in ${what} of ${size}${each}${or}.`,
     want: { slot: 'heat', quantity: choice.count, minimum: { powerW: choice.eachLowestW }, maximum: { powerW: choice.eachHighestW } },
   }
 }
 
-/** Heat to install for the coldest room, reserve included, W. */
-export function heatToChooseW(situation: Situation, heating: Heating): number {
-  const { targetC } = situation.conditions.livestock
-  return Math.max(0, (1 + HEATER_RESERVE) * over(heating.cold, ({ loss }) => lossW(loss, targetC)).high)
+/** Where no power betters the verdict: a controller, a steadier room, a lid. */
+function otherwise(situation: Situation, heating: Heating, asking: Asking): Phrase {
+  const lid = situation.gear.lid === null ? phrase` A lid lowers the heat that is needed.` : phrase``
+  const room = phrase`switched by an external controller, or a room kept more even.${lid}`
+  if (asking.check === 'heater_spare') {
+    const each = quantity(eachLowestW(2, heatToChooseW(situation, heating), heatToSpareW(situation, heating, asking)), 'W', 0)
+    return phrase`No power both leaves a spare and stays below the danger mark when stuck on. What would: 2 heaters of at least ${each} each ${room}`
+  }
+  const needed = quantity(heatToChooseW(situation, heating), 'W', 0)
+  const why =
+    asking.worst === 'marginal'
+      ? 'No power that holds the coldest room is safer when stuck on.'
+      : 'No power both holds the coldest room and stays below the danger mark when stuck on.'
+  return phrase`${why} What would: heaters of ${needed} in all ${room}`
 }
 
 /** Heaters behind an external controller have no upper limit of their own. */
-function strongerAction(situation: Situation, heating: Heating): Action {
-  const eachW = Math.ceil(heatToChooseW(situation, heating) / 2 / STEP_W) * STEP_W
+function strongerAction(situation: Situation, heating: Heating, asking: Asking): Action {
+  const eachW = eachLowestW(2, heatToChooseW(situation, heating), heatToSpareW(situation, heating, asking))
   return {
     text: phrase`Put in 2 heaters of at least ${quantity(eachW, 'W', 0)} each behind the controller.`,
     want: { slot: 'heat', quantity: 2, minimum: { powerW: eachW } },

@@ -30,19 +30,20 @@ export function heaterHolds(situation: Situation, heating: Heating): Finding {
   const defaults = namesOf(assumedOf(conditions, ['coldestRoomC']), fillDefaults)
   const loss = over(heating.cold, (each) => Math.max(0, Math.round(lossW(each.loss, targetC))))
   const bare = over(heating.cold, (each) => Math.round(equilibriumC(each.loss, 0) * 10) / 10)
-  if (bare.low >= lowestC) return withoutHeat(situation, bare.low, namesOf(tankUnstated, coverUnstated, defaults))
+  const bearC = quantity(lowestC, 'degC', 1).value
+  if (bare.low >= bearC) return withoutHeat(situation, bare.low, namesOf(tankUnstated, coverUnstated, defaults))
   const value = quantity(heating.installedW.low, 'W', 0)
   const unstated = namesOf(heating.powerUnstated, tankUnstated, coverUnstated)
   const worst = judgeAtLeast(value.value, loss.high, loss.high * HEATER_RESERVE)
   const best =
-    bare.high >= lowestC ? 'fits' : judgeAtLeast(quantity(heating.installedW.high, 'W', 0).value, loss.low, loss.low * HEATER_RESERVE)
+    bare.high >= bearC ? 'fits' : judgeAtLeast(quantity(heating.installedW.high, 'W', 0).value, loss.low, loss.low * HEATER_RESERVE)
   const outcome = settled(worst, best, unstated, defaults)
   return makeFinding('heater_holds', {
     ...outcome,
     ...(outcome.verdict === 'not_known' && heating.powerUnstated.length > 0 ? {} : { value }),
     limit: { kind: 'at_least', low: quantity(loss.high, 'W', 0) },
     reason: reasonOf(situation, heating, loss.high),
-    action: outcome.verdict === 'fits' ? null : heaterAction(situation, heating),
+    action: outcome.verdict === 'fits' ? null : heaterAction(situation, heating, { check: 'heater_holds', worst }),
     source: SOURCE,
     caution: CAUTIONS.heater,
   })

@@ -2,7 +2,7 @@ import { phrase, quantity } from '../units/quantity.ts'
 import { CAUTIONS } from './cautions.ts'
 import { equilibriumC } from './equilibrium.ts'
 import type { Finding, Verdict } from './finding.ts'
-import { heaterAction } from './heater-choice.ts'
+import { SPARE_BAND_K, heaterAction } from './heater-choice.ts'
 import type { Heating } from './heating.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import { settled } from './settled.ts'
@@ -11,9 +11,6 @@ import { over } from './span.ts'
 import { judgeAtLeast } from './verdict.ts'
 import { hoursBetween } from './warm-up.ts'
 import { assumedOf } from './words.ts'
-
-/** Comfortably above the lowest safe temperature. Own: the accuracy of the heat balance. */
-const SPARE_BAND_K = 1
 
 /** A spare is a precaution: its lack is *marginal*, never *does not fit*; a build with two heaters is never judged below one with one. */
 const asPrecaution = (verdict: Verdict): Verdict => (verdict === 'does_not_fit' ? 'marginal' : verdict)
@@ -30,9 +27,11 @@ export function heaterSpare(situation: Situation, heating: Heating): Finding | n
   const left = (end: 'low' | 'high') => Math.max(0, heating.installedW[end] - Math.max(...heating.heaters.map(({ powerW }) => powerW[end])))
   const held = (end: 'low' | 'high') => quantity(over(heating.cold, ({ loss }) => equilibriumC(loss, left(end)))[end], 'degC', 1)
   const coldest = held('low')
-  const judge = (heldC: number) => asPrecaution(judgeAtLeast(heldC, lowestC, SPARE_BAND_K))
+  const limit = quantity(lowestC, 'degC', 1)
+  const judge = (heldC: number) => asPrecaution(judgeAtLeast(heldC, limit.value, SPARE_BAND_K))
+  const worst = judge(coldest.value)
   const outcome = settled(
-    judge(coldest.value),
+    worst,
     judge(held('high').value),
     namesOf(heating.powerUnstated, tankUnstated, coverUnstated),
     namesOf(assumedOf(conditions, ['coldestRoomC']), fillDefaults),
@@ -42,7 +41,6 @@ export function heaterSpare(situation: Situation, heating: Heating): Finding | n
     ({ loss, capacityJPerK }) => hoursBetween(loss, capacityJPerK, left('low'), targetC, lowestC) ?? Infinity,
   ).low
   const room = quantity(conditions.coldestRoomC, 'degC', 1)
-  const limit = quantity(lowestC, 'degC', 1)
   const after = Number.isFinite(hours)
     ? phrase`, below the ${limit} they bear after ${quantity(hours, 'h', 0)}`
     : phrase`; they bear ${limit}`
@@ -52,7 +50,7 @@ export function heaterSpare(situation: Situation, heating: Heating): Finding | n
     value: coldest,
     limit: { kind: 'at_least', low: limit },
     reason: phrase`${first} in the coldest room, ${room}, the water falls to ${coldest}${after}.`,
-    action: outcome.verdict === 'fits' ? null : heaterAction(situation, heating),
+    action: outcome.verdict === 'fits' ? null : heaterAction(situation, heating, { check: 'heater_spare', worst }),
     source: { tag: 'own', text: 'Heat balance at its high-loss end (ISO 6946, ASHRAE form); that one heater may fail is common practice.' },
     caution: CAUTIONS.heater,
   })

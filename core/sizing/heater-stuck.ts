@@ -14,35 +14,37 @@ import { assumedOf } from './words.ts'
 
 const SOURCE: Source = {
   tag: 'published',
-  text: 'Heat balance at its low-loss end: 70 % humidity, F 0.5, back and bottom insulated, pump and lamp on (ISO 6946, ASHRAE form). The danger mark is common practice.',
+  text: 'Heat balance at its low-loss end: 70 % humidity, F 0.5, a lid on whether or not the build has one, back and bottom insulated, pump and lamp on (ISO 6946, ASHRAE form). The danger mark is common practice.',
 }
 
 /**
  * Where one heater that sticks on takes the water in the warmest room, while the other thermostats open.
  *
  * Value: balance temperature in °C at the low-loss end. Limit: the group's danger mark; *fits* from 1 K below it. Past the mark at the low-loss end
- * alone it is *marginal*, since back and bottom need not be insulated; past it at usual losses too it does not fit.
+ * alone it is *marginal*, since back and bottom need not be insulated; past it at usual losses too, with the build's own cover, it does not fit. The
+ * low-loss end has a lid on even where the build has none: anybody may lay one on, and the finding says so.
  * Heaters that an external controller switches are judged at the controller's cut-off, the group's highest comfortable temperature.
  */
 export function heaterStuck(situation: Situation, heating: Heating): Finding | null {
   const strongest = heating.heaters.filter((h) => !h.externalController).sort((a, b) => b.powerW.high - a.powerW.high)[0]
   if (!strongest) return heating.heaters.length > 0 ? switchedByController(situation, heating) : null
   const { conditions, tankUnstated, coverUnstated, fillDefaults } = situation
-  const { dangerC } = conditions.livestock
+  const danger = quantity(conditions.livestock.dangerC, 'degC', 1)
   const hottest = stuckC(heating, 'high', strongest)
   const coolest = stuckC(heating, 'low', strongest)
+  const worst = judge(hottest, stuckUsualC(heating, 'high', strongest), danger.value)
   const outcome = settled(
-    judge(hottest, stuckUsualC(heating, 'high', strongest), dangerC),
-    judge(coolest, stuckUsualC(heating, 'low', strongest), dangerC),
+    worst,
+    judge(coolest, stuckUsualC(heating, 'low', strongest), danger.value),
     namesOf(heating.powerUnstated, heating.applianceUnstated, tankUnstated, coverUnstated),
     namesOf(assumedOf(conditions, ['warmestRoomC']), fillDefaults),
   )
   return makeFinding('heater_stuck', {
     ...outcome,
     value: hottest,
-    limit: { kind: 'at_most', high: quantity(dangerC, 'degC', 1) },
+    limit: { kind: 'at_most', high: danger },
     reason: reasonOf(situation, heating, strongest, hottest),
-    action: outcome.verdict === 'fits' ? null : heaterAction(situation, heating),
+    action: outcome.verdict === 'fits' ? null : heaterAction(situation, heating, { check: 'heater_stuck', worst }),
     source: SOURCE,
     caution: CAUTIONS.heater,
   })
@@ -65,9 +67,9 @@ function judge(lowLoss: Quantity, usual: Quantity, dangerC: number): Verdict {
 function reasonOf(situation: Situation, heating: Heating, heater: OneHeater, hottest: Quantity): Phrase {
   const { warmestRoomC, livestock } = situation.conditions
   const room = quantity(warmestRoomC, 'degC', 1)
-  const start = phrase`In the warmest room, ${room}, a thermostat of ${heater.name} that sticks would take the water to ${hottest}`
-  if (hottest.value <= livestock.dangerC)
-    return phrase`${start}; these animals are in danger from ${quantity(livestock.dangerC, 'degC', 1)}.`
+  const danger = quantity(livestock.dangerC, 'degC', 1)
+  const start = phrase`In the warmest room, ${room}, a thermostat of ${heater.name} that sticks would take the water to ${hottest}${lidWords(heating)}`
+  if (hottest.value <= danger.value) return phrase`${start}; these animals are in danger from ${danger}.`
   const heatW = heater.powerW.high + heating.applianceHeatW.high
   const hours = over(
     heating.warm,
@@ -75,19 +77,23 @@ function reasonOf(situation: Situation, heating: Heating, heater: OneHeater, hot
   ).low
   const when = Number.isFinite(hours) ? phrase` after ${quantity(hours, 'h', 0)}` : phrase``
   const usual = stuckUsualC(heating, 'high', heater)
-  const free = usual.value <= livestock.dangerC ? phrase` With every side free it would stay at ${usual}.` : phrase``
-  return phrase`${start} where back and bottom keep the heat in. It passes the danger mark of these animals, ${quantity(livestock.dangerC, 'degC', 1)},${when}.${free}`
+  const sides = heating.lidLaidOn ? 'Without it and with every side free' : 'With every side free'
+  const free = usual.value <= danger.value ? phrase` ${sides} it would stay at ${usual}.` : phrase``
+  return phrase`${start} where back and bottom keep the heat in. It passes the danger mark of these animals, ${danger},${when}.${free}`
 }
 
+const lidWords = ({ lidLaidOn }: Heating): string => (lidLaidOn ? ' with a lid laid on' : '')
+
 function switchedByController(situation: Situation, heating: Heating): Finding {
-  const { highestC, dangerC } = situation.conditions.livestock
-  const cutOff = quantity(Math.min(highestC, dangerC - STUCK_BAND_K), 'degC', 1)
+  const { targetC, highestC, dangerC } = situation.conditions.livestock
+  // Never below the target: a controller set there would hold the heaters off for good.
+  const cutOff = quantity(Math.max(targetC, Math.min(highestC, dangerC - STUCK_BAND_K)), 'degC', 1)
   const strongest = heating.heaters.reduce((a, b) => (b.powerW.high > a.powerW.high ? b : a))
   return makeFinding('heater_stuck', {
     verdict: 'fits',
     value: cutOff,
     limit: { kind: 'at_most', high: quantity(dangerC, 'degC', 1) },
-    reason: phrase`A thermostat that sticks would take the water to ${stuckC(heating, 'high', strongest)}, but the external controller, set to cut off at ${cutOff}, switches the heater off first. Test it every month.`,
+    reason: phrase`A thermostat that sticks would take the water to ${stuckC(heating, 'high', strongest)}${lidWords(heating)}, but the external controller, set to cut off at ${cutOff}, switches the heater off first. Test it every month.`,
     assumed: ['cut-off of the controller'],
     source: SOURCE,
     caution: CAUTIONS.heater,

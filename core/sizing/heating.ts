@@ -1,6 +1,7 @@
-import { HIGH_LOSS, LOW_LOSS, USUAL_LOSS } from './heat-ends.ts'
+import { HIGH_LOSS, LOW_LOSS, USUAL_LOSS, isLoose, withLidOn, type HeatEnd } from './heat-ends.ts'
 import { heatCapacity } from './heat-capacity.ts'
 import { heatLoss, type HeatLoss } from './heat-loss.ts'
+import type { Cover } from './heat-transmission.ts'
 import type { Situation } from './situation.ts'
 import { exactly, sumOf, type Span } from './span.ts'
 import { FILTER_POWER_W, HEATER_W_PER_L, LIGHT_W_PER_M } from './typical-ranges.ts'
@@ -27,7 +28,12 @@ export interface Heating {
   applianceHeatW: Span
   cold: ThermalCase[]
   usual: ThermalCase[]
+  /** The warmest room at the low-loss end, a lid on whether or not the build has one. */
   warm: ThermalCase[]
+  /** The same with the build's own cover: what evaporates. */
+  warmAsBuilt: ThermalCase[]
+  /** The lid of `warm` is none of the build's. */
+  lidLaidOn: boolean
   /** The warmest room at usual losses: every side free, air of middling humidity. */
   warmUsual: ThermalCase[]
   powerUnstated: string[]
@@ -42,6 +48,11 @@ const LAMP_SHARE = 0.5
 /** Heaters past this count are taken as one more of the same: a tank never needs them, and a typed count must not cost time. */
 const MOST_COUNTED = 20
 
+/**
+ * Power of all filters, W; the typical range of its kind for one that states none.
+ *
+ * @example filterPowerW({ gear }) // { low: 20, high: 20 } for one canister stated at 20 W
+ */
 export function filterPowerW(situation: Pick<Situation, 'gear'>): Span {
   return sumOf(
     situation.gear.filters.map(({ spec, quantity }) =>
@@ -50,6 +61,11 @@ export function filterPowerW(situation: Pick<Situation, 'gear'>): Span {
   )
 }
 
+/**
+ * Power of all lights, W; the typical range by the tank's length in mm for one that states none.
+ *
+ * @example lightPowerW({ gear }, 1000) // { low: 10, high: 80 } for one light that states nothing
+ */
 export function lightPowerW(situation: Pick<Situation, 'gear'>, tankLengthMm: number): Span {
   const typical = times(LIGHT_W_PER_M, tankLengthMm / 1000)
   return sumOf(
@@ -57,9 +73,15 @@ export function lightPowerW(situation: Pick<Situation, 'gear'>, tankLengthMm: nu
   )
 }
 
+/**
+ * Power of one heater, W; what is commonly sold for the tank's outside volume in litres where none is stated.
+ *
+ * @example heaterPowerW(undefined, 100) // { low: 50, high: 200 }
+ */
 export const heaterPowerW = (powerW: number | undefined, outsideVolumeL: number): Span =>
   powerW === undefined ? times(HEATER_W_PER_L, outsideVolumeL) : exactly(powerW)
 
+/** Both ends of a span, so many times. @example times({ low: 1, high: 2 }, 3) // { low: 3, high: 6 } */
 export const times = (span: Span, factor: number): Span => ({ low: span.low * factor, high: span.high * factor })
 
 /** Words for each kind of gear with an unstated power. */
@@ -68,6 +90,13 @@ export function unstatedPower(gear: Situation['gear'], kinds: ReadonlyArray<'fil
   return kinds.filter((kind) => gear[kind].some(({ spec }) => spec.powerW === undefined)).map((kind) => words[kind])
 }
 
+/**
+ * Heaters, the heat of pump and lamp, and the tank's losses in every room that a check asks about, for every tank and lid that the stated figures allow.
+ *
+ * Units:  W, and the losses of `heatLoss`. Source: the ends in heat-ends.ts.
+ *
+ * @example heatingOf(situation).installedW // { low: 200, high: 200 } for two heaters stated at 100 W
+ */
 export function heatingOf(situation: Situation): Heating {
   const { gear, conditions, corners, covers } = situation
   const outsideL = corners[0]?.geometry.outsideVolumeL ?? 0
@@ -78,9 +107,9 @@ export function heatingOf(situation: Situation): Heating {
       externalController: spec.externalController === true,
     })),
   )
-  const cases = (end: typeof HIGH_LOSS, roomC: number): ThermalCase[] =>
+  const cases = (end: HeatEnd, roomC: number, tops: readonly Cover[] = covers): ThermalCase[] =>
     corners.flatMap(({ shape, geometry, mass }) =>
-      covers.map((cover) => ({ loss: heatLoss(shape, geometry, cover, end, roomC), capacityJPerK: heatCapacity(mass, shape.material) })),
+      tops.map((cover) => ({ loss: heatLoss(shape, geometry, cover, end, roomC), capacityJPerK: heatCapacity(mass, shape.material) })),
     )
   return {
     heaters,
@@ -88,7 +117,9 @@ export function heatingOf(situation: Situation): Heating {
     applianceHeatW: sumOf([filterPowerW(situation), times(lightPowerW(situation, situation.tank.lengthMm), LAMP_SHARE)]),
     cold: cases(HIGH_LOSS, conditions.coldestRoomC),
     usual: cases(USUAL_LOSS, (conditions.coldestRoomC + conditions.warmestRoomC) / 2),
-    warm: cases(LOW_LOSS, conditions.warmestRoomC),
+    warm: cases(LOW_LOSS, conditions.warmestRoomC, covers.map(withLidOn)),
+    warmAsBuilt: cases(LOW_LOSS, conditions.warmestRoomC),
+    lidLaidOn: covers.every(isLoose),
     warmUsual: cases(USUAL_LOSS, conditions.warmestRoomC),
     powerUnstated: unstatedPower(gear, ['heaters']),
     applianceUnstated: unstatedPower(gear, ['filters', 'lights']),

@@ -163,6 +163,37 @@ describe('any build in any room that the validators accept', () => {
     )
   })
 
+  it('tells a margin below zero wherever a limit is broken, and none below where all is well', () => {
+    fc.assert(
+      fc.property(anyGear, anyRoom, (someGear, room) => {
+        for (const { check, verdict, value, limit, margin } of sizingReport({ gear: someGear, conditions: room }).findings) {
+          expect([check, margin !== undefined]).toEqual([check, value !== undefined && limit !== undefined])
+          if (margin && verdict === 'does_not_fit') expect([check, margin.value < 0]).toEqual([check, true])
+          if (margin && verdict === 'fits') expect([check, margin.value >= 0]).toEqual([check, true])
+        }
+      }),
+      { numRuns: 1500 },
+    )
+  })
+
+  it('offers only heaters that better the verdict of the check that asks', () => {
+    fc.assert(
+      fc.property(anyGear, anyRoom, (someGear, room) => {
+        for (const { check, verdict, action } of sizingReport({ gear: someGear, conditions: room }).findings) {
+          const want = action?.want
+          if (want?.slot !== 'heat' || verdict === 'not_known') continue
+          const externalController = someGear.heaters.length > 0 && someGear.heaters.every(({ spec }) => spec.externalController === true)
+          for (const powerW of [want.minimum.powerW ?? NaN, want.maximum?.powerW ?? want.minimum.powerW ?? NaN]) {
+            const heaters = [one('Torvane', { powerW, externalController }, want.quantity)]
+            const after = sizingReport({ gear: { ...someGear, heaters }, conditions: room }).findings.find((found) => found.check === check)
+            expect([check, VERDICTS.indexOf(after?.verdict ?? verdict) > VERDICTS.indexOf(verdict)]).toEqual([check, true])
+          }
+        }
+      }),
+      { numRuns: 400 },
+    )
+  })
+
   it('never judges an unstated thickness other than every stated one inside its range', () => {
     const spec = gear().tank!.spec
     const unstated = reportOf({ tank: one('Wendlemere', { ...spec, glassMm: undefined, bottomMm: undefined }) })

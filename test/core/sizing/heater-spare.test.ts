@@ -20,6 +20,14 @@ it('holds with the weaker of two', () => {
   expect(two.value).toEqual(weaker.value)
 })
 
+it('offers powers of which one alone holds the animals', () => {
+  for (const room of [{ coldestRoomC: 18 }, { coldestRoomC: 15, warmestRoomC: 20 }]) {
+    const want = findingOf('heater_spare', { heaters: [one('Torvane', { powerW: 200 })] }, room).action?.want
+    for (const powerW of [want?.minimum.powerW ?? 0, want?.maximum?.powerW ?? 0])
+      expect(findingOf('heater_spare', { heaters: [one('Torvane', { powerW }, want?.quantity)] }, room).verdict).toBe('fits')
+  }
+})
+
 it('is never worse than marginal: a spare is a precaution', () => {
   const found = findingOf(
     'heater_spare',

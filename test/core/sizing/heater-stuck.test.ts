@@ -23,7 +23,7 @@ it('counts pump and lamp', () => {
 })
 
 it('does not fit past the danger mark, with the hours it takes, and offers powers that would fit', () => {
-  const found = findingOf('heater_stuck', { lid: null, ...heaters(300) })
+  const found = findingOf('heater_stuck', heaters(300), { warmestRoomC: 23 })
   expect(found.verdict).toBe('does_not_fit')
   expect(found.limit).toMatchObject({ kind: 'at_most', high: { value: 32, unit: 'degC' } })
   expect(found.margin).toMatchObject({ unit: 'K' })
@@ -32,10 +32,50 @@ it('does not fit past the danger mark, with the hours it takes, and offers power
   expect(found.action?.want).toMatchObject({ slot: 'heat' })
   const { quantity: count = 0, minimum, maximum } = found.action?.want ?? {}
   for (const powerW of [minimum?.powerW ?? 0, maximum?.powerW ?? 0]) {
-    const chosen = { lid: null, ...heaters(powerW, count) }
-    expect(findingOf('heater_stuck', chosen).verdict).toBe('fits')
-    expect(findingOf('heater_holds', chosen).verdict).toBe('fits')
+    const chosen = heaters(powerW, count)
+    expect(findingOf('heater_stuck', chosen, { warmestRoomC: 23 }).verdict).toBe('fits')
+    expect(findingOf('heater_holds', chosen, { warmestRoomC: 23 }).verdict).toBe('fits')
   }
+})
+
+it('judges an open tank as if somebody had laid a lid on, and says so', () => {
+  const lidded = findingOf('heater_stuck', heaters(100))
+  const open = findingOf('heater_stuck', { lid: null, ...heaters(100) })
+  const mesh = findingOf('heater_stuck', { lid: one('Lid', { lengthMm: 1210, widthMm: 450, cover: 'mesh' as const }), ...heaters(100) })
+  expect(open.value).toEqual(lidded.value)
+  expect(mesh.value).toEqual(lidded.value)
+  expect(sayPhrase(open.reason, METRIC)).toMatch(/with a lid laid on/)
+  expect(sayPhrase(lidded.reason, METRIC)).not.toMatch(/laid on/)
+  expect(open.source.text).toMatch(/a lid on whether or not the build has one/)
+})
+
+it('keeps an open tank open at usual losses, where it is let off as marginal', () => {
+  // Past the mark with a lid laid on: under the lid itself it does not fit, open it would stay below.
+  const danger = { livestock: { ...group('small-tropical'), dangerC: 31 } }
+  expect(findingOf('heater_stuck', heaters(150), danger).verdict).toBe('does_not_fit')
+  const open = findingOf('heater_stuck', { lid: null, ...heaters(150) }, danger)
+  expect(open.verdict).toBe('marginal')
+  expect(sayPhrase(open.reason, METRIC)).toMatch(/Without it and with every side free it would stay at \d+\.\d °C/)
+})
+
+it('goes on reckoning the evaporation of an open tank as open', () => {
+  const low = (lid: null | undefined) => reportOf(lid === null ? { lid } : {}).figures.evaporationLPerDay?.low ?? NaN
+  // A tight lid lets out a tenth.
+  expect(low(null) / low(undefined)).toBeCloseTo(10, 0)
+})
+
+it('offers no power that would be as marginal as what is there', () => {
+  const room = { coldestRoomC: 17, warmestRoomC: 25 }
+  const want = findingOf('heater_stuck', heaters(400), room).action?.want
+  const found = findingOf('heater_stuck', heaters(want?.minimum.powerW ?? 0, want?.quantity), room)
+  expect(found.verdict).toBe('marginal')
+  expect(found.action?.want).toBeUndefined()
+  expect(sayPhrase(found.action?.text ?? [], METRIC)).toMatch(/No power that holds.*external controller, or a room kept more even/)
+})
+
+it('lets a controller cut off no lower than the target', () => {
+  const livestock = { ...group('small-tropical'), targetC: 31.6, highestC: 31.6 }
+  expect(findingOf('heater_stuck', heaters(300, 1, true), { livestock }).value?.value).toBe(31.6)
 })
 
 it('is marginal within a kelvin of the danger mark', () => {

@@ -4,6 +4,7 @@ import { equilibriumC } from '../../../core/sizing/equilibrium.ts'
 import { heatCapacity } from '../../../core/sizing/heat-capacity.ts'
 import { USUAL_LOSS } from '../../../core/sizing/heat-ends.ts'
 import { heatLoss, lossW, type HeatLoss } from '../../../core/sizing/heat-loss.ts'
+import { tankMass } from '../../../core/sizing/tank-mass.ts'
 import { hoursBetween } from '../../../core/sizing/warm-up.ts'
 import { GEOMETRY_A, GEOMETRY_B, MASS_A, TANK_A, TANK_B, isNear } from './reference-tanks.ts'
 
@@ -47,6 +48,13 @@ it.each([
   [100, 36.41],
 ])('settles the small tank with %s W', (watts, balance) => {
   expect(Math.abs(equilibriumC(heatLoss(TANK_B, GEOMETRY_B, 'glass', USUAL_LOSS, 22), watts) - balance)).toBeLessThan(0.02)
+})
+
+/** Own: the small tank from 25 °C to the danger mark on 100 W, tolerance 0.5 %. */
+it('takes the small tank past 32 °C in 9.17 hours with 100 W stuck on', () => {
+  const mass = tankMass({ shape: TANK_B, geometry: GEOMETRY_B, grain: 'quartz', water: 'fresh', waterC: 25 })
+  const loss = heatLoss(TANK_B, GEOMETRY_B, 'glass', USUAL_LOSS, 22)
+  isNear(hoursBetween(loss, heatCapacity(mass, 'glass'), 100, 25, 32), 9.17, 5e-3)
 })
 
 /** Own: closed form of the linear balance, tolerance 1e-4. */

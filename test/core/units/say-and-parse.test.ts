@@ -45,6 +45,12 @@ describe('what people type', () => {
     expect(read('10 gal', 'L', US)).toBeCloseTo(37.85411784, 9)
   })
 
+  /** Exact by definition: 4.54609 L over 231 in³. */
+  it('keeps the two gallons 1.200949925504855 apart', () => {
+    const ratio = read('1 gal', 'L', { ...US, gallon: 'imperial' }) / read('1 gal', 'L', US)
+    expect(Math.abs(ratio - 1.200949925504855)).toBeLessThan(1e-12)
+  })
+
   it('reads a bare number in the unit that the field shows', () => {
     expect(read('36', 'mm', US)).toBeCloseTo(914.4, 9)
     expect(read('90', 'mm', METRIC)).toBe(900)

@@ -31,6 +31,14 @@ it.each([
   expect(Math.abs(pureWaterDensity(celsius) - own)).toBeLessThan(1e-4)
 })
 
+/** Own: EOS-80 computed independently, tolerance 1e-3. */
+it.each([
+  [24, 1023.6431],
+  [26, 1023.0353],
+])('computes sea water of salinity 35 at %s °C', (celsius, own) => {
+  expect(Math.abs(seaWaterDensity(35, celsius) - own)).toBeLessThan(1e-3)
+})
+
 /** Own: specific gravity of sea water of salinity 35 at 25 °C over pure water at 25 °C. */
 it('gives sea water a specific gravity of 1.0264 at 25/25 °C', () => {
   expect(seaWaterDensity(35, 25) / seaWaterDensity(0, 25)).toBeCloseTo(1.0264, 4)
