@@ -55,7 +55,7 @@ function BoughtFields({ buildId, line }: { buildId: string; line: Bought }): Rea
   )
 }
 
-/** The cheapest today unless told otherwise; every other store with its price and the day it was seen. */
+/** Where the build costs least today, delivery included, unless told otherwise; every other store with its price and the day it was seen. */
 function StoreField({ line, onChange }: { line: Bought; onChange: (storeId: string | null) => void }): ReactElement {
   const { inputs, currency } = useDesk()
   const year = yearOf(inputs.asOf)
@@ -76,7 +76,7 @@ function StoreField({ line, onChange }: { line: Bought; onChange: (storeId: stri
     <SelectField
       label="Store"
       value={line.storeId ?? ''}
-      none="cheapest today"
+      none="where the build costs least"
       options={options}
       onChange={(storeId) => onChange(storeId === '' ? null : storeId)}
     />
