@@ -1,6 +1,6 @@
 import type { ConditionerSpec } from '../catalog/spec.ts'
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
-import { CAUTIONS } from './cautions.ts'
+import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding, Source } from './finding.ts'
 import { waterSpan } from './filter-flow.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
@@ -29,7 +29,7 @@ export function conditionerCheck(situation: Situation): Finding | null {
   if (conditions.disinfectant === 'none') return null
   const assumed = namesOf(assumedOf(conditions, ['disinfectant']), fillDefaults, tankUnstated)
   const make: Make = (verdict, reason, more = {}) =>
-    makeFinding('conditioner_dose', { verdict, reason, assumed, source: SOURCE, caution: CAUTIONS.chemicals, ...more })
+    makeFinding('conditioner_dose', { verdict, reason, assumed, source: SOURCE, caution: FINDING_CAUTIONS.chemicals, ...more })
   if (gear.conditioners.length === 0) {
     if (gear.notNeeded['treat_water'] !== undefined) return null
     return make('does_not_fit', phrase`Chlorine or chloramine in tap water kills; no conditioner is chosen.`, {

@@ -1,6 +1,6 @@
 import { phrase, quantity, type Quantity } from '../units/quantity.ts'
-import { CAUTIONS } from './cautions.ts'
 import { dripLoop, type CordRun, type DripLoop } from './drip-loop.ts'
+import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding, Source, Verdict } from './finding.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import type { Situation } from './situation.ts'
@@ -89,7 +89,7 @@ export function cordLength(situation: Situation): Finding | null {
   const worst = judged.filter((each) => each.verdict === verdict).sort((a, b) => a.reserveMm - b.reserveMm)[0]
   if (!worst?.loop) return null
   const needed = quantity(worst.loop.neededMm, 'mm', 0)
-  const base = { limit: { kind: 'at_least', low: needed }, source: SOURCE, caution: CAUTIONS.mains } as const
+  const base = { limit: { kind: 'at_least', low: needed }, source: SOURCE, caution: FINDING_CAUTIONS.mains } as const
   if (verdict === 'not_known') return notStated(worst, needed, { ...base, assumed: defaults, missing: unstatedOf(judged, verdict) })
   const value = quantity(worst.usableMm, 'mm', 0)
   return makeFinding('cord_length', {
@@ -143,6 +143,6 @@ function noRoom(name: string, assumed: string[]): Finding {
     action: { text: phrase`Use a power strip hung above the water line, or a higher outlet.` },
     assumed,
     source: SOURCE,
-    caution: CAUTIONS.mains,
+    caution: FINDING_CAUTIONS.mains,
   })
 }

@@ -1,5 +1,5 @@
 import { phrase, quantity } from '../units/quantity.ts'
-import { CAUTIONS } from './cautions.ts'
+import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding, Source } from './finding.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import { applianceLoadW } from './peak-load.ts'
@@ -57,6 +57,6 @@ export function electricalLoad(subject: SizingSubject): Finding | null {
         : { text: phrase`Move other things to another circuit, or ask a licensed electrician for one of its own.` },
     assumed: namesOf(outcome.assumed),
     source: SOURCE,
-    caution: CAUTIONS.mains,
+    caution: FINDING_CAUTIONS.mains,
   })
 }

@@ -1,5 +1,5 @@
 import { phrase, quantity } from '../units/quantity.ts'
-import { CAUTIONS } from './cautions.ts'
+import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding } from './finding.ts'
 import { makeFinding } from './make-finding.ts'
 import { settled } from './settled.ts'
@@ -31,6 +31,6 @@ export function emptyLift(situation: Situation): Finding {
     reason: phrase`Empty, the tank weighs ${outcome.verdict === 'not_known' ? 'up to ' : ''}${value}: ${who} at ${quantity(LIFT_KG_PER_PERSON, 'kg', 0)} each.`,
     action: outcome.verdict === 'fits' ? null : { text: phrase`Have ${who} and gloves ready, and suction lifters for bare glass.` },
     source: { tag: 'common_practice', text: 'Panels by EN 572-1 density; 25 kg a person is common practice.' },
-    caution: CAUTIONS.lift,
+    caution: FINDING_CAUTIONS.lift,
   })
 }

@@ -1,5 +1,5 @@
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
-import { CAUTIONS } from './cautions.ts'
+import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding, Source } from './finding.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import type { Situation } from './situation.ts'
@@ -50,7 +50,7 @@ export function floorLoad(situation: Situation): Finding {
     assumed: namesOf(assumedOf(conditions, ['floor']), stand, tankUnstated, fillDefaults),
     missing: within ? [] : [MISSING[conditions.floor]],
     source: SOURCE,
-    caution: CAUTIONS.floor,
+    caution: FINDING_CAUTIONS.floor,
   })
 }
 

@@ -1,6 +1,6 @@
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
-import { CAUTIONS } from './cautions.ts'
 import { equilibriumC } from './equilibrium.ts'
+import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding, Source } from './finding.ts'
 import { HEATER_RESERVE, heaterAction } from './heater-choice.ts'
 import { lossW } from './heat-loss.ts'
@@ -45,7 +45,7 @@ export function heaterHolds(situation: Situation, heating: Heating): Finding {
     reason: reasonOf(situation, heating, loss.high),
     action: outcome.verdict === 'fits' ? null : heaterAction(situation, heating, { check: 'heater_holds', worst }),
     source: SOURCE,
-    caution: CAUTIONS.heater,
+    caution: FINDING_CAUTIONS.heater,
   })
 }
 

@@ -1,6 +1,6 @@
 import { phrase, quantity } from '../units/quantity.ts'
-import { CAUTIONS } from './cautions.ts'
 import { equilibriumC } from './equilibrium.ts'
+import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding, Verdict } from './finding.ts'
 import { SPARE_BAND_K, heaterAction } from './heater-choice.ts'
 import type { Heating } from './heating.ts'
@@ -52,6 +52,6 @@ export function heaterSpare(situation: Situation, heating: Heating): Finding | n
     reason: phrase`${first} in the coldest room, ${room}, the water falls to ${coldest}${after}.`,
     action: outcome.verdict === 'fits' ? null : heaterAction(situation, heating, { check: 'heater_spare', worst }),
     source: { tag: 'own', text: 'Heat balance at its high-loss end (ISO 6946, ASHRAE form); that one heater may fail is common practice.' },
-    caution: CAUTIONS.heater,
+    caution: FINDING_CAUTIONS.heater,
   })
 }

@@ -1,6 +1,6 @@
 import { phrase, quantity, type Phrase, type Quantity } from '../units/quantity.ts'
-import { CAUTIONS } from './cautions.ts'
 import { equilibriumC } from './equilibrium.ts'
+import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding, Source, Verdict } from './finding.ts'
 import { STUCK_BAND_K, heaterAction } from './heater-choice.ts'
 import type { Heating, OneHeater } from './heating.ts'
@@ -46,7 +46,7 @@ export function heaterStuck(situation: Situation, heating: Heating): Finding | n
     reason: reasonOf(situation, heating, strongest, hottest),
     action: outcome.verdict === 'fits' ? null : heaterAction(situation, heating, { check: 'heater_stuck', worst }),
     source: SOURCE,
-    caution: CAUTIONS.heater,
+    caution: FINDING_CAUTIONS.heater,
   })
 }
 
@@ -96,6 +96,6 @@ function switchedByController(situation: Situation, heating: Heating): Finding {
     reason: phrase`A thermostat that sticks would take the water to ${stuckC(heating, 'high', strongest)}${lidWords(heating)}, but the external controller, set to cut off at ${cutOff}, switches the heater off first. Test it every month.`,
     assumed: ['cut-off of the controller'],
     source: SOURCE,
-    caution: CAUTIONS.heater,
+    caution: FINDING_CAUTIONS.heater,
   })
 }

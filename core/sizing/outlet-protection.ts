@@ -1,5 +1,5 @@
 import { phrase } from '../units/quantity.ts'
-import { CAUTIONS } from './cautions.ts'
+import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding, Source } from './finding.ts'
 import { makeFinding } from './make-finding.ts'
 import type { SizingSubject } from './report.ts'
@@ -17,7 +17,7 @@ const ACTION = {
 export function outletProtection({ gear, conditions }: SizingSubject): Finding | null {
   if (gear.heaters.length + gear.filters.length + gear.lights.length === 0) return null
   const make = (verdict: Finding['verdict'], reason: Finding['reason'], more: Partial<Finding> = {}) =>
-    makeFinding('outlet_protection', { verdict, reason, source: SOURCE, caution: CAUTIONS.mains, ...more })
+    makeFinding('outlet_protection', { verdict, reason, source: SOURCE, caution: FINDING_CAUTIONS.mains, ...more })
   const strip = gear.power.find(({ spec }) => spec.protective === true)
   if (strip) return make('fits', phrase`${strip.name} switches off when current leaks. Everything in or over the water goes through it.`)
   const circuitAssumed = conditions.assumed.includes('circuitProtected')

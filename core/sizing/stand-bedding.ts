@@ -1,5 +1,5 @@
 import { phrase } from '../units/quantity.ts'
-import { CAUTIONS } from './cautions.ts'
+import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding, Source } from './finding.ts'
 import { makeFinding } from './make-finding.ts'
 import type { Situation } from './situation.ts'
@@ -18,7 +18,7 @@ export function standBedding(situation: Situation): Finding | null {
   const { gear, tank } = situation
   if (!gear.stand && !gear.mat) return null
   const make = (verdict: Finding['verdict'], reason: Finding['reason'], more: Partial<Finding> = {}) =>
-    makeFinding('stand_bedding', { verdict, reason, source: SOURCE, caution: CAUTIONS.load, ...more })
+    makeFinding('stand_bedding', { verdict, reason, source: SOURCE, caution: FINDING_CAUTIONS.load, ...more })
   if (tank.style === undefined) {
     return make(
       'not_known',

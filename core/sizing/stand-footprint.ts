@@ -1,5 +1,5 @@
 import { phrase, quantity, type Quantity } from '../units/quantity.ts'
-import { CAUTIONS } from './cautions.ts'
+import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding, Source } from './finding.ts'
 import { makeFinding } from './make-finding.ts'
 import type { Situation } from './situation.ts'
@@ -34,7 +34,7 @@ export function standFootprint(situation: Situation): Finding | null {
       action: { text: phrase`Measure the stand's top and enter it.` },
       missing: ['length and depth of the stand’s top'],
       source: SOURCE,
-      caution: CAUTIONS.load,
+      caution: FINDING_CAUTIONS.load,
     })
   }
   const most = top === 'perimeter' ? FRAME_SLACK_MM : Infinity
@@ -58,7 +58,7 @@ export function standFootprint(situation: Situation): Finding | null {
         ? { text: phrase`Choose a stand whose top is at least ${tankSize}${beside ? ', with a full board' : ''}.`, want }
         : null,
     source: SOURCE,
-    caution: CAUTIONS.load,
+    caution: FINDING_CAUTIONS.load,
   })
 }
 

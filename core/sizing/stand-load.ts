@@ -1,5 +1,5 @@
 import { phrase, quantity } from '../units/quantity.ts'
-import { CAUTIONS } from './cautions.ts'
+import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Action, Finding, Source } from './finding.ts'
 import { makeFinding } from './make-finding.ts'
 import { settled } from './settled.ts'
@@ -41,7 +41,7 @@ export function standLoad(situation: Situation): Finding {
     reason: phrase`Filled to the rim, with its substrate, the tank weighs ${carry}; the stand is stated for ${value}. Decor, lid and light come on top.`,
     action: outcome.verdict === 'fits' ? null : standAction(carry.value),
     source: SOURCE,
-    caution: CAUTIONS.load,
+    caution: FINDING_CAUTIONS.load,
   })
 }
 
@@ -67,7 +67,7 @@ function notStated(situation: Situation, carryKg: number): Finding {
     assumed: [...tankUnstated, ...fillDefaults],
     missing: ['stated load of the stand'],
     source: SOURCE,
-    caution: CAUTIONS.load,
+    caution: FINDING_CAUTIONS.load,
   })
 }
 

@@ -55,6 +55,3 @@ export function caution(id: CautionId): string {
   if (found === undefined) throw new Error(`No caution ${id}`)
   return found.text
 }
-
-/** One person for each 25 kg (common practice). @example liftingPeople(57.3) // 3 */
-export const liftingPeople = (massKg: number): number => Math.max(1, Math.ceil(massKg / 25))

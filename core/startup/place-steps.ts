@@ -1,5 +1,6 @@
+import { liftPeople } from '../sizing/empty-lift.ts'
 import { phrase, quantity } from '../units/quantity.ts'
-import { caution, liftingPeople } from './cautions.ts'
+import { caution } from './cautions.ts'
 import type { Step } from './setup-plan.ts'
 import { stepOf, type StartupSubject, type StepsMade } from './startup-subject.ts'
 
@@ -100,7 +101,7 @@ function liftTank({ report }: StartupSubject): Step {
         ? [{ label: 'How heavy', value: phrase`read it off the box` }]
         : [
             { label: 'How heavy', value: phrase`about ${quantity(mass, 'kg', 0)} empty` },
-            { label: 'How many people', value: phrase`${liftingPeople(mass)} at least, more if the way is narrow` },
+            { label: 'How many people', value: phrase`${liftPeople(mass)} at least, more if the way is narrow` },
           ],
     actions: [
       phrase`Empty it of everything. Lift from below, never by the rim or a brace.`,

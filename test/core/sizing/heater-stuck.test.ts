@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest'
 import { METRIC, sayPhrase } from '../../../core/units/say.ts'
+import { caution } from '../../../core/startup/cautions.ts'
 import { findingOf, group, one, reportOf } from './sample-build.ts'
 
 const heaters = (powerW: number, quantity = 1, externalController = false) => ({
@@ -121,7 +122,7 @@ it('comes first of all findings that hurt', () => {
   const report = reportOf(heaters(300))
   const first = report.findings[report.pageOne[0] ?? -1]
   expect(first?.check).toBe('heater_stuck')
-  expect(first?.caution).toMatch(/Heater off/)
+  expect(first?.caution).toBe(caution('unplug'))
 })
 
 it('offers powers that stay below the mark at usual losses where none does at the low-loss end', () => {

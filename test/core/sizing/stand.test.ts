@@ -17,7 +17,7 @@ describe('stand load', () => {
     const found = findingOf('stand_load', stand({ ratedLoadKg }))
     expect(found.verdict).toBe(verdict)
     expect(found.limit).toMatchObject({ kind: 'at_least', low: { value: 357, unit: 'kg' } })
-    expect(found.caution).toMatch(/never move a tank with water/)
+    expect(found.caution).toMatch(/A full tank that falls can kill/)
   })
 
   it('without a stated load is not known, and says what it must carry', () => {

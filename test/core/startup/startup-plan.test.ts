@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { CAUTIONS, liftingPeople } from '../../../core/startup/cautions.ts'
+import { liftPeople } from '../../../core/sizing/empty-lift.ts'
+import { CAUTIONS } from '../../../core/startup/cautions.ts'
 import { STEP_GROUPS, type Step } from '../../../core/startup/setup-plan.ts'
 import { startupPlan } from '../../../core/startup/startup-plan.ts'
 import { METRIC, sayPhrase, US } from '../../../core/units/say.ts'
@@ -105,7 +106,7 @@ describe('amounts', () => {
   })
 
   it('asks for three people at 57.3 kg, 25 kg each', () =>
-    expect([liftingPeople(57.2834), liftingPeople(25), liftingPeople(3)]).toEqual([3, 1, 1]))
+    expect([liftPeople(57.2834), liftPeople(25), liftPeople(3)]).toEqual([3, 1, 1]))
 })
 
 describe('what was bought decides the steps', () => {

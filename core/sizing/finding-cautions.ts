@@ -1,0 +1,16 @@
+import { caution } from '../startup/cautions.ts'
+
+/**
+ * Cautions that stand beside a finding: those of the one table where they are told there, and what only a finding has to say. Common practice; each defers
+ * to the maker, the local code and licensed practice.
+ */
+export const FINDING_CAUTIONS = {
+  floor:
+    'Screening only, never an approval. Sagging, bouncing, notched or cut joists, a balcony, a mobile home, or any doubt: ask a licensed structural engineer before you place it.',
+  mains:
+    'Water and mains electricity can kill. Test the protective device first, unplug everything before hands go in; the local electrical code and a licensed electrician decide.',
+  load: 'A full tank that falls can kill: empty it before anything under it is shifted. Maker’s instructions for stand and tank come first.',
+  heater: caution('unplug'),
+  lift: caution('lifting'),
+  chemicals: caution('bleach'),
+} as const
