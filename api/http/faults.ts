@@ -3,13 +3,27 @@ import { HTTPException } from 'hono/http-exception'
 import { isUnreachable } from '../../db/reach.ts'
 import { TooBusyError } from '../auth/password-hash.ts'
 import type { Ctx, Env } from '../context.ts'
+import { problemPage } from '../../web/pages/problem-page.ts'
+import { pagePolicy, setPolicy } from './headers.ts'
 import type { Problem } from './problem.ts'
 import { problemBody, ProblemError } from './problem.ts'
 
 /** Long enough for a database to restart, short enough that nobody gives up. */
 const RETRY_S = '5'
 
-function send(c: Ctx, body: Problem, headers: Record<string, string> = {}): Response {
+/** A customer's or beginner's page: its reader is shown a page, and a program problem details. */
+const isPage = (c: Ctx): boolean => /^\/[qs]\//.test(c.req.path) && (c.req.header('accept') ?? '').includes('text/html')
+
+function send(c: Ctx, body: Problem, headers: Record<string, string> = {}): Response | Promise<Response> {
+  if (isPage(c)) {
+    setPolicy(c, pagePolicy())
+    const { status, title, detail } = body
+    return c.html(
+      problemPage({ status, title, detail, contact: null, backPath: c.req.method === 'GET' ? c.req.path : null }),
+      status as 500,
+      headers,
+    )
+  }
   return c.json({ ...body, requestId: c.get('requestId') }, body.status as 500, { 'content-type': 'application/problem+json', ...headers })
 }
 

@@ -14,12 +14,16 @@ import { operation } from '../http/operation.ts'
 import { invalid, problem } from '../http/problem.ts'
 import { refused } from '../http/refusal.ts'
 import { linkOrigin } from '../http/site.ts'
+import { demandFewWrongLinks, noteWrongLink } from '../http/wrong-links.ts'
 import { valid } from '../http/valid.ts'
 import { sessionView } from '../session/view.ts'
 import { transact } from '../transact.ts'
 
 const tag = 'Session'
-const gone = (c: Ctx) => problem(c, 410, 'gone', 'This link has been used or has expired. Ask for a new one.')
+function gone(c: Ctx) {
+  noteWrongLink(c)
+  return problem(c, 410, 'gone', 'This link has been used or has expired. Ask for a new one.')
+}
 const now = (c: Ctx): Date => new Date(c.get('deps').clock())
 
 /** Uses the link up and makes the person, both or neither. */
@@ -37,9 +41,10 @@ function join(c: Ctx, hash: string, person: { name: string; signInName: string; 
 export const links = new Hono<Env>()
   .get(
     '/:token',
-    operation('showLink', { summary: 'What a one-use link is for', tag, answers: { 200: LinkAnswer }, refuses: [410] }),
+    operation('showLink', { summary: 'What a one-use link is for', tag, answers: { 200: LinkAnswer }, refuses: [410, 429] }),
     valid('param', ByToken),
     async (c) => {
+      demandFewWrongLinks(c)
       const link = await findOneUseLink(c.get('db'), tokenHash(c.req.valid('param').token), now(c))
       if (link === undefined) return gone(c)
       return c.json({ purpose: link.purpose, role: link.role, name: link.name }, 200)
@@ -51,7 +56,7 @@ export const links = new Hono<Env>()
       summary: 'Create the account a one-use link is for, and sign in',
       tag,
       answers: { 201: SessionAnswer },
-      refuses: [404, 409, 410, 412],
+      refuses: [404, 409, 410, 412, 429],
     }),
     valid('param', ByToken),
     valid('json', NewPerson),
@@ -63,6 +68,7 @@ export const links = new Hono<Env>()
           'needs_https',
           'On plain http an account can only be made on this computer itself: open the https address of this place.',
         )
+      demandFewWrongLinks(c)
       const hash = tokenHash(c.req.valid('param').token)
       const { name, signInName, password } = c.req.valid('json')
       if ((await findOneUseLink(c.get('db'), hash, now(c))) === undefined) return gone(c)

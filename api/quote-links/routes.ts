@@ -23,7 +23,7 @@ export const quoteLinkRoutes = new Hono<Env>()
       summary: 'An issued quote, for whoever holds its link',
       tag,
       answers: { 200: LinkedQuoteAnswer },
-      refuses: [404, 410],
+      refuses: [404, 410, 429],
     }),
     valid('param', ByToken),
     async (c) => {
@@ -51,7 +51,7 @@ export const quoteLinkRoutes = new Hono<Env>()
       summary: 'Accept a build or decline',
       tag,
       answers: { 200: GivenAnswer },
-      refuses: [404, 409, 410, 412],
+      refuses: [404, 409, 410, 412, 429],
     }),
     valid('param', ByToken),
     valid('json', AnswerInput),

@@ -4,6 +4,7 @@ import { findLinkedSetup } from '../../db/setups.ts'
 import { idInToken, isLinkToken } from '../auth/tokens.ts'
 import type { Ctx } from '../context.ts'
 import { installToday } from '../day.ts'
+import { demandFewWrongLinks, noteWrongLink } from '../http/wrong-links.ts'
 
 /** A tank that nobody looked after for a year needs no checklist; the sheet on its lid may by then be anyone's. */
 const OPEN_MS = 365 * 86_400_000
@@ -13,11 +14,14 @@ export type OpenedSetup =
 
 /** The setup behind a link: missing for a forged or revoked one, gone a year after its last tick or reading. */
 export async function openSetupLink(c: Ctx, token: string): Promise<OpenedSetup> {
+  demandFewWrongLinks(c)
   const { install, today } = await installToday(c)
   const id = idInToken(token)
   const setup = id === undefined ? undefined : await findLinkedSetup(c.get('db'), id)
-  if (setup === undefined || !isLinkToken(c.get('deps').linkKey, 'setup', setup.id, setup.linkVersion, token))
+  if (setup === undefined || !isLinkToken(c.get('deps').linkKey, 'setup', setup.id, setup.linkVersion, token)) {
+    noteWrongLink(c)
     return { found: false, gone: false, install }
+  }
   if (Date.parse(setup.lastUsedAt ?? setup.issuedAt) + OPEN_MS < c.get('deps').clock()) return { found: false, gone: true, install }
   return { found: true, setup, install, today }
 }

@@ -109,6 +109,11 @@ describe('the application’s document', () => {
   })
   it('is never kept, while hashed files are kept for ever', async () => {
     expect((await manager.send('GET', '/')).headers.get('cache-control')).toBe('no-store')
+    const script = /\/assets\/[\w-]+\.js/.exec((await manager.send('GET', '/')).text)?.[0]
+    expect(script, 'the web application is built before the tests: npm run build').toBeDefined()
+    const file = await manager.send('GET', script ?? '')
+    expect([file.status, file.headers.get('content-type')]).toEqual([200, 'text/javascript; charset=utf-8'])
+    expect(file.headers.get('cache-control')).toBe('public, max-age=31536000, immutable')
     const font = await manager.send('GET', '/fonts/archivo.woff2')
     expect(font.status).toBe(200)
     expect(font.headers.get('content-type')).toBe('font/woff2')

@@ -122,6 +122,16 @@ describe('a quote link', () => {
     expect((await visitor.send('GET', `/api/quote-links/${tokenOf(fresh.links?.quote)}`)).status).toBe(200)
   })
 
+  it('is guessed at a hundred times from one address, and no more for a quarter of an hour', async () => {
+    const quote = await issued()
+    const guesser = world.visitor('203.0.113.200')
+    for (let guess = 0; guess < 100; guess += 1) expect((await guesser.send('GET', `/q/${'A'.repeat(40)}${100 + guess}`)).status).toBe(404)
+    const refused = await guesser.send('GET', pathOf(quote.links?.quote))
+    expect([refused.status, Number(refused.headers.get('retry-after')) > 800]).toEqual([429, true])
+    expect((await visitor.send('GET', pathOf(quote.links?.quote))).status).toBe(200)
+    await at(16 / 1440, async () => expect((await guesser.send('GET', pathOf(quote.links?.quote))).status).toBe(200))
+  })
+
   it('stands in no log line', async () => {
     const quote = await issued()
     const token = tokenOf(quote.links?.quote)

@@ -149,11 +149,7 @@ function stringOf(schema: Schema): fc.Arbitrary<string> {
   )
 }
 
-function requestOf({
-  method,
-  path,
-  operation,
-}: ReturnType<typeof operations>[number]): fc.Arbitrary<{
+function requestOf({ method, path, operation }: ReturnType<typeof operations>[number]): fc.Arbitrary<{
   method: string
   address: string
   body: unknown

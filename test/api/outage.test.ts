@@ -95,6 +95,15 @@ describe('while the database is away', () => {
     }
   })
 
+  it('a customer’s page says so in a page of its own', async () => {
+    line.state.failing = 'ECONNREFUSED'
+    const page = await member.send('GET', '/q/anything', { headers: { accept: 'text/html,application/xhtml+xml' } })
+    line.state.failing = null
+    expect([page.status, page.headers.get('content-type'), page.headers.get('retry-after')]).toEqual([503, 'text/html; charset=UTF-8', '5'])
+    expect(page.text).toContain('try again shortly')
+    expect(page.headers.get('content-security-policy')).toContain("style-src 'self'")
+  })
+
   it('the process stays alive, says that it is not ready, and serves its files', async () => {
     line.state.failing = 'ECONNREFUSED'
     expect((await member.send('GET', '/health/live')).body).toEqual({ status: 'live' })
