@@ -34,6 +34,8 @@ export async function insertSighting(
   return refuse(await reasonAgainst(db, fields))
 }
 
+type Written = Omit<Parameters<typeof rowOf>[0], 'reporter_invited_by' | 'reader_invited_by' | 'my_vote'>
+
 /** One statement: writes the row unless the id is taken or the product or store takes none, and reads it back with its names. */
 async function insertAndRead(
   db: Kysely<Database>,
@@ -41,49 +43,24 @@ async function insertAndRead(
   f: SightingFields,
   doubt: Doubt | null,
 ): Promise<SightingRow | undefined> {
-  const insert = db
-    .insertInto('sighting')
-    .columns([
-      'id',
-      'product_id',
-      'store_id',
-      'condition',
-      'price_minor',
-      'printed_regular_minor',
-      'seen_on',
-      'last_day',
-      'evidence',
-      'note',
-      'reporter_id',
-      'doubt',
-    ])
-    .expression((eb) =>
-      eb
-        .selectFrom(['product', 'store'])
-        .where('product.id', '=', f.productId)
-        .where('store.id', '=', f.storeId)
-        .where('product.archived', '=', false)
-        .where('store.archived', '=', false)
-        .select([
-          sql<string>`${f.id}::uuid`.as('id'),
-          'product.id as product_id',
-          'store.id as store_id',
-          sql<Sighting['condition']>`${f.condition}::text`.as('condition'),
-          sql<number>`${f.priceMinor}::bigint`.as('price_minor'),
-          sql<number>`${f.printedRegularMinor}::bigint`.as('printed_regular_minor'),
-          sql<string>`${f.seenOn}::date`.as('seen_on'),
-          sql<string>`${f.lastDay}::date`.as('last_day'),
-          sql<Sighting['evidence']>`${f.evidence}::text`.as('evidence'),
-          sql<string>`${f.note}::text`.as('note'),
-          sql<string>`${viewer.id}::uuid`.as('reporter_id'),
-          sql<Doubt>`${doubt}::jsonb`.as('doubt'),
-        ]),
+  const { rows } = await sql<Written>`
+    with written as (
+      insert into sighting (id, product_id, store_id, condition, price_minor, printed_regular_minor, seen_on, last_day, evidence, note, reporter_id, doubt)
+      select ${f.id}::uuid, product.id, store.id, ${f.condition}::text, ${f.priceMinor}::bigint, ${f.printedRegularMinor}::bigint, ${f.seenOn}::date,
+        ${f.lastDay}::date, ${f.evidence}::text, ${f.note}::text, ${viewer.id}::uuid, ${doubt}::jsonb
+      from product, store
+      where product.id = ${f.productId} and store.id = ${f.storeId} and not product.archived and not store.archived
+      on conflict (id) do nothing
+      returning *
     )
-    .onConflict((clash) => clash.column('id').doNothing())
-    .returningAll()
-  // Named like the table, the rows just written stand in its place in the query that reads them.
-  const row = await sightingRows(db.with('sighting', () => insert) as unknown as Kysely<Database>, viewer).executeTakeFirst()
-  return row && rowOf(row, viewer)
+    select written.*, product.name as product_name, product.kind as product_kind, store.name as store_name, reporter.name as reporter_name
+    from written
+    join product on product.id = written.product_id
+    join store on store.id = written.store_id
+    join person as reporter on reporter.id = written.reporter_id`.execute(db)
+  const [row] = rows
+  // The viewer is the reporter and has voted on nothing that was written this moment.
+  return row && rowOf({ ...row, reporter_invited_by: null, reader_invited_by: null, my_vote: null }, viewer)
 }
 
 function isSame(stored: SightingRow, fields: SightingFields, viewer: Viewer): boolean {
