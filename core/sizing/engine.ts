@@ -27,6 +27,7 @@ import { standFootprint } from './stand-footprint.ts'
 import { standLoad } from './stand-load.ts'
 import { standWet } from './stand-wet.ts'
 import { substrateDepth } from './substrate-depth.ts'
+import { warmRoom } from './warm-room.ts'
 
 /** Checks that need no tank. A rule answers null where it does not apply. */
 const GEAR_RULES: ReadonlyArray<(subject: SizingSubject) => Finding | null> = [
@@ -89,6 +90,7 @@ function inspect(situation: Situation, found: Array<Finding | null>): SizingFigu
     heaterStuck(situation, heating),
     heaterHolds(situation, heating),
     heaterSpare(situation, heating),
+    warmRoom(situation, heating),
     lightLevel(situation, light),
   )
   for (const rule of TANK_RULES) found.push(rule(situation))

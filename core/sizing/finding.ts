@@ -9,6 +9,7 @@ export const CHECKS = [
   'heater_stuck',
   'heater_holds',
   'heater_spare',
+  'warm_room',
   'stand_load',
   'stand_footprint',
   'stand_bedding',

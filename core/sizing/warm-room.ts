@@ -1,0 +1,53 @@
+import { phrase, quantity, type Phrase } from '../units/quantity.ts'
+import { equilibriumC } from './equilibrium.ts'
+import type { Finding, Verdict } from './finding.ts'
+import type { Heating } from './heating.ts'
+import { makeFinding, namesOf } from './make-finding.ts'
+import { settled } from './settled.ts'
+import type { Situation } from './situation.ts'
+import { over } from './span.ts'
+import { assumedOf } from './words.ts'
+
+/**
+ * How warm the water gets by itself in the warmest room, heaters off, pump and lamp on.
+ *
+ * Value: balance temperature in °C at usual losses. Limit: the highest temperature these animals are comfortable at; above it *marginal*, above their
+ * danger mark *does not fit*: no heater has to fail for that.
+ * Source: own, from the heat balance.
+ */
+export function warmRoom(situation: Situation, heating: Heating): Finding {
+  const { conditions, tankUnstated, coverUnstated, fillDefaults } = situation
+  const { highestC, dangerC } = conditions.livestock
+  const reached = (end: 'low' | 'high') =>
+    quantity(over(heating.warmUsual, ({ loss }) => equilibriumC(loss, heating.applianceHeatW[end]))[end], 'degC', 1)
+  const warmest = reached('high')
+  const limit = quantity(Math.min(highestC, dangerC), 'degC', 1)
+  const judge = (waterC: number): Verdict => (waterC > dangerC ? 'does_not_fit' : waterC > limit.value ? 'marginal' : 'fits')
+  const outcome = settled(
+    judge(warmest.value),
+    judge(reached('low').value),
+    namesOf(heating.applianceUnstated, tankUnstated, coverUnstated),
+    namesOf(assumedOf(conditions, ['warmestRoomC']), fillDefaults),
+  )
+  const room = quantity(conditions.warmestRoomC, 'degC', 1)
+  return makeFinding('warm_room', {
+    ...outcome,
+    value: warmest,
+    limit: { kind: 'at_most', high: limit },
+    reason: phrase`In the warmest room, ${room}, pump and lamp alone bring the water to ${warmest}; these animals are comfortable up to ${limit} and in danger from ${quantity(dangerC, 'degC', 1)}.`,
+    action: outcome.verdict === 'fits' ? null : { text: coolerBy(situation) },
+    source: {
+      tag: 'own',
+      text: 'Heat balance at usual losses, 50 % humidity (ISO 6946, ASHRAE form). The animals’ marks are common practice.',
+    },
+  })
+}
+
+/** What cools, from the cheapest. An open top loses by evaporation what a lid keeps. */
+function coolerBy({ gear, conditions }: Situation): Phrase {
+  const open =
+    gear.lid === null || conditions.livestock.lidNeeded
+      ? phrase`a fan across the surface`
+      : phrase`the lid off on hot days with a fan across the surface`
+  return phrase`Plan for summer: a cooler place in the home, shorter hours of light, ${open}, or a chiller. Or choose animals for warm water.`
+}

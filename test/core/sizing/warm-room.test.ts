@@ -1,0 +1,42 @@
+import { expect, it } from 'vitest'
+import { METRIC, sayPhrase } from '../../../core/units/say.ts'
+import { findingOf, group, one } from './sample-build.ts'
+
+const inRoom = (warmestRoomC: number, gear = {}) => findingOf('warm_room', gear, { coldestRoomC: 18, warmestRoomC })
+
+it('condemns a room that is past the danger mark by itself, whatever switches the heaters', () => {
+  const controlled = { heaters: [one('Torvane', { powerW: 150, externalController: true })] }
+  const found = inRoom(35, controlled)
+  expect(found.verdict).toBe('does_not_fit')
+  expect(found.margin?.value).toBeLessThan(0)
+  expect(sayPhrase(found.action?.text ?? [], METRIC)).toMatch(/fan across the surface.*chiller/)
+})
+
+it('fits where the water stays at what the animals are comfortable with', () => {
+  const found = inRoom(22)
+  expect(found.verdict).toBe('fits')
+  expect(found.limit).toMatchObject({ kind: 'at_most', high: { value: group('small-tropical').highestC } })
+})
+
+it('is marginal between comfort and danger', () => {
+  const verdicts = [22, 24, 26, 28, 30, 32, 34].map((roomC) => inRoom(roomC).verdict)
+  expect(verdicts[0]).toBe('fits')
+  expect(verdicts).toContain('marginal')
+  expect(verdicts.at(-1)).toBe('does_not_fit')
+})
+
+it('rises with the room, and with what pump and lamp give off', () => {
+  const at = (roomC: number, gear = {}) => inRoom(roomC, gear).value?.value ?? NaN
+  for (let roomC = 20; roomC < 34; roomC += 1) expect(at(roomC + 1)).toBeGreaterThan(at(roomC))
+  expect(at(26, { filters: [], lights: [] })).toBeLessThan(at(26))
+})
+
+it('counts evaporation: without pump and lamp an open tank stays below its room', () => {
+  // Sizing trap: at equal water and room temperature evaporation still takes 70 W/m² (own, ASHRAE form at 25 °C, 50 %).
+  expect(inRoom(26, { lid: null, filters: [], lights: [] }).value?.value).toBeLessThan(26)
+})
+
+it('names an assumed room', () => {
+  const found = findingOf('warm_room', {}, { assumed: ['warmestRoomC'] })
+  expect(found.assumed).toContain('warmest room temperature')
+})
