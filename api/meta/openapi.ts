@@ -22,6 +22,6 @@ export async function openApiOf(app: Hono<Env>): Promise<OpenApi> {
   })
   return {
     ...specs,
-    components: { ...specs.components, schemas: { ...specs.components.schemas, ...answerComponents() } as typeof specs.components.schemas },
+    components: { ...specs.components, schemas: { ...specs.components.schemas, ...answerComponents() } },
   }
 }

@@ -15,7 +15,7 @@ const NOBODY = '0198c0de-0000-7000-8000-000000000000'
 /** RFC 9457, and our extension: what a person can act on. */
 function expectProblem(answer: Answer, what: string): void {
   expect(answer.headers.get('content-type'), what).toBe('application/problem+json')
-  const { type, title, status, detail, errors } = answer.body as Record<string, unknown>
+  const { type, title, status, detail, errors } = answer.body
   expect(type, what).toMatch(/^\/api\/reference#[a-z_]+$/)
   expect(status, what).toBe(answer.status)
   for (const words of [title, detail]) expect(String(words).length, what).toBeGreaterThan(8)

@@ -142,8 +142,7 @@ describe('a revision', () => {
 const heading = { number: '2026-0001', revision: 1, issuedOn: '2026-10-20', standsUntil: '2026-10-31', advisor: 'Bram Ockley' }
 
 describe('what a slot requires', () => {
-  const product = (spec: Partial<Extract<Product, { kind: 'tank' }>['spec']>): Product =>
-    ({ ...tank, spec: { ...tank.spec, ...spec } }) as Product
+  const product = (spec: Partial<Extract<Product, { kind: 'tank' }>['spec']>): Product => ({ ...tank, spec: { ...tank.spec, ...spec } })
   const rowOf = (inputs: QuoteInputs, slot: string) => rowsOf(inputs, slot)[0]!
 
   it('beds every tank with a flat bottom, the braced one too', () => {

@@ -105,8 +105,7 @@ describe('amounts', () => {
     expect(amount(step, 'Cord needed')).toMatch(/^67 in \(170 cm\) outside the water/)
   })
 
-  it('asks for three people at 57.3 kg, 25 kg each', () =>
-    expect([liftPeople(57.2834), liftPeople(25), liftPeople(3)]).toEqual([3, 1, 1]))
+  it('asks for three people at 57.3 kg, 25 kg each', () => expect([liftPeople(57.2834), liftPeople(25), liftPeople(3)]).toEqual([3, 1, 1]))
 })
 
 describe('what was bought decides the steps', () => {

@@ -14,7 +14,7 @@ export function sayProduct(product: Product, reader: ReaderUnits): string {
 function sayParts(product: Product, reader: ReaderUnits): string[] {
   const say = (value: number | undefined, unit: Unit, after = '') =>
     value === undefined ? '' : `${sayQuantity({ value, unit, digits: 0 }, reader)}${after}`
-  const box = (...sides: Array<number | undefined>) => (sides.every((side) => side !== undefined) ? saySize(sides as number[], reader) : '')
+  const box = (...sides: Array<number | undefined>) => (sides.every((side) => side !== undefined) ? saySize(sides, reader) : '')
   switch (product.kind) {
     case 'tank': {
       const { spec } = product
