@@ -41,7 +41,9 @@ export async function listProducts(db: Kysely<Database>, filter: ProductFilter):
 }
 
 export async function findProduct(db: Kysely<Database>, id: string): Promise<Product | undefined> {
-  return (await getProducts(db, [id]))[0]
+  if (!isId(id)) return undefined
+  const { rows } = await sql<Selectable<ProductTable>>`select * from product where id = ${id}`.execute(db)
+  return (await withParts(db, rows))[0]
 }
 
 /** Those that exist, archived ones too; with the products inside the kits where asked for. */
