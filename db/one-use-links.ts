@@ -1,4 +1,4 @@
-import type { Kysely, Selectable, Transaction } from 'kysely'
+import type { ExpressionBuilder, Kysely, Selectable, Transaction } from 'kysely'
 import type { Role } from '../core/people/roles.ts'
 import { ok, refuse, type Result } from '../core/result.ts'
 import type { Database, OneUseLinkTable } from './database.ts'
@@ -27,7 +27,21 @@ export async function createOneUseLink(db: Kysely<Database>, link: OneUseLink & 
     .execute()
 }
 
-/** Undefined once used or expired. */
+/** The first manager's link comes from the service itself; an invitation is as good as the manager who made it still is. */
+const stillMeant = (eb: ExpressionBuilder<Database, 'one_use_link'>) =>
+  eb.or([
+    eb.and([eb('purpose', '=', 'first_manager'), eb('created_by', 'is', null)]),
+    eb.exists(
+      eb
+        .selectFrom('person')
+        .select('person.id')
+        .whereRef('person.id', '=', 'one_use_link.created_by')
+        .where('person.role', '=', 'manager')
+        .where('person.disabled_at', 'is', null),
+    ),
+  ])
+
+/** Undefined once used or expired, or once its maker is no manager any more. */
 export async function findOneUseLink(db: Kysely<Database>, tokenHash: string, now: Date): Promise<OneUseLink | undefined> {
   const row = await db
     .selectFrom('one_use_link')
@@ -35,6 +49,7 @@ export async function findOneUseLink(db: Kysely<Database>, tokenHash: string, no
     .where('token_hash', '=', tokenHash)
     .where('used_at', 'is', null)
     .where('expires_at', '>', now)
+    .where(stillMeant)
     .executeTakeFirst()
   return row && linkOf(row)
 }
@@ -51,9 +66,12 @@ export async function useOneUseLink(
     .where('token_hash', '=', tokenHash)
     .where('used_at', 'is', null)
     .where('expires_at', '>', now)
+    .where(stillMeant)
     .returningAll()
     .executeTakeFirst()
-  return row ? ok(linkOf(row)) : refuse({ code: 'link_gone', message: 'This link was used already or has expired. Ask for a new one.' })
+  return row
+    ? ok(linkOf(row))
+    : refuse({ code: 'link_gone', message: 'This link was used already, has expired or was taken back. Ask for a new one.' })
 }
 
 /** Unused ones of a purpose: a new start prints a new link for the first manager, and the old one ends. */

@@ -88,7 +88,10 @@ export async function countPeople(db: Kysely<Database>): Promise<number> {
   return count
 }
 
-/** Managers only. The last manager who can sign in keeps the role: the managers' rows are locked while it is decided. */
+/**
+ * Managers only. The last manager who can sign in keeps the role: the managers' rows are locked while it is decided. Whoever stops being a
+ * manager takes the invitations along that nobody has used.
+ */
 export async function updatePerson(
   trx: Transaction<Database>,
   viewer: Viewer,
@@ -126,12 +129,21 @@ export async function updatePerson(
     .where('id', '=', id)
     .returningAll()
     .executeTakeFirstOrThrow()
+  if (leaves) await trx.deleteFrom('one_use_link').where('created_by', '=', id).where('used_at', 'is', null).execute()
   return ok(personOf(row))
 }
 
-/** A stronger hash of the same password, made at sign-in. */
-export async function setPasswordHash(db: Kysely<Database>, id: string, passwordHash: string): Promise<void> {
-  await db.updateTable('person').set({ password_hash: passwordHash }).where('id', '=', id).execute()
+/** Puts a hash in the place of the one that was verified. False where that is no longer the hash, or the person was disabled. */
+export async function replacePasswordHash(db: Kysely<Database>, id: string, verifiedHash: string, passwordHash: string): Promise<boolean> {
+  const row = await db
+    .updateTable('person')
+    .set({ password_hash: passwordHash })
+    .where('id', '=', id)
+    .where('password_hash', '=', verifiedHash)
+    .where('disabled_at', 'is', null)
+    .returning('id')
+    .executeTakeFirst()
+  return row !== undefined
 }
 
 export const personOf = (row: Selectable<PersonTable>): Person => ({

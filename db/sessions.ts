@@ -1,6 +1,6 @@
-import type { Kysely } from 'kysely'
-import type { Database } from './database.ts'
-import { personOf, type Person } from './people.ts'
+import { sql, type Kysely, type Selectable, type Transaction } from 'kysely'
+import type { Database, PersonTable } from './database.ts'
+import { personOf, replacePasswordHash, type Person } from './people.ts'
 
 /** Only the hash of a session's id is ever stored: a copy of the database signs nobody in. */
 export interface SessionRow {
@@ -12,32 +12,61 @@ export interface SessionRow {
   person: Person
 }
 
+/**
+ * Begins a session of whoever gave the right password. False, and none begun, where the password was changed since it was verified or the
+ * person was disabled: the person's row is shared until it is written, so that a change of password either sees this session or stops it.
+ */
 export async function insertSession(
   db: Kysely<Database>,
-  session: { idHash: string; personId: string; createdAt: Date; expiresAt: Date },
-): Promise<void> {
-  await db
+  session: { idHash: string; personId: string; verifiedHash: string; createdAt: Date; expiresAt: Date },
+): Promise<boolean> {
+  const row = await db
     .insertInto('session')
-    .values({
-      id_hash: session.idHash,
-      person_id: session.personId,
-      created_at: session.createdAt,
-      expires_at: session.expiresAt,
-      last_seen_at: session.createdAt,
-    })
-    .execute()
+    .columns(['id_hash', 'person_id', 'created_at', 'expires_at', 'last_seen_at'])
+    .expression((eb) =>
+      eb
+        .selectFrom('person')
+        .where('id', '=', session.personId)
+        .where('password_hash', '=', session.verifiedHash)
+        .where('disabled_at', 'is', null)
+        .select([
+          sql<string>`${session.idHash}::text`.as('id_hash'),
+          'id as person_id',
+          sql<Date>`${session.createdAt}::timestamptz`.as('created_at'),
+          sql<Date>`${session.expiresAt}::timestamptz`.as('expires_at'),
+          sql<Date>`${session.createdAt}::timestamptz`.as('last_seen_at'),
+        ])
+        .forShare(),
+    )
+    .returning('person_id')
+    .executeTakeFirst()
+  return row !== undefined
+}
+
+/**
+ * Sets a new password and ends every session of the person. Must run in a transaction: it locks the person's row.
+ *
+ * False, and nothing done, where the password was changed since `verifiedHash` was verified or the person was disabled.
+ */
+export async function changePassword(
+  trx: Transaction<Database>,
+  personId: string,
+  verifiedHash: string,
+  passwordHash: string,
+): Promise<boolean> {
+  if (!(await replacePasswordHash(trx, personId, verifiedHash, passwordHash))) return false
+  await deleteSessionsOf(trx, personId)
+  return true
 }
 
 /** With its person; undefined for a person who was disabled. Whether it has expired is for the caller, who knows the time. */
 export async function findSessionByHash(db: Kysely<Database>, idHash: string): Promise<SessionRow | undefined> {
-  const row = await db
-    .selectFrom('session')
-    .innerJoin('person', 'person.id', 'session.person_id')
-    .selectAll('person')
-    .select(['session.created_at as session_created_at', 'session.expires_at', 'session.last_seen_at'])
-    .where('session.id_hash', '=', idHash)
-    .where('person.disabled_at', 'is', null)
-    .executeTakeFirst()
+  // Written out: every request asks this, and building it anew took as long as asking.
+  const { rows } = await sql<Selectable<PersonTable> & { session_created_at: Date; expires_at: Date; last_seen_at: Date }>`
+    select person.*, session.created_at as session_created_at, session.expires_at, session.last_seen_at
+    from session join person on person.id = session.person_id
+    where session.id_hash = ${idHash} and person.disabled_at is null`.execute(db)
+  const [row] = rows
   if (!row) return undefined
   const person = personOf(row)
   return { idHash, personId: person.id, createdAt: row.session_created_at, expiresAt: row.expires_at, lastSeenAt: row.last_seen_at, person }

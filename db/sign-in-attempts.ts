@@ -1,26 +1,40 @@
 import type { Kysely } from 'kysely'
 import type { Database } from './database.ts'
 
-/** A failed sign-in under a key: the name typed, or the address it came from. */
-export async function recordFailure(db: Kysely<Database>, key: string, at: Date): Promise<void> {
-  await db.insertInto('sign_in_attempt').values({ key, at }).execute()
+/** A try to sign in, under each of its keys (what was tried, and from where). Returns the rows' ids: they count until they are forgotten. */
+export async function recordAttempt(db: Kysely<Database>, keys: readonly string[], at: Date): Promise<number[]> {
+  const rows = await db
+    .insertInto('sign_in_attempt')
+    .values(keys.map((key) => ({ key, at })))
+    .returning('id')
+    .execute()
+  return rows.map((row) => row.id)
 }
 
-export async function failuresSince(db: Kysely<Database>, key: string, since: Date): Promise<number> {
-  const { count } = await db
+/** How many of each key, in the order of the keys. */
+export async function attemptsSince(db: Kysely<Database>, keys: readonly string[], since: Date): Promise<number[]> {
+  const rows = await db
     .selectFrom('sign_in_attempt')
-    .select((eb) => eb.fn.countAll<number>().as('count'))
-    .where('key', '=', key)
+    .select((eb) => ['key', eb.fn.countAll<number>().as('count')])
+    .where('key', 'in', keys)
     .where('at', '>=', since)
-    .executeTakeFirstOrThrow()
-  return count
+    .groupBy('key')
+    .execute()
+  const counts = new Map(rows.map((row) => [row.key, row.count]))
+  return keys.map((key) => counts.get(key) ?? 0)
 }
 
-export async function clearFailures(db: Kysely<Database>, key: string): Promise<void> {
-  await db.deleteFrom('sign_in_attempt').where('key', '=', key).execute()
+/** Takes one try back. */
+export async function forgetAttempt(db: Kysely<Database>, ids: readonly number[]): Promise<void> {
+  await db.deleteFrom('sign_in_attempt').where('id', 'in', ids).execute()
+}
+
+/** Takes every try under these keys back. */
+export async function forgetAttemptsUnder(db: Kysely<Database>, keys: readonly string[]): Promise<void> {
+  await db.deleteFrom('sign_in_attempt').where('key', 'in', keys).execute()
 }
 
 /** Forgets what no limit looks back to any more. */
-export async function deleteFailuresBefore(db: Kysely<Database>, before: Date): Promise<void> {
+export async function deleteAttemptsBefore(db: Kysely<Database>, before: Date): Promise<void> {
   await db.deleteFrom('sign_in_attempt').where('at', '<', before).execute()
 }

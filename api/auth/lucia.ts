@@ -21,13 +21,17 @@ const ABSOLUTE_MS = 180 * 86_400_000
 declare module 'lucia' {
   interface Register {
     Lucia: ReturnType<typeof luciaOf>
-    DatabaseSessionAttributes: { createdAt: Date }
+    /** `verifiedHash` only while a session begins. */
+    DatabaseSessionAttributes: { createdAt: Date; verifiedHash?: string }
     DatabaseUserAttributes: { name: string; role: Role }
   }
 }
 
 const endsAt = (createdAt: Date): number => createdAt.getTime() + ABSOLUTE_MS
 const clamped = (expiresAt: Date, createdAt: Date): Date => new Date(Math.min(expiresAt.getTime(), endsAt(createdAt)))
+
+/** Thrown through the package, which knows no answer but a session. */
+class PasswordChangedError extends Error {}
 
 /** The package's storage over our own repository. It hands the plain id back as it came and stores nothing but its SHA-256. */
 function adapterOf(db: Kysely<Database>): Adapter {
@@ -42,13 +46,15 @@ function adapterOf(db: Kysely<Database>): Adapter {
       ]
     },
     async setSession(session) {
-      const { createdAt } = session.attributes
-      await insertSession(db, {
+      const { createdAt, verifiedHash = '' } = session.attributes
+      const begun = await insertSession(db, {
         idHash: tokenHash(session.id),
         personId: session.userId,
+        verifiedHash,
         createdAt,
         expiresAt: clamped(session.expiresAt, createdAt),
       })
+      if (!begun) throw new PasswordChangedError('the password was changed, or the person disabled, since it was verified')
     },
     async updateSessionExpiration(id, expiresAt) {
       const row = await findSessionByHash(db, tokenHash(id))
@@ -77,8 +83,8 @@ function luciaOf(db: Kysely<Database>, secure: boolean) {
 export interface Auth {
   /** Who sends this request, or null. Sends the cookie again where the session was renewed. */
   read(c: Ctx): Promise<Who | null>
-  /** Begins a session and ends the one the request came with, if any. */
-  start(c: Ctx, personId: string): Promise<void>
+  /** Begins a session and ends the one the request came with, if any. False where the hash that was verified is no longer the person's. */
+  start(c: Ctx, personId: string, verifiedHash: string): Promise<boolean>
   /** Ends the request's session; true if there was one. */
   end(c: Ctx): Promise<void>
 }
@@ -109,12 +115,18 @@ export function createAuth(db: Kysely<Database>): Auth {
       if (session.fresh) sendCookie(c, id, clamped(session.expiresAt, session.createdAt))
       return { id: user.id, name: user.name, role: user.role, sessionHash: tokenHash(id) }
     },
-    async start(c, personId) {
+    async start(c, personId, verifiedHash) {
       const before = idOf(c)
       if (before !== null && before !== '') await luciaFor(c).invalidateSession(before)
       const createdAt = new Date(Date.now())
-      const session = await luciaFor(c).createSession(personId, { createdAt })
-      sendCookie(c, session.id, clamped(session.expiresAt, createdAt))
+      try {
+        const session = await luciaFor(c).createSession(personId, { createdAt, verifiedHash })
+        sendCookie(c, session.id, clamped(session.expiresAt, createdAt))
+        return true
+      } catch (error) {
+        if (error instanceof PasswordChangedError) return false
+        throw error
+      }
     },
     async end(c) {
       const id = idOf(c)

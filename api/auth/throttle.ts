@@ -1,7 +1,8 @@
 import { createHash } from 'node:crypto'
 import type { Kysely } from 'kysely'
 import type { Database } from '../../db/database.ts'
-import { clearFailures, deleteFailuresBefore, failuresSince, recordFailure } from '../../db/sign-in-attempts.ts'
+import { attemptsSince, deleteAttemptsBefore, forgetAttempt, forgetAttemptsUnder, recordAttempt } from '../../db/sign-in-attempts.ts'
+import { networkOf } from './network.ts'
 
 const WINDOW_MS = 15 * 60_000
 /** A person who mistypes needs two or three; fifteen minutes for five more is 480 guesses a day, hopeless against fifteen characters. */
@@ -18,31 +19,49 @@ interface Gate {
   key: string
   limit: number
 }
-const gatesOf = (account: string, address: string): Gate[] => [
-  { key: keyOf('both', account, address), limit: PER_ACCOUNT_AND_ADDRESS },
-  { key: keyOf('address', address), limit: PER_ADDRESS },
-  { key: keyOf('account', account), limit: PER_ACCOUNT },
-]
+function gatesOf(account: string, network: string): Gate[] {
+  return [
+    { key: keyOf('both', account, network), limit: PER_ACCOUNT_AND_ADDRESS },
+    { key: keyOf('account', account), limit: PER_ACCOUNT },
+    { key: keyOf('address', network), limit: PER_ADDRESS },
+  ]
+}
 
 const foldedAccount = (signInName: string): string => signInName.normalize('NFC').trim().toLowerCase()
 
-/** Seconds to wait before the next try; null lets it through, and counts it as failed until it succeeds: parallel guesses find the count already raised. */
-export async function admitSignIn(db: Kysely<Database>, signInName: string, address: string, nowMs: number): Promise<number | null> {
-  const since = new Date(nowMs - WINDOW_MS)
-  const gates = gatesOf(foldedAccount(signInName), address)
-  for (const gate of gates) {
-    if ((await failuresSince(db, gate.key, since)) >= gate.limit) return WINDOW_MS / 1000
-  }
-  for (const gate of gates) await recordFailure(db, gate.key, new Date(nowMs))
-  return null
+/** A try that was let in. It counts as failed until it is known to have succeeded. */
+export interface Attempt {
+  ids: number[]
+  /** Keys of the person who tries, not of the place it came from. */
+  ownKeys: string[]
 }
 
-/** A right password clears what this person failed before from this address. */
-export async function forgetFailures(db: Kysely<Database>, signInName: string, address: string): Promise<void> {
-  const [both, , account] = gatesOf(foldedAccount(signInName), address)
-  if (both !== undefined) await clearFailures(db, both.key)
-  if (account !== undefined) await clearFailures(db, account.key)
+/**
+ * Lets a try in, or says how many seconds to wait.
+ *
+ * It is written down before it is counted, each on its own: of any number at the same moment at most the limit is let in, because the last
+ * to be written sees all the others. One that is refused takes itself back, so that waiting is enough however often it was tried meanwhile.
+ */
+export async function admitSignIn(
+  db: Kysely<Database>,
+  signInName: string,
+  address: string,
+  nowMs: number,
+): Promise<Attempt | { waitS: number }> {
+  const gates = gatesOf(foldedAccount(signInName), networkOf(address))
+  const keys = gates.map((gate) => gate.key)
+  const ids = await recordAttempt(db, keys, new Date(nowMs))
+  const counts = await attemptsSince(db, keys, new Date(nowMs - WINDOW_MS))
+  if (gates.every((gate, index) => (counts[index] ?? 0) <= gate.limit)) return { ids, ownKeys: keys.slice(0, 2) }
+  await forgetAttempt(db, ids)
+  return { waitS: WINDOW_MS / 1000 }
+}
+
+/** A right password clears what this person failed before, and this try from the count of its place. */
+export async function forgetFailures(db: Kysely<Database>, attempt: Attempt): Promise<void> {
+  await forgetAttemptsUnder(db, attempt.ownKeys)
+  await forgetAttempt(db, attempt.ids)
 }
 
 export const sweepFailures = (db: Kysely<Database>, nowMs: number): Promise<unknown> =>
-  deleteFailuresBefore(db, new Date(nowMs - WINDOW_MS))
+  deleteAttemptsBefore(db, new Date(nowMs - WINDOW_MS))

@@ -3,8 +3,8 @@ import { NewPassword, SignIn } from '../../core/people/schema.ts'
 import type * as z from 'zod'
 import { strict } from '../../core/schema.ts'
 import { getInstall } from '../../db/install.ts'
-import { findPersonBySignIn, getPerson, setPasswordHash } from '../../db/people.ts'
-import { deleteSessionsOf } from '../../db/sessions.ts'
+import { findPersonBySignIn, getPerson, replacePasswordHash } from '../../db/people.ts'
+import { changePassword } from '../../db/sessions.ts'
 import { SessionAnswer } from '../answers/people.ts'
 import { hashPassword, needsRehash, verifyNobody, verifyPassword } from '../auth/password-hash.ts'
 import { checkPassword } from '../auth/password-rules.ts'
@@ -20,9 +20,9 @@ import { sessionView } from './view.ts'
 const tag = 'Session'
 const PasswordChange = strict('Password change', { current: SignIn.shape.password, password: NewPassword })
 
-async function tooMany(c: Ctx, signInName: string) {
-  const waitS = await admitSignIn(c.get('db'), signInName, clientAddress(c), c.get('deps').clock())
-  if (waitS === null) return null
+const admit = (c: Ctx, signInName: string) => admitSignIn(c.get('db'), signInName, clientAddress(c), c.get('deps').clock())
+
+function tooMany(c: Ctx, waitS: number) {
   c.header('Retry-After', String(waitS))
   return problem(c, 429, 'too_many', `Too many tries. Wait ${Math.ceil(waitS / 60)} minutes, then try again.`)
 }
@@ -33,8 +33,14 @@ async function personOf(c: Ctx, { signInName, password }: z.output<typeof SignIn
   if (person === undefined) return verifyNobody(password)
   const right = await verifyPassword(person.passwordHash, password)
   if (!right || person.disabled) return false
-  if (needsRehash(person.passwordHash)) await setPasswordHash(c.get('db'), person.id, await hashPassword(password))
-  return person
+  if (!needsRehash(person.passwordHash)) return person
+  const passwordHash = await hashPassword(password)
+  return (await replacePasswordHash(c.get('db'), person.id, person.passwordHash, passwordHash)) && { ...person, passwordHash }
+}
+
+function signInRefused(c: Ctx) {
+  const words = 'There is no account with this sign-in name and password. Check both; capitals count in the password.'
+  return problem(c, 401, 'sign_in_refused', words)
 }
 
 export const session = new Hono<Env>()
@@ -55,18 +61,11 @@ export const session = new Hono<Env>()
           'On plain http nobody can sign in but from this computer itself: set PUBLIC_URL to an https address and open that.',
         )
       const given = c.req.valid('json')
-      const wait = await tooMany(c, given.signInName)
-      if (wait !== null) return wait
+      const attempt = await admit(c, given.signInName)
+      if ('waitS' in attempt) return tooMany(c, attempt.waitS)
       const person = await personOf(c, given)
-      if (person === false)
-        return problem(
-          c,
-          401,
-          'sign_in_refused',
-          'There is no account with this sign-in name and password. Check both; capitals count in the password.',
-        )
-      await forgetFailures(c.get('db'), given.signInName, clientAddress(c))
-      await c.get('auth').start(c, person.id)
+      if (person === false || !(await c.get('auth').start(c, person.id, person.passwordHash))) return signInRefused(c)
+      await forgetFailures(c.get('db'), attempt)
       return c.json(await sessionView(c, { id: person.id, name: person.name, role: person.role }), 200)
     },
   )
@@ -88,17 +87,22 @@ export const session = new Hono<Env>()
       const who = signedIn(c)
       const { current, password } = c.req.valid('json')
       const person = await getPerson(c.get('db'), who.id)
-      const wait = await tooMany(c, person.signInName)
-      if (wait !== null) return wait
+      const attempt = await admit(c, person.signInName)
+      if ('waitS' in attempt) return tooMany(c, attempt.waitS)
       const found = await findPersonBySignIn(c.get('db'), person.signInName)
       if (found === undefined || !(await verifyPassword(found.passwordHash, current)))
         return invalid(c, 'current', 'This is not your present password.')
       const checked = checkPassword(password, [(await getInstall(c.get('db'))).name, person.name, person.signInName])
       if (!checked.ok) return invalid(c, 'password', checked.refusal.message, checked.refusal.limit)
-      await setPasswordHash(c.get('db'), who.id, await hashPassword(password))
-      await deleteSessionsOf(c.get('db'), who.id)
-      await forgetFailures(c.get('db'), person.signInName, clientAddress(c))
-      await c.get('auth').start(c, who.id)
+      const { passwordHash: verifiedHash } = found
+      const passwordHash = await hashPassword(password)
+      const changed = await c
+        .get('db')
+        .transaction()
+        .execute((trx) => changePassword(trx, who.id, verifiedHash, passwordHash))
+      if (!changed) return invalid(c, 'current', 'This is not your present password.')
+      await forgetFailures(c.get('db'), attempt)
+      await c.get('auth').start(c, who.id, passwordHash)
       return c.body(null, 204)
     },
   )

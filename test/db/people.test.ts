@@ -1,9 +1,17 @@
+import { setTimeout as wait } from 'node:timers/promises'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { createInstall, findInstall, updateInstall } from '../../db/install.ts'
 import { createOneUseLink, deleteOneUseLinks, findOneUseLink, useOneUseLink } from '../../db/one-use-links.ts'
 import { createPerson, findPersonBySignIn, listPeople, updatePerson } from '../../db/people.ts'
-import { deleteExpiredSessions, deleteSessionsOf, findSessionByHash, insertSession, touchSession } from '../../db/sessions.ts'
-import { clearFailures, deleteFailuresBefore, failuresSince, recordFailure } from '../../db/sign-in-attempts.ts'
+import {
+  changePassword,
+  deleteExpiredSessions,
+  deleteSessionsOf,
+  findSessionByHash,
+  insertSession,
+  touchSession,
+} from '../../db/sessions.ts'
+import { attemptsSince, deleteAttemptsBefore, forgetAttempt, forgetAttemptsUnder, recordAttempt } from '../../db/sign-in-attempts.ts'
 import { testDatabase, type TestDatabase } from '../support/database.ts'
 import { granted, install, person } from '../support/rows.ts'
 
@@ -52,9 +60,12 @@ describe('people', () => {
 })
 
 describe('sessions', () => {
+  const begin = (idHash: string, personId: string, given = {}, db = test.db) =>
+    insertSession(db, { idHash, personId, verifiedHash: 'a hash', createdAt: at('10:00:00'), expiresAt: at('12:00:00'), ...given })
+
   it('bring their person, and end when that person is disabled or signed out everywhere', async () => {
     const someone = await person(test.db)
-    await insertSession(test.db, { idHash: 'hash-a', personId: someone.id, createdAt: at('10:00:00'), expiresAt: at('12:00:00') })
+    expect(await begin('hash-a', someone.id)).toBe(true)
     await touchSession(test.db, 'hash-a', { expiresAt: at('14:00:00'), lastSeenAt: at('11:00:00') })
     const session = await findSessionByHash(test.db, 'hash-a')
     expect(session).toMatchObject({ person: { id: someone.id, role: 'member' }, expiresAt: at('14:00:00'), lastSeenAt: at('11:00:00') })
@@ -69,16 +80,50 @@ describe('sessions', () => {
     expect(await findSessionByHash(test.db, 'hash-a')).toBeUndefined()
   })
 
+  it('begin only for the password that is still theirs, and never for a person who was disabled', async () => {
+    const someone = await person(test.db)
+    expect(await begin('hash-wrong', someone.id, { verifiedHash: 'an older hash' })).toBe(false)
+    await test.db
+      .updateTable('person')
+      .set({ disabled_at: at('09:00:00') })
+      .where('id', '=', someone.id)
+      .execute()
+    expect(await begin('hash-wrong', someone.id)).toBe(false)
+    expect(await test.db.transaction().execute((trx) => changePassword(trx, someone.id, 'a hash', 'another'))).toBe(false)
+  })
+
+  it('do not outlive a change of password that runs at the same moment, whichever comes first', async () => {
+    const someone = await person(test.db)
+    await begin('hash-before', someone.id)
+    let late: Promise<boolean> | undefined
+    const changed = await test.db.transaction().execute(async (trx) => {
+      const done = await changePassword(trx, someone.id, 'a hash', 'a new hash')
+      late = begin('hash-late', someone.id)
+      await wait(200)
+      return done
+    })
+    expect([changed, await late]).toEqual([true, false])
+    let change: Promise<boolean> | undefined
+    await test.db.transaction().execute(async (trx) => {
+      expect(await begin('hash-first', someone.id, { verifiedHash: 'a new hash' }, trx)).toBe(true)
+      change = test.db.transaction().execute((other) => changePassword(other, someone.id, 'a new hash', 'a third hash'))
+      await wait(200)
+    })
+    expect(await change).toBe(true)
+    expect(await test.db.selectFrom('session').select('id_hash').where('person_id', '=', someone.id).execute()).toEqual([])
+    expect(await test.db.transaction().execute((trx) => changePassword(trx, someone.id, 'a new hash', 'a fourth hash'))).toBe(false)
+  })
+
   it('are cleared away once they have expired', async () => {
     const someone = await person(test.db)
-    await insertSession(test.db, { idHash: 'hash-b', personId: someone.id, createdAt: at('08:00:00'), expiresAt: at('09:00:00') })
+    await begin('hash-b', someone.id, { createdAt: at('08:00:00'), expiresAt: at('09:00:00') })
     expect(await deleteExpiredSessions(test.db, at('08:59:59'))).toBe(0)
     expect(await deleteExpiredSessions(test.db, at('09:00:00'))).toBe(1)
   })
 })
 
 describe('one-use links', () => {
-  const link = { purpose: 'invite', role: 'advisor', name: 'Teo', createdBy: null, expiresAt: at('12:00:00') } as const
+  const link = { purpose: 'first_manager', role: 'advisor', name: 'Teo', createdBy: null, expiresAt: at('12:00:00') } as const
 
   it('work for exactly one of two people at the same moment', async () => {
     await createOneUseLink(test.db, { ...link, tokenHash: 'once' })
@@ -89,23 +134,50 @@ describe('one-use links', () => {
   })
 
   it('expire, and an unused one for the first manager ends when a new one is made', async () => {
-    await createOneUseLink(test.db, { ...link, purpose: 'first_manager', tokenHash: 'first' })
+    await createOneUseLink(test.db, { ...link, tokenHash: 'first' })
     expect(await findOneUseLink(test.db, 'first', at('11:59:59'))).toMatchObject({ role: 'advisor', name: 'Teo' })
     expect(await findOneUseLink(test.db, 'first', at('12:00:00'))).toBeUndefined()
     await deleteOneUseLinks(test.db, 'first_manager')
     expect(await findOneUseLink(test.db, 'first', at('11:00:00'))).toBeUndefined()
   })
+
+  it.each([
+    ['was disabled', { disabled: true }],
+    ['lost the role', { role: 'advisor' }],
+  ] as const)('end with the manager who made them: one who %s takes the invitations along', async (_, change) => {
+    const [keeper, leaving] = [await person(test.db, 'manager'), await person(test.db, 'manager')]
+    const invite = (tokenHash: string, createdBy: string | null) =>
+      createOneUseLink(test.db, { ...link, purpose: 'invite', createdBy, tokenHash: `${tokenHash} ${leaving.id}` })
+    await invite('kept', keeper.id)
+    await invite('left', leaving.id)
+    await invite('nobody', null)
+    const left = `left ${leaving.id}`
+    const use = (tokenHash: string) => test.db.transaction().execute((trx) => useOneUseLink(trx, tokenHash, at('11:00:00')))
+    expect(await findOneUseLink(test.db, left, at('11:00:00'))).toBeDefined()
+    // Whatever took the role away, a link left behind opens nothing.
+    await test.db.updateTable('person').set({ role: 'member' }).where('id', '=', leaving.id).execute()
+    expect(await findOneUseLink(test.db, left, at('11:00:00'))).toBeUndefined()
+    expect(await use(left)).toMatchObject({ ok: false, refusal: { code: 'link_gone' } })
+    await test.db.updateTable('person').set({ role: 'manager' }).where('id', '=', leaving.id).execute()
+    granted(await test.db.transaction().execute((trx) => updatePerson(trx, keeper, leaving.id, 1, change)))
+    // Gone for good: coming back does not bring it back.
+    granted(await test.db.transaction().execute((trx) => updatePerson(trx, keeper, leaving.id, 2, { disabled: false, role: 'manager' })))
+    expect(await use(left)).toMatchObject({ ok: false, refusal: { code: 'link_gone' } })
+    expect(await use(`nobody ${leaving.id}`)).toMatchObject({ ok: false, refusal: { code: 'link_gone' } })
+    expect(granted(await use(`kept ${leaving.id}`))).toMatchObject({ createdBy: keeper.id })
+  })
 })
 
-it('counts failed sign-ins of one key since a moment, until they are cleared or forgotten', async () => {
-  for (const time of ['10:00:00', '10:05:00', '10:10:00']) await recordFailure(test.db, 'ines', at(time))
-  await recordFailure(test.db, 'other', at('10:10:00'))
-  expect(await failuresSince(test.db, 'ines', at('10:05:00'))).toBe(2)
-  await deleteFailuresBefore(test.db, at('10:06:00'))
-  expect(await failuresSince(test.db, 'ines', at('09:00:00'))).toBe(1)
-  await clearFailures(test.db, 'ines')
-  expect(await failuresSince(test.db, 'ines', at('09:00:00'))).toBe(0)
-  expect(await failuresSince(test.db, 'other', at('09:00:00'))).toBe(1)
+it('counts tries to sign in since a moment, until they are taken back or forgotten', async () => {
+  for (const time of ['10:00:00', '10:05:00', '10:10:00']) await recordAttempt(test.db, ['ines', 'here'], at(time))
+  const last = await recordAttempt(test.db, ['other', 'here'], at('10:10:00'))
+  expect(await attemptsSince(test.db, ['here', 'ines', 'nobody'], at('10:05:00'))).toEqual([3, 2, 0])
+  await deleteAttemptsBefore(test.db, at('10:06:00'))
+  expect(await attemptsSince(test.db, ['here', 'ines', 'other'], at('09:00:00'))).toEqual([2, 1, 1])
+  await forgetAttempt(test.db, last)
+  expect(await attemptsSince(test.db, ['here', 'ines', 'other'], at('09:00:00'))).toEqual([1, 1, 0])
+  await forgetAttemptsUnder(test.db, ['ines'])
+  expect(await attemptsSince(test.db, ['here', 'ines', 'other'], at('09:00:00'))).toEqual([1, 0, 0])
 })
 
 it('has one install, which a manager changes at the version he read', async () => {
