@@ -6,6 +6,7 @@ import postgres from 'postgres'
 import type { Database } from './database.ts'
 import { takeFolderLock } from './lock.ts'
 import { PooledPostgresDialect } from './postgres-dialect.ts'
+import { Lanes } from './postgres-lanes.ts'
 
 export interface Connection {
   db: Kysely<Database>
@@ -17,9 +18,13 @@ export interface Connection {
 
 /** Log kept between checkpoints: without a limit it grew to 1.5 GB, and opening the folder took 18 s. */
 const LOG_LIMIT = '64MB'
-/** One process with short queries: more connections than this only queue inside the server. */
-const POOL_SIZE = 10
 const CONNECT_TIMEOUT_S = 10
+/** Every statement here is a page or a save: what takes longer waits for a lock or holds one that others wait for. */
+const STATEMENT_TIMEOUT_MS = 15_000
+/** Nothing here waits for a person or a network inside a transaction: one that stands still has been forgotten, with its locks. */
+const IDLE_IN_TRANSACTION_MS = 30_000
+/** Lanes are closed long before by their own rule; this ends a connection that the driver opened once more after its lane was lost. */
+const ABANDONED_S = 600
 
 /** int8 and counts as numbers, civil days as the text they are: alike on both engines. Money stays far below 2^53 minor units. */
 export const EMBEDDED_PARSERS = { [types.INT8]: Number, [types.DATE]: (text: string) => text }
@@ -74,12 +79,18 @@ export async function openEmbedded(options: PGliteOptions): Promise<Connection> 
 }
 
 function connectPostgres(databaseUrl: string): Connection {
-  const pool = postgres(databaseUrl, {
-    max: POOL_SIZE,
-    connect_timeout: CONNECT_TIMEOUT_S,
-    types: POSTGRES_TYPES,
-    onnotice: () => undefined,
-  })
-  const db = new Kysely<Database>({ dialect: new PooledPostgresDialect({ postgres: pool }) })
+  const lanes = new Lanes((onclose) =>
+    postgres(databaseUrl, {
+      max: 1,
+      onclose,
+      connect_timeout: CONNECT_TIMEOUT_S,
+      idle_timeout: ABANDONED_S,
+      max_lifetime: null,
+      connection: { statement_timeout: STATEMENT_TIMEOUT_MS, idle_in_transaction_session_timeout: IDLE_IN_TRANSACTION_MS },
+      types: POSTGRES_TYPES,
+      onnotice: () => undefined,
+    }),
+  )
+  const db = new Kysely<Database>({ dialect: new PooledPostgresDialect({ lanes }) })
   return { db, engine: 'postgres', checkpoint: async () => undefined, close: () => db.destroy() }
 }

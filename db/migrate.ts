@@ -10,6 +10,7 @@ const migratorOf = (db: Kysely<Database>): Migrator => new Migrator({ db, provid
 
 /**
  * Brings the database to this release's schema, all or nothing; a second run does nothing. Returns the names applied.
+ * Its statements have no more time than any other (connect.ts): a change to many rows goes in steps.
  *
  * Errors: throws what the database said, nothing having changed; throws too where the database is of a later release.
  */

@@ -18,8 +18,8 @@ export async function isReachable(db: Kysely<Database>): Promise<boolean> {
 /** What the driver, the network and the server say while there is no database to talk to. */
 const CODES = new Set([
   'CONNECTION_CLOSED', 'CONNECTION_ENDED', 'CONNECTION_DESTROYED', 'CONNECT_TIMEOUT', 'ECONNREFUSED', 'ECONNRESET', 'EPIPE', 'ENOTFOUND', 'EAI_AGAIN', 'ETIMEDOUT', 'EHOSTUNREACH', 'ENOENT',
-  // Server shutting down, crashed, starting up, or out of connections: PostgreSQL, Appendix A.
-  '57P01', '57P02', '57P03', '53300',
+  // Server shutting down, crashed, starting up, or out of connections; a statement or a transaction beyond its time: PostgreSQL, Appendix A.
+  '57P01', '57P02', '57P03', '53300', '57014', '25P03',
 ]) // prettier-ignore
 
 /** True for a failure of the connection and not of the statement: trying again later may well work. */

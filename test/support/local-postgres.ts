@@ -15,6 +15,13 @@ export interface RunningServer {
   stop(): Promise<void>
 }
 
+export interface LocalServer extends RunningServer {
+  pid(): number
+  /** Ends the server as an operator or a crash does; `start` brings it back on the same port. */
+  halt(signal: NodeJS.Signals): Promise<void>
+  start(): Promise<void>
+}
+
 /** Folders in which packages put a PostgreSQL's programs, newest first. */
 export function postgresBinaries(): string | undefined {
   const roots = ['/usr/lib/postgresql', '/usr/local/lib/postgresql', '/opt/homebrew/opt', '/usr/local/opt']
@@ -42,7 +49,7 @@ export async function unprivileged(): Promise<{ uid?: number; gid?: number } | u
 }
 
 /** A server of one's own in a temporary folder, on a free port of the loopback, gone with `stop`. */
-export async function startLocalPostgres(bin: string, account: { uid?: number; gid?: number }): Promise<RunningServer> {
+export async function startLocalPostgres(bin: string, account: { uid?: number; gid?: number }): Promise<LocalServer> {
   const folder = await mkdtemp(join(tmpdir(), 'driploop-postgres-'))
   if (account.uid !== undefined && account.gid !== undefined) await chown(folder, account.uid, account.gid)
   const data = join(folder, 'data')
@@ -57,21 +64,32 @@ export async function startLocalPostgres(bin: string, account: { uid?: number; g
     `unix_socket_directories=${folder}`,
     'max_connections=100',
   ]
-  const server = spawn(
-    join(bin, 'postgres'),
-    ['-D', data, '-h', '127.0.0.1', '-p', String(port), ...settings.flatMap((setting) => ['-c', setting])],
-    { ...options, stdio: ['ignore', 'ignore', 'pipe'] },
-  )
+  const launch = (): ChildProcess =>
+    spawn(join(bin, 'postgres'), ['-D', data, '-h', '127.0.0.1', '-p', String(port), ...settings.flatMap((setting) => ['-c', setting])], {
+      ...options,
+      stdio: ['ignore', 'ignore', 'pipe'],
+    })
+  let server = launch()
   const endWithUs = (): void => void server.kill('SIGQUIT')
   process.once('exit', endWithUs)
   await ready(server)
+  const halt = async (signal: NodeJS.Signals): Promise<void> => {
+    if (server.exitCode !== null || server.signalCode !== null) return
+    const ended = once(server, 'exit')
+    server.kill(signal)
+    await ended
+  }
   return {
     url: `postgres://driploop@127.0.0.1:${port}/postgres`,
+    pid: () => server.pid ?? 0,
+    halt,
+    start: async () => {
+      server = launch()
+      await ready(server)
+    },
     stop: async () => {
       process.removeListener('exit', endWithUs)
-      const ended = once(server, 'exit')
-      server.kill('SIGINT')
-      await ended
+      await halt('SIGINT')
       await rm(folder, { recursive: true, force: true })
     },
   }
