@@ -33,9 +33,11 @@ export function linkOrigin(c: Ctx): string | null {
 export function addressList(entries: readonly string[]): BlockList {
   const list = new BlockList()
   for (const entry of entries) {
-    const [address = '', prefix] = entry.split('/')
+    const [address = '', prefix, ...rest] = entry.split('/')
     const family = isIP(address)
-    if (family === 0) throw new TypeError(`"${entry}" is no address or network.`)
+    // "10.0.0.0/" would be read as every address there is.
+    const isWhole = prefix === undefined || (/^\d{1,3}$/.test(prefix) && Number(prefix) <= (family === 4 ? 32 : 128))
+    if (family === 0 || !isWhole || rest.length > 0) throw new TypeError(`"${entry}" is no address or network.`)
     const type = family === 4 ? 'ipv4' : 'ipv6'
     if (prefix === undefined) list.addAddress(address, type)
     else list.addSubnet(address, Number(prefix), type)
@@ -44,16 +46,26 @@ export function addressList(entries: readonly string[]): BlockList {
 }
 
 const plainAddress = (address: string): string => address.replace(/^::ffff:(?=\d+\.)/, '')
+/** A hop as a proxy writes it: some add the port. @example hopAddress('[2001:db8::1]:4711') // '2001:db8::1' */
+const hopAddress = (hop: string): string =>
+  plainAddress(
+    hop
+      .trim()
+      .replace(/^\[([^\]]*)\](?::\d+)?$/, '$1')
+      .replace(/^(\d+\.[\d.]+):\d+$/, '$1'),
+  )
 
 /**
  * Address of the reader, for throttling. X-Forwarded-For counts only as far as it was written by a proxy the operator named:
- * read from its end, the first address that is no such proxy.
+ * read from its end, the first hop that is no such proxy. Where that hop is no address, whatever stands before it was written by nobody
+ * we know, and the proxy itself is counted.
  */
 export function clientAddress(c: Ctx): string {
   const peer = plainAddress(c.env?.incoming?.socket?.remoteAddress ?? 'unknown')
   const trusted = c.get('deps').config.trustedProxies
   const isTrusted = (address: string): boolean => isIP(address) !== 0 && trusted.check(address, isIP(address) === 4 ? 'ipv4' : 'ipv6')
   if (!isTrusted(peer)) return peer
-  const hops = (c.req.header('x-forwarded-for') ?? '').split(',').map((hop) => plainAddress(hop.trim()))
-  return hops.reverse().find((hop) => isIP(hop) !== 0 && !isTrusted(hop)) ?? peer
+  const hops = (c.req.header('x-forwarded-for') ?? '').split(',').map(hopAddress)
+  const stranger = hops.reverse().find((hop) => !isTrusted(hop))
+  return stranger === undefined || isIP(stranger) === 0 ? peer : stranger
 }
