@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { isPlainText } from '../plain-text.ts'
 import { oneOf, strict, text, yesNo } from '../schema.ts'
 import { ROLES } from './roles.ts'
 
@@ -32,14 +33,15 @@ const PersonName = text('Name', 1, 80)
 export const NewPerson = strict('Person', { name: PersonName, signInName: SignInName, password: NewPassword })
 export type NewPerson = z.output<typeof NewPerson>
 
-/** No policy here: an old password, or a wrong one, is looked up and refused, never judged. */
+/** No policy here: an old password, or a wrong one, is looked up and refused, never judged. Only what no database can look up is refused. */
 export const SignIn = strict('Sign-in', {
   signInName: z
     .string({ error: 'Sign-in name is missing.' })
     .trim()
     .toLowerCase()
     .min(1, { error: 'Sign-in name is empty.' })
-    .max(200, { error: 'Sign-in name is too long.' }),
+    .max(200, { error: 'Sign-in name is too long.' })
+    .refine(isPlainText, { error: 'Sign-in name has a control character or half of a character. Type it again without it.' }),
   password: z
     .string({ error: 'Password is missing.' })
     .min(1, { error: 'Password is empty.' })

@@ -36,6 +36,10 @@ describe('a person', () => {
     expect(NewPerson.safeParse({ ...person, signInName }).success).toBe(false)
   })
 
+  it.each(['no\u0000body', 'half \ud83d'])('cannot sign in as %j, which no database can look up', (signInName) => {
+    expect(SignIn.safeParse({ signInName, password: 'x' }).error?.issues[0]?.path).toEqual(['signInName'])
+  })
+
   it('cannot give itself a role', () => {
     expect(NewPerson.safeParse({ ...person, role: 'manager' }).success).toBe(false)
   })
