@@ -157,7 +157,6 @@ export const QuoteAnswer = answer(
     customer: CustomerAnswer,
     advisor: z.string(),
     savedAt: instant,
-    savedBy: z.string().nullable().optional(),
     revisions: z.array(
       z.strictObject({
         revision: z.int(),

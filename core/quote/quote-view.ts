@@ -38,8 +38,6 @@ export interface QuoteView extends QuoteInputs {
   customer: Customer
   advisor: string
   savedAt: string
-  /** Name of whoever saved last; absent where it is not known. */
-  savedBy?: string | null
   revisions: RevisionSummary[]
   answer: QuoteAnswer | null
   /** Full addresses; null before the first issue or where links are off (plain http outside localhost). */

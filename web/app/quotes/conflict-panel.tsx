@@ -33,11 +33,7 @@ function Conflict(): ReactElement | null {
   const both = mergeDrafts(state.view.draft, state.draft, theirs.draft).clashes.length
   const zone = theirs.install.timeZone
   return (
-    <Told
-      kind="stop"
-      title={`Not saved: ${theirs.savedBy ?? 'someone else'} changed this quote at ${sayClock(theirs.savedAt, zone)}.`}
-      live
-    >
+    <Told kind="stop" title={`Not saved: someone else changed this quote at ${sayClock(theirs.savedAt, zone)}.`} live>
       <p>
         Your change is kept here. Keep mine also keeps what only the other changed
         {both === 0
