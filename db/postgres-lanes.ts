@@ -138,7 +138,7 @@ export class Lanes {
   #look(now: number): void {
     const heldUp = now - this.#watchedAtMs > HELD_UP_MS
     this.#watchedAtMs = now
-    for (const lane of [...this.#lanes]) {
+    for (const lane of this.#lanes) {
       if (heldUp) lane.movedAtMs = now
       const stillMs = now - lane.movedAtMs
       if (lane.inFlight > 0 && stillMs > ANSWER_MS) {

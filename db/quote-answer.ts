@@ -7,7 +7,9 @@ import type { Database } from './database.ts'
 import { answerOf } from './quote-record.ts'
 import { isId, type Refusal } from './refusal.ts'
 
-export type AnswerRefusal = Refusal<'not_found' | 'answered' | 'superseded' | 'lapsed' | 'withdrawn' | 'letter_unknown'>
+export type AnswerRefusal = Refusal<
+  'not_found' | 'answered' | 'superseded' | 'lapsed' | 'withdrawn' | 'letter_unknown' | 'letter_incomplete'
+>
 
 /**
  * Takes the customer's answer to a revision. The link was the right to give it. Must run in a transaction: it locks the quote's row,
@@ -24,8 +26,9 @@ export async function answerQuote(
   const reason = reasonAgainst(quote, given)
   if (reason) return refuse(reason)
   const letter = given.answer === 'accepted' ? given.letter : null
-  if (given.answer === 'accepted' && !(await hasLetter(trx, quoteId, given.revision, letter))) {
-    return refuse({ code: 'letter_unknown', field: 'letter', message: 'Say which of the builds you accept.' })
+  if (given.answer === 'accepted') {
+    const against = await reasonAgainstLetter(trx, quoteId, given.revision, letter)
+    if (against) return refuse(against)
   }
   const row = await trx
     .insertInto('quote_answer')
@@ -60,12 +63,25 @@ function reasonAgainst(
   return undefined
 }
 
-async function hasLetter(trx: Transaction<Database>, quoteId: string, revision: number, letter: string | null): Promise<boolean> {
+/** A yes is to a build with a price: one whose total is not known binds nobody to anything. */
+async function reasonAgainstLetter(
+  trx: Transaction<Database>,
+  quoteId: string,
+  revision: number,
+  letter: string | null,
+): Promise<AnswerRefusal | undefined> {
   const { summary } = await trx
     .selectFrom('quote_revision')
     .select('summary')
     .where('quote_id', '=', quoteId)
     .where('revision', '=', revision)
     .executeTakeFirstOrThrow()
-  return summary.totals.some((total) => total.letter === letter)
+  const total = summary.totals.find((one) => one.letter === letter)
+  if (!total) return { code: 'letter_unknown', field: 'letter', message: 'Say which of the builds you accept.' }
+  if (total.todayMinor !== null) return undefined
+  return {
+    code: 'letter_incomplete',
+    field: 'letter',
+    message: `Build ${total.letter} has no total yet, because a price in it is missing. Accept another build, or ask for a new version of this quote.`,
+  }
 }

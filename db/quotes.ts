@@ -42,20 +42,24 @@ export async function createQuote(
   return ok(await readQuote(db, id))
 }
 
-/** Saves the draft over the version it was based on. What was issued stays as it was until the next issue. */
+/**
+ * Saves the draft over the version it was based on. What was issued stays as it was until the next issue, the customer for good: a link
+ * that was printed for one person never comes to name another.
+ */
 export async function saveDraft(
   db: Kysely<Database>,
   viewer: Viewer,
   id: string,
   expectedVersion: number,
   fields: QuoteFields,
-): Promise<Result<QuoteRecord, Refusal<'not_found' | 'stale' | 'closed' | 'customer_unknown'>>> {
+): Promise<Result<QuoteRecord, Refusal<'not_found' | 'stale' | 'closed' | 'customer_unknown' | 'customer_fixed'>>> {
   const before = await stateOf(db, viewer, id)
   if (!before) return refuse(NO_QUOTE)
   if (CLOSED.includes(before.state)) return refuse(closed(before.state))
   const customer =
     isId(fields.customerId) && (await db.selectFrom('customer').select('id').where('id', '=', fields.customerId).executeTakeFirst())
   if (!customer) return refuse(NO_CUSTOMER)
+  if (before.latest_revision > 0 && customer.id !== before.customer_id) return refuse(CUSTOMER_FIXED)
   const row = await db
     .updateTable('quote')
     .set({
@@ -68,6 +72,7 @@ export async function saveDraft(
     .where('id', '=', id)
     .where('version', '=', expectedVersion)
     .where('state', 'not in', CLOSED)
+    .where((eb) => eb.or([eb('latest_revision', '=', 0), eb('customer_id', '=', customer.id)]))
     .where(advises(viewer))
     .returning('id')
     .executeTakeFirst()
@@ -104,9 +109,18 @@ export async function lapseQuotes(db: Kysely<Database>, today: CivilDate): Promi
   return Number(numUpdatedRows)
 }
 
-async function stateOf(db: Kysely<Database>, viewer: Viewer, id: string): Promise<{ state: QuoteState } | undefined> {
+async function stateOf(
+  db: Kysely<Database>,
+  viewer: Viewer,
+  id: string,
+): Promise<{ state: QuoteState; latest_revision: number; customer_id: string } | undefined> {
   if (!isId(id)) return undefined
-  return db.selectFrom('quote').select('state').where('id', '=', id).where(advises(viewer)).executeTakeFirst()
+  return db
+    .selectFrom('quote')
+    .select(['state', 'latest_revision', 'customer_id'])
+    .where('id', '=', id)
+    .where(advises(viewer))
+    .executeTakeFirst()
 }
 
 export const closed = (state: QuoteState): Refusal<'closed'> => ({
@@ -115,3 +129,8 @@ export const closed = (state: QuoteState): Refusal<'closed'> => ({
 })
 
 const NO_CUSTOMER: Refusal<'customer_unknown'> = { code: 'customer_unknown', field: 'customerId', message: 'There is no such customer.' }
+const CUSTOMER_FIXED: Refusal<'customer_fixed'> = {
+  code: 'customer_fixed',
+  field: 'customerId',
+  message: 'This quote was issued to its customer, who may hold it on paper. Make a new quote for another customer.',
+}

@@ -68,6 +68,20 @@ describe('a draft', () => {
     })
   })
 
+  it('changes its customer until the first issue, and never after: the printed link goes on naming the same person', async () => {
+    const other = granted(await createCustomer(test.db, advisor, { name: 'Nell Farrow', reach: '', note: '' }))
+    const made = await quote(test.db, advisor)
+    const saved = granted(await saveDraft(test.db, advisor, made.id, 1, { customerId: other.id, draft: draft() }))
+    granted(await issue(test.db, advisor, saved))
+    const back = { customerId: made.customer.id, draft: draft('Someone else') }
+    expect(await saveDraft(test.db, advisor, made.id, 3, back)).toMatchObject({
+      ok: false,
+      refusal: { code: 'customer_fixed', field: 'customerId' },
+    })
+    expect(await findLinkedQuote(test.db, made.id)).toMatchObject({ customerName: 'Nell Farrow' })
+    granted(await saveDraft(test.db, advisor, made.id, 3, { ...back, customerId: other.id }))
+  })
+
   it('ends with the role of the one who edits it', async () => {
     const leaving = await person(test.db, 'advisor')
     const made = await quote(test.db, leaving)
@@ -156,7 +170,7 @@ describe("the customer's answer", () => {
     const made = await issued(test.db, advisor)
     const answers = await Promise.all([
       answer(made.id, { letter: 'A' }),
-      answer(made.id, { letter: 'B' }),
+      answer(made.id, { letter: 'A', note: 'the other phone' }),
       answer(made.id, { answer: 'declined' }),
     ])
     const [won, ...more] = answers.flatMap((one) => (one.ok ? [one.value] : []))
@@ -174,6 +188,15 @@ describe("the customer's answer", () => {
     expect(await saveDraft(test.db, advisor, made.id, 3, fields)).toMatchObject({ ok: false, refusal: { code: 'closed' } })
     expect(await issue(test.db, advisor, { id: made.id, version: 3 })).toMatchObject({ ok: false, refusal: { code: 'closed' } })
     expect(await withdrawQuote(test.db, advisor, made.id)).toMatchObject({ ok: false, refusal: { code: 'closed' } })
+  })
+
+  it('takes no yes to a build whose total is not known', async () => {
+    const made = await issued(test.db, advisor)
+    const refused = await answer(made.id, { letter: 'B' })
+    expect(refused).toMatchObject({ ok: false, refusal: { code: 'letter_incomplete', field: 'letter' } })
+    expect(refused.ok ? '' : refused.refusal.message).toContain('Build B has no total yet')
+    expect(await findQuote(test.db, advisor, made.id)).toMatchObject({ state: 'issued', answer: null })
+    granted(await answer(made.id, { letter: 'A' }))
   })
 
   it('counts for the newest revision only, and after a no another may be issued', async () => {
