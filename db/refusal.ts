@@ -6,6 +6,8 @@ export interface Refusal<Code extends string> {
   code: Code
   message: string
   field?: string
+  /** Where waiting helps: after how many seconds it may be tried again. */
+  retryAfterS?: number
 }
 
 /** The constraint that a failed statement ran into, whichever driver tells it. */

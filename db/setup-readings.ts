@@ -2,7 +2,10 @@ import type { Kysely, Selectable } from 'kysely'
 import type { Reading } from '../core/quote/quote-view.ts'
 import { ok, refuse, type Result } from '../core/result.ts'
 import type { Database, SetupReadingTable } from './database.ts'
-import { isId, type Refusal } from './refusal.ts'
+import { inTransaction, isId, type Refusal } from './refusal.ts'
+
+/** A tank is tested daily for some six weeks of cycling and weekly after that: this is several years of it. A page shows them all. */
+const READINGS_MAX = 500
 
 /** Oldest first. */
 export async function readingsOf(db: Kysely<Database>, setupId: string): Promise<Reading[]> {
@@ -17,33 +20,49 @@ export async function readingsOf(db: Kysely<Database>, setupId: string): Promise
   return rows.map(readingOf)
 }
 
-/** Takes a reading once: the same id with the same figures answers with the stored one. */
-export async function addReading(
+/** Takes a reading once: the same id with the same figures answers with the stored one. `full` where the setup has all it takes. */
+export function addReading(
   db: Kysely<Database>,
   setupId: string,
   reading: Reading,
-): Promise<Result<{ reading: Reading; repeated: boolean }, Refusal<'not_found' | 'id_taken'>>> {
-  const setup = isId(setupId) && (await db.selectFrom('setup').select('id').where('id', '=', setupId).executeTakeFirst())
-  if (!setup) return refuse({ code: 'not_found', message: 'There is no such setup.' })
-  const row = await db
-    .insertInto('setup_reading')
-    .values(valuesOf(setupId, reading))
-    .onConflict((clash) => clash.column('id').doNothing())
-    .returningAll()
-    .executeTakeFirst()
-  if (row) {
-    await db.updateTable('setup').set({ last_used_at: row.received_at }).where('id', '=', setupId).execute()
+): Promise<Result<{ reading: Reading; repeated: boolean }, Refusal<'not_found' | 'id_taken' | 'full'>>> {
+  return inTransaction(db, async (trx) => {
+    const setup = isId(setupId) && (await trx.selectFrom('setup').select('id').where('id', '=', setupId).forUpdate().executeTakeFirst())
+    if (!setup) return refuse({ code: 'not_found', message: 'There is no such setup.' })
+    const stored = await trx.selectFrom('setup_reading').selectAll().where('id', '=', reading.id).executeTakeFirst()
+    if (stored) return repeatOf(stored, setupId, reading)
+    const { count } = await trx
+      .selectFrom('setup_reading')
+      .select((eb) => eb.fn.countAll<number>().as('count'))
+      .where('setup_id', '=', setupId)
+      .executeTakeFirstOrThrow()
+    if (count >= READINGS_MAX) return refuse(FULL)
+    const row = await trx
+      .insertInto('setup_reading')
+      .values(valuesOf(setupId, reading))
+      .onConflict((clash) => clash.column('id').doNothing())
+      .returningAll()
+      .executeTakeFirst()
+    if (!row) return refuse(ID_TAKEN)
+    await trx.updateTable('setup').set({ last_used_at: row.received_at }).where('id', '=', setupId).execute()
     return ok({ reading: readingOf(row), repeated: false })
-  }
-  const stored = await db
-    .selectFrom('setup_reading')
-    .selectAll()
-    .where('id', '=', reading.id)
-    .where('setup_id', '=', setupId)
-    .executeTakeFirst()
-  const same = stored && Object.entries(reading).every(([key, value]) => readingOf(stored)[key as keyof Reading] === value)
-  if (same) return ok({ reading: readingOf(stored), repeated: true })
-  return refuse({ code: 'id_taken', field: 'id', message: 'Another reading was already taken under this id. Send it as a new one.' })
+  })
+}
+
+function repeatOf(stored: Selectable<SetupReadingTable>, setupId: string, reading: Reading) {
+  const same =
+    stored.setup_id === setupId && Object.entries(reading).every(([key, value]) => readingOf(stored)[key as keyof Reading] === value)
+  return same ? ok({ reading: readingOf(stored), repeated: true }) : refuse(ID_TAKEN)
+}
+
+const ID_TAKEN: Refusal<'id_taken'> = {
+  code: 'id_taken',
+  field: 'id',
+  message: 'Another reading was already taken under this id. Send it as a new one.',
+}
+const FULL: Refusal<'full'> = {
+  code: 'full',
+  message: `This setup holds ${READINGS_MAX} readings and takes no more. What was measured before stays readable.`,
 }
 
 const valuesOf = (setupId: string, reading: Reading) => ({

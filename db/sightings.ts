@@ -11,12 +11,19 @@ import type { Viewer } from './viewer.ts'
 
 /** What the phone sends; the reporter is the viewer. */
 export type SightingFields = PostedSighting
-export type SightingRefusal = Refusal<'id_taken' | 'product_unknown' | 'product_archived' | 'store_unknown' | 'store_archived'>
+export type SightingRefusal = Refusal<'id_taken' | 'product_unknown' | 'product_archived' | 'store_unknown' | 'store_archived' | 'too_many'>
+
+/**
+ * A member who walks along the shelves posts two a minute for an hour at most. Whoever posts faster is a script, and every further row would
+ * bury what others saw. Posts at the same moment do not see each other: some more than this may get in then.
+ */
+const POSTS_AN_HOUR = 120
 
 /**
  * Takes a sighting once, whatever a phone repeats: the same id with the same body from the same person answers with the stored one.
  *
- * Errors: `id_taken` where the id stands for something else; the other codes say why no sighting of this product there is taken.
+ * Errors: `id_taken` where the id stands for something else; `too_many` where this person has posted enough for an hour; the other codes say
+ * why no sighting of this product there is taken.
  */
 export async function insertSighting(
   db: Kysely<Database>,
@@ -31,12 +38,12 @@ export async function insertSighting(
     if (isSame(stored, fields, viewer)) return ok({ sighting: stored, repeated: true })
     return refuse({ code: 'id_taken', field: 'id', message: 'Another sighting was already taken under this id. Post it as a new one.' })
   }
-  return refuse(await reasonAgainst(db, fields))
+  return refuse(await reasonAgainst(db, viewer, fields))
 }
 
 type Written = Omit<Parameters<typeof rowOf>[0], 'reporter_invited_by' | 'reader_invited_by' | 'my_vote'>
 
-/** One statement: writes the row unless the id is taken or the product or store takes none, and reads it back with its names. */
+/** One statement: writes the row unless the id is taken, the product or store takes none or the hour is full, and reads it back with its names. */
 async function insertAndRead(
   db: Kysely<Database>,
   viewer: Viewer,
@@ -50,6 +57,7 @@ async function insertAndRead(
         ${f.lastDay}::date, ${f.evidence}::text, ${f.note}::text, ${viewer.id}::uuid, ${doubt}::jsonb
       from product, store
       where product.id = ${f.productId} and store.id = ${f.storeId} and not product.archived and not store.archived
+        and (select count(*) from sighting where reporter_id = ${viewer.id} and received_at > now() - interval '1 hour') < ${POSTS_AN_HOUR}
       on conflict (id) do nothing
       returning *
     )
@@ -69,16 +77,36 @@ function isSame(stored: SightingRow, fields: SightingFields, viewer: Viewer): bo
   return Object.entries(body).every(([key, value]) => stored[key as keyof typeof body] === value)
 }
 
-async function reasonAgainst(db: Kysely<Database>, fields: SightingFields): Promise<SightingRefusal> {
+async function reasonAgainst(db: Kysely<Database>, viewer: Viewer, fields: SightingFields): Promise<SightingRefusal> {
   const product =
-    isId(fields.productId) && (await db.selectFrom('product').select('name').where('id', '=', fields.productId).executeTakeFirst())
+    isId(fields.productId) &&
+    (await db.selectFrom('product').select(['name', 'archived']).where('id', '=', fields.productId).executeTakeFirst())
   if (!product) return { code: 'product_unknown', field: 'productId', message: 'There is no such product.' }
   const store =
     isId(fields.storeId) && (await db.selectFrom('store').select(['name', 'archived']).where('id', '=', fields.storeId).executeTakeFirst())
   if (!store) return { code: 'store_unknown', field: 'storeId', message: 'There is no such store.' }
   if (store.archived)
     return { code: 'store_archived', field: 'storeId', message: `"${store.name}" is archived and takes no new sightings.` }
-  return { code: 'product_archived', field: 'productId', message: `"${product.name}" is archived and takes no new sightings.` }
+  if (product.archived)
+    return { code: 'product_archived', field: 'productId', message: `"${product.name}" is archived and takes no new sightings.` }
+  const retryAfterS = await secondsUntilNextPost(db, viewer)
+  return {
+    code: 'too_many',
+    retryAfterS,
+    message: `You posted ${POSTS_AN_HOUR} sightings within an hour. The next one is taken in ${Math.ceil(retryAfterS / 60)} min.`,
+  }
+}
+
+async function secondsUntilNextPost(db: Kysely<Database>, viewer: Viewer): Promise<number> {
+  const row = await db
+    .selectFrom('sighting')
+    .select(sql<number>`ceil(extract(epoch from received_at + interval '1 hour' - now()))::integer`.as('seconds'))
+    .where('reporter_id', '=', viewer.id)
+    .orderBy('received_at', 'desc')
+    .offset(POSTS_AN_HOUR - 1)
+    .limit(1)
+    .executeTakeFirst()
+  return Math.max(1, row?.seconds ?? 1)
 }
 
 export async function findSighting(db: Kysely<Database>, viewer: Viewer, id: string): Promise<SightingRow | undefined> {

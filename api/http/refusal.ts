@@ -7,9 +7,10 @@ export interface SaidRefusal {
   code: string
   message: string
   field?: string
+  retryAfterS?: number
 }
 
-type RefusedStatus = 404 | 409 | 410 | 412 | 422
+type RefusedStatus = 404 | 409 | 410 | 412 | 422 | 429
 /** Which status a refusal becomes; what is not here is about a field of the input: 422. */
 const BY_CODE: Record<string, readonly [RefusedStatus, ProblemCode]> = {
   not_found: [404, 'not_found'],
@@ -24,11 +25,14 @@ const BY_CODE: Record<string, readonly [RefusedStatus, ProblemCode]> = {
   last_manager: [409, 'conflict'],
   own: [409, 'conflict'],
   not_yours: [409, 'conflict'],
+  full: [409, 'conflict'],
+  too_many: [429, 'too_many'],
 }
 
 /** The one place that turns a refusal into problem details. `field` stands in where the refusal names none. */
 export function refused(c: Context, refusal: SaidRefusal, field?: string) {
   const [status, code] = BY_CODE[refusal.code] ?? ([422, 'invalid'] as const)
-  const named = refusal.field ?? field
+  const named = refusal.field ?? (status === 429 ? undefined : field)
+  if (refusal.retryAfterS !== undefined) c.header('Retry-After', String(refusal.retryAfterS))
   return problem(c, status, code, refusal.message, named === undefined ? [] : [{ field: named, message: refusal.message }])
 }

@@ -25,7 +25,7 @@ export const sightings = new Hono<Env>()
       summary: 'Post a price; the same id again is the same sighting',
       tag,
       answers: { ...answers, 201: SightingAnswer },
-      refuses,
+      refuses: [...refuses, 429],
     }),
     valid('json', SightingInput),
     (c) => postSighting(c, c.req.valid('json')),

@@ -127,7 +127,7 @@ const SIGHTINGS = [
   sql`create index sighting_newest_of_pair on sighting (product_id, store_id, seen_on desc, received_at desc, id) where accepted`,
   sql`create index sighting_of_product on sighting (product_id, seen_on, received_at)`,
   sql`create index sighting_newest on sighting (seen_on desc) where accepted`,
-  sql`create index sighting_of_reporter on sighting (reporter_id)`,
+  sql`create index sighting_of_reporter on sighting (reporter_id, received_at)`,
   sql`create table sighting_vote (
     sighting_id uuid not null constraint sighting_vote_sighting_fk references sighting (id) on delete cascade,
     person_id uuid not null constraint sighting_vote_person_fk references person (id),

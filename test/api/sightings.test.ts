@@ -3,7 +3,7 @@ import type { Product } from '../../core/catalog/product.ts'
 import type { Store } from '../../core/catalog/store.ts'
 import { addDays, civilDateAt } from '../../core/dates.ts'
 import type { SightingRow } from '../../core/pricing/record.ts'
-import { product, sighting, store } from '../support/rows.ts'
+import { phoneId, product, sighting, store } from '../support/rows.ts'
 import { createWorld, type Browser, type World } from './support/world.ts'
 
 let world: World
@@ -34,6 +34,24 @@ describe('posting a sighting', () => {
     expect(again.body).toEqual(first.body)
     const record = await member.send<{ sightings: SightingRow[] }>('GET', `/api/products/${heater.id}/record`)
     expect(record.body.sightings.filter(({ id }) => id === body.id)).toHaveLength(1)
+  })
+
+  it('answers 429 with the wait once a person has posted 120 within an hour', async () => {
+    const fast = await world.signIn('member')
+    const template = seen()
+    await fast.send('POST', '/api/sightings', { body: template })
+    const {
+      id: _,
+      accepted: __,
+      ...row
+    } = await world.db.selectFrom('sighting').selectAll().where('id', '=', template.id).executeTakeFirstOrThrow()
+    const more = Array.from({ length: 119 }, () => ({ ...row, id: phoneId() }))
+    await world.db.insertInto('sighting').values(more).execute()
+    const answer = await fast.send<Refused>('POST', '/api/sightings', { body: seen() })
+    expect(answer.status).toBe(429)
+    expect(Number(answer.headers.get('retry-after'))).toBeGreaterThan(3_400)
+    expect(answer.body).toMatchObject({ errors: [], detail: expect.stringContaining('within an hour') })
+    await world.db.deleteFrom('sighting').where('reporter_id', '=', fast.personId).execute()
   })
 
   it('takes one of many repeats at the same moment', async () => {

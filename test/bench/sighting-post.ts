@@ -17,7 +17,7 @@ export default function sightingPost(): Promise<Measurement[]> {
       return {
         method: 'POST',
         path: '/api/sightings',
-        headers,
+        headers: 'cookie' in headers ? { ...headers, cookie: stock.cookies[posted % stock.cookies.length] ?? '' } : headers,
         body: JSON.stringify('cookie' in headers ? body : { ...body, reporterId: stock.reporterId }),
       }
     },

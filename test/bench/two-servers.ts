@@ -4,20 +4,26 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { setTimeout as wait } from 'node:timers/promises'
+import type { Kysely } from 'kysely'
 import postgres from 'postgres'
 import { connect } from '../../db/connect.ts'
 import { createInstall } from '../../db/install.ts'
 import { migrate } from '../../db/migrate.ts'
 import { hashPassword } from '../../api/auth/password-hash.ts'
+import type { Database } from '../../db/database.ts'
 import { createPerson } from '../../db/people.ts'
+import { insertSession } from '../../db/sessions.ts'
+import { newToken, tokenHash } from '../../api/auth/tokens.ts'
 import { freePort, ready, startServer } from '../api/support/process.ts'
-import { granted, install, product, store } from '../support/rows.ts'
+import { granted, install, person, product, store } from '../support/rows.ts'
 import { rateOf, type Shot } from './http-load.ts'
 import { median, type Measurement } from './measurement.ts'
 
 const PASSWORD = 'kelp lantern orbit 52'
 /** A catalog in which a product's record stays as short as a real one's while thousands of sightings are posted. */
 const PRODUCTS = 400
+/** Nobody may post more than 120 sightings an hour: enough signed-in members for 4 000 posts a second. */
+const MEMBERS = 400
 const ROUNDS = 5
 const ROUND_MS = 2_000
 
@@ -25,6 +31,8 @@ export interface Stock {
   productIds: string[]
   storeId: string
   reporterId: string
+  /** Of members that are signed in, each a session of its own. */
+  cookies: string[]
 }
 interface Side {
   origin: string
@@ -42,7 +50,7 @@ async function stocked(url: string): Promise<Stock> {
   const { db } = connection
   await migrate(db)
   granted(await createInstall(db, install))
-  const person = granted(
+  const bench = granted(
     await createPerson(db, {
       name: 'Bench',
       signInName: 'bench',
@@ -54,8 +62,17 @@ async function stocked(url: string): Promise<Stock> {
   const productIds: string[] = []
   for (let count = 0; count < PRODUCTS; count += 1) productIds.push((await product(db)).id)
   const { id } = await store(db)
+  const cookies: string[] = []
+  for (let count = 0; count < MEMBERS; count += 1) cookies.push(await signedIn(db))
   await connection.close()
-  return { productIds, storeId: id, reporterId: person.id }
+  return { productIds, storeId: id, reporterId: bench.id, cookies }
+}
+
+async function signedIn(db: Kysely<Database>): Promise<string> {
+  const [member, id, createdAt] = [await person(db), newToken(), new Date()]
+  const expiresAt = new Date(createdAt.getTime() + 86_400_000)
+  await insertSession(db, { idHash: tokenHash(id), personId: member.id, verifiedHash: 'a hash', createdAt, expiresAt })
+  return `driploop=${id}`
 }
 
 async function listening(origin: string): Promise<void> {
@@ -83,12 +100,12 @@ export async function startTwoServers(serverUrl: string): Promise<TwoServers> {
   })
   await listening(`http://127.0.0.1:${barePort}`)
   const headers = { 'content-type': 'application/json', 'sec-fetch-site': 'same-origin' }
-  const signedIn = await server.fetch('/api/session', {
+  const entered = await server.fetch('/api/session', {
     method: 'POST',
     headers,
     body: JSON.stringify({ signInName: 'bench', password: PASSWORD }),
   })
-  const cookie = signedIn.headers.getSetCookie()[0]?.split(';')[0] ?? ''
+  const cookie = entered.headers.getSetCookie()[0]?.split(';')[0] ?? ''
   return {
     whole: {
       origin: server.origin.replace('localhost', '127.0.0.1'),

@@ -79,6 +79,28 @@ it('takes a reading once, whatever a phone repeats', async () => {
   expect((await findLinkedSetup(test.db, setupId))?.readings.map((one) => one.takenOn)).toEqual(['2026-11-18', '2026-11-20'])
 })
 
+it('holds 500 readings and refuses one more in words, however many come at once; a repeat is still answered', async () => {
+  const { setupId } = await setup()
+  const rows = Array.from({ length: 495 }, () => ({ id: phoneId(), setup_id: setupId, taken_on: '2026-11-19', note: '' }))
+  await test.db.insertInto('setup_reading').values(rows).execute()
+  const sent = Array.from({ length: 12 }, () => reading())
+  const answers = await Promise.all(sent.map((one) => addReading(test.db, setupId, one)))
+  expect(answers.filter((answer) => answer.ok)).toHaveLength(5)
+  expect(answers.find((answer) => !answer.ok)).toMatchObject({
+    refusal: { code: 'full', message: expect.stringContaining('500 readings') },
+  })
+  const kept = sent[answers.findIndex((answer) => answer.ok)] ?? reading()
+  expect(granted(await addReading(test.db, setupId, kept)).repeated).toBe(true)
+  expect((await findLinkedSetup(test.db, setupId))?.readings).toHaveLength(500)
+})
+
+it('has no more ticks than steps, whatever is sent', async () => {
+  const { setupId } = await setup()
+  const names = Array.from({ length: 30 }, (_, index) => ['level', 'leak-test', `made-up-${index}`][index % 3] ?? '')
+  await Promise.all(names.map((name) => tickStep(test.db, setupId, name, true, '2026-11-16')))
+  expect(await test.db.selectFrom('setup_tick').select('step_id').where('setup_id', '=', setupId).execute()).toHaveLength(2)
+})
+
 it('is listed to advisors once its quote is accepted or it is used', async () => {
   const { setupId } = await setup()
   const listed = async (viewer: Viewer) => (await listSetups(test.db, viewer)).find((row) => row.id === setupId)

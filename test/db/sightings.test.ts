@@ -1,3 +1,4 @@
+import { sql } from 'kysely'
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import type { Product } from '../../core/catalog/product.ts'
 import type { Store } from '../../core/catalog/store.ts'
@@ -87,6 +88,26 @@ describe('posting', () => {
     const body = sighting(heater.id, shop.id)
     granted(await insertSighting(test.db, reporter, body, null))
     expect(await insertSighting(test.db, other, body, null)).toMatchObject({ ok: false, refusal: { code: 'id_taken' } })
+  })
+
+  it('is taken 120 times an hour from one person; then the wait is told, others go on, and a repeat is still answered', async () => {
+    const first = sighting(heater.id, shop.id)
+    granted(await insertSighting(test.db, reporter, first, null))
+    for (let count = 2; count <= 120; count += 1) granted(await post())
+    const refused = await post()
+    expect(refused).toMatchObject({
+      ok: false,
+      refusal: { code: 'too_many', message: expect.stringContaining('120 sightings within an hour') },
+    })
+    const waitS = refused.ok ? 0 : refused.refusal.retryAfterS
+    expect(waitS).toBeGreaterThan(3_400)
+    expect(waitS).toBeLessThanOrEqual(3_600)
+    expect(granted(await insertSighting(test.db, reporter, first, null)).repeated).toBe(true)
+    granted(await post({}, null, other))
+    // As if the first of them were over an hour old.
+    await sql`update sighting set received_at = now() - interval '61 minutes' where id = ${first.id}`.execute(test.db)
+    granted(await post())
+    expect(await post()).toMatchObject({ ok: false, refusal: { code: 'too_many' } })
   })
 
   it('of an unknown or archived product or store is refused with the field', async () => {
