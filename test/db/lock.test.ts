@@ -1,8 +1,9 @@
 import { spawn, type ChildProcess } from 'node:child_process'
 import { once } from 'node:events'
-import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises'
+import { mkdtemp, readdir, readFile, rm, stat, utimes, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { setTimeout as wait } from 'node:timers/promises'
 import { afterEach, beforeEach, expect, it } from 'vitest'
 import { connect } from '../../db/connect.ts'
 import { FolderInUse, takeFolderLock } from '../../db/lock.ts'
@@ -73,11 +74,74 @@ it('the lock of a killed process is taken over', async () => {
   await release()
 })
 
+/** A lock as a process of another container or machine leaves it, last touched so long ago. */
+async function elsewhere(pid: number, agoMs: number): Promise<void> {
+  const path = join(folder, 'in-use-by.pid')
+  await writeFile(path, `${pid} 1 another-host/another-boot/pid:[1] x\n`)
+  const at = new Date(Date.now() - agoMs)
+  await utimes(path, at, at)
+}
+const timeOf = async (work: () => Promise<unknown>): Promise<number> => {
+  const started = performance.now()
+  await work()
+  return performance.now() - started
+}
+
 it('a living process that only has the number of the dead holder does not count', async () => {
-  await writeFile(join(folder, 'in-use-by.pid'), `${process.pid} another-boot:1 x\n`)
-  await (
-    await takeFolderLock(folder)
-  )()
+  const release = await takeFolderLock(folder)
+  const path = join(folder, 'in-use-by.pid')
+  const own = await readFile(path, 'utf8')
+  await release()
+  const [pid, start, place] = own.split(' ')
+  await writeFile(path, `${pid} ${Number(start) - 1} ${place} x\n`)
+  expect(await timeOf(async () => (await takeFolderLock(folder))().then(() => undefined))).toBeLessThan(2_000)
+})
+
+it('the lock of a killed process of this machine is taken over at once, however fresh its heartbeat', async () => {
+  const first = await held()
+  first.kill('SIGKILL')
+  await once(first, 'exit')
+  let release = async (): Promise<void> => undefined
+  expect(await timeOf(async () => (release = await takeFolderLock(folder)))).toBeLessThan(2_000)
+  await release()
+})
+
+it('a holder in another container counts while its heartbeat goes on, though its number means nothing here', async () => {
+  await elsewhere(999_999_999, 0)
+  const beats = setInterval(() => void utimes(join(folder, 'in-use-by.pid'), new Date(), new Date()), 1_000)
+  const refusal = await takeFolderLock(folder).catch((error: unknown) => error)
+  clearInterval(beats)
+  expect(refusal).toBeInstanceOf(FolderInUse)
+  expect(await readFile(join(folder, 'in-use-by.pid'), 'utf8')).toContain('another-host')
+})
+
+it('a holder in another container that went silent is waited for, and then taken over, even where its number is alive here', async () => {
+  await elsewhere(process.pid, 12_000)
+  let release = async (): Promise<void> => undefined
+  const tookMs = await timeOf(async () => (release = await takeFolderLock(folder)))
+  expect(tookMs).toBeGreaterThan(2_000)
+  expect(tookMs).toBeLessThan(10_000)
+  await release()
+})
+
+it('keeps its heartbeat going while it holds', async () => {
+  const release = await takeFolderLock(folder)
+  const path = join(folder, 'in-use-by.pid')
+  const old = new Date(Date.now() - 60_000)
+  await utimes(path, old, old)
+  await wait(5_500)
+  expect(Date.now() - (await stat(path)).mtimeMs).toBeLessThan(6_000)
+  await release()
+})
+
+it('a holder that stood still and lost its folder ends itself in words', async () => {
+  const first = await held()
+  let words = ''
+  first.stderr?.on('data', (chunk) => (words += String(chunk)))
+  await elsewhere(4711, 0)
+  const [code] = await once(first, 'exit')
+  expect(code).not.toBe(0)
+  expect(words).toContain('in use by process 4711')
 })
 
 it('an unreadable lock is taken over', async () => {
@@ -88,7 +152,7 @@ it('an unreadable lock is taken over', async () => {
 })
 
 it('of five processes that start over a stale lock at one moment, one gets the folder', async () => {
-  await writeFile(join(folder, 'in-use-by.pid'), '999999999 another-boot:1 x\n')
+  await elsewhere(999_999_999, 60_000)
   const outcomes = await Promise.all(
     [1, 2, 3, 4, 5].map(async () => {
       const holder = hold()
