@@ -2,9 +2,10 @@ import { setImmediate as breathe } from 'node:timers/promises'
 import type { Kysely, Transaction } from 'kysely'
 import type { z } from 'zod'
 import type { ImportFault, ImportReport } from '../../core/catalog/import-report.ts'
+import type { Kind } from '../../core/catalog/kinds.ts'
 import type { Product } from '../../core/catalog/product.ts'
 import type { ProductRow } from '../../core/catalog/product-csv.ts'
-import { MOST_FAULTS, readProductRows } from '../../core/catalog/product-csv.ts'
+import { MOST_FAULTS, productRowSteps, type ProductFile } from '../../core/catalog/product-csv.ts'
 import type { ImportInput } from '../../core/catalog/schema.ts'
 import { ok, refuse, type Result } from '../../core/result.ts'
 import type { Database } from '../../db/database.ts'
@@ -76,12 +77,22 @@ async function store(trx: Transaction<Database>, rows: ProductRow[]): Promise<Re
   return ok({ creates, updates: updates + byId.value.updates, unchanged: unchanged + byId.value.unchanged })
 }
 
+/** The rows of the records; others are answered between the steps. */
+async function readInTurns(records: string[][], kind: Kind): Promise<ProductFile> {
+  const steps = productRowSteps(records, kind)
+  for (;;) {
+    const { done, value } = steps.next()
+    if (done === true) return value
+    await breathe()
+  }
+}
+
 /** Reads a CSV of products and stores all of it, or with any fault, or on a dry run, nothing. */
 export async function importCsv(db: Kysely<Database>, { kind, csv, dryRun }: z.output<typeof ImportInput>): Promise<ImportReport> {
   const nothing = { dryRun, applied: false, rows: 0, creates: 0, updates: 0, unchanged: 0, more: false }
   const records = await readRecords(csv)
   if (!records.ok) return { ...nothing, faults: [records.refusal.fault] }
-  const file = readProductRows(records.value, kind)
+  const file = await readInTurns(records.value, kind)
   if (file.faults.length > 0) return { ...nothing, rows: file.records, faults: file.faults, more: file.more }
   await breathe()
   const stored = await transact(db, (trx) => store(trx, file.rows), !dryRun)

@@ -1,6 +1,11 @@
 import { ok, refuse, type Result } from '../result.ts'
 import { short } from './csv-cell.ts'
 
+/** As many as a kit holds on its own page. */
+const MOST_PARTS = 40
+/** A name of 120 characters and its count, with room for blanks. Longer ones are no reference, and would be searched for a count for minutes. */
+const ENTRY_LENGTH = 160
+
 /** A kit's part as the file names it: a product's id or its name. Which product that is, the catalog says. */
 export interface PartReference {
   product: string
@@ -15,7 +20,9 @@ export interface PartReference {
  *
  * @example readParts('Torvane 150 W x 2; Pellick C-1800') // [{ product: 'Torvane 150 W', quantity: 2 }, { product: 'Pellick C-1800', quantity: 1 }]
  */
-export function readParts(cell: string): Result<PartReference[], { code: 'empty' | 'bad_count' | 'repeated'; words: string }> {
+export function readParts(
+  cell: string,
+): Result<PartReference[], { code: 'empty' | 'too_long' | 'too_many' | 'bad_count' | 'repeated'; words: string }> {
   const parts: PartReference[] = []
   const entries = cell
     .split(';')
@@ -23,7 +30,13 @@ export function readParts(cell: string): Result<PartReference[], { code: 'empty'
     .filter(Boolean)
   if (entries.length === 0)
     return refuse({ code: 'empty', words: 'A kit contains at least one product. Write them like: Torvane 150 W x 2; Pellick C-1800' })
+  if (entries.length > MOST_PARTS)
+    return refuse({ code: 'too_many', words: `The parts are ${entries.length}. A kit contains at most ${MOST_PARTS}.` })
   for (const entry of entries) {
+    if (entry.length > ENTRY_LENGTH) {
+      const words = `"${short(entry)}" has ${entry.length} characters. A part with its count has at most ${ENTRY_LENGTH}; between two parts stands ";".`
+      return refuse({ code: 'too_long', words })
+    }
     const [, product, count] = /^(.+?)(?:\s+[x×*]\s*(\d+))?$/i.exec(entry) ?? []
     const quantity = Number(count ?? 1)
     if (!product || quantity < 1 || quantity > 99)

@@ -40,6 +40,11 @@ export const MOST_FAULTS = 500
 /** Rows of one file. More is split, so that one import stays one transaction of seconds. */
 export const MOST_ROWS = 100_000
 
+/** Rows read between two steps: ten milliseconds of work on a slow machine. */
+const STEP_ROWS = 200
+/** No kind has a quarter of them; more are a file that is something else, and every one would be compared with every other. */
+const MOST_COLUMNS = 200
+
 const NAME_LENGTH = 120
 const NOTE_LENGTH = 2000
 
@@ -57,6 +62,19 @@ type Report = (row: number, column: string | null, message: string) => void
  * @example readProductRows([['name', 'powerW'], ['Torvane 150 W', '150']], 'heater').rows[0].spec // { powerW: 150 }
  */
 export function readProductRows(records: readonly (readonly string[])[], kind: Kind, lines?: readonly number[]): ProductFile {
+  const steps = productRowSteps(records, kind, lines)
+  for (;;) {
+    const { done, value } = steps.next()
+    if (done === true) return value
+  }
+}
+
+/** The same in steps of 200 rows, for whoever has others to serve between them. The last step answers with the file. */
+export function* productRowSteps(
+  records: readonly (readonly string[])[],
+  kind: Kind,
+  lines?: readonly number[],
+): Generator<undefined, ProductFile> {
   const faults: ImportFault[] = []
   let found = 0
   const report: Report = (row, column, message) => {
@@ -68,7 +86,7 @@ export function readProductRows(records: readonly (readonly string[])[], kind: K
   const filled = body
     .map((cells, index) => ({ cells, row: lines?.[index + 1] ?? index + 2 }))
     .filter(({ cells }) => cells.some((cell) => cell.trim() !== ''))
-  const rows = columns ? readBody(filled, columns, kind, report) : []
+  const rows = columns ? yield* readBody(filled, columns, kind, report) : []
   return { rows, faults, more: found > faults.length, records: filled.length }
 }
 
@@ -78,6 +96,10 @@ function readHeading(heading: readonly string[], kind: Kind, report: Report): Cs
   const wrongDelimiter = delimiterFault(heading)
   if (wrongDelimiter !== null || heading.every((cell) => cell.trim() === '')) {
     report(1, null, wrongDelimiter ?? 'The file has no heading. Its first line names the columns; take the template.')
+    return null
+  }
+  if (heading.length > MOST_COLUMNS) {
+    report(1, null, `The heading has ${heading.length} columns. At most ${MOST_COLUMNS} are read; take the template.`)
     return null
   }
   const columns = heading.map((cell, index) => {
@@ -106,23 +128,27 @@ function unknownColumn(cell: string, index: number, kind: Kind): string {
     .join(', ')}.`
 }
 
-function readBody(
+function* readBody(
   filled: ReadonlyArray<{ cells: readonly string[]; row: number }>,
   columns: readonly CsvColumn[],
   kind: Kind,
   report: Report,
-): ProductRow[] {
+): Generator<undefined, ProductRow[]> {
   if (filled.length === 0) report(2, null, 'There are no products under the heading.')
   if (filled.length > MOST_ROWS) {
     report(MOST_ROWS + 2, null, `The file has ${filled.length} products. At most ${MOST_ROWS} at once: split it.`)
     return []
   }
   const seen = new Map<string, number>()
-  return filled.flatMap(({ cells, row }) => {
+  const rows: ProductRow[] = []
+  for (const [index, { cells, row }] of filled.entries()) {
+    if (index % STEP_ROWS === STEP_ROWS - 1) yield undefined
     const product = readRow(cells, columns, kind, row, report)
-    if (product) reportRepeats(product, seen, report)
-    return product ?? []
-  })
+    if (product === null) continue
+    reportRepeats(product, seen, report)
+    rows.push(product)
+  }
+  return rows
 }
 
 /** A product is named once in a file: by id, by GTIN and by name. */

@@ -21,4 +21,18 @@ describe('the parts of a kit in a cell', () => {
   ])('%j is %j', (cell, expected) => {
     expect(parts(cell)).toEqual(expected)
   })
+
+  it('are refused where one is longer than any, before it is searched for a count', () => {
+    const started = performance.now()
+    expect(parts(`Torvane${' '.repeat(60_000)}150 W`)).toBe('too_long')
+    // Searched, 60 000 blanks take twenty seconds.
+    expect(performance.now() - started).toBeLessThan(500)
+    expect(parts(`${'n'.repeat(120)} x 2`)).toEqual([`2 of ${'n'.repeat(120)}`])
+  })
+
+  it('are at most forty, as on the kit’s own page', () => {
+    const cell = (count: number) => Array.from({ length: count }, (_, index) => `Part ${index}`).join(';')
+    expect(parts(cell(40))).toHaveLength(40)
+    expect(parts(cell(41))).toBe('too_many')
+  })
 })

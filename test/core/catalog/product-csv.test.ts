@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { csvColumns } from '../../../core/catalog/csv-columns.ts'
 import { KINDS } from '../../../core/catalog/kinds.ts'
-import { MOST_FAULTS, readProductRows } from '../../../core/catalog/product-csv.ts'
+import { MOST_FAULTS, productRowSteps, readProductRows } from '../../../core/catalog/product-csv.ts'
 
 const ID = '0198c0de-1111-7222-8333-444455556666'
 const heaters = (...rows: string[][]) => readProductRows([['name', 'gtin', 'powerW', 'adjustable'], ...rows], 'heater')
@@ -153,5 +153,21 @@ describe('the columns of the template', () => {
     const headings = csvColumns(kind).map(({ heading }) => heading)
     const { faults } = readProductRows([headings], kind)
     expect(faults.map(({ message }) => message)).toEqual(['There are no products under the heading.'])
+  })
+})
+
+describe('a long file', () => {
+  it('is read in steps of 200 rows, to the same end', () => {
+    const records = [['name', 'powerW'], ...Array.from({ length: 1_001 }, (_, index) => [`Heater ${index}`, '50'])]
+    const steps = productRowSteps(records, 'heater')
+    let [count, step] = [0, steps.next()]
+    for (; step.done !== true; step = steps.next()) count += 1
+    expect(count).toBe(5)
+    expect(step.value).toEqual(readProductRows(records, 'heater'))
+    expect(step.value.rows).toHaveLength(1_001)
+  })
+  it('of more columns than any file of ours is refused by its heading alone', () => {
+    const file = readProductRows([Array.from({ length: 50_000 }, () => 'name'), ['x']], 'heater')
+    expect(file.faults.map(({ message }) => message)).toEqual(['The heading has 50000 columns. At most 200 are read; take the template.'])
   })
 })
