@@ -10,6 +10,12 @@ type ReadingOutcome = { reading: z.output<typeof ReadingInput> } | { faults: Pag
 
 const NAMES = { ammoniaMgL: 'ammonia', nitriteMgL: 'nitrite', nitrateMgL: 'nitrate', ph: 'ph', temperatureC: 'temperature' } as const
 
+/** Id of the test in a form: the one the page gave it, so that sending it twice stores it once; a new one where there is none. */
+export const readingIdOf = (form: Partial<Record<string, string>>): string => {
+  const id = form['id'] ?? ''
+  return /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i.test(id) ? id : randomUUID()
+}
+
 /** Reads the water test form: figures as people type them, the temperature in the reader's unit, an empty field as not measured. */
 export function readReadingForm(form: Record<string, string>, units: ReaderUnits): ReadingOutcome {
   const faults: PageFault[] = []
@@ -22,7 +28,7 @@ export function readReadingForm(form: Record<string, string>, units: ReaderUnits
     return null
   }
   const draft = {
-    id: /^[0-9a-f-]{36}$/i.test(form['id'] ?? '') ? form['id'] : randomUUID(),
+    id: readingIdOf(form),
     takenOn: form['takenOn'],
     ammoniaMgL: figure('ammonia', 'mg/L'),
     nitriteMgL: figure('nitrite', 'mg/L'),

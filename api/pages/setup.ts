@@ -12,9 +12,11 @@ import { operation } from '../http/operation.ts'
 import type { OpenedSetup } from '../setup-links/open.ts'
 import { dayFault, openSetupLink } from '../setup-links/open.ts'
 import { formOf } from './form.ts'
-import { readReadingForm } from './reading-form.ts'
+import { readingIdOf, readReadingForm } from './reading-form.ts'
 
 const page = { tag: 'Pages', hide: true, answers: { 200: 'text/html' } }
+const SENT_BEFORE =
+  'This form was sent before with other figures, and those are stored: see the table. Send it again to add these as another test.'
 type Found = Extract<OpenedSetup, { found: true }>
 
 function gonePage(c: Ctx, opened: Extract<OpenedSetup, { found: false }>) {
@@ -35,6 +37,7 @@ async function show(c: Ctx, { setup, install, today }: Found, token: string, fau
     tank,
     today,
     path: `/s/${token}`,
+    readingId: readingIdOf(typed),
     faults,
     typed,
   }
@@ -73,9 +76,11 @@ export const setupPages = new Hono<Env>()
     const fault = dayFault(read.reading.takenOn, opened.today)
     if (fault !== null) return show(c, opened, token, [{ field: 'takenOn', message: fault }], form)
     const added = await addReading(c.get('db'), opened.setup.id, read.reading)
-    return added.ok
-      ? c.redirect(`/s/${token}#readings`, 303)
-      : show(c, opened, token, [{ field: '', message: added.refusal.message }], form)
+    if (added.ok) return c.redirect(`/s/${token}#readings`, 303)
+    if (added.refusal.code !== 'id_taken') return show(c, opened, token, [{ field: '', message: added.refusal.message }], form)
+    // A page come back to and changed: what it says now is another test, and the form gets an id of its own.
+    const { id: _sent, ...typed } = form
+    return show(c, opened, token, [{ field: '', message: SENT_BEFORE }], typed)
   })
   .post('/:token/start', operation('startOnSetupPage', { ...page, summary: 'The day the setup starts' }), async (c) => {
     const token = begin(c)

@@ -30,6 +30,8 @@ export interface SetupPageProps {
   today: CivilDate
   /** "/s/<token>". */
   path: string
+  /** Id of the next water test, in its form: the form sent twice is one test. */
+  readingId: string
   faults: PageFault[]
   /** What was posted and refused, by the field's name. */
   typed: Partial<Record<string, string>>

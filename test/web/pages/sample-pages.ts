@@ -43,6 +43,7 @@ export function setupProps(doneCount: number, change: Partial<SetupPageProps> = 
     tank: build.drawing,
     today: '2026-11-03',
     path: '/s/token',
+    readingId: '0198c0de-2222-7000-8000-000000000001',
     faults: [],
     typed: {},
     ...change,
