@@ -7,6 +7,7 @@ import type { Config } from './config.ts'
 import { readConfig } from './config.ts'
 import { noteShowcase, showcasePdf } from './demo/showcase.ts'
 import { demoPasswords, readSignIns, writeSignIns } from './demo/sign-ins.ts'
+import { createPdfDesk } from './pdf/pdf-desk.ts'
 import { renderQuotePdf } from './pdf/render-quote-pdf.ts'
 import { PortInUse } from './service/listen.ts'
 import type { Fill } from './service/open-database.ts'
@@ -39,7 +40,7 @@ const fillDemo: Fill = async (db) => {
 async function startOnFreePort(config: Config, asked: boolean): Promise<Service> {
   for (let port = config.port; ; port += 1) {
     try {
-      return await startService({ ...config, port }, createLog(), renderQuotePdf, fillDemo)
+      return await startService({ ...config, port }, createLog(), createPdfDesk(renderQuotePdf), fillDemo)
     } catch (error) {
       if (!(error instanceof PortInUse) || asked || port >= config.port + PORTS_TRIED) throw error
     }
@@ -54,7 +55,7 @@ async function main(): Promise<void> {
   const service = await startOnFreePort(config, port !== undefined && port !== '')
   stopOnSignal(service)
   const connection = await service.database
-  const pdf = await showcasePdf(FOLDER, connection, service, renderQuotePdf)
+  const pdf = await showcasePdf(FOLDER, connection, service, (paper) => renderQuotePdf(paper))
   const signIns = (await readSignIns(FOLDER)) ?? '  The file sign-ins.txt was deleted: delete demo-data to begin afresh.\n'
   console.log(
     `\nDriploop demo: ${service.address}\n\nSign in as\n${signIns}\n${pdf === undefined ? '' : `An issued quote on paper: ${pdf}\n`}Kept in ${FOLDER}; delete it to begin afresh. Ctrl+C stops.`,

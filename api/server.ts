@@ -1,4 +1,5 @@
 import { readConfig } from './config.ts'
+import { createPdfDesk } from './pdf/pdf-desk.ts'
 import { renderQuotePdf } from './pdf/render-quote-pdf.ts'
 import { firstManagerPath } from './service/first-link.ts'
 import { createLog, sayFailure, stopOnSignal } from './service/run.ts'
@@ -7,7 +8,7 @@ import { startService } from './service/service.ts'
 /** The real thing: reads the environment, starts, says where it is and, until someone has an account, how to make the first. */
 async function main(): Promise<void> {
   const config = readConfig(process.env)
-  const service = await startService(config, createLog(), renderQuotePdf)
+  const service = await startService(config, createLog(), createPdfDesk(renderQuotePdf))
   stopOnSignal(service)
   // PostgreSQL may come later: until then everything answers 503 and says so.
   if (config.databaseUrl !== null) console.log(`Driploop answers at ${service.address} as soon as PostgreSQL does`)

@@ -85,12 +85,7 @@ export const quotePages = new Hono<Env>()
       const links = origin === null || setupAddress === null ? null : { quote: `${origin}/q/${token}`, setup: setupAddress }
       const paper = paperOf(c.req.query('paper'), document.inputs.install.paper)
       setPolicy(c, "default-src 'none'; frame-ancestors 'none'")
-      return sendPdf(c, `quote-${document.number}-version-${document.revision}`, {
-        document,
-        customerName,
-        paper,
-        links: paperLinks(c, links),
-        draft: false,
-      })
+      const name = `quote-${document.number}-version-${document.revision}`
+      return sendPdf(c, name, { document, customerName, paper, links: paperLinks(c, links), draft: false }, opened.quote.id)
     },
   )
