@@ -4,7 +4,7 @@ import { createAuth } from './auth/lucia.ts'
 import { board } from './board/routes.ts'
 import type { Deps, Env } from './context.ts'
 import { customers } from './customers/routes.ts'
-import { limitBody, takesForms, takesJson } from './http/body.ts'
+import { takesForms, takesJson } from './http/body.ts'
 import { answerFault } from './http/faults.ts'
 import { guardCrossSite } from './http/guard.ts'
 import { securityHeaders } from './http/headers.ts'
@@ -92,7 +92,7 @@ export function createApp(deps: Deps): Hono<Env> {
   }
 
   app.onError(answerFault)
-  app.use('*', begin, securityHeaders, requestLog, guardCrossSite, limitBody)
+  app.use('*', begin, securityHeaders, requestLog, guardCrossSite)
   app.use('/api/*', takesJson)
   app.route('/health', health)
   app.route(

@@ -1,23 +1,60 @@
 import type { MiddlewareHandler } from 'hono'
-import { bodyLimit } from 'hono/body-limit'
-import type { Env } from '../context.ts'
-import { problem } from './problem.ts'
+import type { OperationId } from '../auth/rules.ts'
+import { RULES } from '../auth/rules.ts'
+import type { Ctx, Env } from '../context.ts'
+import { answerProblem } from './answer-problem.ts'
+import { problemBody, ProblemError } from './problem.ts'
 
-const MB = 1_000_000
+const KB = 1_000
+/** What anyone may send: a sign-in, an answer, a water test. Ten times the longest of them. */
+const PUBLIC_BYTES = 64 * KB
 /** The largest draft, four builds of sixty lines, is under 200 kB. */
-const USUAL_BYTES = MB
+const USUAL_BYTES = 1_000 * KB
 /** 20 MB of CSV, and what JSON adds to it for quotes and line ends. */
-const IMPORT_BYTES = 28 * MB
-const IMPORT_PATH = '/api/products/import'
+const IMPORT_BYTES = 28_000 * KB
 
-const limited = (bytes: number) =>
-  bodyLimit({ maxSize: bytes, onError: (c) => problem(c, 413, 'too_large', `This is more than ${bytes / MB} MB. Send less at once.`) })
-const [usual, importing] = [limited(USUAL_BYTES), limited(IMPORT_BYTES)]
-
-/** Bounds what one request may send. */
-export const limitBody: MiddlewareHandler<Env> = (c, next) => (c.req.path === IMPORT_PATH ? importing(c, next) : usual(c, next))
+/** How much the body of an operation may hold. */
+export function mostBytes(id: OperationId): number {
+  if (RULES[id] === 'public') return PUBLIC_BYTES
+  return id === 'importProducts' ? IMPORT_BYTES : USUAL_BYTES
+}
 
 const WITH_BODY = new Set(['POST', 'PUT', 'PATCH'])
+
+/** A body whose length nobody said, counted as it comes; null beyond `most`. Errors: ProblemError 400 where the sender goes away. */
+async function countedBody(stream: ReadableStream<Uint8Array>, most: number): Promise<Blob | null> {
+  const reader = stream.getReader()
+  const chunks: Uint8Array<ArrayBuffer>[] = []
+  let bytes = 0
+  for (;;) {
+    const { done, value } = await reader.read().catch(() => {
+      throw new ProblemError(problemBody(400, 'malformed', 'The request broke off before all of it was here. Nothing of it was stored.'))
+    })
+    if (done) return new Blob(chunks)
+    bytes += value.length
+    if (bytes > most) return null
+    chunks.push(new Uint8Array(value))
+  }
+}
+
+/**
+ * Bounds what a request may send; the refusal, or undefined. Asked by a route once its rule is met: until then nothing of a body is read,
+ * so that nobody without a session or below the role makes the server hold one.
+ */
+export async function boundBody(c: Ctx, most: number): Promise<Response | undefined> {
+  if (!WITH_BODY.has(c.req.method)) return undefined
+  const declared = c.req.header('content-length')
+  const isDeclared = declared !== undefined && c.req.header('transfer-encoding') === undefined
+  if (isDeclared && Number(declared) <= most) return undefined
+  const body = isDeclared ? null : c.req.raw.body && (await countedBody(c.req.raw.body, most))
+  if (body === null && (isDeclared || c.req.raw.body !== null)) {
+    const limit = most < 1_000 * KB ? `${most / KB} kB` : `${most / KB / 1_000} MB`
+    return answerProblem(c, problemBody(413, 'too_large', `This is more than ${limit}. Send less at once.`))
+  }
+  if (body !== null) c.req.raw = new Request(c.req.raw, { method: c.req.method, body })
+  return undefined
+}
+
 const mediaTypeOf = (header: string | undefined): string => (header ?? '').split(';')[0]?.trim().toLowerCase() ?? ''
 
 const takesOnly =
@@ -26,7 +63,7 @@ const takesOnly =
     if (WITH_BODY.has(c.req.method)) {
       const type = mediaTypeOf(c.req.header('content-type'))
       const empty = type === '' && (c.req.header('content-length') ?? '0') === '0' && c.req.header('transfer-encoding') === undefined
-      if (!empty && !types.includes(type)) return problem(c, 415, 'media_type', words)
+      if (!empty && !types.includes(type)) return answerProblem(c, problemBody(415, 'media_type', words))
     }
     await next()
     return undefined

@@ -1,11 +1,17 @@
 import type { MiddlewareHandler } from 'hono'
 import type { Ctx, Env } from '../context.ts'
-import { problem } from './problem.ts'
+import { answerProblem } from './answer-problem.ts'
+import { problemBody } from './problem.ts'
 import { siteOf } from './site.ts'
 
 const SAFE = new Set(['GET', 'HEAD', 'OPTIONS'])
 
 type Verdict = 'pass' | 'cross_site' | 'no_proof'
+
+const WORDS: Record<Exclude<Verdict, 'pass'>, string> = {
+  cross_site: 'Another site started this request. Open this site itself and do it there.',
+  no_proof: 'The request says neither Sec-Fetch-Site nor Origin. Use an up-to-date browser, or send it without a cookie.',
+}
 
 /** The host a request was sent to, however the reader's proxy spells the scheme. */
 function isOwnOrigin(c: Ctx, origin: string): boolean {
@@ -27,18 +33,8 @@ function judge(c: Ctx): Verdict {
  * not, Origin must be ours; a request with a cookie and neither is refused. Nothing here leans on a preflight.
  */
 export const guardCrossSite: MiddlewareHandler<Env> = async (c, next) => {
-  if (!SAFE.has(c.req.method)) {
-    const verdict = judge(c)
-    if (verdict === 'cross_site')
-      return problem(c, 403, 'cross_site', 'Another site started this request. Open this site itself and do it there.')
-    if (verdict === 'no_proof')
-      return problem(
-        c,
-        403,
-        'cross_site',
-        'The request says neither Sec-Fetch-Site nor Origin. Use an up-to-date browser, or send it without a cookie.',
-      )
-  }
+  const verdict = SAFE.has(c.req.method) ? 'pass' : judge(c)
+  if (verdict !== 'pass') return answerProblem(c, problemBody(403, 'cross_site', WORDS[verdict]))
   await next()
   return undefined
 }

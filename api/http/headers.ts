@@ -59,12 +59,17 @@ const ALWAYS = {
   'Permissions-Policy': PERMISSIONS,
 }
 
+/** Of every answer, whoever makes it. */
+export const standingHeaders = (isHttps: boolean): Record<string, string> => ({
+  ...ALWAYS,
+  ...(isHttps ? { 'Strict-Transport-Security': HSTS } : {}),
+})
+
 /**
  * First of all middleware: set before anything can answer, so that refusals and broken answers carry them too.
  * A route may put another policy or another keeping time in their place.
  */
 export const securityHeaders: MiddlewareHandler<Env> = async (c, next) => {
-  for (const [name, value] of Object.entries(ALWAYS)) c.header(name, value)
-  if (siteOf(c).https) c.header('Strict-Transport-Security', HSTS)
+  for (const [name, value] of Object.entries(standingHeaders(siteOf(c).https))) c.header(name, value)
   await next()
 }

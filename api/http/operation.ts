@@ -6,6 +6,7 @@ import { answerRef } from '../answers/registry.ts'
 import type { OperationId } from '../auth/rules.ts'
 import { RULES } from '../auth/rules.ts'
 import type { Env } from '../context.ts'
+import { boundBody, mostBytes } from './body.ts'
 import { problem } from './problem.ts'
 
 /** How a route is described; from it comes the OpenAPI document. */
@@ -48,7 +49,7 @@ function responsesOf(id: OperationId, description: Description) {
 
 /**
  * First handler of every route: describes it and lets only the roles of its rule pass (401 without a session, 403 below the role).
- * One function does both, so that no route is described and unguarded, or guarded and undescribed.
+ * Then it bounds the body. One function does it all, so that no route is described and unguarded, or guarded and undescribed.
  */
 export function operation(id: OperationId, description: Description): MiddlewareHandler<Env> {
   const described = describeRoute({
@@ -59,7 +60,7 @@ export function operation(id: OperationId, description: Description): Middleware
     responses: responsesOf(id, description),
     ...(description.hide === true ? { hide: true } : {}),
   })
-  const rule = RULES[id]
+  const [rule, most] = [RULES[id], mostBytes(id)]
   const guard: MiddlewareHandler<Env> = async (c, next) => {
     if (rule !== 'public') {
       const who = c.get('who')
@@ -67,6 +68,8 @@ export function operation(id: OperationId, description: Description): Middleware
       if (!atLeast(who.role, rule))
         return problem(c, 403, 'not_allowed', `Only ${rule === 'manager' ? 'a manager' : `an ${rule} or a manager`} may do this.`)
     }
+    const tooLarge = await boundBody(c, most)
+    if (tooLarge !== undefined) return tooLarge
     await next()
     return undefined
   }

@@ -4,6 +4,7 @@ import { findLinkedQuote } from '../../db/revisions.ts'
 import { idInToken, isLinkToken } from '../auth/tokens.ts'
 import type { Ctx } from '../context.ts'
 import { installToday } from '../day.ts'
+import { demandFewWrites } from '../http/link-writes.ts'
 import { demandFewWrongLinks, noteWrongLink } from '../http/wrong-links.ts'
 import type { Install } from '../../core/install.ts'
 import { lapseOn } from '../jobs/lapse.ts'
@@ -26,5 +27,6 @@ export async function openQuoteLink(c: Ctx, token: string): Promise<OpenedQuote>
     return { found: false, gone: false, install }
   }
   if (addDays(quote.standsUntil, OPEN_DAYS_AFTER) < today) return { found: false, gone: true, install }
+  demandFewWrites(c, quote.id)
   return { found: true, quote, install, today }
 }

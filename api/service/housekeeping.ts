@@ -4,6 +4,7 @@ import type { Connection } from '../../db/connect.ts'
 import { getInstall } from '../../db/install.ts'
 import { deleteExpiredSessions } from '../../db/sessions.ts'
 import { sweepFailures } from '../auth/throttle.ts'
+import { loggable } from '../http/log.ts'
 import { lapseOn } from '../jobs/lapse.ts'
 
 const MINUTE_MS = 60_000
@@ -22,7 +23,7 @@ async function sweep({ db }: Connection, nowMs: number): Promise<void> {
 /** Work that goes on by itself. Returns how to end it. A failure is logged and tried again at the next turn. */
 export function keepHouse(connection: Connection, clock: () => number, log: Logger): () => void {
   const every = (ms: number, what: string, work: () => Promise<unknown>) =>
-    setInterval(() => void work().catch((error: unknown) => log.warn({ err: error }, `${what} failed`)), ms)
+    setInterval(() => void work().catch((error: unknown) => log.warn({ err: loggable(error) }, `${what} failed`)), ms)
   const timers = [
     every(CHECKPOINT_MS, 'checkpoint', () => connection.checkpoint()),
     every(SWEEP_MS, 'sweep', () => sweep(connection, clock())),

@@ -4,6 +4,7 @@ import { findLinkedSetup } from '../../db/setups.ts'
 import { idInToken, isLinkToken } from '../auth/tokens.ts'
 import type { Ctx } from '../context.ts'
 import { installToday } from '../day.ts'
+import { demandFewWrites } from '../http/link-writes.ts'
 import { demandFewWrongLinks, noteWrongLink } from '../http/wrong-links.ts'
 
 /** A tank that nobody looked after for a year needs no checklist; the sheet on its lid may by then be anyone's. */
@@ -23,6 +24,7 @@ export async function openSetupLink(c: Ctx, token: string): Promise<OpenedSetup>
     return { found: false, gone: false, install }
   }
   if (Date.parse(setup.lastUsedAt ?? setup.issuedAt) + OPEN_MS < c.get('deps').clock()) return { found: false, gone: true, install }
+  demandFewWrites(c, setup.id)
   return { found: true, setup, install, today }
 }
 

@@ -204,6 +204,68 @@ describe('a setup link', () => {
     expect((await visitor.send('POST', api, { body: { ...body, id: '0198c0de-1111-7000-8000-000000000002', ph: 70 } })).status).toBe(422)
   })
 
+  it('stores a form that is sent twice once, and one that was changed after as another test', async () => {
+    const quote = await issued()
+    const path = pathOf(quote.links?.setup)
+    const idIn = (html: string): string => /<input type="hidden" name="id" value="([0-9a-f-]{36})">/.exec(html)?.[1] ?? ''
+    const page = async (): Promise<string> => (await visitor.send('GET', path)).text
+    const id = idIn(await page())
+    expect(id).not.toBe('')
+    expect(idIn(await page())).not.toBe(id)
+    // 78 °F is 25.5 periodic °C: the same figure both times, or the second would be another test.
+    const taken = { id, takenOn: today(), ammonia: '0,3', ph: '7.4', temperature: '78', note: '' }
+    for (let times = 0; times < 3; times += 1) expect((await visitor.send('POST', `${path}/reading`, form(taken))).status).toBe(303)
+    const stored = async (): Promise<number> =>
+      (await visitor.send<{ readings: Reading[] }>('GET', `/api/setup-links/${path.slice(3)}`)).body.readings.length
+    expect(await stored()).toBe(1)
+    const wrong = await visitor.send('POST', `${path}/reading`, form({ ...taken, ph: 'sour' }))
+    expect([wrong.status, idIn(wrong.text)]).toEqual([422, id])
+    const changed = await visitor.send('POST', `${path}/reading`, form({ ...taken, ph: '7.6' }))
+    expect([changed.status, changed.text.includes('as another test')]).toEqual([422, true])
+    expect(idIn(changed.text)).not.toBe(id)
+    expect((await visitor.send('POST', `${path}/reading`, form({ ...taken, ph: '7.6', id: idIn(changed.text) }))).status).toBe(303)
+    expect(await stored()).toBe(2)
+  })
+
+  it('takes sixty changes a minute, whoever sends them, and reads go on', async () => {
+    const [quote, other] = [await issued(), await issued()]
+    const token = tokenOf(quote.links?.setup)
+    const step = (await visitor.send<{ plan: { steps: Array<{ id: string }> } }>('GET', `/api/setup-links/${token}`)).body.plan.steps[0]?.id
+    const tick = (of: string, from = visitor) => from.send('PUT', `/api/setup-links/${of}/ticks/${step}`, { body: { done: true } })
+    const { clock } = world.deps
+    const now = clock()
+    world.rebuild({ clock: () => now })
+    try {
+      for (let times = 0; times < 60; times += 1) expect((await tick(token)).status).toBe(204)
+      const refused = await tick(token, world.visitor('198.51.100.44'))
+      expect([refused.status, refused.headers.get('retry-after')]).toEqual([429, '60'])
+      const page = await visitor.send('POST', `/s/${token}/tick`, {
+        ...form({ step: step ?? '', done: '1' }),
+        headers: { ...form({}).headers, accept: 'text/html' },
+      })
+      expect([page.status, page.headers.get('content-type')]).toEqual([429, 'text/html; charset=UTF-8'])
+      expect((await visitor.send('GET', `/s/${token}`)).status).toBe(200)
+      expect((await tick(tokenOf(other.links?.setup))).status).toBe(204)
+      world.rebuild({ clock: () => now + 60_000 })
+      expect((await tick(token)).status).toBe(204)
+    } finally {
+      world.rebuild({ clock })
+    }
+  })
+
+  it('refuses a form that is cut off, in words and without a mark in the log of mistakes', async () => {
+    const quote = await issued()
+    const before = world.logged.length
+    const headers = { 'content-type': 'multipart/form-data; boundary=x', accept: 'text/html' }
+    for (const path of [`${pathOf(quote.links?.setup)}/reading`, `${pathOf(quote.links?.quote)}/answer`]) {
+      for (const body of ['--x\r\nContent-Disposition: form-data; name="ph"\r\n\r\n7', 'no form at all']) {
+        const answer = await visitor.send('POST', path, { body, headers })
+        expect([answer.status, answer.text.includes('did not arrive whole')], path).toEqual([400, true])
+      }
+    }
+    expect(world.logged.slice(before).some((line) => line.includes('"failed"'))).toBe(false)
+  })
+
   it('starts on a day, and is listed for the advisor once the quote is accepted', async () => {
     const quote = await issued()
     await visitor.send('POST', `/api/quote-links/${tokenOf(quote.links?.quote)}/answer`, { body: accept })

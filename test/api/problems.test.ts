@@ -105,4 +105,20 @@ describe('a mistake of ours', () => {
     expect(answer.headers.get('x-request-id')).toBe(requestId)
     expect(world.logged.some((line) => line.includes(requestId) && line.includes('select secret from table'))).toBe(true)
   })
+  it('is logged by what went wrong and where, never with the values of a statement or a row', async () => {
+    const { clock } = world.deps
+    const values = { params: ['Ines Tillish'], query: 'insert into person', detail: 'Key (name)=(Ines Tillish) exists', parameters: ['Ines Tillish'] } // prettier-ignore
+    const cause = Object.assign(new Error('duplicate key value'), { code: '23505', constraint_name: 'person_name', ...values })
+    world.rebuild({
+      clock: () => {
+        throw Object.assign(new Error('not stored', { cause }), { code: '23505', constraint: 'person_one_name', ...values })
+      },
+    })
+    const answer = await manager.send('GET', '/api/board')
+    world.rebuild({ clock })
+    const line = world.logged.find((entry) => entry.includes(String(answer.body['requestId'])) && entry.includes('"failed"')) ?? ''
+    for (const kept of ['not stored', 'duplicate key value', '23505', 'person_one_name', 'person_name', 'problems.test.ts'])
+      expect(line).toContain(kept)
+    for (const secret of ['Ines Tillish', 'insert into']) expect(line).not.toContain(secret)
+  })
 })

@@ -1,0 +1,19 @@
+import type { Ctx } from '../context.ts'
+import { problemPage } from '../../web/pages/problem-page.ts'
+import { pagePolicy, setPolicy } from './headers.ts'
+import type { Problem } from './problem.ts'
+
+/** Path of the page a customer or beginner holds the link of; undefined elsewhere. @example pagePath('/q/AbC/answer') // '/q/AbC' */
+const pagePath = (path: string): string | undefined => /^\/[qs]\/[^/]+/.exec(path)?.[0]
+
+/** A refusal from before or beside the routes: whoever reads a customer's or beginner's page is shown a page, and a program problem details. */
+export function answerProblem(c: Ctx, body: Problem, headers: Record<string, string> = {}): Response | Promise<Response> {
+  const back = pagePath(c.req.path)
+  if (back === undefined || !(c.req.header('accept') ?? '').includes('text/html')) {
+    const json = { ...body, requestId: c.get('requestId') }
+    return c.json(json, body.status as 500, { 'content-type': 'application/problem+json', ...headers })
+  }
+  setPolicy(c, pagePolicy())
+  const { status, title, detail } = body
+  return c.html(problemPage({ status, title, detail, contact: null, backPath: back }), status as 500, headers)
+}
