@@ -1,6 +1,7 @@
-import type { Server } from 'node:http'
+import { createServer, type Server } from 'node:http'
 import type { AddressInfo } from 'node:net'
-import { createAdaptorServer } from '@hono/node-server'
+import { getRequestListener, RequestError } from '@hono/node-server'
+import { malformedRequest, refuseOnTheWire, wireRefusal } from './wire-refusals.ts'
 
 type Fetch = (request: Request, env: unknown) => Response | Promise<Response>
 
@@ -19,8 +20,28 @@ export class PortInUse extends Error {
   }
 }
 
-export function listen(fetch: Fetch, port: number, host: string): Promise<Listening> {
-  const server = createAdaptorServer({ fetch }) as Server
+/** What never reached the application: a Host that is none, an address that is none. Anything else is a bug, and told to nobody but the log. */
+function answerLost(error: unknown, { isHttps, onFault }: Pick<Wire, 'isHttps' | 'onFault'>): Response {
+  const isTheirs = error instanceof RequestError
+  if (!isTheirs) onFault(error)
+  const { status, headers, body } = isTheirs ? malformedRequest(isHttps) : wireRefusal(500, 'This should not have happened.', isHttps)
+  return new Response(body, { status, headers })
+}
+
+interface Wire {
+  fetch: Fetch
+  port: number
+  host: string
+  /** True where readers speak https, if only to a proxy. */
+  isHttps: boolean
+  onFault: (error: unknown) => void
+}
+
+/** Errors: PortInUse; what else the system says of the address. */
+export function listen({ fetch, port, host, ...wire }: Wire): Promise<Listening> {
+  // A missing Host is refused with everything else that makes no address: Node's own refusal carries no headers.
+  const server = createServer({ requireHostHeader: false }, getRequestListener(fetch, { errorHandler: (error) => answerLost(error, wire) }))
+  refuseOnTheWire(server, wire.isHttps)
   return new Promise((resolve, reject) => {
     server.once('error', (error: NodeJS.ErrnoException) => reject(error.code === 'EADDRINUSE' ? new PortInUse(port) : error))
     server.listen(port, host, () =>

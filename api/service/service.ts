@@ -4,6 +4,7 @@ import type { Connection } from '../../db/connect.ts'
 import { createApp } from '../app.ts'
 import type { Config } from '../config.ts'
 import type { Deps } from '../context.ts'
+import { loggable } from '../http/log.ts'
 import type { RenderQuote } from '../quotes/paper.ts'
 import { keepHouse } from './housekeeping.ts'
 import { readLinkKey } from './link-key.ts'
@@ -44,7 +45,13 @@ export async function startService(config: Config, log: Logger, pdf: RenderQuote
   }
   let app = createApp(base)
   let endHouse = (): void => undefined
-  const listening = await listen((request, env) => app.fetch(request, env as object), config.port, config.host)
+  const listening = await listen({
+    fetch: (request, env) => app.fetch(request, env as object),
+    port: config.port,
+    host: config.host,
+    isHttps: config.publicUrl?.protocol === 'https:',
+    onFault: (error) => log.error({ err: loggable(error) }, 'failed before the application'),
+  })
   const database = openDatabase(config, log, stopping.signal, fill).then((connection) => {
     app = createApp({ ...base, db: connection.db, engine: connection.engine })
     endHouse = keepHouse(connection, base.clock, log)
@@ -63,7 +70,7 @@ export async function startService(config: Config, log: Logger, pdf: RenderQuote
       endHouse()
       const connection = await database.catch(() => null)
       if (connection === null) return
-      await connection.checkpoint().catch((error: unknown) => log.warn({ err: error }, 'last checkpoint failed'))
+      await connection.checkpoint().catch((error: unknown) => log.warn({ err: loggable(error) }, 'last checkpoint failed'))
       await connection.close()
     },
   }

@@ -94,7 +94,7 @@ describe('a name that nobody has', () => {
   it('is refused like any other again after a rush that began with it', async () => {
     // A fresh copy of the module: its first question to nobody falls into the rush.
     vi.resetModules()
-    const fresh: typeof import('../../api/auth/password-hash.ts') = await import('../../api/auth/password-hash.ts')
+    const fresh = await import('../../api/auth/password-hash.ts')
     const rush = Array.from({ length: 62 }, () => fresh.hashPassword('kelp lantern orbit 52'))
     await expect(fresh.verifyNobody('anything')).rejects.toBeInstanceOf(fresh.TooBusyError)
     await Promise.all(rush)

@@ -12,7 +12,7 @@ async function counted(forwardedFor: string, peer = '10.1.2.3'): Promise<string>
     c.set('deps', deps)
     return c.text(clientAddress(c))
   })
-  const headers = forwardedFor === '' ? {} : { 'x-forwarded-for': forwardedFor }
+  const headers = new Headers(forwardedFor === '' ? [] : [['x-forwarded-for', forwardedFor]])
   return (await app.request('/', { headers }, { incoming: { socket: { remoteAddress: peer } } })).text()
 }
 
