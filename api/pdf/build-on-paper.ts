@@ -1,4 +1,4 @@
-import { SLOT_NAMES } from '../../core/catalog/kinds.ts'
+import { SLOT_PLAIN_NAMES } from '../../core/catalog/kinds.ts'
 import type { LineCost } from '../../core/pricing/tiers.ts'
 import type { AssembledBuild, SlotRow } from '../../core/quote/revision.ts'
 import { findingOnPaper, verdictWord } from './findings-on-paper.ts'
@@ -89,7 +89,7 @@ function lastDay(line: LineCost, teller: Teller): string {
 
 /** What costs nothing but belongs to the build. */
 function alsoRow(row: SlotRow): BuildPaper['also'] {
-  const slot = SLOT_NAMES[row.slot]
+  const slot = SLOT_PLAIN_NAMES[row.slot]
   if (row.answer === 'in_kit') return [{ slot, text: `in the kit: ${row.text}` }]
   if (row.answer === 'owned') return [{ slot, text: `already owned: ${row.text}` }]
   if (row.answer === 'not_needed') return [{ slot, text: row.text === 'not needed' ? row.text : `not needed: ${row.text}` }]

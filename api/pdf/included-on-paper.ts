@@ -1,4 +1,4 @@
-import { SLOT_NAMES, SLOTS } from '../../core/catalog/kinds.ts'
+import { SLOT_PLAIN_NAMES, SLOTS } from '../../core/catalog/kinds.ts'
 import type { LineCost } from '../../core/pricing/tiers.ts'
 import type { AssembledBuild, SlotRow } from '../../core/quote/revision.ts'
 import type { FirstPage, IncludedItem } from './paper.ts'
@@ -9,7 +9,7 @@ export const isSale = (line: LineCost): boolean => line.condition === 'sale' || 
 /** Slots down, builds across. Every slot says something in every build. */
 export function includedRows(builds: AssembledBuild[], teller: Teller): FirstPage['included'] {
   return SLOTS.map((slot) => ({
-    slot: SLOT_NAMES[slot],
+    slot: SLOT_PLAIN_NAMES[slot],
     cells: builds.map((build) => build.rows.filter((row) => row.slot === slot).map((row) => includedItem(row, build, teller))),
   })).filter((row) => row.cells.some((cell) => cell.length > 0))
 }

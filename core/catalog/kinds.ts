@@ -68,6 +68,7 @@ export const KIND_NAMES: Record<Kind, string> = {
   power: 'Power',
 }
 
+/** What a slot does: for the advisor, whose answer may be a product, a part of a kit, or nothing. */
 export const SLOT_NAMES: Record<Slot, string> = {
   hold_water: 'Hold water',
   cover: 'Cover',
@@ -82,4 +83,21 @@ export const SLOT_NAMES: Record<Slot, string> = {
   feed_cycle: 'Feed the cycle',
   test_water: 'Test water',
   protect_circuit: 'Protect the circuit',
+}
+
+/** The thing that a slot is filled with, in the words of someone who buys it: for the customer's page and paper. */
+export const SLOT_PLAIN_NAMES: Record<Slot, string> = {
+  hold_water: 'Tank',
+  cover: 'Lid',
+  filter: 'Filter',
+  heat: 'Heater',
+  light: 'Light',
+  read_temperature: 'Thermometer',
+  carry_tank: 'Stand',
+  bed_glass: 'Mat',
+  substrate: 'Substrate',
+  treat_water: 'Tap water conditioner',
+  feed_cycle: 'Ammonia to start the filter',
+  test_water: 'Water tests',
+  protect_circuit: 'Shock-protected power strip',
 }

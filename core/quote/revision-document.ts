@@ -1,4 +1,4 @@
-import { SLOT_NAMES, SLOTS, type Slot } from '../catalog/kinds.ts'
+import { SLOT_PLAIN_NAMES, SLOTS, type Slot } from '../catalog/kinds.ts'
 import type { CivilDate } from '../dates.ts'
 import { CAUTIONS } from '../startup/cautions.ts'
 import { assembleBuild } from './assemble.ts'
@@ -18,7 +18,7 @@ const covered = (build: AssembledBuild, slot: string): boolean =>
 
 /** Slots that at least one build fills, and what none brings. */
 function scopeOf(builds: AssembledBuild[]): Pick<RevisionDocument, 'included' | 'notIncluded'> {
-  const included = SLOTS.filter((slot) => builds.some((build) => covered(build, slot))).map((slot) => SLOT_NAMES[slot])
+  const included = SLOTS.filter((slot) => builds.some((build) => covered(build, slot))).map((slot) => SLOT_PLAIN_NAMES[slot])
   const open = SLOTS.flatMap((slot) => [
     ...said(builds, slot, 'not chosen', (row) => row.answer === 'missing' && row.lineId === null),
     ...said(builds, slot, 'no longer in the catalog', (row) => row.answer === 'missing' && row.lineId !== null),
@@ -27,10 +27,10 @@ function scopeOf(builds: AssembledBuild[]): Pick<RevisionDocument, 'included' | 
   return { included: [...included, 'Delivery and tax, where a store charges them'], notIncluded: [...open, ...NEVER_INCLUDED] }
 }
 
-/** "Heat (your own in A, B)"; nothing where no build has such a row. */
+/** "Heater (your own in A, B)"; nothing where no build has such a row. */
 function said(builds: AssembledBuild[], slot: Slot, words: string, is: (row: SlotRow) => boolean): string[] {
   const letters = builds.filter((build) => build.rows.some((row) => row.slot === slot && is(row))).map((build) => build.letter)
-  return letters.length === 0 ? [] : [`${SLOT_NAMES[slot]} (${words} in ${letters.join(', ')})`]
+  return letters.length === 0 ? [] : [`${SLOT_PLAIN_NAMES[slot]} (${words} in ${letters.join(', ')})`]
 }
 
 /** The figures of one issue beside its inputs. */

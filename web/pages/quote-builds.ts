@@ -1,4 +1,4 @@
-import { SLOTS, SLOT_NAMES, type Slot } from '../../core/catalog/kinds.ts'
+import { SLOTS, SLOT_PLAIN_NAMES, type Slot } from '../../core/catalog/kinds.ts'
 import { sayDate, yearOf } from '../../core/dates.ts'
 import { sayMoney } from '../../core/money.ts'
 import type { LineCost, Tier } from '../../core/pricing/tiers.ts'
@@ -62,7 +62,7 @@ const MISSING_WORDS = { no_price: 'has no price', cannot_be_delivered: 'cannot b
 function slotRow(slot: Slot, build: AssembledBuild, quote: RevisionDocument): Markup {
   const rows = build.rows.filter((row) => row.slot === slot)
   const said = rows.length === 0 ? markup`<span class="line soft">not in this build</span>` : rows.map((row) => line(row, build, quote))
-  return markup`<li><span class="slot-name">${SLOT_NAMES[slot]}</span>${said}</li>`
+  return markup`<li><span class="slot-name">${SLOT_PLAIN_NAMES[slot]}</span>${said}</li>`
 }
 
 function line(row: SlotRow, build: AssembledBuild, quote: RevisionDocument): Markup {

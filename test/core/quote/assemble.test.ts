@@ -177,7 +177,7 @@ describe('what a slot requires', () => {
     const products = new Map(inputs.products.map((one) => [one.id, one]))
     expect(gearOf(inputs.draft.builds[0]!, products).tank?.name).toBe('Wendlemere 90')
     expect(rowsOf(inputs, 'hold_water').map((row) => row.answer)).toEqual(['owned', 'owned'])
-    expect(revisionDocument({ ...inputs }, heading).included).not.toContain('Hold water')
+    expect(revisionDocument({ ...inputs }, heading).included).not.toContain('Tank')
   })
 })
 
@@ -188,12 +188,12 @@ describe('what an issue says and asks', () => {
       { id: '2', answer: 'owned', slot: 'heat', productId: null, description: 'old heater', quantity: 1, spec: { powerW: 75 } },
     ])
     const document = revisionDocument(inputs, heading)
-    expect(document.included).not.toContain('Heat')
-    expect(document.notIncluded).toContain('Heat (your own in A)')
+    expect(document.included).not.toContain('Heater')
+    expect(document.notIncluded).toContain('Heater (your own in A)')
   })
 
   it('tells a lost product from a slot that nobody filled', () => {
-    expect(revisionDocument(inputsWith([buy('1', 'gone')]), heading).notIncluded).toContain('Hold water (no longer in the catalog in A)')
+    expect(revisionDocument(inputsWith([buy('1', 'gone')]), heading).notIncluded).toContain('Tank (no longer in the catalog in A)')
   })
 
   it('wants a reason for a suggestion', () => {
