@@ -1,6 +1,6 @@
-import { VERDICT_WORDS, VERDICTS, type Finding, type Limit, type Source, type Verdict } from '../../core/sizing/finding.ts'
+import { VERDICT_WORDS, VERDICTS, type Finding, type Limit, type Source } from '../../core/sizing/finding.ts'
 import type { AssembledBuild } from '../../core/quote/revision.ts'
-import type { FindingPaper, FirstFinding, VerdictCount } from './paper.ts'
+import type { FindingPaper, FirstFinding } from './paper.ts'
 import type { Teller } from './teller.ts'
 
 const TAG_WORDS: Record<Source['tag'], string> = {
@@ -8,12 +8,6 @@ const TAG_WORDS: Record<Source['tag'], string> = {
   common_practice: 'common practice',
   from_memory: 'from memory, not yet verified',
   own: 'own computation',
-}
-const COUNT_WORDS: Record<Verdict, (count: number) => string> = {
-  does_not_fit: (count) => (count === 1 ? '1 does not fit' : `${count} do not fit`),
-  not_known: (count) => `${count} not known`,
-  marginal: (count) => `${count} marginal`,
-  fits: (count) => (count === 1 ? '1 fits' : `${count} fit`),
 }
 
 /** The floor has its own words and never "fits". */
@@ -31,17 +25,6 @@ export function limitWords(limit: Limit | undefined, teller: Teller): string {
 export function rangeWords(low: string, high: string): string {
   const unit = / \D+$/.exec(high)?.[0] ?? ''
   return unit !== '' && low.endsWith(unit) ? `${low.slice(0, -unit.length)} to ${high}` : `${low} to ${high}`
-}
-
-/** How many findings of each verdict, worst first; the floor is told apart in its own words. */
-export function verdictCounts({ report }: AssembledBuild): VerdictCount[] {
-  const plain = report.findings.filter((finding) => finding.wording === undefined)
-  const counts = VERDICTS.flatMap((verdict) => {
-    const count = plain.filter((finding) => finding.verdict === verdict).length
-    return count === 0 ? [] : [{ verdict, words: COUNT_WORDS[verdict](count) }]
-  })
-  const floor = report.findings.filter((finding) => finding.wording !== undefined)
-  return [...counts, ...floor.map((finding) => ({ verdict: finding.verdict, words: `floor: ${verdictWord(finding)}` }))]
 }
 
 /** One finding with all that stands behind it. */

@@ -2,7 +2,8 @@ import { sayDate, sayWeekday, yearOf } from '../../core/dates.ts'
 import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
 import { quantity } from '../../core/units/quantity.ts'
 import { saySize } from '../../core/units/say.ts'
-import { firstFindings, verdictCounts } from './findings-on-paper.ts'
+import { sayCounts } from '../../core/sizing/count-words.ts'
+import { firstFindings } from './findings-on-paper.ts'
 import { includedRows, isSale } from './included-on-paper.ts'
 import type { FirstPage, LinkPaper } from './paper.ts'
 import type { Teller } from './teller.ts'
@@ -24,7 +25,7 @@ export function firstPage(document: RevisionDocument, customer: string | null, l
     builds: builds.map((build) => buildHead(build, document, teller)),
     suggestion: suggested && suggestion ? { letter: suggested.letter, name: suggested.name, reason: suggestion.reason } : null,
     tiers: tierRows(builds, teller),
-    sizing: builds.map(verdictCounts),
+    sizing: builds.map(({ report }) => sayCounts(report)),
     priceHeading: `What is included, at today’s price in ${inputs.install.currency}`,
     anySale: builds.some((build) => build.cost.lines.some(isSale)),
     included: includedRows(builds, teller),

@@ -1,3 +1,4 @@
+import type { VerdictCount } from '../../core/sizing/count-words.ts'
 import type { Verdict } from '../../core/sizing/finding.ts'
 
 /**
@@ -41,10 +42,6 @@ export interface FirstPage {
 /** A figure, or the words that stand in its place: never a total with a hole in it. */
 export interface TierCell {
   figure: string | null
-  words: string
-}
-export interface VerdictCount {
-  verdict: Verdict
   words: string
 }
 export interface IncludedItem {

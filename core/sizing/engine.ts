@@ -56,6 +56,9 @@ const TANK_RULES: ReadonlyArray<(situation: Situation) => Finding | null> = [
   emptyLift,
 ]
 
+/** Told by its own words alone: it is no approval, and nothing that anybody could mend. */
+const FLOOR_WITHIN: Finding['wording'] = 'within the usual allowance'
+
 /** Page one has room for three. */
 const PAGE_ONE = 3
 
@@ -78,7 +81,7 @@ export function sizingReport(subject: SizingSubject): SizingReport {
   if (!situation.ok) found.push(...withoutTank(situation.refusal, subject.gear))
   const findings = found.filter((finding) => finding !== null).sort((a, b) => RANK[a.verdict] - RANK[b.verdict] || a.hurtRank - b.hurtRank)
   const counts: Record<Verdict, number> = { does_not_fit: 0, not_known: 0, marginal: 0, fits: 0 }
-  for (const { verdict } of findings) counts[verdict]++
+  for (const { verdict, wording } of findings) if (wording !== FLOOR_WITHIN) counts[verdict]++
   return { findings, counts, pageOne: pageOneOf(findings), figures }
 }
 
@@ -101,7 +104,7 @@ function inspect(situation: Situation, found: Array<Finding | null>): SizingFigu
 function pageOneOf(findings: readonly Finding[]): number[] {
   return findings
     .map((finding, index) => ({ finding, index }))
-    .filter(({ finding }) => finding.verdict !== 'fits' && finding.wording !== 'within the usual allowance')
+    .filter(({ finding }) => finding.verdict !== 'fits' && finding.wording !== FLOOR_WITHIN)
     .sort((a, b) => a.finding.hurtRank - b.finding.hurtRank)
     .slice(0, PAGE_ONE)
     .map(({ index }) => index)

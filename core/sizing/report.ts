@@ -31,6 +31,7 @@ export interface SizingFigures {
 export interface SizingReport {
   /** Hurt-first within worst-first. */
   findings: Finding[]
+  /** Findings by their verdicts; a floor within its usual allowance is in none of them. `sayCounts` tells it beside them. */
   counts: Record<Verdict, number>
   /** At most three that matter on page one, as indexes into findings: what can hurt first. */
   pageOne: number[]

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { sayCounts } from '../../../core/sizing/count-words.ts'
 import { sizingReport } from '../../../core/sizing/engine.ts'
 import { CHECKS, VERDICTS } from '../../../core/sizing/finding.ts'
 import type { Gear } from '../../../core/sizing/gear.ts'
@@ -20,6 +21,21 @@ describe('a whole build with every spec stated', () => {
 
   it('counts what it found', () => {
     for (const verdict of VERDICTS) expect(report.counts[verdict]).toBe(report.findings.filter((f) => f.verdict === verdict).length)
+  })
+
+  it('counts no floor within its usual allowance as marginal, and tells it in its own words', () => {
+    const marginal = report.findings.filter(({ verdict, check }) => verdict === 'marginal' && check !== 'floor_load').length
+    const onSlab = reportOf({}, { floor: 'ground_slab' })
+    expect(onSlab.findings.find(({ check }) => check === 'floor_load')?.wording).toBe('within the usual allowance')
+    expect(onSlab.counts.marginal).toBe(marginal)
+    expect(sayCounts(onSlab).map(({ words }) => words)).toEqual([
+      `${marginal} marginal`,
+      `${onSlab.counts.fits} fit`,
+      'floor: within the usual allowance',
+    ])
+    // Where it is to be asked about, it is one of what is not known.
+    expect(report.findings.find(({ check }) => check === 'floor_load')?.wording).toBe('ask before you place it')
+    expect(sayCounts(report)[0]?.words).toBe('1 not known')
   })
 
   it('gives each finding a title, a reason, a source, and an action where something is wrong', () => {

@@ -2,7 +2,7 @@ import type { ReactElement } from 'react'
 import { sayMoney } from '../../../core/money.ts'
 import type { Tier } from '../../../core/pricing/tiers.ts'
 import type { AssembledBuild } from '../../../core/quote/revision.ts'
-import { VERDICTS } from '../../../core/sizing/finding.ts'
+import { sayCounts } from '../../../core/sizing/count-words.ts'
 import { staffBuildOf, staffOfBuild, staffScale } from '../../plots/staff.ts'
 import { TierSign } from '../parts/signs.tsx'
 import { Svg } from '../parts/svg.tsx'
@@ -112,9 +112,9 @@ function CountRow(): ReactElement {
       {shown.map((build) => (
         <td key={build.id} className={columnClass(build.id === chosen.id)}>
           <ul className="counts">
-            {VERDICTS.filter((verdict) => build.report.counts[verdict] > 0).map((verdict) => (
-              <li key={verdict}>
-                <Verdict verdict={verdict} words={sayCount(verdict, build.report.counts[verdict])} />
+            {sayCounts(build.report).map(({ verdict, words }) => (
+              <li key={words}>
+                <Verdict verdict={verdict} words={words} />
               </li>
             ))}
           </ul>
@@ -125,17 +125,4 @@ function CountRow(): ReactElement {
       ))}
     </tr>
   )
-}
-
-function sayCount(verdict: (typeof VERDICTS)[number], count: number): string {
-  switch (verdict) {
-    case 'does_not_fit':
-      return count === 1 ? '1 does not fit' : `${count} do not fit`
-    case 'not_known':
-      return `${count} not known`
-    case 'marginal':
-      return `${count} marginal`
-    case 'fits':
-      return count === 1 ? '1 fits' : `${count} fit`
-  }
 }
