@@ -60,7 +60,7 @@ const FIELDS = {
   heater: [
     number('powerW', 'Power', 'W', 5, 1000, { help: 'The largest aquarium heater on a household plug is about 1000 W.' }),
     flag('adjustable', 'Adjustable', 'The temperature can be set.'),
-    flag('externalController', 'External controller', 'A second thermostat switches it off.'),
+    flag('externalController', 'External controller', 'It comes with a controller outside the water that switches it off.'),
     number('lengthMm', 'Length', 'mm', 40, 800),
     cordMm,
   ],

@@ -88,34 +88,36 @@ export function heaterAction(situation: Situation, heating: Heating, asking: Ask
   const high = quantity(choice.eachHighestW, 'W', 0)
   const [what, each] = choice.count === 1 ? ['one heater', ''] : [`${choice.count} heaters`, ' each']
   const size = choice.eachLowestW === choice.eachHighestW ? phrase`${low}` : phrase`${low} to ${high}`
-  const or = asking.check === 'heater_stuck' ? ', or have an external controller switch them' : ''
+  // A controller switches off what sticks; it adds neither heat nor a spare.
+  const those = heating.heaters.length === 1 ? 'the one' : 'those'
+  const or = asking.check === 'heater_stuck' ? `, or have an external controller switch ${those} in this build` : ''
   return {
     text: phrase`Put in ${what} of ${size}${each}${or}.`,
     want: { slot: 'heat', quantity: choice.count, minimum: { powerW: choice.eachLowestW }, maximum: { powerW: choice.eachHighestW } },
   }
 }
 
-/** Where no power betters the verdict: a controller, a steadier room, a lid. */
+/** Where no power betters the verdict: enough of it and a controller against the harm that it could do, a steadier room, a lid. */
 function otherwise(situation: Situation, heating: Heating, asking: Asking): Phrase {
   const lid = situation.gear.lid === null ? phrase` A lid lowers the heat that is needed.` : phrase``
-  const room = phrase`switched by an external controller, or a room kept more even.${lid}`
+  const room = phrase`with an external controller against one that sticks on, or a room kept more even.${lid}`
   if (asking.check === 'heater_spare') {
     const each = quantity(eachLowestW(2, heatToChooseW(situation, heating), heatToSpareW(situation, heating, asking)), 'W', 0)
-    return phrase`No power both leaves a spare and stays below the danger mark when stuck on. What would: 2 heaters of at least ${each} each ${room}`
+    return phrase`No power both leaves a spare and stays below the danger mark when stuck on. What would: 2 heaters of at least ${each} each, ${room}`
   }
   const needed = quantity(heatToChooseW(situation, heating), 'W', 0)
   const why =
     asking.worst === 'marginal'
       ? 'No power that holds the coldest room is safer when stuck on.'
       : 'No power both holds the coldest room and stays below the danger mark when stuck on.'
-  return phrase`${why} What would: heaters of ${needed} in all ${room}`
+  return phrase`${why} What would: heaters of ${needed} in all, ${room}`
 }
 
 /** Heaters behind an external controller have no upper limit of their own. */
 function strongerAction(situation: Situation, heating: Heating, asking: Asking): Action {
   const eachW = eachLowestW(2, heatToChooseW(situation, heating), heatToSpareW(situation, heating, asking))
   return {
-    text: phrase`Put in 2 heaters of at least ${quantity(eachW, 'W', 0)} each behind the controller.`,
+    text: phrase`Put in 2 heaters of at least ${quantity(eachW, 'W', 0)} each, with a controller as now.`,
     want: { slot: 'heat', quantity: 2, minimum: { powerW: eachW } },
   }
 }

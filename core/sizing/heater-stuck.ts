@@ -1,4 +1,5 @@
 import { phrase, quantity, type Phrase, type Quantity } from '../units/quantity.ts'
+import type { LivestockGroup } from './conditions.ts'
 import { equilibriumC } from './equilibrium.ts'
 import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding, Source, Verdict } from './finding.ts'
@@ -68,7 +69,7 @@ function reasonOf(situation: Situation, heating: Heating, heater: OneHeater, hot
   const { warmestRoomC, livestock } = situation.conditions
   const room = quantity(warmestRoomC, 'degC', 1)
   const danger = quantity(livestock.dangerC, 'degC', 1)
-  const start = phrase`In the warmest room, ${room}, a thermostat of ${heater.name} that sticks would take the water to ${hottest}${lidWords(heating)}`
+  const start = phrase`In the warmest room, ${room}, a heater stuck on (${heater.name}) would take the water to ${hottest}${lidWords(heating)}`
   if (hottest.value <= danger.value) return phrase`${start}; these animals are in danger from ${danger}.`
   const heatW = heater.powerW.high + heating.applianceHeatW.high
   const hours = over(
@@ -84,16 +85,26 @@ function reasonOf(situation: Situation, heating: Heating, heater: OneHeater, hot
 
 const lidWords = ({ lidLaidOn }: Heating): string => (lidLaidOn ? ' with a lid laid on' : '')
 
+/**
+ * Where a heater's controller is set to cut off: the highest temperature that these animals are comfortable at, a kelvin or more below their danger mark,
+ * never below the target, where it would hold the heater off for good.
+ *
+ * Units: °C. Source: own.
+ *
+ * @example controllerCutOffC({ targetC: 25, highestC: 28, dangerC: 32 }) // 28
+ */
+export const controllerCutOffC = ({ targetC, highestC, dangerC }: Pick<LivestockGroup, 'targetC' | 'highestC' | 'dangerC'>): number =>
+  Math.max(targetC, Math.min(highestC, dangerC - STUCK_BAND_K))
+
 function switchedByController(situation: Situation, heating: Heating): Finding {
-  const { targetC, highestC, dangerC } = situation.conditions.livestock
-  // Never below the target: a controller set there would hold the heaters off for good.
-  const cutOff = quantity(Math.max(targetC, Math.min(highestC, dangerC - STUCK_BAND_K)), 'degC', 1)
+  const { livestock } = situation.conditions
+  const cutOff = quantity(controllerCutOffC(livestock), 'degC', 1)
   const strongest = heating.heaters.reduce((a, b) => (b.powerW.high > a.powerW.high ? b : a))
   return makeFinding('heater_stuck', {
     verdict: 'fits',
     value: cutOff,
-    limit: { kind: 'at_most', high: quantity(dangerC, 'degC', 1) },
-    reason: phrase`A thermostat that sticks would take the water to ${stuckC(heating, 'high', strongest)}${lidWords(heating)}, but the external controller, set to cut off at ${cutOff}, switches the heater off first. Test it every month.`,
+    limit: { kind: 'at_most', high: quantity(livestock.dangerC, 'degC', 1) },
+    reason: phrase`A thermostat that sticks would take the water to ${stuckC(heating, 'high', strongest)}${lidWords(heating)}, but the controller that comes with the heater (${strongest.name}), set to cut off at ${cutOff}, switches it off first. Test it every month.`,
     assumed: ['cut-off of the controller'],
     source: SOURCE,
     caution: FINDING_CAUTIONS.heater,

@@ -20,7 +20,7 @@ export const CAUTIONS: readonly Caution[] = [
   {
     id: 'lifting',
     title: 'Lifting',
-    text: 'One person for each 25 kg (55 lb), gloves, and suction lifters for bare glass. Never move a tank with water in it.',
+    text: 'Two people from 20 kg (44 lb) or 90 cm (3 ft) of length on, and more beyond 50 kg (110 lb), one for each 25 kg (55 lb). Gloves, and suction lifters for bare glass. Never move a tank with water in it.',
   },
   {
     id: 'siphon',

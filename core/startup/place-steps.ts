@@ -8,7 +8,7 @@ import { stepOf, type StartupSubject, type StepsMade } from './startup-subject.t
  * Stand, level, bedding, tank.
  *
  * Units:  kg, mm. Errors: a weight that is not known is said in `notComputed`.
- * Source: common practice: 3 mm over the length, 1.5 mm over the depth, 25 kg a person; a floor finding is a screening only.
+ * Source: common practice: 3 mm over the length, 1.5 mm over the depth, two people from 20 kg or 900 mm on and 25 kg each beyond; a floor finding is a screening only.
  *
  * @example placeSteps(subject).steps.map((step) => step.id) // ['place-stand', 'level', 'bed-glass', 'lift-tank']
  */
@@ -90,7 +90,7 @@ function bedGlass({ gear }: StartupSubject): Step {
   })
 }
 
-function liftTank({ report }: StartupSubject): Step {
+function liftTank({ gear, report }: StartupSubject): Step {
   const mass = report.figures.emptyMassKg
   return stepOf('place', {
     id: 'lift-tank',
@@ -101,7 +101,10 @@ function liftTank({ report }: StartupSubject): Step {
         ? [{ label: 'How heavy', value: phrase`read it off the box` }]
         : [
             { label: 'How heavy', value: phrase`about ${quantity(mass, 'kg', 0)} empty` },
-            { label: 'How many people', value: phrase`${liftPeople(mass)} at least, more if the way is narrow` },
+            {
+              label: 'How many people',
+              value: phrase`${liftPeople(mass, gear.tank?.spec.lengthMm ?? 0)} at least, more if the way is narrow`,
+            },
           ],
     actions: [
       phrase`Empty it of everything. Lift from below, never by the rim or a brace.`,

@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest'
+import { controllerCutOffC } from '../../../core/sizing/heater-stuck.ts'
 import { METRIC, sayPhrase } from '../../../core/units/say.ts'
 import { caution } from '../../../core/startup/cautions.ts'
 import { findingOf, group, one, reportOf } from './sample-build.ts'
@@ -71,7 +72,9 @@ it('offers no power that would be as marginal as what is there', () => {
   const found = findingOf('heater_stuck', heaters(want?.minimum.powerW ?? 0, want?.quantity), room)
   expect(found.verdict).toBe('marginal')
   expect(found.action?.want).toBeUndefined()
-  expect(sayPhrase(found.action?.text ?? [], METRIC)).toMatch(/No power that holds.*external controller, or a room kept more even/)
+  expect(sayPhrase(found.action?.text ?? [], METRIC)).toMatch(
+    /No power that holds.*external controller against one that sticks on, or a room kept more even/,
+  )
 })
 
 it('lets a controller cut off no lower than the target', () => {
@@ -112,6 +115,29 @@ it('takes an external controller’s cut-off as the temperature that is reached'
   expect(found.verdict).toBe('fits')
   expect(found.value?.value).toBe(group('small-tropical').highestC)
   expect(found.assumed).toContain('cut-off of the controller')
+})
+
+it('names the heater that the controller comes with, since it stands on no list of its own', () => {
+  const found = findingOf('heater_stuck', { heaters: [one('Torvane Pair 300', { powerW: 300, externalController: true })] })
+  expect(sayPhrase(found.reason, METRIC)).toContain(
+    'the controller that comes with the heater (Torvane Pair 300), set to cut off at 28.0 °C, switches it off first. Test it every month.',
+  )
+})
+
+it('sets a controller to comfort, clear of danger and not below the target', () => {
+  expect(controllerCutOffC({ targetC: 25, highestC: 28, dangerC: 32 })).toBe(28)
+  expect(controllerCutOffC({ targetC: 25, highestC: 31.5, dangerC: 32 })).toBe(31)
+  expect(controllerCutOffC({ targetC: 31.6, highestC: 31.6, dangerC: 32 })).toBe(31.6)
+})
+
+it('offers a controller in place of other heaters only where one sticks: it adds neither heat nor a spare', () => {
+  const words = (check: 'heater_stuck' | 'heater_holds' | 'heater_spare', powerW: number, room = {}) =>
+    sayPhrase(findingOf(check, heaters(powerW), room).action?.text ?? [], METRIC)
+  expect(words('heater_stuck', 300, { warmestRoomC: 23 })).toMatch(
+    /^Put in \d heaters .* each, or have an external controller switch the one in this build\.$/,
+  )
+  expect(words('heater_holds', 50)).toMatch(/^Put in \d heaters of [^,]* each\.$/)
+  expect(words('heater_spare', 200)).toMatch(/^Put in \d heaters of [^,]* each\.$/)
 })
 
 it('is not asked of a tank without heaters', () => {

@@ -106,17 +106,25 @@ it('keeps particle board dry', () => {
 })
 
 describe('lifting the empty tank', () => {
-  /** Own: 57.283 kg of glass; common practice: 25 kg a person. */
+  /** Own: 57.283 kg of glass; common practice: two people from 20 kg or 900 mm on, 25 kg each beyond. */
   it('asks for three people for the 75 gallon tank', () => {
     const found = findingOf('empty_lift')
     expect(found).toMatchObject({ verdict: 'marginal', value: { value: 57.3, unit: 'kg' } })
-    expect(sayPhrase(found.reason, METRIC)).toContain('3 people at 25 kg each')
+    expect(sayPhrase(found.reason, METRIC)).toContain('3 people, at 25 kg each')
   })
 
   it('leaves a small one to one person', () => {
     const small = one('Wendlemere', { lengthMm: 600, widthMm: 300, heightMm: 360, glassMm: 6, bottomMm: 6, material: 'glass' as const })
     const found = findingOf('empty_lift', { tank: small })
     expect(found.verdict).toBe('fits')
-    expect(sayPhrase(found.reason, METRIC)).toContain('one person')
+    expect(sayPhrase(found.reason, METRIC)).toContain('One person can lift it')
+  })
+
+  it('gives a long light one to two, and still fits', () => {
+    const long = one('Wendlemere', { lengthMm: 914, widthMm: 300, heightMm: 360, glassMm: 4, bottomMm: 4, material: 'glass' as const })
+    const found = findingOf('empty_lift', { tank: long })
+    expect(found.value?.value).toBeLessThan(20)
+    expect(found.verdict).toBe('fits')
+    expect(sayPhrase(found.reason, METRIC)).toContain('Two people')
   })
 })

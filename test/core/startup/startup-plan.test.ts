@@ -105,7 +105,13 @@ describe('amounts', () => {
     expect(amount(step, 'Cord needed')).toMatch(/^67 in \(170 cm\) outside the water/)
   })
 
-  it('asks for three people at 57.3 kg, 25 kg each', () => expect([liftPeople(57.2834), liftPeople(25), liftPeople(3)]).toEqual([3, 1, 1]))
+  it('asks for three people at 57.3 kg, 25 kg each', () => expect(liftPeople(57.2834, 1219)).toBe(3))
+
+  it('lets nobody lift 20 kg or 900 mm of glass alone', () => {
+    expect([liftPeople(19.9, 899), liftPeople(20, 600), liftPeople(12, 900), liftPeople(50, 1000), liftPeople(50.1, 600)]).toEqual([
+      1, 2, 2, 2, 3,
+    ])
+  })
 })
 
 describe('what was bought decides the steps', () => {
