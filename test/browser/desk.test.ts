@@ -118,6 +118,7 @@ describe('the desk for everyone', () => {
     const before = await counts.textContent()
     await page.getByRole('button', { name: 'Change the need' }).click()
     await page.getByLabel('Coldest').fill('25 °F')
+    await page.getByLabel('Coldest').press('Enter')
     await expect.poll(() => counts.textContent(), { timeout: PATIENCE_MS }).not.toBe(before)
     await page.getByText(/^Not saved:/).waitFor()
     await page.unroute('**/api/quotes/*')

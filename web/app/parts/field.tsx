@@ -1,4 +1,13 @@
-import { useEffect, useId, useRef, type HTMLInputTypeAttribute, type InputHTMLAttributes, type ReactElement, type ReactNode } from 'react'
+import {
+  useEffect,
+  useId,
+  useRef,
+  type HTMLInputTypeAttribute,
+  type InputHTMLAttributes,
+  type KeyboardEvent,
+  type ReactElement,
+  type ReactNode,
+} from 'react'
 
 export interface FieldProps {
   label: string
@@ -50,6 +59,7 @@ export interface TextFieldProps extends FieldProps {
   onChange: (text: string) => void
   onFocus?: () => void
   onBlur?: () => void
+  onKeyDown?: (event: KeyboardEvent) => void
   type?: HTMLInputTypeAttribute
   /** Before and after the line: "$", "in". */
   before?: string

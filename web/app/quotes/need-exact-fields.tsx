@@ -5,6 +5,7 @@ import { SelectField } from '../parts/choice-fields.tsx'
 import { QuantityField } from '../parts/figure-fields.tsx'
 import { useReader } from '../session/session.ts'
 import { EXACT_GROUPS, type ExactField } from './exact-fields.ts'
+import { orderFault } from './exact-order.ts'
 import { sayExact } from './need-words.ts'
 
 interface Props {
@@ -44,6 +45,7 @@ function ExactEntry({ field, need, conditions, onChange }: Props & { field: Exac
         max={field.most}
         help={help}
         value={typeof own === 'number' ? own : null}
+        check={(value) => orderFault(need, field.key, value, reader)}
         onChange={(value, fault) => fault === null && onChange({ [field.key]: value ?? undefined })}
       />
     )

@@ -15,6 +15,7 @@ import { Screen } from '../parts/screen.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
 import { useInstall } from '../session/session.ts'
 import { CustomerChoice, type ChosenCustomer } from './customer-choice.tsx'
+import { focusFault } from './focus-fault.ts'
 import { NeedExactFields } from './need-exact-fields.tsx'
 import { NeedQuestions } from './need-questions.tsx'
 import { newBuild } from './new-build.ts'
@@ -31,9 +32,11 @@ export function NewQuoteScreen(): ReactElement {
   const make = useMakeQuote()
   const ready = customer.id !== null || customer.name.trim() !== ''
   const faults = make.error ? faultsByField(problemOf(make.error)) : {}
-  const submit = (): void => {
+  const submit = (form: HTMLFormElement): void => {
     setTried(true)
-    if (ready && !make.isPending)
+    // A figure that was refused would be lost on the way to the desk.
+    if (!ready || form.querySelector('[aria-invalid="true"]') !== null) return focusFault(form)
+    if (!make.isPending)
       make.mutate({ customer, draft: { title: title.trim(), need, builds: [newBuild(0)], suggestion: null, standsUntil: null, note: '' } })
   }
   return (
@@ -43,7 +46,7 @@ export function NewQuoteScreen(): ReactElement {
         noValidate
         onSubmit={(event) => {
           event.preventDefault()
-          submit()
+          submit(event.currentTarget)
         }}
       >
         <CustomerChoice

@@ -1,4 +1,4 @@
-import { useState, type ReactElement } from 'react'
+import { useRef, useState, type ReactElement } from 'react'
 import { SLOT_OF, type Kind, type Slot } from '../../../core/catalog/kinds.ts'
 import type { Product } from '../../../core/catalog/product.ts'
 import { Button } from '../parts/button.tsx'
@@ -8,6 +8,7 @@ import { ProductPicker } from '../parts/product-picker.tsx'
 import { newId } from '../post/uuid-v7.ts'
 import { useDesk } from './desk-context.ts'
 import type { SlotFormProps } from './not-needed-form.tsx'
+import { focusFault } from './focus-fault.ts'
 import { OwnedSpecFields, readOwnedSpec, type SpecTexts } from './owned-spec-fields.tsx'
 
 const KIND_OF = Object.fromEntries(Object.entries(SLOT_OF).map(([kind, slot]) => [slot, kind])) as Record<Slot, Exclude<Kind, 'kit'>>
@@ -22,12 +23,13 @@ export function OwnedForm({ build, slot, lines }: SlotFormProps): ReactElement {
   const [quantity, setQuantity] = useState<number | null>(1)
   const [texts, setTexts] = useState<SpecTexts>({})
   const [tried, setTried] = useState(false)
+  const form = useRef<HTMLFormElement>(null)
   const kind = KIND_OF[slot]
   const described = product !== null || description.trim() !== ''
   const stated = product ? { spec: null, faults: {} } : readOwnedSpec(kind, texts, reader)
   const put = (): void => {
     setTried(true)
-    if (!described || quantity === null || Object.keys(stated.faults).length > 0) return
+    if (!described || quantity === null || Object.keys(stated.faults).length > 0) return focusFault(form.current)
     if (product) priced([product], [])
     const words = { productId: product?.id ?? null, description: product ? '' : description.trim() }
     const line = { id: newId(), answer: 'owned' as const, slot, quantity, spec: stated.spec, ...words }
@@ -37,6 +39,8 @@ export function OwnedForm({ build, slot, lines }: SlotFormProps): ReactElement {
   return (
     <form
       className="form"
+      noValidate
+      ref={form}
       onSubmit={(event) => {
         event.preventDefault()
         put()

@@ -1,4 +1,4 @@
-import type { ReactElement } from 'react'
+import { useState, type ReactElement } from 'react'
 import type { Kind } from '../../../core/catalog/kinds.ts'
 import { SPEC_FIELDS } from '../../../core/catalog/spec-fields.ts'
 import type { Spec } from '../../../core/catalog/spec.ts'
@@ -18,8 +18,10 @@ interface Props {
 
 /** The figures of a kind's plate, in the reader's units. */
 export function OwnedSpecFields({ kind, texts, faults, onChange }: Props): ReactElement {
+  // Once open it stays so: a fault that is being put right must not fold away the field it stands at.
+  const [open, setOpen] = useState(false)
   return (
-    <details className="owned-spec" open={Object.keys(faults).length > 0 || undefined}>
+    <details className="owned-spec" open={open || Object.keys(faults).length > 0} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>What its plate says; what is not entered stays unknown</summary>
       <div className="form-row">
         {SPEC_FIELDS[kind].map((field) => (

@@ -23,6 +23,11 @@ export function ProductSearch({ build, slot, lines, want }: SlotFormProps & { wa
   const quantity = asked.quantity ?? chosenQuantity
   const replaces = useMemo(() => placesTaken(lines, placeOf), [lines, placeOf])
   const found = useCandidates({ build, slot, quantity, replaces, words: asked.words, want: filtered ? want : null })
+  // A count in this field takes the place of one that was typed in front of the words.
+  const count = (value: number): void => {
+    setChosenQuantity(value)
+    setText(asked.words)
+  }
   const take = (candidate: Candidate): void => {
     priced([candidate.product, ...found.partsOf(candidate.product)], found.pricesOf(candidate.product))
     edit({ do: 'put_line', buildId: build.id, line: { ...candidate.line, id: newId() }, replaces })
@@ -39,7 +44,7 @@ export function ProductSearch({ build, slot, lines, want }: SlotFormProps & { wa
           min={1}
           max={999}
           value={quantity}
-          onChange={(value) => value !== null && setChosenQuantity(value)}
+          onChange={(value) => value !== null && count(value)}
         />
         {lines.length > 0 && (
           <SelectField

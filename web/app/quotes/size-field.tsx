@@ -1,42 +1,44 @@
-import { useId, useState, type ReactElement } from 'react'
+import { useId, type ReactElement } from 'react'
 import { COMMON_SIZES } from '../../../core/catalog/common-sizes.ts'
 import type { Need } from '../../../core/quote/need.ts'
 import type { ReaderUnits } from '../../../core/units/quantity.ts'
 import { Field } from '../parts/field.tsx'
+import { useTypedEntry } from '../parts/use-typed-entry.ts'
 import { readSize, spellSize } from './size-answer.ts'
 
 type Size = Pick<Need, 'lengthMm' | 'commonSizeId'>
 
+/** A size as one value that can be compared. */
+const keyOf = ({ lengthMm, commonSizeId }: Size): string => JSON.stringify({ lengthMm, commonSizeId })
+const sizeOf = (key: string): Size => JSON.parse(key) as Size
+
 /** "How big": a length or a common size in one field; the common ones are offered as one types. */
 export function SizeField({ size, reader, onChange }: { size: Size; reader: ReaderUnits; onChange: (size: Size) => void }): ReactElement {
   const list = useId()
-  const [text, setText] = useState(() => spellSize(size, reader))
-  const [typing, setTyping] = useState(false)
-  const answer = readSize(text, reader)
-  const leave = (): void => {
-    setTyping(false)
-    if (answer.size) setText(spellSize(answer.size, reader))
-  }
-  const type = (next: string): void => {
-    setText(next)
-    setTyping(true)
-    const read = readSize(next, reader)
-    if (read.size) onChange(read.size)
-  }
+  const entry = useTypedEntry<string>({
+    value: keyOf(size),
+    read: (text) => {
+      const answer = readSize(text, reader)
+      return answer.size ? { value: keyOf(answer.size), fault: null } : { value: null, fault: answer.fault }
+    },
+    spell: (key) => (key === null ? '' : spellSize(sizeOf(key), reader)),
+    tell: (key) => key !== null && onChange(sizeOf(key)),
+  })
   const offered = COMMON_SIZES.filter((one) => one.system === reader.system)
   return (
-    <Field label="How big" help="A length, or a common size." fault={typing ? null : answer.fault}>
+    <Field label="How big" help="A length, or a common size." fault={entry.fault}>
       {({ id, describedBy, invalid }) => (
         <div className="entry">
           <input
             id={id}
             list={list}
-            value={text}
+            value={entry.value}
             autoComplete="off"
             aria-describedby={describedBy}
             aria-invalid={invalid}
-            onBlur={leave}
-            onChange={(event) => type(event.target.value)}
+            onBlur={entry.onBlur}
+            onKeyDown={entry.onKeyDown}
+            onChange={(event) => entry.onChange(event.target.value)}
           />
           <datalist id={list}>
             {offered.map((one) => (
