@@ -1,14 +1,7 @@
-import { VERDICT_WORDS, VERDICTS, type Finding, type Limit, type Source } from '../../core/sizing/finding.ts'
+import { SOURCE_WORDS, VERDICT_WORDS, VERDICTS, type Finding, type Limit, type Source } from '../../core/sizing/finding.ts'
 import type { AssembledBuild } from '../../core/quote/revision.ts'
 import type { FindingPaper, FirstFinding } from './paper.ts'
 import type { Teller } from './teller.ts'
-
-const TAG_WORDS: Record<Source['tag'], string> = {
-  published: 'published',
-  common_practice: 'common practice',
-  from_memory: 'from memory, not yet verified',
-  own: 'own computation',
-}
 
 /** The floor has its own words and never "fits". */
 export const verdictWord = (finding: Finding): string => finding.wording ?? VERDICT_WORDS[finding.verdict]
@@ -27,6 +20,9 @@ export function rangeWords(low: string, high: string): string {
   return unit !== '' && low.endsWith(unit) ? `${low.slice(0, -unit.length)} to ${high}` : `${low} to ${high}`
 }
 
+/** "No tank overhangs its stand (common practice)." */
+const sourceWords = ({ tag, text }: Source): string => `${text.replace(/\.$/, '')} (${SOURCE_WORDS[tag]}).`
+
 /** One finding with all that stands behind it. */
 export function findingOnPaper(finding: Finding, teller: Teller): FindingPaper {
   return {
@@ -39,7 +35,7 @@ export function findingOnPaper(finding: Finding, teller: Teller): FindingPaper {
     action: finding.action === null ? '' : teller.phrase(finding.action.text),
     assumed: finding.assumed.join(', '),
     missing: finding.missing.join(', '),
-    source: `${TAG_WORDS[finding.source.tag]}: ${finding.source.text}`,
+    source: sourceWords(finding.source),
     caution: cautionWords(finding),
   }
 }

@@ -4,7 +4,8 @@ import type { LivestockGroup } from '../sizing/conditions.ts'
  * Groups of animals that ask for the same water, in plain words. Every figure is a starting point that an advisor may change for one quote.
  *
  * Units:  degrees Celsius, litres, turnovers an hour, grams of dry feed a day for a usual stock of the group.
- * Source: named in each row. Nothing here was read off a standard; the keeping trade's common practice is said to be that.
+ * Source: common practice of the keeping trade; `source` says what of it, and what is from memory, without figures, which a reader has in other units.
+ *         Nothing here was read off a standard.
  *
  * `lowestC` and `dangerC` are marks of danger, `targetC` and `highestC` of comfort: a heater is chosen for the target, and one that sticks on must
  * stay below the danger mark.
@@ -24,7 +25,8 @@ export const LIVESTOCK_GROUPS: readonly LivestockGroup[] = [
     feedGramsPerDay: 1,
     lidNeeded: false,
     water: 'fresh',
-    source: 'common practice: 24 to 26 °C, 4 to 10 turnovers an hour, 54 L as the smallest for a shoal; 32 °C is the general danger mark',
+    // 24 to 26 °C, 4 to 10 turnovers an hour, 54 L as the smallest for a shoal.
+    source: 'small shoaling fish of warm water; the danger mark is the general one for tropical fish',
   },
   {
     id: 'labyrinth',
@@ -40,7 +42,7 @@ export const LIVESTOCK_GROUPS: readonly LivestockGroup[] = [
     feedGramsPerDay: 0.2,
     lidNeeded: true,
     water: 'fresh',
-    source: 'common practice: long fins want slow water, and a lid keeps the air they breathe warm and the fish in',
+    source: 'long fins want slow water, and a lid keeps the air they breathe warm and the fish in',
   },
   {
     id: 'livebearers-hard',
@@ -56,7 +58,8 @@ export const LIVESTOCK_GROUPS: readonly LivestockGroup[] = [
     feedGramsPerDay: 1.5,
     lidNeeded: false,
     water: 'fresh',
-    source: 'common practice: 22 to 26 °C in hard, slightly alkaline water',
+    // 22 to 26 °C.
+    source: 'hard, slightly alkaline water of middling warmth',
   },
   {
     id: 'blackwater-soft',
@@ -72,7 +75,7 @@ export const LIVESTOCK_GROUPS: readonly LivestockGroup[] = [
     feedGramsPerDay: 0.7,
     lidNeeded: true,
     water: 'fresh',
-    source: 'common practice: slow, warm, soft water; several of the group jump',
+    source: 'slow, warm, soft water; several of the group jump',
   },
   {
     id: 'warm-cichlids',
@@ -88,7 +91,8 @@ export const LIVESTOCK_GROUPS: readonly LivestockGroup[] = [
     feedGramsPerDay: 5,
     lidNeeded: false,
     water: 'fresh',
-    source: 'common practice: 27 to 30 °C; the danger mark of 33 °C is from memory',
+    // 27 to 30 °C; 33 °C is from memory.
+    source: 'fish of water warmer than most; the danger mark is quoted from memory',
   },
   {
     id: 'african-lake',
@@ -104,8 +108,9 @@ export const LIVESTOCK_GROUPS: readonly LivestockGroup[] = [
     feedGramsPerDay: 5,
     lidNeeded: true,
     water: 'fresh',
+    // 31 °C is from memory.
     source:
-      'common practice: full stock and much filtration, hard alkaline water, chased fish jump; warm lake water holds little oxygen, hence 31 °C (from memory)',
+      'full stock and much filtration, hard alkaline water, chased fish jump; warm lake water holds little oxygen, hence the lower danger mark, quoted from memory',
   },
   {
     id: 'goldfish-fancy',
@@ -121,7 +126,8 @@ export const LIVESTOCK_GROUPS: readonly LivestockGroup[] = [
     feedGramsPerDay: 3,
     lidNeeded: false,
     water: 'fresh',
-    source: 'common practice: 18 to 22 °C, heavy feeders, weak swimmers; 12 and 30 °C are from memory',
+    // 18 to 22 °C; 12 and 30 °C are from memory.
+    source: 'cool water, heavy feeders, weak swimmers; the lowest and the danger mark are quoted from memory',
   },
   {
     id: 'cool-stream',
@@ -137,7 +143,8 @@ export const LIVESTOCK_GROUPS: readonly LivestockGroup[] = [
     feedGramsPerDay: 0.7,
     lidNeeded: true,
     water: 'fresh',
-    source: 'common practice: cool, fast, oxygen-rich water; most jump; the danger mark of 27 °C is from memory',
+    // 27 °C is from memory.
+    source: 'cool, fast, oxygen-rich water; most jump; the danger mark is quoted from memory',
   },
   {
     id: 'dwarf-shrimp',
@@ -153,7 +160,8 @@ export const LIVESTOCK_GROUPS: readonly LivestockGroup[] = [
     feedGramsPerDay: 0.05,
     lidNeeded: false,
     water: 'fresh',
-    source: 'common practice: 20 to 24 °C, guarded filter inlet; 15 and 30 °C are from memory',
+    // 20 to 24 °C; 15 and 30 °C are from memory.
+    source: 'slow water and a guarded filter inlet; the lowest and the danger mark are quoted from memory',
   },
 ]
 

@@ -1,5 +1,5 @@
 import type { Kind, Slot } from '../catalog/kinds.ts'
-import { SLOT_OF } from '../catalog/kinds.ts'
+import { KIND_NAMES, SLOT_OF } from '../catalog/kinds.ts'
 import type { SpecOf } from '../catalog/spec.ts'
 import type { Counted, Gear } from '../sizing/gear.ts'
 import type { Build } from './draft.ts'
@@ -28,7 +28,15 @@ function partsOf(build: Build, products: ProductsById): Part[] {
   }))
   const described = build.lines.flatMap((line): Part[] =>
     line.answer === 'owned' && line.productId === null
-      ? [{ kind: KIND_OF[line.slot], name: line.description || 'owned', quantity: line.quantity, spec: line.spec ?? {}, owned: true }]
+      ? [
+          {
+            kind: KIND_OF[line.slot],
+            name: line.description || `your own ${KIND_NAMES[KIND_OF[line.slot]].toLowerCase()}`,
+            quantity: line.quantity,
+            spec: line.spec ?? {},
+            owned: true,
+          },
+        ]
       : [],
   )
   return [...listed, ...described]

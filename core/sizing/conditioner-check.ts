@@ -9,7 +9,7 @@ import { assumedOf } from './words.ts'
 
 const SOURCE: Source = {
   tag: 'published',
-  text: 'Dose for the water in use, not for the label. Breaking 4 mg/L of chloramine leaves 0.79 mg/L of ammonia-N (stoichiometry; 40 CFR 141.65).',
+  text: 'Dosed for the water in use, not for the volume on the tank’s label. Breaking 4 mg/L of chloramine leaves 0.79 mg/L of ammonia-N (stoichiometry; 40 CFR 141.65).',
 }
 const ACTION = {
   text: phrase`Choose a conditioner that binds ammonia as well.`,
@@ -43,11 +43,10 @@ export function conditionerCheck(situation: Situation): Finding | null {
       missing: ['dose and content of the conditioner'],
     })
   }
-  const digits = dosed.needMl < 10 ? 1 : 0
-  const have = quantity(dosed.haveMl, 'mL', digits)
-  const need = quantity(dosed.needMl, 'mL', digits)
+  const told = (ml: number) => quantity(ml, 'mL', ml < 10 ? 1 : 0)
+  const [have, need] = [told(dosed.haveMl), told(dosed.needMl)]
   const figures = { value: have, limit: { kind: 'at_least', low: need } as const }
-  const dose = phrase`The first fill takes ${need} of it and there are ${have}.`
+  const dose = phrase`The first fill takes ${need} of it; there are ${have}.`
   // The figures are those of the dose: where it is the binding that decides, they would tell of a reserve that helps nobody.
   if (have.value >= need.value)
     return bindingOf(situation, dose, (verdict, reason, more) => make(verdict, reason, { ...(verdict === 'fits' ? figures : {}), ...more }))

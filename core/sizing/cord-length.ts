@@ -7,13 +7,16 @@ import type { Situation } from './situation.ts'
 import { exactly, type Span } from './span.ts'
 import { CORD_MM, STAND_HEIGHT_MM } from './typical-ranges.ts'
 import { settle, worstOf } from './verdict.ts'
-import { assumedOf } from './words.ts'
+import { assumedOf, startOf } from './words.ts'
 
 const ENTER = phrase`Enter how long the cord is, or measure it.`
 const ENTER_HEIGHT = phrase`Enter how high the stand is, or measure it.`
 const NEARER = phrase`Bring the outlets nearer with a power strip hung above the water line, never a second strip behind it, or choose a longer cord.`
 
-const SOURCE: Source = { tag: 'own', text: 'Hanging form of the drip loop, 100 mm below the lower end, 0.3 m of slack (common practice).' }
+const SOURCE: Source = {
+  tag: 'own',
+  text: 'The cord hangs in a loop below the lower of its ends, with slack left over; how low and how much slack is common practice.',
+}
 /** A canister stands on the floor of the stand; its cord leaves its head about here. Common practice. */
 const CANISTER_HEAD_MM = 350
 /** A heater's cord takes this much to come over the rim. Common practice. */
@@ -96,7 +99,7 @@ export function cordLength(situation: Situation): Finding | null {
     ...base,
     verdict,
     value,
-    reason: phrase`${worst.name} has ${value} of cord outside the water; a drip loop to the outlet takes ${needed}, slack included.`,
+    reason: phrase`${startOf(worst.name)} has ${value} of cord outside the water; a drip loop to the outlet takes ${needed}, slack included.`,
     action: verdict === 'fits' ? null : { text: NEARER },
     assumed: namesOf(unstatedOf(judged), defaults),
   })

@@ -43,7 +43,7 @@ export function filterFeed({ gear, conditions }: Situation): Finding | null {
     assumed: ['film area of the media', 'feed a day of the group'],
     source: {
       tag: 'from_memory',
-      text: 'Ammonia from feed and its uptake by fixed film: Timmons & Ebeling, Recirculating Aquaculture. Area of media: common practice.',
+      text: 'Timmons & Ebeling, Recirculating Aquaculture, for the ammonia that feed makes and the film that takes it up; how much film media offer is common practice.',
     },
   })
 }

@@ -8,9 +8,9 @@ import { FLOW_SHARE } from './typical-ranges.ts'
 
 const SOURCE: Source = {
   tag: 'common_practice',
-  text: 'Turnover of the water in use, 4 to 10 times an hour by the animals; media and hoses leave 0.5 to 0.7 of the printed flow.',
+  text: 'How often the water in use goes through the filter, by the animals; media and hoses leave 0.5 to 0.7 of the printed flow.',
 }
-const DERATING = 'flow with media in: 0.5 to 0.7 of the printed one'
+const DERATING = 'flow that media leave'
 
 /** Printed flow of all filters, L/h; undefined where one does not state it. */
 export function ratedFlowLph({ gear }: Pick<Situation, 'gear'>): number | undefined {

@@ -33,7 +33,7 @@ export const CHECKS = [
 ] as const
 export type Check = (typeof CHECKS)[number]
 
-/** Where a rule comes from; printed beside the finding. */
+/** Where a rule comes from; printed beside the finding. The text stands for itself: it repeats no tag, and has no figure that a reader would want in other units. */
 export interface Source {
   tag: 'published' | 'common_practice' | 'from_memory' | 'own'
   text: string
@@ -86,4 +86,11 @@ export const VERDICT_WORDS: Record<Verdict, string> = {
   not_known: 'not known',
   marginal: 'marginal',
   fits: 'fits',
+}
+
+export const SOURCE_WORDS: Record<Source['tag'], string> = {
+  published: 'published',
+  common_practice: 'common practice',
+  from_memory: 'quoted from memory, unchecked',
+  own: 'our own reckoning',
 }

@@ -21,7 +21,7 @@ export const WITHIN_TO_KG = 65
 
 const SOURCE: Source = {
   tag: 'common_practice',
-  text: 'Screening by total mass: ask above 450 kg, and wherever the floor’s bearing is not known. 65 kg bends one joist of 12 ft by half of a bedroom’s allowance (30 psf, IRC table R301.5; statics, own).',
+  text: 'Screening by total mass. Where the floor’s bearing is not known, the limit is what bends one joist by half of a bedroom’s allowance (IRC table R301.5; statics, our own).',
 }
 
 /**

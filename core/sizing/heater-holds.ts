@@ -71,9 +71,10 @@ function reasonOf(situation: Situation, heating: Heating, lossHighW: number): Ph
   if (heating.heaters.length === 0)
     return phrase`${loses} No heater is chosen, and without one the water falls below what these animals bear.`
   if (heating.powerUnstated.length > 0) return phrase`${loses} The heater's power is not stated.`
+  const one = heating.heaters.length === 1
   if (installedW < lossHighW) {
     const held = over(heating.cold, ({ loss }) => equilibriumC(loss, installedW)).low
-    return phrase`${loses} Running all the time, the heaters cannot hold that: the water settles at ${quantity(held, 'degC', 1)}.`
+    return phrase`${loses} Running all the time, ${one ? 'the heater' : 'the heaters'} cannot hold that: the water settles at ${quantity(held, 'degC', 1)}.`
   }
   const duty = quantity((100 * lossHighW) / Math.max(installedW, 1), 'percent', 0)
   const hours = over(
@@ -81,5 +82,5 @@ function reasonOf(situation: Situation, heating: Heating, lossHighW: number): Ph
     ({ loss, capacityJPerK }) => hoursBetween(loss, capacityJPerK, installedW, coldestRoomC, livestock.targetC) ?? Infinity,
   ).high
   const warmUp = Number.isFinite(hours) ? phrase` A fill as cold as the room is warm after ${quantity(hours, 'h', 0)}.` : phrase``
-  return phrase`${loses} The heaters run ${duty} of the time to make it good.${warmUp}`
+  return phrase`${loses} ${one ? 'The heater runs' : 'The heaters run'} ${duty} of the time to make that good.${warmUp}`
 }

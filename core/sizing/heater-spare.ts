@@ -42,8 +42,8 @@ export function heaterSpare(situation: Situation, heating: Heating): Finding | n
   ).low
   const room = quantity(conditions.coldestRoomC, 'degC', 1)
   const after = Number.isFinite(hours)
-    ? phrase`, below the ${limit} they bear after ${quantity(hours, 'h', 0)}`
-    : phrase`; they bear ${limit}`
+    ? phrase`. After ${quantity(hours, 'h', 0)} it is below ${limit}, the least that these animals bear`
+    : phrase`; the least that these animals bear is ${limit}`
   const first = heating.heaters.length === 1 ? phrase`There is one heater and no spare. If it fails` : phrase`If the strongest heater fails`
   return makeFinding('heater_spare', {
     ...outcome,

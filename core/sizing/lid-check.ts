@@ -1,19 +1,16 @@
-import { phrase, quantity } from '../units/quantity.ts'
+import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import type { Finding } from './finding.ts'
+import { groupSource } from './livestock-marks.ts'
 import { makeFinding } from './make-finding.ts'
 import type { Situation } from './situation.ts'
 
 /** A lid may be this much shorter than the tank: it lies inside the rim or on clips. Common practice. */
 const LID_SLACK_MM = 40
 
-/**
- * Whether a lid is there where the animals need one, and whether it closes the top.
- *
- * Value: by how much the lid differs from the tank along length or depth, whichever is more, in mm; negative where it stands over. Limit: 40 either way.
- */
+/** Whether a lid is there where the animals need one, and whether it closes the top. No value: the sizes of lid and tank are told, and what is off. */
 export function lidCheck({ gear, conditions, tank }: Situation): Finding | null {
-  const { lidNeeded, name, source } = conditions.livestock
-  const base = { source: { tag: 'common_practice', text: source } as const }
+  const { lidNeeded, name } = conditions.livestock
+  const base = { source: { tag: 'common_practice', text: groupSource(conditions.livestock) } as const }
   const size = phrase`${quantity(tank.lengthMm, 'mm', 0)} by ${quantity(tank.widthMm, 'mm', 0)}`
   const want = {
     slot: 'cover',
@@ -39,17 +36,23 @@ export function lidCheck({ gear, conditions, tank }: Situation): Finding | null 
       missing: ['size of the lid'],
     })
   }
-  const gaps = [quantity(tank.lengthMm - lengthMm, 'mm', 0), quantity(tank.widthMm - widthMm, 'mm', 0)] as const
-  const value = Math.abs(gaps[1].value) > Math.abs(gaps[0].value) ? gaps[1] : gaps[0]
-  const closes = Math.abs(value.value) <= LID_SLACK_MM
+  const off = [Math.round(lengthMm - tank.lengthMm), Math.round(widthMm - tank.widthMm)] as const
+  const closes = off.every((mm) => Math.abs(mm) <= LID_SLACK_MM)
+  const lid = phrase`${quantity(lengthMm, 'mm', 0)} by ${quantity(widthMm, 'mm', 0)}`
   return makeFinding('lid', {
     ...base,
     verdict: closes ? 'fits' : 'does_not_fit',
-    value,
-    limit: { kind: 'between', low: quantity(-LID_SLACK_MM, 'mm', 0), high: quantity(LID_SLACK_MM, 'mm', 0) },
     reason: closes
-      ? phrase`The lid closes the top of ${size}.`
-      : phrase`The lid is ${quantity(lengthMm, 'mm', 0)} by ${quantity(widthMm, 'mm', 0)} and the tank ${size}.`,
+      ? phrase`The lid, ${lid}, closes the top of the tank, ${size}.`
+      : phrase`The lid is ${lid} and the tank ${size}: ${offWords(...off)}.`,
     action: closes ? null : { text: phrase`Choose a lid for ${size}.`, want },
   })
+}
+
+/** What is off, from mm: "12 cm too long". Of length and depth the one that is off by more. */
+function offWords(longMm: number, deepMm: number): Phrase {
+  const deep = Math.abs(deepMm) > Math.abs(longMm)
+  const mm = deep ? deepMm : longMm
+  const [over, under] = deep ? ['too deep', 'not deep enough'] : ['too long', 'too short']
+  return mm > 0 ? phrase`${quantity(mm, 'mm', 0)} ${over}` : phrase`${quantity(-mm, 'mm', 0)} ${under}`
 }

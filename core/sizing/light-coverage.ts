@@ -14,7 +14,7 @@ const OVERHANG = 1.1
 /** Whether the fixtures are long enough to light the ends and short enough to sit on the rim. Value: mm in all. Limit: 0.75 to 1.0 of the tank. */
 export function lightCoverage({ gear, tank }: Situation): Finding | null {
   if (gear.lights.length === 0) return null
-  const source = { tag: 'common_practice', text: 'Fixture 0.75 to 1.0 of the tank’s length.' } as const
+  const source = { tag: 'common_practice', text: 'A light is three quarters as long as the tank to as long as it.' } as const
   const low = quantity(LEAST * tank.lengthMm, 'mm', 0)
   const limit = { kind: 'between', low, high: quantity(tank.lengthMm, 'mm', 0) } as const
   const lengths = gear.lights.flatMap(({ spec, quantity: count }) =>

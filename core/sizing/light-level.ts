@@ -21,7 +21,7 @@ const CLARITY = 'clarity of the water and height of the light'
 
 const SOURCE: Source = {
   tag: 'common_practice',
-  text: 'Marks by kind of plants: common practice. Light by configuration factors (Howell, from memory) and Beer–Lambert, 0.1 to 0.5 per metre; 60 to 80 lm for each µmol/s.',
+  text: 'Marks by the kind of plants. What arrives is our own reckoning: configuration factors (Howell, quoted from memory), clear to tinted water (Beer–Lambert), white light.',
 }
 
 /** A reading of the light: two marginal readings on opposite sides of the band are no agreement. */
@@ -81,11 +81,12 @@ function dimmingShare(light: Span, mark: Span): number {
 
 function reasonOf(plants: Conditions['plants'], shown: Span, mark: Span, dimTo: number): Phrase {
   const level = (value: number) => quantity(value, 'umol/m2/s', 0)
-  const reach = phrase`${level(shown.low)} to ${level(shown.high)} reach the substrate`
+  const range = ({ low, high }: Span) => phrase`${quantity(low, 'count', 0)} to ${level(high)}`
+  const reach = phrase`${range(shown)} reach the substrate`
   const begin = dimTo < 1 ? phrase`Dimmed to about ${quantity(100 * dimTo, 'percent', 0)}, ${reach}` : reach
   return plants === 'none'
     ? phrase`${begin}; without plants more than ${level(mark.high)} feeds algae.`
-    : phrase`${begin}; these plants want ${level(mark.low)} to ${level(mark.high)}.`
+    : phrase`${begin}; these plants want ${range(mark)}.`
 }
 
 function actionOf(light: Span, mark: Span, bed: BedLight): Action {

@@ -66,3 +66,7 @@ export function withMarks(group: LivestockGroup, stated: MarkOverrides): Livesto
   const highestC = Math.max(targetC, Math.min(group.highestC, dangerC - BELOW_DANGER_K))
   return { ...group, lowestC, targetC, highestC, dangerC }
 }
+
+/** Where a group's marks come from, to stand beside a finding. @example groupSource(smallTropical) // 'The keeping trade’s marks for this group (Small tropical community): small shoaling …' */
+export const groupSource = ({ name, source }: Pick<LivestockGroup, 'name' | 'source'>): string =>
+  `The keeping trade’s marks for this group (${name}): ${source}`

@@ -3,6 +3,7 @@ import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding, Source } from './finding.ts'
 import { makeFinding } from './make-finding.ts'
 import type { SizingSubject } from './report.ts'
+import { startOf } from './words.ts'
 
 const SOURCE: Source = {
   tag: 'common_practice',
@@ -19,7 +20,8 @@ export function outletProtection({ gear, conditions }: SizingSubject): Finding |
   const make = (verdict: Finding['verdict'], reason: Finding['reason'], more: Partial<Finding> = {}) =>
     makeFinding('outlet_protection', { verdict, reason, source: SOURCE, caution: FINDING_CAUTIONS.mains, ...more })
   const strip = gear.power.find(({ spec }) => spec.protective === true)
-  if (strip) return make('fits', phrase`${strip.name} switches off when current leaks. Everything in or over the water goes through it.`)
+  if (strip)
+    return make('fits', phrase`${startOf(strip.name)} switches off when current leaks. Everything in or over the water goes through it.`)
   const circuitAssumed = conditions.assumed.includes('circuitProtected')
   if (conditions.circuitProtected && !circuitAssumed)
     return make('fits', phrase`The circuit already has a protective device. Press its test button before the first fill.`)

@@ -6,7 +6,7 @@ import type { SizingSubject } from './report.ts'
 
 const SOURCE: Source = {
   tag: 'common_practice',
-  text: 'One outlet an appliance; no strip behind a strip; a strip hangs above the water line.',
+  text: 'An outlet for each appliance; no strip behind a strip; a strip hangs above the water line.',
 }
 
 const countOf = (items: ReadonlyArray<{ quantity: number }>): number => items.reduce((sum, { quantity: n }) => sum + n, 0)

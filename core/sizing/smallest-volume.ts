@@ -1,5 +1,6 @@
 import { phrase, quantity } from '../units/quantity.ts'
 import type { Finding } from './finding.ts'
+import { groupSource } from './livestock-marks.ts'
 import { makeFinding } from './make-finding.ts'
 import type { Situation } from './situation.ts'
 import { judgeAtLeast } from './verdict.ts'
@@ -24,6 +25,6 @@ export function smallestVolume({ conditions, corners }: Situation): Finding {
     limit: { kind: 'at_least', low: limit },
     reason: phrase`The tank is ${value} by its outside; for this group (${name}) the trade names ${limit} as the smallest.`,
     action: verdict === 'fits' ? null : { text: phrase`Choose a tank of at least ${limit}, or animals for a smaller one.` },
-    source: { tag: 'common_practice', text: conditions.livestock.source },
+    source: { tag: 'common_practice', text: groupSource(conditions.livestock) },
   })
 }

@@ -24,7 +24,7 @@ export function packVolumeL(spec: SubstrateSpec): Span | undefined {
 
 const SOURCE: Source = {
   tag: 'common_practice',
-  text: 'A bed is bulk volume over floor area; gravel and sand 1.5 to 1.7 kg a litre, active soil about 1.0.',
+  text: 'A bed is the volume of the packs over the floor inside. A pack that states its weight alone is taken by the usual density of its kind.',
 }
 
 /** What was asked for, and what every answer about it shares. */

@@ -34,13 +34,21 @@ export function warmRoom(situation: Situation, heating: Heating): Finding {
     ...outcome,
     value: warmest,
     limit: { kind: 'at_most', high: limit },
-    reason: phrase`In the warmest room, ${room}, pump and lamp alone bring the water to ${warmest}; these animals are comfortable up to ${limit} and in danger from ${quantity(dangerC, 'degC', 1)}.`,
+    reason: phrase`In the warmest room, ${room}, ${warmedBy(situation)} to ${warmest}; these animals are comfortable up to ${limit} and in danger from ${quantity(dangerC, 'degC', 1)}.`,
     action: outcome.verdict === 'fits' ? null : { text: coolerBy(situation) },
     source: {
       tag: 'own',
       text: 'Heat balance at usual losses, 50 % humidity (ISO 6946, ASHRAE form). The animals’ marks are common practice.',
     },
   })
+}
+
+/** What warms the water with every heater off. */
+function warmedBy({ gear }: Situation): string {
+  const [pump, lamp] = [gear.filters.length > 0, gear.lights.length > 0]
+  if (pump && lamp) return 'pump and lamp alone bring the water'
+  if (pump || lamp) return `the ${pump ? 'pump' : 'lamp'} alone brings the water`
+  return 'the room alone brings the water'
 }
 
 /** What cools, from the cheapest. An open top loses by evaporation what a lid keeps. */

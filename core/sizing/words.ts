@@ -23,3 +23,6 @@ const WORDS: Record<ConditionField, string> = {
 export function assumedOf(conditions: Conditions, fields: readonly ConditionField[]): string[] {
   return fields.filter((field) => conditions.assumed.includes(field)).map((field) => WORDS[field])
 }
+
+/** A name as a sentence begins with it. @example startOf('your own heater') // 'Your own heater' */
+export const startOf = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1)

@@ -170,6 +170,13 @@ describe('what a slot requires', () => {
     expect(assembleBuild(bare, 0).drawing?.substrateDepthMm).toBe(0)
   })
 
+  it('calls an owned thing that nobody described the customer’s own', () => {
+    const inputs = inputsWith([
+      { id: '1', answer: 'owned', slot: 'heat', productId: null, description: '', quantity: 1, spec: { powerW: 75 } },
+    ])
+    expect(gearOf(inputs.draft.builds[0]!, new Map()).heaters[0]?.name).toBe('your own heater')
+  })
+
   it('keeps the tank of a kit that is owned', () => {
     const inputs = inputsWith([
       { id: '1', answer: 'owned', slot: 'hold_water', productId: 'kit', description: '', quantity: 1, spec: null },

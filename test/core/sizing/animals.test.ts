@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { METRIC, sayPhrase } from '../../../core/units/say.ts'
 import type { ConditionerSpec, TestKitSpec } from '../../../core/catalog/spec.ts'
+import type { Finding } from '../../../core/sizing/finding.ts'
 import { findingOf, group, one, reportOf } from './sample-build.ts'
 
 describe('room for the animals', () => {
@@ -40,12 +41,15 @@ describe('lid', () => {
     expect(findingOf('lid', { lid: one('Lid', { cover: 'glass' }) }).verdict).toBe('not_known')
   })
 
-  it('tells the worse of both ways, negative where it does not fit', () => {
+  it('tells both sizes and what is off by more, and no reading that nobody could measure', () => {
     // The tank is 1219.2 × 457.2 mm; a lid may differ by 40 mm either way.
     const lid = (lengthMm: number, widthMm: number) => findingOf('lid', { lid: one('Lid', { lengthMm, widthMm, cover: 'glass' }) })
-    expect(lid(1269, 430)).toMatchObject({ verdict: 'does_not_fit', value: { value: -50 }, margin: { value: -10 } })
-    expect(lid(1200, 400)).toMatchObject({ verdict: 'does_not_fit', value: { value: 57 }, margin: { value: -17 } })
-    expect(lid(1210, 430)).toMatchObject({ verdict: 'fits', value: { value: 27 }, margin: { value: 13 } })
+    const told = (found: Finding) => [found.verdict, sayPhrase(found.reason, METRIC)]
+    const tank = '121.9 cm by 45.7 cm'
+    expect(told(lid(1269, 430))).toEqual(['does_not_fit', `The lid is 126.9 cm by 43 cm and the tank ${tank}: 50 mm too long.`])
+    expect(told(lid(1200, 400))).toEqual(['does_not_fit', `The lid is 120 cm by 40 cm and the tank ${tank}: 57 mm not deep enough.`])
+    expect(told(lid(1210, 430))).toEqual(['fits', `The lid, 121 cm by 43 cm, closes the top of the tank, ${tank}.`])
+    expect([lid(1269, 430).value, lid(1269, 430).limit]).toEqual([undefined, undefined])
   })
 })
 

@@ -1,8 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { LIVESTOCK_GROUPS } from '../../../core/catalog/livestock.ts'
 import { sayCounts } from '../../../core/sizing/count-words.ts'
 import { sizingReport } from '../../../core/sizing/engine.ts'
-import { CHECKS, VERDICTS } from '../../../core/sizing/finding.ts'
+import { CHECKS, SOURCE_WORDS, VERDICTS } from '../../../core/sizing/finding.ts'
 import type { Gear } from '../../../core/sizing/gear.ts'
 import { METRIC, sayPhrase, US } from '../../../core/units/say.ts'
 import { ConditionsSchema, GearSchema } from '../../../core/sizing/schema.ts'
@@ -44,6 +45,15 @@ describe('a whole build with every spec stated', () => {
       expect(sayPhrase(finding.reason, METRIC)).toMatch(/\.$/)
       expect(finding.source.text).not.toBe('')
       if (finding.verdict === 'does_not_fit' || (finding.verdict === 'not_known' && !finding.wording)) expect(finding.action).not.toBeNull()
+    }
+  })
+
+  it('gives sources that stand for themselves: no tag twice, no figure in the units of one reader alone', () => {
+    const groups = LIVESTOCK_GROUPS.flatMap((livestock) => reportOf({}, { livestock }).findings)
+    for (const { check, source } of [...groups, ...reportOf({ tank: null }).findings]) {
+      expect([check, source.text]).toEqual([check, expect.not.stringMatching(/\d\s?(°[CF]|K|k?g|m?L|[cm]?m|in|ft|lb|gal|psf|litres?)\b/)])
+      expect([check, source.text.toLowerCase().includes(SOURCE_WORDS[source.tag])]).toEqual([check, false])
+      expect(source.text).toMatch(/^[A-Z]/)
     }
   })
 

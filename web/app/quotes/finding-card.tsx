@@ -1,6 +1,6 @@
 import type { ReactElement } from 'react'
 import { KIND_NAMES } from '../../../core/catalog/kinds.ts'
-import type { Finding } from '../../../core/sizing/finding.ts'
+import { SOURCE_WORDS, type Finding } from '../../../core/sizing/finding.ts'
 import { sayPhrase, sayQuantity } from '../../../core/units/say.ts'
 import { ruleWithPointer } from '../../plots/rule.ts'
 import { Button } from '../parts/button.tsx'
@@ -11,9 +11,6 @@ import { sayLimit } from './limit-words.ts'
 import { kindsFor } from './meets-want.ts'
 import { slotOfCheck } from './slot-findings.ts'
 
-const TAG_WORDS: Record<Finding['source']['tag'], string> = {
-  published: 'published', common_practice: 'common practice', from_memory: 'from memory, unchecked', own: 'our own rule',
-} // prettier-ignore
 const CLASS: Record<Finding['verdict'], string> = { does_not_fit: 'not-fit', not_known: 'not-known', marginal: 'marginal', fits: 'fits' }
 
 /** What was checked, how it came out, the level against its limit, why, what to do, and where the rule comes from. */
@@ -42,7 +39,7 @@ function Grounds({ finding }: { finding: Finding }): ReactElement {
     <details className="grounds">
       <summary>
         {assumed.length > 0 && <span className="assumed">{assumed.length} assumed · </span>}
-        {TAG_WORDS[source.tag]}
+        {SOURCE_WORDS[source.tag]}
         <span className="sr">: what {finding.title} rests on</span>
       </summary>
       <p className="note">{source.text.replace(/\.?$/, '.')}</p>
