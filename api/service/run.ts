@@ -19,12 +19,22 @@ export function sayFailure(error: unknown): void {
   else console.error(error)
 }
 
-/** Ends the process well when it is asked to: what is running finishes, the database is closed. A second signal ends it at once. */
+/**
+ * One press of Ctrl+C comes up to three times: from the terminal to the whole group, and again from npm and from the launcher. A person who
+ * presses it a second time takes longer than this.
+ */
+const SAME_PRESS_MS = 1_000
+
+/** Ends the process well when it is asked to: what is running finishes, the database is closed. Asked a second time, it ends at once. */
 export function stopOnSignal(service: Service): void {
-  let asked = false
+  let askedAt: number | undefined
   const stop = (): void => {
-    if (asked) process.exit(1)
-    asked = true
+    const now = performance.now()
+    if (askedAt !== undefined) {
+      if (now - askedAt > SAME_PRESS_MS) process.exit(1)
+      return
+    }
+    askedAt = now
     service.stop().then(
       () => process.exit(0),
       (error: unknown) => {

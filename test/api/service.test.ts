@@ -224,7 +224,8 @@ describe('being asked to stop', () => {
     })
     await wait(150)
     const asked = performance.now()
-    server.child.kill('SIGTERM')
+    // One press of Ctrl+C: the terminal tells the group, npm and the launcher tell their child again.
+    for (const signal of ['SIGINT', 'SIGINT', 'SIGTERM'] as const) server.child.kill(signal)
     const probe = async (): Promise<number> => (await server.fetch('/health/ready').catch(() => ({ status: 0 }))).status
     const seen = [await probe()]
     while (seen.at(-1) === 200) seen.push(await probe())
