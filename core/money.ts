@@ -101,12 +101,28 @@ export function divideRounded(dividend: number, divisor: number): number {
   return dividend < 0 ? -magnitude : magnitude
 }
 
+/** Steps of a tax rate in one hundredth of a per cent: 8.875 % is 887.5 basis points, and no rate in force is printed finer than 4 decimals of a per cent. */
+export const RATE_STEPS = 100
+/** The whole, in the steps of a rate. */
+export const WHOLE_RATE = 10_000 * RATE_STEPS
+
+/** A rate as a whole number of its steps, so that what follows is arithmetic of integers. @example rateSteps(887.5) // 88750 */
+export const rateSteps = (basisPoints: number): number => Math.round(basisPoints * RATE_STEPS)
+
+/** `minor` times `steps` over `whole`, rounded half away from zero; in two parts, so that no product leaves the safe integers. */
+function shareOf(minor: number, steps: number, whole: number): number {
+  const amount = Math.abs(minor)
+  const share = Math.floor(amount / whole) * steps + divideRounded((amount % whole) * steps, whole)
+  return minor < 0 ? -share : share
+}
+
 /**
  * Tax on an amount without tax, rounded once, half away from zero. Call it once a receipt and rate.
  *
- * Units: minor units and hundredths of a per cent. @example taxOn(101135, 600) // 6068
+ * Units: minor units and hundredths of a per cent, which may have two decimals of their own. @example taxOn(10000, 887.5) // 888
  */
-export const taxOn = (minor: number, basisPoints: number): number => divideRounded(minor * basisPoints, 10_000)
+export const taxOn = (minor: number, basisPoints: number): number => shareOf(minor, rateSteps(basisPoints), WHOLE_RATE)
 
-/** Tax contained in an amount that includes it. @example taxWithin(10600, 600) // 600 */
-export const taxWithin = (minor: number, basisPoints: number): number => divideRounded(minor * basisPoints, 10_000 + basisPoints)
+/** Tax contained in an amount that includes it. Units as `taxOn`. @example taxWithin(10600, 600) // 600 */
+export const taxWithin = (minor: number, basisPoints: number): number =>
+  shareOf(minor, rateSteps(basisPoints), WHOLE_RATE + rateSteps(basisPoints))

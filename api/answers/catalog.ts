@@ -44,7 +44,7 @@ export const StoreAnswer = answer(
     country: z.string(),
     subdivision: z.string().nullable(),
     timeZone: z.string(),
-    taxBasisPoints: z.int(),
+    taxBasisPoints: z.number(),
     pricesIncludeTax: z.boolean(),
     deliveryTaxed: z.boolean(),
     delivery: DeliveryRuleSchema,

@@ -63,7 +63,7 @@ const cost = z.strictObject({
       best: z.strictObject({ storeId: id, priceMinor: amount, seenOn: day, sightingId: id }).nullable(),
     }),
   ),
-  receipts: z.array(z.strictObject({ storeId: id, taxBasisPoints: z.int(), ...sum })),
+  receipts: z.array(z.strictObject({ storeId: id, taxBasisPoints: z.number(), ...sum })),
   full: tier,
   today: tier,
   bestSeen: tier,

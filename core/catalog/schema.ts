@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { RATE_STEPS, rateSteps } from '../money.ts'
 import { count, fieldShape, list, minor, oneOf, optionalText, rowId, strict, text, yesNo } from '../schema.ts'
 import { bareGtin, isGtin } from './gtin.ts'
 import { KINDS, type Kind } from './kinds.ts'
@@ -85,6 +86,9 @@ export const DeliveryRuleSchema = z.discriminatedUnion(
   { error: 'Delivery is one of: pickup_only, flat, free_over.' },
 )
 
+/** Whether a rate is as fine as amounts are worked out with; the slack is what a decimal fraction loses as a double. */
+const isRate = (basisPoints: number): boolean => Math.abs(basisPoints * RATE_STEPS - rateSteps(basisPoints)) < 1e-6
+
 function isTimeZone(name: string): boolean {
   try {
     return new Intl.DateTimeFormat('en', { timeZone: name }).resolvedOptions().timeZone !== ''
@@ -107,7 +111,8 @@ export const StoreInput = strict('Store', {
   subdivision: optionalText('State or province', 60),
   timeZone,
   taxBasisPoints: z
-    .int({ error: 'Tax is a whole number of hundredths of a per cent: 600 for 6 %.' })
+    .number({ error: 'Tax is a number of hundredths of a per cent: 600 for 6 %, 887.5 for 8.875 %.' })
+    .refine(isRate, { error: 'Tax has at most 4 decimals as a per cent, 2 in hundredths of it: 887.5 for 8.875 %.' })
     .min(0, { error: 'Tax is not below 0.' })
     .max(MOST_TAX_BASIS_POINTS, {
       error: `Tax is at most ${MOST_TAX_BASIS_POINTS} (30 %). It is in hundredths of a per cent: 600 for 6 %.`,

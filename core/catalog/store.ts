@@ -13,7 +13,7 @@ export interface Store {
   country: string
   subdivision: string | null
   timeZone: string
-  /** Tax in hundredths of a per cent: 600 is 6 %. */
+  /** Tax in hundredths of a per cent, with at most two decimals: 600 is 6 %, 887.5 is 8.875 %. */
   taxBasisPoints: number
   pricesIncludeTax: boolean
   deliveryTaxed: boolean

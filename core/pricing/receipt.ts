@@ -1,5 +1,5 @@
 import type { Store } from '../catalog/store.ts'
-import { taxOn, taxWithin } from '../money.ts'
+import { rateSteps, taxOn, taxWithin, WHOLE_RATE } from '../money.ts'
 import { deliveryFee } from './delivery.ts'
 import type { Receipt, Sum } from './tiers.ts'
 
@@ -38,6 +38,6 @@ export function sumOf(receipts: readonly Sum[]): Sum {
   return sum
 }
 
-/** An amount with its tax, in ten-thousandths of a minor unit and so exact: for comparing prices of stores that print tax differently. */
+/** An amount with its tax, in millionths of a minor unit and so exact: for comparing prices of stores that print tax differently. */
 export const withTaxExact = (priceMinor: number, store: Pick<Store, 'taxBasisPoints' | 'pricesIncludeTax'>): number =>
-  priceMinor * (10_000 + (store.pricesIncludeTax ? 0 : store.taxBasisPoints))
+  priceMinor * (WHOLE_RATE + (store.pricesIncludeTax ? 0 : rateSteps(store.taxBasisPoints)))

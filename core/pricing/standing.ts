@@ -1,6 +1,6 @@
 import type { Store } from '../catalog/store.ts'
 import { sayDate, yearOf, type CivilDate } from '../dates.ts'
-import { sayMoney } from '../money.ts'
+import { sayMoney, WHOLE_RATE } from '../money.ts'
 import { effectiveCondition } from './effective-condition.ts'
 import type { PriceView } from './price-view.ts'
 import { withTaxExact } from './receipt.ts'
@@ -74,7 +74,7 @@ interface Known {
 }
 
 /** The candidate's store decides how a price is compared; where it is not known, prices are taken as printed. */
-const costAt = (priceMinor: number, store: Store | undefined): number => (store ? withTaxExact(priceMinor, store) : priceMinor * 10_000)
+const costAt = (priceMinor: number, store: Store | undefined): number => (store ? withTaxExact(priceMinor, store) : priceMinor * WHOLE_RATE)
 
 function lowestKnown({ views }: StandingInput, stores: ReadonlyMap<string, Store>): Known | null {
   const known = views.flatMap(({ storeId, best }): Known[] => {

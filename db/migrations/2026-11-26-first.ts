@@ -63,7 +63,7 @@ const CATALOG = [
     country text not null constraint store_country check (country ~ '^[A-Z]{2}$'),
     subdivision text,
     time_zone text not null,
-    tax_basis_points integer not null constraint store_tax check (tax_basis_points between 0 and 10000),
+    tax_basis_points double precision not null constraint store_tax check (tax_basis_points between 0 and 10000),
     prices_include_tax boolean not null,
     delivery_taxed boolean not null,
     delivery jsonb not null,

@@ -63,6 +63,28 @@ describe('money', () => {
     expect(taxWithin(10600, 600)).toBe(600)
   })
 
+  // By hand: 100.00 x 0.08875 = 8.875, 40.00 x 0.08875 = 3.55, 1.99 x 0.08875 = 0.1766; own arithmetic with a rate of three decimals.
+  it.each([
+    [10_000, 888],
+    [4_000, 355],
+    [199, 18],
+    [-4_000, -355],
+  ])('puts 8.875 %% on %i', (net, tax) => expect(taxOn(net, 887.5)).toBe(tax))
+
+  it('takes 8.875 % out of what contains it, and half of the last unit goes up', () => {
+    // 108.875 / 1.08875 = 100, so 8.875 of it is tax; in minor units of a currency with three decimals.
+    expect(taxWithin(108_875, 887.5)).toBe(8_875)
+    // 20.00 x 0.08875 = 1.775: exactly between 1.77 and 1.78.
+    expect(taxOn(2_000, 887.5)).toBe(178)
+  })
+
+  it('is exact for the largest amount at the highest rate', () => {
+    expect(taxOn(MOST_MINOR, 3000)).toBe(300_000_000)
+    expect(taxWithin(1_300_000_000, 3000)).toBe(300_000_000)
+    // 9 999 999.99 x 0.29999 = 2 999 899.997 0001, in whole cents 2 999 900.00.
+    expect(taxOn(999_999_999, 2999.9)).toBe(299_990_000)
+  })
+
   it('finds the same tax inside an amount as was put on it, within one unit', () => {
     fc.assert(
       fc.property(fc.integer({ min: 0, max: 50_000_000 }), fc.integer({ min: 0, max: 3000 }), (net, rate) => {

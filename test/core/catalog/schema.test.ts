@@ -83,7 +83,11 @@ describe('a store', () => {
 
   it.each([
     [{ ...store, taxBasisPoints: 6000 }, 'taxBasisPoints: Tax is at most 3000 (30 %). It is in hundredths of a per cent: 600 for 6 %.'],
-    [{ ...store, taxBasisPoints: 6.5 }, 'taxBasisPoints: Tax is a whole number of hundredths of a per cent: 600 for 6 %.'],
+    [
+      { ...store, taxBasisPoints: 887.505 },
+      'taxBasisPoints: Tax has at most 4 decimals as a per cent, 2 in hundredths of it: 887.5 for 8.875 %.',
+    ],
+    [{ ...store, taxBasisPoints: '600' }, 'taxBasisPoints: Tax is a number of hundredths of a per cent: 600 for 6 %, 887.5 for 8.875 %.'],
     [{ ...store, country: 'usa' }, 'country: Country is two capital letters, like US or DE.'],
     [{ ...store, timeZone: 'Mars/Olympus' }, 'timeZone: Time zone is not known. Write it like Europe/Berlin or America/New_York.'],
     [{ ...store, delivery: { kind: 'drone' } }, 'delivery.kind: Delivery is one of: pickup_only, flat, free_over.'],

@@ -12,7 +12,7 @@ const store: Store = {
 
 describe('the form of a store', () => {
   it('sends back what it was given', () => {
-    const { body, faults } = readStoreDraft(draftOfStore(store, 'USD'), 'USD', US)
+    const { body, faults } = readStoreDraft(draftOfStore(store, 'USD', US), 'USD', US)
     const { id: _id, version: _version, ...rest } = store
     expect(faults).toEqual({})
     expect(body).toEqual(rest)
@@ -28,8 +28,28 @@ describe('the form of a store', () => {
       'taxBasisPoints',
     ])
   })
+  it('keeps a rate with three decimals, and refuses what it could not keep', () => {
+    const typed = (taxPercent: string) => readStoreDraft({ ...draftOfStore(store, 'USD', US), taxPercent }, 'USD', US)
+    expect(typed('8.875').body.taxBasisPoints).toBe(887.5)
+    expect(StoreInput.safeParse(typed('8.875').body).success).toBe(true)
+    expect(draftOfStore({ ...store, taxBasisPoints: 887.5 }, 'USD', US).taxPercent).toBe('8.875')
+    expect(typed('8.87512').faults['taxBasisPoints']).toBe('Tax has at most 4 decimals, like 8.875.')
+  })
+  it('spells and reads amounts with the decimal comma where the settings say so', () => {
+    const comma = { ...US, decimal: ',' } as const
+    const draft = draftOfStore({ ...store, taxBasisPoints: 887.5 }, 'EUR', comma)
+    expect(draft).toMatchObject({ taxPercent: '8,875', fee: '9,95', freeOver: '99,00' })
+    expect(readStoreDraft(draft, 'EUR', comma).body).toMatchObject({
+      taxBasisPoints: 887.5,
+      delivery: { feeMinor: 995, freeOverMinor: 9900 },
+    })
+  })
+  it('says of a fee below 0 that it is below 0', () => {
+    const { faults } = readStoreDraft({ ...draftOfStore(store, 'USD', US), fee: '-5' }, 'USD', US)
+    expect(faults['delivery.feeMinor']).toBe('Delivery fee is below 0. The least is $0.00.')
+  })
   it('refuses a tax with a slipped decimal', () => {
-    expect(readStoreDraft({ ...draftOfStore(store, 'USD'), taxPercent: '60' }, 'USD', US).faults['taxBasisPoints']).toContain(
+    expect(readStoreDraft({ ...draftOfStore(store, 'USD', US), taxPercent: '60' }, 'USD', US).faults['taxBasisPoints']).toContain(
       'The most is 30 %',
     )
   })
@@ -40,5 +60,6 @@ it('what a store charges is said in one line', () => {
   expect(sayDelivery({ kind: 'flat', feeMinor: 0, oversizeMinor: 0 }, 'USD')).toBe('free')
   expect(sayDelivery({ kind: 'pickup_only' }, 'USD')).toBe('pickup only')
   expect(sayTax(store)).toBe('6.25 %, added')
+  expect(sayTax({ taxBasisPoints: 887.5, pricesIncludeTax: false })).toBe('8.875 %, added')
   expect(sayTax({ taxBasisPoints: 1900, pricesIncludeTax: true })).toBe('19 %, in the price')
 })

@@ -51,10 +51,11 @@ export interface MoneyFieldProps extends FieldProps {
 /** An amount of money with its sign before the line. */
 export function MoneyField({ value, onChange, least, fault, ...field }: MoneyFieldProps): ReactElement {
   const currency = useCurrency()
+  const { decimal } = useReader()
   const entry = useTypedEntry({
     value,
     read: (text): FigureReading => readMoney(text, currency, field.label, least),
-    spell: (minor) => spellMoney(minor, currency),
+    spell: (minor) => spellMoney(minor, currency, decimal),
     tell: onChange,
   })
   return (

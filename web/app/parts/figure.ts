@@ -72,13 +72,15 @@ function limitFault(value: number, limits: FigureLimits, reader: ReaderUnits): s
   return null
 }
 
-/** Spells an amount for its field, without the sign. @example spellMoney(15900, 'USD') // '159.00' */
-export const spellMoney = (minor: number | null | undefined, currency: string): string =>
-  minor === null || minor === undefined ? '' : sayMoney(minor, currency, { symbol: false }).replaceAll(',', '')
+/** Spells an amount for its field, without the sign, with the reader's decimal sign. @example spellMoney(15900, 'USD', ',') // '159,00' */
+export const spellMoney = (minor: number | null | undefined, currency: string, decimal: ReaderUnits['decimal'] = '.'): string =>
+  minor === null || minor === undefined ? '' : sayMoney(minor, currency, { symbol: false }).replaceAll(',', '').replace('.', decimal)
 
 /** Reads an amount; `least` in minor units, 0 unless told otherwise. @example readMoney('159', 'USD', 'Price', 1) // { value: 15900, fault: null } */
 export function readMoney(text: string, currency: string, label: string, least = 0): FigureReading {
   if (text.trim() === '') return { value: null, fault: null }
+  if (/^[^\d]*[-\u2212][^\d]*\d/.test(text))
+    return { value: null, fault: `${label} is below 0. The least is ${sayMoney(least, currency)}.` }
   const read = parseMoney(text, currency)
   if (!read.ok) return { value: null, fault: read.refusal.words }
   if (read.value < least)

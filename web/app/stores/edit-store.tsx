@@ -9,7 +9,7 @@ import { TickField } from '../parts/choice-fields.tsx'
 import { MergedTold, StaleTold, type Clash } from '../parts/conflict-told.tsx'
 import { mergeTyped } from '../parts/merge.ts'
 import { Screen } from '../parts/screen.tsx'
-import { useCurrency } from '../session/session.ts'
+import { useCurrency, useReader } from '../session/session.ts'
 import { draftOfStore, type StoreDraft } from './store-draft.ts'
 import { StoreForm } from './store-form.tsx'
 
@@ -23,9 +23,10 @@ type Read = Versioned<Store>
 /** Edits one store on the version it was read at; a newer one is brought in without losing what was typed. */
 export function EditStore({ read, reload }: { read: Read; reload: () => Promise<Read | undefined> }): ReactElement {
   const currency = useCurrency()
+  const reader = useReader()
   const navigate = useNavigate()
   const queries = useQueryClient()
-  const [based, setBased] = useState(() => ({ etag: read.etag, draft: draftOfStore(read.value, currency) }))
+  const [based, setBased] = useState(() => ({ etag: read.etag, draft: draftOfStore(read.value, currency, reader) }))
   const [draft, setDraft] = useState(based.draft)
   const [clashes, setClashes] = useState<Clash[] | null>(null)
   const save = useMutation({
@@ -39,7 +40,7 @@ export function EditStore({ read, reload }: { read: Read; reload: () => Promise<
     mutationFn: reload,
     onSuccess: (newest) => {
       if (!newest) return
-      const theirs = draftOfStore(newest.value, currency)
+      const theirs = draftOfStore(newest.value, currency, reader)
       const { merged, clashes: both } = mergeTyped(based.draft, draft, theirs)
       setClashes(both.map((key) => ({ label: LABELS[key], mine: String(draft[key]), theirs: String(theirs[key]) })))
       setBased({ etag: newest.etag, draft: theirs })

@@ -1,7 +1,9 @@
 import type { DeliveryRule, Store } from '../../../core/catalog/store.ts'
 import type { ReaderUnits } from '../../../core/units/quantity.ts'
 import type { StoreBody } from '../client/stores.ts'
-import { readFigure, readMoney, spellMoney } from '../parts/figure.ts'
+import { RATE_STEPS } from '../../../core/money.ts'
+import { readFigure, readMoney, spellMoney, type FigureReading } from '../parts/figure.ts'
+import { sayPercent } from './store-words.ts'
 
 /** A store as it is typed. */
 export interface StoreDraft {
@@ -29,8 +31,9 @@ export const emptyStore = (place: { country: string; timeZone: string }): StoreD
   deliveryKind: 'pickup_only', fee: '', freeOver: '', oversize: '', returnDays: '', note: '', archived: false,
 }) // prettier-ignore
 
-export function draftOfStore(store: Store, currency: string): StoreDraft {
+export function draftOfStore(store: Store, currency: string, { decimal }: Pick<ReaderUnits, 'decimal'>): StoreDraft {
   const { delivery } = store
+  const money = (minor: number): string => spellMoney(minor, currency, decimal)
   return {
     name: store.name,
     kind: store.kind,
@@ -38,13 +41,13 @@ export function draftOfStore(store: Store, currency: string): StoreDraft {
     country: store.country,
     subdivision: store.subdivision ?? '',
     timeZone: store.timeZone,
-    taxPercent: String(store.taxBasisPoints / 100),
+    taxPercent: sayPercent(store.taxBasisPoints).replace('.', decimal),
     pricesIncludeTax: store.pricesIncludeTax,
     deliveryTaxed: store.deliveryTaxed,
     deliveryKind: delivery.kind,
-    fee: delivery.kind === 'pickup_only' ? '' : spellMoney(delivery.feeMinor, currency),
-    freeOver: delivery.kind === 'free_over' ? spellMoney(delivery.freeOverMinor, currency) : '',
-    oversize: delivery.kind === 'pickup_only' ? '' : spellMoney(delivery.oversizeMinor, currency),
+    fee: delivery.kind === 'pickup_only' ? '' : money(delivery.feeMinor),
+    freeOver: delivery.kind === 'free_over' ? money(delivery.freeOverMinor) : '',
+    oversize: delivery.kind === 'pickup_only' ? '' : money(delivery.oversizeMinor),
     returnDays: store.returnDays === null ? '' : String(store.returnDays),
     note: store.note ?? '',
     archived: store.archived,
@@ -69,14 +72,24 @@ function readDelivery(draft: StoreDraft, currency: string, faults: Faults): Deli
 
 /** Highest consumption tax that the server accepts; above it a decimal has slipped. */
 const MOST_TAX_PERCENT = 30
+/** Tax is kept in steps of a ten-thousandth of a per cent; rates in force have three decimals at most. */
+const TAX_STEPS = 10_000
 
-/** The body to send, with what is wrong by field. Tax is typed in per cent and sent in hundredths of it. */
+function readTax(text: string, reader: ReaderUnits): FigureReading {
+  const read = readFigure(text, { label: 'Tax', unit: 'percent', min: 0, max: MOST_TAX_PERCENT }, reader)
+  if (read.fault !== null) return read
+  if (read.value === null) return { value: null, fault: 'Tax is missing. Write 0 where none is charged.' }
+  const steps = Math.round(read.value * TAX_STEPS)
+  if (Math.abs(read.value * TAX_STEPS - steps) > 1e-3) return { value: null, fault: 'Tax has at most 4 decimals, like 8.875.' }
+  return { value: steps / RATE_STEPS, fault: null }
+}
+
+/** The body to send, with what is wrong by field. Tax is typed in per cent and sent in hundredths of it: "8.875" is 887.5. */
 export function readStoreDraft(draft: StoreDraft, currency: string, reader: ReaderUnits): { body: StoreBody; faults: Faults } {
   const faults: Faults = {}
   const orNull = (text: string): string | null => (text.trim() === '' ? null : text.trim())
-  const tax = readFigure(draft.taxPercent, { label: 'Tax', unit: 'percent', min: 0, max: MOST_TAX_PERCENT }, reader)
+  const tax = readTax(draft.taxPercent, reader)
   if (tax.fault !== null) faults['taxBasisPoints'] = tax.fault
-  else if (tax.value === null) faults['taxBasisPoints'] = 'Tax is missing. Write 0 where none is charged.'
   const days = readFigure(draft.returnDays, { label: 'Return days', unit: 'count', min: 0, max: 3650, whole: true }, reader)
   if (days.fault !== null) faults['returnDays'] = days.fault
   if (draft.name.trim() === '') faults['name'] = 'Name is empty. Write the name on the door.'
@@ -87,7 +100,7 @@ export function readStoreDraft(draft: StoreDraft, currency: string, reader: Read
     country: draft.country.trim().toUpperCase(),
     subdivision: orNull(draft.subdivision),
     timeZone: draft.timeZone.trim(),
-    taxBasisPoints: Math.round((tax.value ?? 0) * 100),
+    taxBasisPoints: tax.value ?? 0,
     pricesIncludeTax: draft.pricesIncludeTax,
     deliveryTaxed: draft.deliveryTaxed,
     delivery: readDelivery(draft, currency, faults),

@@ -9,8 +9,11 @@ export function sayDelivery(rule: Store['delivery'], currency: string): string {
   return `${fee}${over}${rule.oversizeMinor > 0 ? `; oversize ${sayMoney(rule.oversizeMinor, currency)} more` : ''}`
 }
 
+/** A rate in per cent, as fine as it is kept. @example sayPercent(887.5) // '8.875' */
+export const sayPercent = (basisPoints: number): string => String(Number((basisPoints / 100).toFixed(4)))
+
 /** @example sayTax({ taxBasisPoints: 600, pricesIncludeTax: false }) // '6 %, added' */
 export function sayTax({ taxBasisPoints, pricesIncludeTax }: Pick<Store, 'taxBasisPoints' | 'pricesIncludeTax'>): string {
   if (taxBasisPoints === 0) return 'none'
-  return `${taxBasisPoints / 100} %, ${pricesIncludeTax ? 'in the price' : 'added'}`
+  return `${sayPercent(taxBasisPoints)} %, ${pricesIncludeTax ? 'in the price' : 'added'}`
 }
