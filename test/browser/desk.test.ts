@@ -134,7 +134,7 @@ describe('two advisors on one quote', () => {
     await first.page.getByLabel('Title, as the customer reads it').fill('Their title')
     await saved(first.page)
     await second.page.getByLabel('Note to the customer').fill('Bring a spirit level.')
-    await second.page.getByText(/^Not saved: .+ changed this quote at \d\d:\d\d\.$/).waitFor()
+    await second.page.getByText(/^Not saved: .+ was changed at \d\d:\d\d\.$/).waitFor()
     await second.page.getByRole('button', { name: 'Compare' }).click()
     await expect.poll(() => second.page.getByRole('row', { name: /^Title .*Their title/ }).count(), { timeout: PATIENCE_MS }).toBe(1)
     await expectAccessible(second.page)

@@ -3,6 +3,7 @@ import { problemOf, type Problem } from '../client/problem.ts'
 import { getQuote, saveQuote } from '../client/quotes.ts'
 import { deskReducer, type DeskEvent, type DeskState } from './desk-state.ts'
 import { forgetDraft, keepDraft } from './kept-draft.ts'
+import { isClosed } from './saving-words.ts'
 
 /** Long enough for a word to be typed, short enough that a customer's change is safe before the next question. */
 const QUIET_MS = 700
@@ -65,7 +66,7 @@ function useSaver(quoteId: string, state: DeskState, dispatch: Dispatch<DeskEven
     for (let round = 0; round < 2; round += 1) {
       const { saving, view } = latest.current
       if (saving.state === 'saved') return view.version
-      if (saving.state === 'conflict') return null
+      if (saving.state === 'conflict' || saving.state === 'closed') return null
       await send()
     }
     return latest.current.saving.state === 'saved' ? latest.current.view.version : null
@@ -73,11 +74,17 @@ function useSaver(quoteId: string, state: DeskState, dispatch: Dispatch<DeskEven
   return { flush, send }
 }
 
-/** What a refused save means: someone else saved, or it is told and tried again. */
+/** Statuses that say the quote is no longer what the change was made on: taken back or accepted, or saved by another. */
+const MOVED_ON: ReadonlySet<number> = new Set([409, 412])
+
+/** What a refused save means: someone else saved, the quote is closed, or it is told and tried again. */
 async function eventOf(quoteId: string, problem: Problem): Promise<DeskEvent> {
-  if (problem.status !== 412) return { type: 'failed', words: sayProblem(problem) }
+  if (!MOVED_ON.has(problem.status)) return { type: 'failed', words: sayProblem(problem) }
   return getQuote(quoteId).then(
-    ({ value }): DeskEvent => ({ type: 'conflict', theirs: value }),
+    ({ value }): DeskEvent => {
+      if (isClosed(value.state)) return { type: 'closed', theirs: value }
+      return problem.status === 412 ? { type: 'conflict', theirs: value } : { type: 'failed', words: sayProblem(problem) }
+    },
     (again: unknown): DeskEvent => ({ type: 'failed', words: sayProblem(problemOf(again)) }),
   )
 }
@@ -106,10 +113,11 @@ function useTimedSends(state: DeskState, send: () => Promise<number | null>): vo
 
 function useKeeping(quoteId: string, { saving, draft, view }: DeskState): void {
   const saved = saving.state === 'saved'
+  const mine = saving.state === 'closed' ? saving.mine : null
   useEffect(() => {
     if (saved) forgetDraft(sessionStorage, quoteId)
-    else keepDraft(sessionStorage, quoteId, { baseVersion: view.version, base: view.draft, draft })
-  }, [saved, quoteId, draft, view])
+    else keepDraft(sessionStorage, quoteId, { baseVersion: view.version, base: view.draft, draft: mine ?? draft })
+  }, [saved, quoteId, draft, mine, view])
   useEffect(() => {
     if (saved) return
     const ask = (event: BeforeUnloadEvent): void => event.preventDefault()

@@ -14,7 +14,7 @@ const DRAWING_WIDTH = 196
 
 /** The heads of the columns: tank to one scale, letter, name, why; a press chooses the build whose report is shown. */
 export function BuildHeads(): ReactElement {
-  const { builds, shown, chosen, choose, open, edit, reader } = useDesk()
+  const { builds, shown, chosen, choose, open, edit, reader, locked } = useDesk()
   const tanks = builds.map((build) => build.drawing && { ...build.drawing, letter: build.letter })
   const drawings = tankDrawings(tanks, { id: 'desk-tank', reader, width: DRAWING_WIDTH, stand: 'cut' })
   const add = (): void => {
@@ -26,7 +26,7 @@ export function BuildHeads(): ReactElement {
     <thead>
       <tr>
         <td>
-          {builds.length < MOST_BUILDS && (
+          {builds.length < MOST_BUILDS && !locked && (
             <Button small look="plain" className="add-build" onClick={add}>
               Add a build
             </Button>
@@ -43,9 +43,11 @@ export function BuildHeads(): ReactElement {
               <span className="dim">{sayTank(build, reader)}</span>
             </button>
             {build.why && <p className="why">{build.why}</p>}
-            <Button small look="plain" className="describe" onClick={() => open({ at: 'describe', buildId: build.id })}>
-              Name, copy, remove<span className="sr"> build {build.letter}</span>
-            </Button>
+            {!locked && (
+              <Button small look="plain" className="describe" onClick={() => open({ at: 'describe', buildId: build.id })}>
+                Name, copy, remove<span className="sr"> build {build.letter}</span>
+              </Button>
+            )}
           </th>
         ))}
       </tr>

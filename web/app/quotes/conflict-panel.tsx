@@ -4,7 +4,7 @@ import { Told } from '../parts/told.tsx'
 import type { Flush } from './autosave.ts'
 import { useDesk } from './desk-context.ts'
 import { compareDrafts } from './draft-compare.ts'
-import { mergeDrafts } from './draft-merge.ts'
+import { mergeWith } from './desk-state.ts'
 import { sayClock } from './saving-words.ts'
 
 /** A save that did not go through: what happened, that nothing is lost, what to do. */
@@ -30,15 +30,19 @@ function Conflict(): ReactElement | null {
   const [comparing, setComparing] = useState(false)
   if (state.saving.state !== 'conflict') return null
   const { theirs } = state.saving
-  const both = mergeDrafts(state.view.draft, state.draft, theirs.draft).clashes.length
+  const both = mergeWith(state, theirs).clashes.length
   const zone = theirs.install.timeZone
   return (
-    <Told kind="stop" title={`Not saved: someone else changed this quote at ${sayClock(theirs.savedAt, zone)}.`} live>
+    <Told
+      kind="stop"
+      title={`Not saved: in another window or by someone else this quote was changed at ${sayClock(theirs.savedAt, zone)}.`}
+      live
+    >
       <p>
-        Your change is kept here. Keep mine also keeps what only the other changed
+        Your change is kept here. Keep mine also keeps what only the other side changed
         {both === 0
-          ? ', and nothing was changed by both'
-          : `; ${both === 1 ? 'one thing was' : `${both} things were`} changed by both and stay yours`}
+          ? ', and nothing was changed on both'
+          : `; ${both === 1 ? 'one thing was changed on both sides and stays' : `${both} things were changed on both sides and stay`} yours`}
         . Take theirs drops your unsaved change.
       </p>
       <div className="acts">

@@ -33,7 +33,8 @@ export function CustomerPanel(): ReactElement {
       </section>
       <section className="terms" aria-labelledby="terms-heading">
         <h2 id="terms-heading">Terms</h2>
-        <div className="form">
+        <fieldset className="form held" disabled={desk.locked}>
+          <legend className="sr">Terms</legend>
           <TextField
             label="Title, as the customer reads it"
             value={draft.title}
@@ -54,7 +55,7 @@ export function CustomerPanel(): ReactElement {
             value={draft.note}
             onChange={(note) => desk.edit({ do: 'note', note })}
           />
-        </div>
+        </fieldset>
       </section>
     </>
   )

@@ -4,14 +4,13 @@ import { Button } from '../parts/button.tsx'
 import type { Flush } from './autosave.ts'
 import { useDesk } from './desk-context.ts'
 import { getDraftPaper } from './draft-paper.ts'
-import { isClosed } from './saving-words.ts'
 
 /** Two weeks: long enough to decide, short enough that most prices seen still hold. The advisor changes it in the dialog. */
 const STANDS_DAYS = 14
 
 /** What is done with the whole quote: seen on paper, issued. */
 export function DeskActs({ flush }: { flush: Flush }): ReactElement {
-  const { state, open, edit } = useDesk()
+  const { state, open, edit, locked } = useDesk()
   const { view, draft } = state
   const ask = (): void => {
     if (draft.standsUntil === null || draft.standsUntil < view.asOf) edit({ do: 'stands_until', date: addDays(view.asOf, STANDS_DAYS) })
@@ -20,11 +19,7 @@ export function DeskActs({ flush }: { flush: Flush }): ReactElement {
   return (
     <>
       <PaperButtons flush={flush} />
-      {isClosed(view.state) ? (
-        <span className="reason">
-          {view.state === 'accepted' ? 'Accepted: it is not changed any more.' : 'Withdrawn: it is not changed any more.'}
-        </span>
-      ) : (
+      {!locked && (
         <Button look="main" onClick={ask}>
           {view.revisions.length === 0 ? 'Issue quote' : `Issue version ${view.revisions.length + 1}`}
         </Button>

@@ -24,6 +24,8 @@ export interface Desk {
   builds: AssembledBuild[]
   /** The columns there is room for: every build, or on a phone the chosen one. */
   shown: AssembledBuild[]
+  /** Accepted or withdrawn: shown, and nothing of it changes. */
+  locked: boolean
   /** The build whose column is watered and whose report is shown. */
   chosen: AssembledBuild
   choose(buildId: string): void

@@ -3,8 +3,10 @@ import type { PriceView } from '../../../core/pricing/price-view.ts'
 import type { QuoteDraft } from '../../../core/quote/draft.ts'
 import type { QuoteView } from '../../../core/quote/quote-view.ts'
 import { editDraft, type DraftEdit } from './draft-edit.ts'
-import { mergeDrafts } from './draft-merge.ts'
+import { mergeDrafts, type Merged } from './draft-merge.ts'
 import { sameValue } from './same-value.ts'
+import { isClosed } from './saving-words.ts'
+import { slotsBy } from './slot-of-line.ts'
 
 /** How the draft on the screen stands to the one on the server. */
 export type Saving =
@@ -15,6 +17,8 @@ export type Saving =
   | { state: 'failed'; words: string }
   /** Someone saved in between. Nothing is sent until the advisor chooses. */
   | { state: 'conflict'; theirs: QuoteView }
+  /** Accepted or withdrawn meanwhile: the change can go to a new quote, or be dropped. The screen shows what is closed. */
+  | { state: 'closed'; mine: QuoteDraft }
 
 export interface DeskState {
   /** The quote as the server last gave it; its draft is what edits are based on. */
@@ -32,7 +36,10 @@ export type DeskEvent =
   | { type: 'stored'; view: QuoteView }
   | { type: 'failed'; words: string }
   | { type: 'conflict'; theirs: QuoteView }
+  | { type: 'closed'; theirs: QuoteView }
   | { type: 'take_theirs' }
+  /** Lets go of a change that a closed quote cannot take. */
+  | { type: 'discard' }
   | { type: 'keep_mine' }
   /** The server's copy after issue, withdrawal or reload, with nothing unsaved here. */
   | { type: 'reloaded'; view: QuoteView }
@@ -49,6 +56,7 @@ export interface KeptDraft {
 export function openDesk(view: QuoteView, kept: KeptDraft | null): DeskState {
   const state: DeskState = { view, draft: view.draft, products: view.products, prices: view.prices, saving: { state: 'saved' } }
   if (!kept || sameValue(kept.draft, view.draft)) return state
+  if (isClosed(view.state)) return { ...state, saving: { state: 'closed', mine: kept.draft } }
   if (kept.baseVersion === view.version) return { ...state, draft: kept.draft, saving: { state: 'edited' } }
   return {
     ...state,
@@ -58,10 +66,11 @@ export function openDesk(view: QuoteView, kept: KeptDraft | null): DeskState {
   }
 }
 
-/** One step of the desk. A change made while another is on its way is kept and sent after it. */
+/** One step of the desk. A change made while another is on its way is kept and sent after it; a closed quote takes none. */
 export function deskReducer(state: DeskState, event: DeskEvent): DeskState {
   switch (event.type) {
     case 'edit': {
+      if (isClosed(state.view.state)) return state
       const draft = editDraft(state.draft, event.edit)
       if (draft === state.draft) return state
       const busy = state.saving.state === 'sending' || state.saving.state === 'conflict'
@@ -75,12 +84,16 @@ export function deskReducer(state: DeskState, event: DeskEvent): DeskState {
       return { ...state, saving: { state: 'failed', words: event.words } }
     case 'conflict':
       return { ...state, saving: { state: 'conflict', theirs: event.theirs } }
+    case 'closed':
+      return fresh(state, event.theirs, event.theirs.draft, closedWith(state.draft, event.theirs.draft))
+    case 'discard':
+      return state.saving.state === 'closed' ? { ...state, saving: { state: 'saved' } } : state
     case 'take_theirs':
       return state.saving.state === 'conflict' ? fresh(state, state.saving.theirs, state.saving.theirs.draft, { state: 'saved' }) : state
     case 'keep_mine': {
       if (state.saving.state !== 'conflict') return state
       const { theirs } = state.saving
-      return fresh(state, theirs, mergeDrafts(state.view.draft, state.draft, theirs.draft).draft, { state: 'edited' })
+      return fresh(state, theirs, mergeWith(state, theirs).draft, { state: 'edited' })
     }
     case 'reloaded':
       return fresh(state, event.view, event.view.draft, { state: 'saved' })
@@ -92,6 +105,13 @@ export function deskReducer(state: DeskState, event: DeskEvent): DeskState {
       }
   }
 }
+
+/** My change laid over what was saved meanwhile. */
+export const mergeWith = ({ view, draft, products }: DeskState, theirs: QuoteView): Merged =>
+  mergeDrafts(view.draft, draft, theirs.draft, slotsBy(products, theirs.products))
+
+const closedWith = (mine: QuoteDraft, theirs: QuoteDraft): Saving =>
+  sameValue(mine, theirs) ? { state: 'saved' } : { state: 'closed', mine }
 
 function stored(state: DeskState, view: QuoteView): DeskState {
   const sent = state.saving.state === 'sending' ? state.saving.sent : state.draft

@@ -4,6 +4,7 @@ import { Screen } from '../parts/screen.tsx'
 import { BuildDialogs } from './build-dialogs.tsx'
 import { BuildsTable } from './builds-table.tsx'
 import { CellEditor } from './cell-editor.tsx'
+import { ClosedPanel } from './closed-panel.tsx'
 import { ConflictPanel } from './conflict-panel.tsx'
 import { DeskActs } from './desk-acts.tsx'
 import { DeskProvider } from './desk-context.ts'
@@ -28,6 +29,7 @@ export function DeskView({ opened }: { opened: QuoteView }): ReactElement {
   return (
     <DeskProvider value={desk}>
       <Screen title={draft.title || `A quote for ${view.customer.name}`} width="wide" above={above} actions={<DeskActs flush={flush} />}>
+        <ClosedPanel />
         <ConflictPanel flush={flush} />
         <IssuedPanel />
         <div className="desk" data-four={desk.builds.length >= 4 || undefined}>

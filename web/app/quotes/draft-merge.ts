@@ -1,9 +1,10 @@
+import type { Slot } from '../../../core/catalog/kinds.ts'
 import type { Build, BuildLine, QuoteDraft } from '../../../core/quote/draft.ts'
 import { sameValue } from './same-value.ts'
 
 /** Something that both changed, each otherwise: mine stands, and the screen says so. */
 export interface Clash {
-  /** "need.budgetMinor", "build:<id>.name", "build:<id>.line:<id>". */
+  /** "need.budgetMinor", "build:<id>.name", "build:<id>.line:<id>", "build:<id>.slot:heat". */
   path: string
   mine: unknown
   theirs: unknown
@@ -15,12 +16,13 @@ export interface Merged {
 }
 
 /**
- * Lays my unsaved changes over what a colleague saved meanwhile. What only one of us changed is kept from that one; what both changed stays mine and is
- * listed. A build or line that one removed and the other changed stays. Nothing that either entered is dropped silently.
+ * Lays my unsaved changes over what was saved meanwhile. What only one side changed is kept from that one; what both changed stays mine and is listed. A
+ * build or line that one removed and the other changed stays. A slot that both filled anew is one clash: its lines are mine, never both sides' and both
+ * charged. Nothing that either entered is dropped silently.
  *
  * @example mergeDrafts(base, { ...base, title: 'Mine' }, { ...base, note: 'Theirs' }).draft // title "Mine", note "Theirs", no clash
  */
-export function mergeDrafts(base: QuoteDraft, mine: QuoteDraft, theirs: QuoteDraft): Merged {
+export function mergeDrafts(base: QuoteDraft, mine: QuoteDraft, theirs: QuoteDraft, slotOf: SlotOf = saidSlot): Merged {
   const clashes: Clash[] = []
   const choose = chooser(clashes)
   const { exact: baseExact, ...baseNeed } = base.need
@@ -31,12 +33,16 @@ export function mergeDrafts(base: QuoteDraft, mine: QuoteDraft, theirs: QuoteDra
     exact: fields('need.exact', baseExact, mineExact, theirExact, choose),
   }
   const builds = byId('build', base.builds, mine.builds, theirs.builds, clashes, (path, b, m, t) =>
-    mergeBuild(path, b, m, t, choose, clashes),
+    mergeBuild(path, { base: b, mine: m, theirs: t }, choose, clashes, slotOf),
   )
   const head = fields('draft', headOf(base), headOf(mine), headOf(theirs), choose)
   const suggestion = head.suggestion && builds.some((build) => build.id === head.suggestion?.buildId) ? head.suggestion : null
   return { draft: { ...head, suggestion, need, builds }, clashes }
 }
+
+/** The slot a line speaks for; undefined where its product is not known here. */
+export type SlotOf = (line: BuildLine) => Slot | undefined
+const saidSlot: SlotOf = (line) => (line.answer === 'buy' ? undefined : line.slot)
 
 type Choose = <T>(path: string, base: T, mine: T, theirs: T) => T
 
@@ -61,13 +67,50 @@ function fields<T extends object>(path: string, base: T, mine: T, theirs: T, cho
   return Object.fromEntries(entries.filter(([, value]) => value !== undefined)) as T
 }
 
-function mergeBuild(path: string, base: Build, mine: Build, theirs: Build, choose: Choose, clashes: Clash[]): Build {
+interface Three<T> {
+  base: T
+  mine: T
+  theirs: T
+}
+
+function mergeBuild(path: string, { base, mine, theirs }: Three<Build>, choose: Choose, clashes: Clash[], slotOf: SlotOf): Build {
+  const lines = { base: base.lines, mine: mine.lines, theirs: theirs.lines }
+  const refilled = refilledSlots(lines, slotOf)
+  for (const slot of refilled) {
+    const inSlot = (all: BuildLine[]): BuildLine[] => all.filter((line) => slotOf(line) === slot)
+    const [kept, other] = [inSlot(mine.lines), inSlot(theirs.lines)]
+    if (!sameAnswers(kept, other)) clashes.push({ path: `${path}.slot:${slot}`, mine: kept, theirs: other })
+  }
+  const isRefilled = (line: BuildLine): boolean => refilled.has(slotOf(line))
+  const rest = (all: BuildLine[]): BuildLine[] => all.filter((line) => !isRefilled(line))
   return {
     id: mine.id,
     name: choose(`${path}.name`, base.name, mine.name, theirs.name),
     why: choose(`${path}.why`, base.why, mine.why, theirs.why),
-    lines: byId<BuildLine>(`${path}.line`, base.lines, mine.lines, theirs.lines, clashes, choose),
+    lines: [
+      ...byId<BuildLine>(`${path}.line`, rest(lines.base), rest(lines.mine), rest(lines.theirs), clashes, choose),
+      ...mine.lines.filter(isRefilled),
+    ],
   }
+}
+
+const sameAnswers = (some: BuildLine[], others: BuildLine[]): boolean => {
+  const said = (lines: BuildLine[]): unknown[] => lines.map((line) => ({ ...line, id: '' }))
+  return sameValue(said(some), said(others))
+}
+
+/** Slots that both sides changed, one of them by a line the base did not have. Merged line by line they would hold what each side meant to stand alone. */
+function refilledSlots(lines: Three<BuildLine[]>, slotOf: SlotOf): Set<Slot | undefined> {
+  const known = new Set(lines.base.map((line) => line.id))
+  const slots = new Set([...lines.mine, ...lines.theirs].filter((line) => !known.has(line.id)).map(slotOf))
+  return new Set(
+    [...slots].filter((slot) => {
+      if (slot === undefined) return false
+      const inSlot = (all: BuildLine[]): BuildLine[] => all.filter((line) => slotOf(line) === slot)
+      const base = inSlot(lines.base)
+      return !sameAnswers(inSlot(lines.mine), base) && !sameAnswers(inSlot(lines.theirs), base)
+    }),
+  )
 }
 
 /** Their order, then what I added. */

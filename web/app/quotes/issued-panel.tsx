@@ -8,7 +8,7 @@ import { Told } from '../parts/told.tsx'
 import { CopyLink } from './copy-link.tsx'
 import { useDesk } from './desk-context.ts'
 import { sameValue } from './same-value.ts'
-import { sayClock } from './saving-words.ts'
+import { isClosed, sayClock } from './saving-words.ts'
 
 /** What was issued: the newest version, its links and paper, the answer, whether the draft has moved on since. */
 export function IssuedPanel(): ReactElement | null {
@@ -50,11 +50,17 @@ function Answer({ view }: { view: QuoteView }): ReactElement | null {
   if (!answer) return null
   const at = `${sayDate(civilDateAt(Date.parse(answer.at), view.install.timeZone), yearOf(view.asOf))}, ${sayClock(answer.at, view.install.timeZone)}`
   const version = answer.revision === view.revisions.at(-1)?.revision ? '' : `, version ${answer.revision}`
+  const title = answer.answer === 'accepted' ? `Accepted build ${answer.letter ?? ''} on ${at}${version}` : `Declined on ${at}${version}`
+  // A closed quote says so at the top already; one such box in a view is enough.
+  if (isClosed(view.state))
+    return (
+      <p>
+        {title}
+        {answer.note && `: “${answer.note}”`}
+      </p>
+    )
   return (
-    <Told
-      kind="note"
-      title={answer.answer === 'accepted' ? `Accepted build ${answer.letter ?? ''} on ${at}${version}` : `Declined on ${at}${version}`}
-    >
+    <Told kind="note" title={title}>
       {answer.note && <p>“{answer.note}”</p>}
     </Told>
   )

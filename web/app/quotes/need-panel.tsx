@@ -18,7 +18,7 @@ export function NeedPanel(): ReactElement {
   return (
     <section className="need" aria-labelledby="need-heading" data-changing={changing || undefined}>
       <h2 id="need-heading">The need</h2>
-      {changing ? (
+      {changing && !desk.locked ? (
         <div className="form need-form">
           <NeedQuestions need={draft.need} stores={view.stores} onChange={change} />
           <details className="exact" open>
@@ -32,11 +32,13 @@ export function NeedPanel(): ReactElement {
           <MoreExact />
         </>
       )}
-      <p className="need-act">
-        <Button small aria-expanded={changing} onClick={() => setChanging(!changing)}>
-          {changing ? 'Done with the need' : 'Change the need'}
-        </Button>
-      </p>
+      {!desk.locked && (
+        <p className="need-act">
+          <Button small aria-expanded={changing} onClick={() => setChanging(!changing)}>
+            {changing ? 'Done with the need' : 'Change the need'}
+          </Button>
+        </p>
+      )}
     </section>
   )
 }

@@ -1,4 +1,4 @@
-import type { QuoteState } from '../../../core/quote/draft.ts'
+import type { BuildLetter, QuoteState } from '../../../core/quote/draft.ts'
 import type { QuoteView } from '../../../core/quote/quote-view.ts'
 import type { Saving } from './desk-state.ts'
 
@@ -8,6 +8,16 @@ export const STATE_WORDS: Record<QuoteState, string> = {
 
 /** Nothing in it changes any more. */
 export const isClosed = (state: QuoteState): boolean => state === 'accepted' || state === 'withdrawn'
+
+/**
+ * That a quote changes no more, and why.
+ *
+ * @example sayClosed('accepted', 'B', '4 October') // 'Accepted B on 4 October: it no longer changes'
+ */
+export function sayClosed(state: QuoteState, letter: BuildLetter | null, on: string | null): string {
+  const what = state === 'accepted' ? ['Accepted', letter].filter(Boolean).join(' ') : 'Withdrawn'
+  return `${what}${state === 'accepted' && on ? ` on ${on}` : ''}: it no longer changes`
+}
 
 /** "10:42" of an instant in the install's zone. */
 export const sayClock = (instant: string, timeZone: string): string =>
@@ -30,6 +40,7 @@ export function saySaving(saving: Saving, savedAt: string, timeZone: string): st
       return 'saving'
     case 'failed':
     case 'conflict':
+    case 'closed':
       return 'not saved'
   }
 }

@@ -35,7 +35,7 @@ export function SlotCellView({ build, slot, cell }: { build: AssembledBuild; slo
 
 /** What fills it, where it comes from, and at its end the price; all but the price opens the slot. */
 function CellRow({ build, slot, row }: { build: AssembledBuild; slot: Slot; row: SlotRow }): ReactElement {
-  const { open } = useDesk()
+  const { open, locked } = useDesk()
   const cost = build.cost.lines.find((line) => line.lineId === row.lineId)
   const priced = row.answer === 'buy' || row.answer === 'kit'
   return (
@@ -43,6 +43,7 @@ function CellRow({ build, slot, row }: { build: AssembledBuild; slot: Slot; row:
       <button
         type="button"
         className="cell-name"
+        disabled={locked}
         data-quiet={isQuiet(row) || undefined}
         onClick={() => open({ at: 'cell', buildId: build.id, slot, want: null })}
       >

@@ -5,13 +5,14 @@ import { useDesk } from './desk-context.ts'
 
 /** Which build is marked "we suggest", and why: the sentence the customer reads under it. */
 export function SuggestionPanel(): ReactElement {
-  const { state, builds, edit } = useDesk()
+  const { state, builds, edit, locked } = useDesk()
   const { suggestion } = state.draft
   const options = builds.map((build) => ({ value: build.id, label: `${build.letter} ${build.name}`.trim() }))
   return (
     <section className="suggestion" aria-labelledby="suggestion-heading">
       <h2 id="suggestion-heading">We suggest</h2>
-      <div className="form-row">
+      <fieldset className="form-row held" disabled={locked}>
+        <legend className="sr">Suggestion</legend>
         <SelectField
           label="Build"
           value={suggestion?.buildId ?? ''}
@@ -27,7 +28,7 @@ export function SuggestionPanel(): ReactElement {
             onChange={(reason) => edit({ do: 'suggest', suggestion: { buildId: suggestion.buildId, reason } })}
           />
         )}
-      </div>
+      </fieldset>
     </section>
   )
 }

@@ -42,14 +42,14 @@ export function TierRows(): ReactElement {
 
 /** A figure, or which line stands in its way with the press that opens it. Never a total with a hole in it. */
 function TierFigure({ tier, build }: { tier: Tier; build: AssembledBuild }): ReactElement {
-  const { currency, open, choose } = useDesk()
+  const { currency, open, choose, locked } = useDesk()
   if (tier.complete)
     return build.cost.lines.length === 0 ? <span className="quiet">no goods yet</span> : <>{sayMoney(tier.totalMinor, currency)}</>
   const row = build.rows.find((one) => one.lineId === tier.missing[0]?.lineId)
   return (
     <span className="no-total">
       <Verdict verdict="not_known" words={sayMissing(tier.missing)} />
-      {row && (
+      {row && !locked && (
         <button
           type="button"
           className="link"

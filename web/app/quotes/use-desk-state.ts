@@ -7,6 +7,7 @@ import { useAutosave, type Flush } from './autosave.ts'
 import type { Desk, DeskDialog } from './desk-context.ts'
 import { deskReducer, openDesk } from './desk-state.ts'
 import { keptDraft } from './kept-draft.ts'
+import { isClosed } from './saving-words.ts'
 import { PHONE, useMedia } from './use-media.ts'
 
 interface OpenDesk {
@@ -42,6 +43,7 @@ export function useDeskState(opened: QuoteView): OpenDesk {
     (): Desk => ({
       state, inputs, builds,
       shown, chosen, dialog, open,
+      locked: isClosed(state.view.state),
       choose: setChosenId,
       edit: (edit) => dispatch({ type: 'edit', edit }),
       priced: (products, prices) => dispatch({ type: 'priced', products, prices }),

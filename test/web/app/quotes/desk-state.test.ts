@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { deskReducer, openDesk, type DeskEvent, type DeskState } from '../../../../web/app/quotes/desk-state.ts'
+import { copiedDraft } from '../../../../web/app/quotes/quote-copy.ts'
 import { sampleDraft, sampleView } from './sample-draft.ts'
 
 const title = (text: string): DeskEvent => ({ type: 'edit', edit: { do: 'title', title: text } })
@@ -76,4 +77,26 @@ it('keeps the lists it had when a fetch brings nothing new, so that nothing is c
   const twice = play(once, { type: 'priced', products: [], prices: [{ ...prices[0]! }] })
   expect(once.prices).toHaveLength(1)
   expect(twice.prices).toBe(once.prices)
+})
+
+describe('a quote that was accepted', () => {
+  const accepted = { ...sampleView(9, sampleDraft), state: 'accepted' as const }
+  it('takes no edit', () => {
+    const state = openDesk(accepted, null)
+    expect(play(state, title('Too late'))).toBe(state)
+  })
+  it('while a change was on its way shows what was accepted and keeps the change', () => {
+    const state = play(opened, title('Too late'), { type: 'sending' }, { type: 'closed', theirs: accepted })
+    expect(state.draft).toEqual(sampleDraft)
+    expect(state.saving).toMatchObject({ state: 'closed', mine: { title: 'Too late' } })
+    expect(play(state, { type: 'discard' }).saving).toEqual({ state: 'saved' })
+  })
+  it('offers a change kept in this browser, instead of trying to save it', () => {
+    const kept = { baseVersion: 9, base: sampleDraft, draft: { ...sampleDraft, title: 'Kept' } }
+    expect(openDesk(accepted, kept).saving).toEqual({ state: 'closed', mine: kept.draft })
+  })
+  it('is copied to a new quote with a last day that is still to come, or none', () => {
+    expect(copiedDraft({ ...sampleDraft, standsUntil: '2026-10-01' }, '2026-10-20')).toEqual({ ...sampleDraft, standsUntil: null })
+    expect(copiedDraft({ ...sampleDraft, standsUntil: '2026-10-20' }, '2026-10-20').standsUntil).toBe('2026-10-20')
+  })
 })

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { fc, test } from '@fast-check/vitest'
 import type { QuoteDraft } from '../../../../core/quote/draft.ts'
 import { editDraft, type DraftEdit } from '../../../../web/app/quotes/draft-edit.ts'
-import { mergeDrafts } from '../../../../web/app/quotes/draft-merge.ts'
+import { mergeDrafts, type SlotOf } from '../../../../web/app/quotes/draft-merge.ts'
 import { sampleDraft } from './sample-draft.ts'
 
 const edited = (...edits: DraftEdit[]): QuoteDraft => edits.reduce(editDraft, sampleDraft)
@@ -66,4 +66,37 @@ describe('two advisors on one quote', () => {
       expect(lineIds(mergeDrafts(sampleDraft, change, sampleDraft).draft)).toEqual(lineIds(change))
     },
   )
+})
+
+describe('one slot filled on both sides', () => {
+  const kinds: Record<string, 'light' | 'heat' | 'hold_water'> = { 'light-1': 'light', 'light-2': 'light', 'heater-1': 'heat', 'heater-2': 'heat', 'tank-1': 'hold_water' } // prettier-ignore
+  const slotOf: SlotOf = (line) => (line.answer === 'buy' ? kinds[line.productId] : line.slot)
+  const put = (productId: string, id: string, replaces: string[] = []): DraftEdit => ({
+    do: 'put_line', buildId: 'a', replaces, line: { id, answer: 'buy', productId, quantity: 1, storeId: null, note: '' },
+  }) // prettier-ignore
+  const boughtIn = (draft: QuoteDraft) => draft.builds[0]?.lines.flatMap((line) => (line.answer === 'buy' ? [line.productId] : []))
+  const merge = (mine: DraftEdit, theirs: DraftEdit) => mergeDrafts(sampleDraft, edited(mine), edited(theirs), slotOf)
+
+  it('is one clash, and only mine is charged', () => {
+    const { draft, clashes } = merge(put('light-1', 'm'), put('light-2', 't'))
+    expect(boughtIn(draft)).toEqual(['tank-1', 'heater-1', 'light-1'])
+    expect(clashes.map((clash) => clash.path)).toEqual(['build:a.slot:light'])
+    expect(clashes[0]?.theirs).toMatchObject([{ productId: 'light-2' }])
+  })
+  it('with the same thing is no clash, and is charged once', () => {
+    const { draft, clashes } = merge(put('light-1', 'm'), put('light-1', 't'))
+    expect(boughtIn(draft)).toEqual(['tank-1', 'heater-1', 'light-1'])
+    expect(clashes).toEqual([])
+  })
+  it('is mine where I replaced what they changed', () => {
+    const changed = { do: 'put_line', buildId: 'a', replaces: [], line: { id: 'a-heat', answer: 'buy', productId: 'heater-1', quantity: 5, storeId: null, note: '' } } as const // prettier-ignore
+    const { draft, clashes } = merge(put('heater-2', 'm', ['a-heat']), changed)
+    expect(boughtIn(draft)).toEqual(['tank-1', 'heater-2'])
+    expect(clashes.map((clash) => clash.path)).toEqual(['build:a.slot:heat'])
+  })
+  it('leaves two slots alone that each side filled one of', () => {
+    const { draft, clashes } = merge(put('light-1', 'm'), put('heater-2', 't', ['a-heat']))
+    expect(new Set(boughtIn(draft))).toEqual(new Set(['tank-1', 'light-1', 'heater-2']))
+    expect(clashes).toEqual([])
+  })
 })
