@@ -20,19 +20,18 @@ export const filmForAmmonia = (gramsPerDay: number): number => gramsPerDay / UPT
 /**
  * Whether the filter's media hold enough film for the group's feeding. Only where the media's volume is stated.
  *
- * Value: litres of media. Limit: what the film needs with the least area a litre; *marginal* while that of the best media would do.
+ * Value: litres of media, millilitres where the need is less than one. Limit: what the film needs with the least area a litre; *marginal* while that of the best media would do.
  */
 export function filterFeed({ gear, conditions }: Situation): Finding | null {
   if (gear.filters.length === 0 || gear.filters.some(({ spec }) => spec.mediaVolumeL === undefined)) return null
   const feed = conditions.livestock.feedGramsPerDay
   const film = filmForAmmonia(ammoniaOfFeed(feed))
-  const value = quantity(
-    gear.filters.reduce((sum, { spec, quantity: n }) => sum + n * (spec.mediaVolumeL ?? 0), 0),
-    'L',
-    1,
-  )
-  const safe = quantity(film / MEDIA_M2_PER_L.low, 'L', 1)
-  const least = quantity(film / MEDIA_M2_PER_L.high, 'L', 1)
+  const safeL = film / MEDIA_M2_PER_L.low
+  // Under a litre a tenth of one, or of a gallon, would be half of it or nothing.
+  const told = (litres: number) => (safeL < 1 ? quantity(litres * 1000, 'mL', 0) : quantity(litres, 'L', 1))
+  const value = told(gear.filters.reduce((sum, { spec, quantity: n }) => sum + n * (spec.mediaVolumeL ?? 0), 0))
+  const safe = told(safeL)
+  const least = told(film / MEDIA_M2_PER_L.high)
   const verdict: Verdict = value.value >= safe.value ? 'fits' : value.value >= least.value ? 'marginal' : 'does_not_fit'
   return makeFinding('filter_feed', {
     verdict,

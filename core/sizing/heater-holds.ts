@@ -56,7 +56,7 @@ function withoutHeat(situation: Situation, bareC: number, assumed: string[]): Fi
     verdict: 'fits',
     value: held,
     limit: { kind: 'at_least', low: quantity(lowestC, 'degC', 1) },
-    reason: phrase`In the coldest room, ${quantity(situation.conditions.coldestRoomC, 'degC', 1)}, the water stays at ${held} without any heat; these animals bear ${quantity(lowestC, 'degC', 1)}.`,
+    reason: phrase`In the coldest room, ${quantity(situation.conditions.coldestRoomC, 'degC', 1)}, the water stays at ${held} without any heat; the least that these animals bear is ${quantity(lowestC, 'degC', 1)}.`,
     assumed,
     source: SOURCE,
   })

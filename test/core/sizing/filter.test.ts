@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { METRIC, sayPhrase } from '../../../core/units/say.ts'
+import { METRIC, sayPhrase, US } from '../../../core/units/say.ts'
 import { ammoniaOfFeed, filmForAmmonia } from '../../../core/sizing/filter-feed.ts'
 import { turnover } from '../../../core/sizing/filter-flow.ts'
 import { findingOf, group, one, reportOf } from './sample-build.ts'
@@ -75,6 +75,13 @@ describe('filter against feeding', () => {
     expect(findingOf('filter_feed', filter(2000, 3), { livestock }).verdict).toBe('marginal')
     expect(findingOf('filter_feed', filter(2000, 1), { livestock }).verdict).toBe('does_not_fit')
     expect(sayPhrase(findingOf('filter_feed', filter(2000, 1), { livestock }).reason, METRIC)).toContain('1.5 L to 5.2 L')
+  })
+
+  it('tells a need of less than a litre in millilitres, so that nobody reads 0.0', () => {
+    // Own: 0.05 g × 0.45 × 0.092 / 0.2 is 0.01035 m² of film; 0.2 to 0.7 m² a litre.
+    const found = findingOf('filter_feed', filter(2000, 0.5), { livestock: group('dwarf-shrimp') })
+    expect(found).toMatchObject({ verdict: 'fits', value: { value: 500, unit: 'mL' }, limit: { low: { value: 52, unit: 'mL' } } })
+    expect(sayPhrase(found.reason, US)).toContain('needs 15 mL to 52 mL of media; there are 500 mL.')
   })
 
   it('is left out where the media are not stated', () => {
