@@ -24,7 +24,7 @@ export interface DemoQuote {
 
 const WATER_CARE = [buy('Stillwell 250 mL'), buy('Dosset Chloride 50 g'), buy('Lockridge Five'), buy('Corbelle GFCI Strip 6')]
 
-/** In the order of their first issue: numbers follow it. */
+/** In the order of their first issue: numbers follow it. Each stands for two weeks. */
 export const demoQuotes = (today: CivilDate): DemoQuote[] => [
   { key: 'planted', customer: 'Pia Thornquist-Vale', advisor: 'Tilda Quenby', madeDaysAgo: 72, issuedDaysAgo: 70, outcome: null, draft: planted(today) },
   { key: 'school', customer: 'The Fenmoor School', advisor: 'Bram Ostrey', madeDaysAgo: 48, issuedDaysAgo: 46, draft: school(today), outcome: { answer: 'accepted', letter: 'A', daysAgo: 41, note: 'Please deliver on a weekday.' } },
@@ -47,12 +47,12 @@ const planted = (today: CivilDate): QuoteDraft => ({
       buy('Osmere Studio 60'), buy('Harrowfen Cabinet 60'), buy('Sedgeway Soil 9 L', 2), buy('Torvane Watch'), buy('Dosset Bind 250 mL'), buy('Dosset Chloride 50 g'), buy('Lockridge Five'), buy('Corbelle GFCI Strip 6'),
     ]),
     build('parts', 'Rimless parts', 'The same tank with two guarded heaters and slower water.', [
-      buy('Osmere Clear 60'), buy('Osmere Cover 60'), buy('Harrowfen Cabinet 60'), buy('Harrowfen Mat 60'), buy('Pellick H-300'), buy('Quarrick Twin 50', 2), buy('Lumbry Strand 60'), buy('Sedgeway Soil 9 L', 2), buy('Torvane Watch'), buy('Dosset Bind 250 mL'),
+      buy('Osmere Clear 60'), buy('Osmere Cover 60'), buy('Harrowfen Cabinet 60'), buy('Harrowfen Mat 60'), buy('Pellick H-300'), buy('Quarrick Twin 50 with controller', 2), buy('Lumbry Strand 60'), buy('Sedgeway Soil 9 L', 2), buy('Torvane Watch'), buy('Dosset Bind 250 mL'),
       buy('Dosset Chloride 50 g'), buy('Lockridge Five'), buy('Corbelle GFCI Strip 6'),
     ]),
   ],
   suggestion: { buildId: 'parts', reason: 'Two small heaters in an old house with cold nights.' },
-  standsUntil: addDays(today, -40),
+  standsUntil: addDays(today, -56),
   note: '',
 }) // prettier-ignore
 
@@ -64,15 +64,15 @@ const school = (today: CivilDate): QuoteDraft => ({
   },
   builds: [
     build('parts', 'Parts on a frame', 'Two guarded heaters and room for the bacteria in the filter.', [
-      buy('Wendlemere 20 long'), buy('Wendlemere Lid 30'), buy('Thornby Frame 30'), buy('Pellick C-600'), buy('Quarrick Twin 50', 2), buy('Halden Row 30'), buy('Millrace Gravel 20 lb', 3), buy('Torvane Digital'), ...WATER_CARE,
+      buy('Wendlemere 20 long'), buy('Wendlemere Lid 30'), buy('Thornby Frame 30'), buy('Pellick C-600'), buy('Quarrick Twin 50 with controller', 2), buy('Halden Row 30'), buy('Millrace Gravel 20 lb', 3), buy('Torvane Digital'), ...WATER_CARE,
     ]),
     build('kit', 'Kit on a frame', 'Little to choose; one heater.', [
       buy('Wendlemere Start 20'), buy('Thornby Frame 30'), buy('Millrace Gravel 20 lb', 3), ...WATER_CARE,
     ]),
   ],
-  suggestion: { buildId: 'parts', reason: 'Nobody is there at weekends: two heaters, each with a second thermostat.' },
-  standsUntil: addDays(today, -20),
-  note: 'The cycle is started on a Monday.',
+  suggestion: { buildId: 'parts', reason: 'Nobody is there at weekends: two heaters, each with a controller that switches it off if it sticks.' },
+  standsUntil: addDays(today, -32),
+  note: 'Begin in a week without holidays: somebody reads the water every few days.',
 }) // prettier-ignore
 
 const large = (today: CivilDate): QuoteDraft => ({
@@ -83,7 +83,7 @@ const large = (today: CivilDate): QuoteDraft => ({
   },
   builds: [
     build('frame', 'On a frame', 'The frame states the load it carries.', [
-      buy('Wendlemere 75'), buy('Wendlemere Lid 48 deep'), buy('Thornby Frame 48 deep'), buy('Pellick C-1000', 2), buy('Quarrick Twin 200', 2), buy('Halden Row 48'), buy('Millrace Gravel 50 lb', 2), buy('Torvane Watch'), buy('Stillwell 500 mL'),
+      buy('Wendlemere 75'), buy('Wendlemere Lid 48 deep'), buy('Thornby Frame 48 deep'), buy('Pellick C-1000', 2), buy('Quarrick Twin 200 with controller', 2), buy('Halden Row 48'), buy('Millrace Gravel 50 lb', 2), buy('Torvane Watch'), buy('Stillwell 500 mL'),
       buy('Dosset Chloride 50 g'), buy('Lockridge Five'), buy('Corbelle GFCI Strip 8'),
     ]),
     build('bench', 'On a bench', 'A cupboard below; its maker states no load.', [
@@ -92,7 +92,7 @@ const large = (today: CivilDate): QuoteDraft => ({
     ]),
   ],
   suggestion: { buildId: 'frame', reason: 'A stated load, and two heaters in a cold hall.' },
-  standsUntil: addDays(today, 11),
+  standsUntil: addDays(today, -5),
   note: '',
 }) // prettier-ignore
 
@@ -105,7 +105,7 @@ const desk = (today: CivilDate): QuoteDraft => ({
     ]),
   ],
   suggestion: { buildId: 'studio', reason: 'It fits the desk and leaves room to write.' },
-  standsUntil: addDays(today, 9),
+  standsUntil: addDays(today, 2),
   note: '',
 }) // prettier-ignore
 

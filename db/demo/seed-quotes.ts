@@ -1,6 +1,8 @@
 import type { Transaction } from 'kysely'
 import { addDays, daysBetween, type CivilDate } from '../../core/dates.ts'
 import { priceViews } from '../../core/pricing/price-views.ts'
+import { assembleBuild } from '../../core/quote/assemble.ts'
+import type { QuoteDraft } from '../../core/quote/draft.ts'
 import type { QuoteInputs } from '../../core/quote/revision.ts'
 import { revisionDocument } from '../../core/quote/revision-document.ts'
 import type { Result } from '../../core/result.ts'
@@ -31,9 +33,10 @@ export async function seedQuotes(
 async function seedQuote(trx: Transaction<Database>, quote: DemoQuote, record: DemoRecord, today: CivilDate, now: Date): Promise<string> {
   const advisor: Viewer = personNamed(quote.advisor)
   const customerId = CUSTOMERS.find((customer) => customer.name === quote.customer)?.id ?? ''
-  const made = granted(await createQuote(trx, advisor, { customerId, draft: quote.draft }))
+  const draft = quote.issuedDaysAgo === null ? quote.draft : withinSales(quote, record, addDays(today, -quote.issuedDaysAgo))
+  const made = granted(await createQuote(trx, advisor, { customerId, draft }))
   const savedDaysAgo = quote.issuedDaysAgo ?? quote.madeDaysAgo
-  if (quote.issuedDaysAgo !== null) await issue(trx, quote, advisor, made, record, addDays(today, -quote.issuedDaysAgo), now)
+  if (quote.issuedDaysAgo !== null) await issue(trx, { ...quote, draft }, advisor, made, record, addDays(today, -quote.issuedDaysAgo), now)
   if (quote.outcome === 'withdrawn') granted(await withdrawQuote(trx, advisor, made.id))
   else if (quote.outcome) await answer(trx, made.id, quote.outcome, today, now)
   await trx
@@ -59,6 +62,20 @@ async function issue(
     revisionDocument(inputs, { number, revision, issuedOn, standsUntil: quote.draft.standsUntil ?? issuedOn, advisor: quote.advisor }),
   )
   granted(document)
+}
+
+/** A quote stands no shorter than this, however soon a sale ends: people sleep on it. Own. */
+const SHORTEST_DAYS = 5
+
+/** As an advisor would do it: the quote stands no longer than the sales that its builds are reckoned with. */
+function withinSales(quote: DemoQuote, record: DemoRecord, issuedOn: CivilDate): QuoteDraft {
+  const { draft } = quote
+  if (draft.standsUntil === null) return draft
+  const inputs = inputsOn(quote, record, issuedOn)
+  const ends = draft.builds.flatMap((_, index) => assembleBuild(inputs, index).cost.lines.flatMap((line) => line.holdsUntil ?? []))
+  const earliest = [draft.standsUntil, ...ends].toSorted()[0] ?? draft.standsUntil
+  const shortest = addDays(issuedOn, SHORTEST_DAYS)
+  return { ...draft, standsUntil: earliest < shortest ? shortest : earliest }
 }
 
 /** What was known on a day: prices from what had been seen until then, and the products of the draft with what is inside its kits. */

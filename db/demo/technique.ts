@@ -63,9 +63,15 @@ const FILTERS: ProductEntry[] = [
 const torvane = (powerW: number, price: number, lengthMm: number): ProductEntry =>
   entry('heater', `Torvane ${powerW} W`, price, { powerW, adjustable: true, lengthMm, cordMm: 1800 })
 
-/** With a second thermostat outside the tank, which switches off a heater whose own one sticks. */
+/** With a controller in the box that stays outside the tank and switches off a heater whose own thermostat sticks. */
 const twin = (powerW: number, price: number, lengthMm: number): ProductEntry =>
-  entry('heater', `Quarrick Twin ${powerW}`, price, { powerW, adjustable: true, externalController: true, lengthMm, cordMm: 2200 })
+  entry(
+    'heater',
+    `Quarrick Twin ${powerW} with controller`,
+    price,
+    { powerW, adjustable: true, externalController: true, lengthMm, cordMm: 2200 },
+    { note: 'Heater and external controller in one box' },
+  )
 
 const HEATERS: ProductEntry[] = [
   torvane(25, 21.99, 160),

@@ -106,7 +106,7 @@ describe('from a price tag to an accepted quote', () => {
     const { page } = advisor
     await fillBuild(page, 'A', [
       ['Hold water', TANK, TANK], ['Cover', 'Osmere Cover 90', 'Osmere Cover 90'], ['Filter', 'Pellick C-1400', 'Pellick C-1400'],
-      ['Heat', '2 x Quarrick Twin 100', 'Quarrick Twin 100'], ['Light', 'Lumbry Strand 90', 'Lumbry Strand 90'], ['Temperature', 'Torvane Watch', 'Torvane Watch'],
+      ['Heat', '2 x Quarrick Twin 100 with controller', 'Quarrick Twin 100 with controller'], ['Light', 'Lumbry Strand 90', 'Lumbry Strand 90'], ['Temperature', 'Torvane Watch', 'Torvane Watch'],
       ['Carry the tank', 'Harrowfen Cabinet 90', 'Harrowfen Cabinet 90'], ['Bed the glass', 'Harrowfen Mat 90', 'Harrowfen Mat 90'], ...COMMON,
     ]) // prettier-ignore
     await page.getByRole('button', { name: 'Add a build' }).click()

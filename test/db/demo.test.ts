@@ -2,13 +2,15 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { KINDS } from '../../core/catalog/kinds.ts'
 import { ProductInput, StoreInput } from '../../core/catalog/schema.ts'
 import { InstallInput } from '../../core/install/schema.ts'
-import { daysBetween } from '../../core/dates.ts'
+import { addDays, daysBetween } from '../../core/dates.ts'
 import { isAccepted } from '../../core/pricing/sighting.ts'
 import { SightingInput } from '../../core/pricing/schema.ts'
 import { priceViews } from '../../core/pricing/price-views.ts'
 import { assembleBuild } from '../../core/quote/assemble.ts'
 import { issueFaults } from '../../core/quote/issue-faults.ts'
 import { CustomerInput, QuoteDraftSchema } from '../../core/quote/schema.ts'
+import { PER_NITROGEN } from '../../core/startup/ammonia-dose.ts'
+import { READY_MG_PER_L } from '../../core/startup/ready-reading.ts'
 import { CATALOG } from '../../db/demo/catalog.ts'
 import { CLUB, CUSTOMERS, PEOPLE } from '../../db/demo/club.ts'
 import { demoQuotes } from '../../db/demo/quotes.ts'
@@ -265,14 +267,38 @@ describe('seeded into a database', () => {
     for (const sum of sums) expect(sum.deliveryMinor).toBeLessThanOrEqual(4500)
   })
 
-  it('has a setup in its fifth week, with ticks and readings', async () => {
+  it('has a setup whose ticks and readings tell one story: dosed, eaten, dosed again, and whether it is ready comes next', async () => {
     const [row] = await listSetups(test.db, advisor)
     const setup = await findLinkedSetup(test.db, row?.id ?? '')
-    expect(setup?.letter).toBe('A')
-    expect(setup?.ticks.length).toBeGreaterThan(4)
-    expect(setup?.ticks.length).toBeLessThan(setup?.plan.steps.length ?? 0)
-    expect(setup?.readings.at(-1)?.nitriteMgL).toBeLessThan(1)
-    expect(setup?.readings.every((reading) => reading.takenOn < TODAY)).toBe(true)
+    if (!setup) throw new Error('The accepted quote has a setup.')
+    expect(setup.letter).toBe('A')
+    const { ticks, readings, plan } = setup
+    const ticked = new Map(ticks.map(({ stepId, on }) => [stepId, on]))
+    const dayOf = (stepId: string) => ticked.get(stepId) ?? ''
+    expect(plan.steps.find((step) => !ticked.has(step.id))?.id).toBe('ready')
+    expect([...ticked.values(), ...readings.map(({ takenOn }) => takenOn)].every((day) => day < TODAY)).toBe(true)
+    expect(readings[0]?.takenOn.localeCompare(dayOf('first-ammonia'))).toBe(1)
+    const again = readings.find(({ takenOn }) => takenOn === dayOf('second-dose'))
+    expect(again?.ammoniaMgL).toBeLessThanOrEqual(READY_MG_PER_L)
+    expect(readings.at(-1)).toMatchObject({ ammoniaMgL: 0, nitriteMgL: READY_MG_PER_L })
+    // Nitrogen is kept: after one dose of 2 mg/L as N, no more nitrogen than that has become nitrite and nitrate.
+    for (const { takenOn, ammoniaMgL, nitriteMgL, nitrateMgL } of readings.filter(({ takenOn: day }) => day <= dayOf('second-dose')))
+      expect([
+        takenOn,
+        (ammoniaMgL ?? 0) + (nitriteMgL ?? 0) / PER_NITROGEN.nitrite + (nitrateMgL ?? 0) / PER_NITROGEN.nitrate <= 2,
+      ]).toEqual([takenOn, true])
+  })
+
+  it('lets no issued quote stand longer than two weeks, nor past a sale of its builds by more than the days that a customer needs', async () => {
+    for (const row of await listQuotes(test.db, advisor)) {
+      if (row.number === null) continue
+      const document = await findRevision(test.db, advisor, row.id, 1)
+      if (!document) throw new Error(`${row.number} was issued.`)
+      const { issuedOn, standsUntil, builds } = document
+      const ends = builds.flatMap((build) => build.cost.lines.flatMap((line) => line.holdsUntil ?? []))
+      expect([row.title, daysBetween(issuedOn, standsUntil) <= 14]).toEqual([row.title, true])
+      for (const end of ends) expect([row.title, standsUntil <= end || standsUntil === addDays(issuedOn, 5)]).toEqual([row.title, true])
+    }
   })
 
   it('refuses a database that is in use, and changes nothing in it', async () => {
