@@ -1,4 +1,4 @@
-import type { Kysely, Selectable } from 'kysely'
+import { sql, type Kysely, type Selectable, type Transaction } from 'kysely'
 import type { Install } from '../core/install.ts'
 import { ok, refuse, type Result } from '../core/result.ts'
 import type { Database, InstallTable } from './database.ts'
@@ -29,14 +29,33 @@ export async function createInstall(db: Kysely<Database>, install: Install): Pro
   return row ? ok(installOf(row)) : refuse({ code: 'exists', message: 'This install is already set up.' })
 }
 
-/** Managers only. */
+/**
+ * Whether an amount of money is stored anywhere: a sighting, a quote, a store that charges for delivery. Nothing that could bring one is
+ * written until the transaction ends.
+ */
+async function holdsAmounts(trx: Transaction<Database>): Promise<boolean> {
+  await sql`lock table sighting, quote, store in share mode`.execute(trx)
+  const { rows } = await sql<{ held: boolean }>`select exists (select from sighting) or exists (select from quote)
+    or exists (select from store where delivery ->> 'kind' <> 'pickup_only') as held`.execute(trx)
+  return rows[0]?.held === true
+}
+
+/** Managers only. The currency stays once an amount is stored: every one of them is a bare number in it. */
 export async function updateInstall(
-  db: Kysely<Database>,
+  trx: Transaction<Database>,
   viewer: Viewer,
   expectedVersion: number,
   install: Install,
-): Promise<Result<InstallRow, Refusal<'not_found' | 'stale'>>> {
-  const row = await db
+): Promise<Result<InstallRow, Refusal<'not_found' | 'stale' | 'currency_in_use'>>> {
+  const { currency } = await getInstall(trx)
+  if (currency !== install.currency && (await holdsAmounts(trx))) {
+    return refuse({
+      code: 'currency_in_use',
+      field: 'currency',
+      message: `Prices, fees or quotes are stored in ${currency}, and their amounts would change their meaning. Leave the currency at ${currency}.`,
+    })
+  }
+  const row = await trx
     .updateTable('install')
     .set((eb) => ({ ...valuesOf(install), version: eb('version', '+', 1) }))
     .where('version', '=', expectedVersion)
@@ -44,7 +63,7 @@ export async function updateInstall(
     .returningAll()
     .executeTakeFirst()
   if (row) return ok(installOf(row))
-  const visible = await db.selectFrom('install').select('one').where(manages(viewer)).executeTakeFirst()
+  const visible = await trx.selectFrom('install').select('one').where(manages(viewer)).executeTakeFirst()
   if (!visible) return refuse({ code: 'not_found', message: 'Only a manager changes the settings.' })
   return refuse({ code: 'stale', message: 'Someone else changed the settings meanwhile.' })
 }

@@ -8,6 +8,7 @@ import { operation } from '../http/operation.ts'
 import { refused } from '../http/refusal.ts'
 import { valid } from '../http/valid.ts'
 import { basedOn, etagOf, unchanged } from '../http/versions.ts'
+import { transact } from '../transact.ts'
 
 const tag = 'Install'
 
@@ -32,7 +33,7 @@ export const install = new Hono<Env>()
     async (c) => {
       const version = basedOn(c)
       if (typeof version !== 'number') return version
-      const updated = await updateInstall(c.get('db'), signedIn(c), version, c.req.valid('json'))
+      const updated = await transact(c.get('db'), (trx) => updateInstall(trx, signedIn(c), version, c.req.valid('json')))
       if (!updated.ok) return refused(c, updated.refusal)
       c.header('ETag', etagOf(updated.value.version))
       return c.json(updated.value, 200)

@@ -1,10 +1,11 @@
 import type { RevisionDocument } from '../../core/quote/revision.ts'
+import { sayUnitPrice } from '../../core/unit-price.ts'
 import { quantity } from '../../core/units/quantity.ts'
 import type { RunningPaper } from './paper.ts'
 import type { Teller } from './teller.ts'
 
 /** What each build uses in a year, item by item; null where no build's figures are known. */
-export function runningCosts({ builds, conditions }: RevisionDocument, teller: Teller): RunningPaper | null {
+export function runningCosts({ builds, conditions, inputs }: RevisionDocument, teller: Teller): RunningPaper | null {
   const energies = builds.map((build) => build.report.figures.energy)
   if (energies.every((energy) => energy === undefined)) return null
   const whats = [...new Set(energies.flatMap((energy) => energy?.items.map((item) => item.what) ?? []))]
@@ -18,7 +19,7 @@ export function runningCosts({ builds, conditions }: RevisionDocument, teller: T
     })),
     energy: energies.map((energy) => (energy === undefined ? 'not known' : kwh(energy.kwhPerYear))),
     cost: energies.map((energy) => (energy === undefined ? 'not known' : `about ${wholeMoney(energy.costMinorPerYear, teller)}`)),
-    note: `At ${teller.money(Math.round(conditions.energyPriceMinor))} a kilowatt hour${conditions.assumed.includes('energyPriceMinor') ? ' (assumed)' : ''}, rooms as told on page one. Water, food and conditioner are not counted.`,
+    note: `At ${sayUnitPrice(conditions.energyPriceMinor, inputs.install.currency)} a kilowatt hour${conditions.assumed.includes('energyPriceMinor') ? ' (assumed)' : ''}, rooms as told on page one. Water, food and conditioner are not counted.`,
   }
 }
 

@@ -1,5 +1,7 @@
 import { setTimeout as wait } from 'node:timers/promises'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { Install } from '../../core/install.ts'
+import type { Viewer } from '../../db/viewer.ts'
 import { createInstall, findInstall, updateInstall } from '../../db/install.ts'
 import { createOneUseLink, deleteOneUseLinks, findOneUseLink, useOneUseLink } from '../../db/one-use-links.ts'
 import { createPerson, findPersonBySignIn, listPeople, updatePerson } from '../../db/people.ts'
@@ -184,11 +186,10 @@ it('has one install, which a manager changes at the version he read', async () =
   granted(await createInstall(test.db, install))
   expect(await createInstall(test.db, install)).toMatchObject({ ok: false, refusal: { code: 'exists' } })
   const manager = await person(test.db, 'manager')
-  expect(granted(await updateInstall(test.db, manager, 1, { ...install, currency: 'EUR' }))).toMatchObject({ currency: 'EUR', version: 2 })
-  expect(await updateInstall(test.db, manager, 1, install)).toMatchObject({ ok: false, refusal: { code: 'stale' } })
-  expect(await updateInstall(test.db, await person(test.db, 'advisor'), 2, install)).toMatchObject({
-    ok: false,
-    refusal: { code: 'not_found' },
-  })
+  const change = async (viewer: Viewer, version: number, changed: Install) =>
+    test.db.transaction().execute((trx) => updateInstall(trx, viewer, version, changed))
+  expect(granted(await change(manager, 1, { ...install, currency: 'EUR' }))).toMatchObject({ currency: 'EUR', version: 2 })
+  expect(await change(manager, 1, install)).toMatchObject({ ok: false, refusal: { code: 'stale' } })
+  expect(await change(await person(test.db, 'advisor'), 2, install)).toMatchObject({ ok: false, refusal: { code: 'not_found' } })
   expect(await findInstall(test.db)).toMatchObject({ currency: 'EUR', units: { gallon: 'us' }, energyPriceMinor: 17.5 })
 })

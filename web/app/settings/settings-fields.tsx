@@ -2,7 +2,9 @@ import type { ReactElement } from 'react'
 import type { Install } from '../../../core/install.ts'
 import { ChoiceField } from '../parts/choice-fields.tsx'
 import { TextField } from '../parts/field.tsx'
-import { MoneyField, QuantityField } from '../parts/figure-fields.tsx'
+import { QuantityField } from '../parts/figure-fields.tsx'
+import { inCurrency } from './in-currency.ts'
+import { UnitPriceField } from './unit-price-field.tsx'
 
 export interface SettingsPartProps {
   draft: Install
@@ -55,11 +57,15 @@ export function SettingsPlace({ draft, faults, set }: SettingsPartProps): ReactE
           fault={faults['timeZone']}
           required
         />
-        <div className="field">
-          <span className="label">Currency</span>
-          <p>{draft.currency}</p>
-          <p className="help">Fixed: every amount here is in it.</p>
-        </div>
+        <TextField
+          label="Currency"
+          value={draft.currency}
+          onChange={(typed) => set(inCurrency(draft, typed.toUpperCase()))}
+          fault={faults['currency']}
+          help="Three letters: USD, EUR. Fixed once a price, a fee or a quote is stored."
+          maxLength={3}
+          required
+        />
       </div>
     </>
   )
@@ -104,7 +110,11 @@ export function SettingsUnits({ draft, faults, set }: SettingsPartProps): ReactE
 }
 
 type PowerKey = 'energyPriceMinor' | 'circuitVoltageV' | 'circuitCurrentA'
-const MISSING = 'This is missing. Running costs and the check of the circuit need it.'
+const NAMES: Record<PowerKey, string> = {
+  energyPriceMinor: 'Price of a kilowatt hour',
+  circuitVoltageV: 'Circuit voltage',
+  circuitCurrentA: 'Circuit current',
+}
 
 /** Figures that every quote's running costs and circuit check start from; an unreadable one stops the saving. */
 export function SettingsPower({
@@ -114,7 +124,7 @@ export function SettingsPower({
   onFault,
 }: SettingsPartProps & { onFault: (field: PowerKey, fault: string | null) => void }): ReactElement {
   const change = (key: PowerKey) => (value: number | null, fault: string | null) => {
-    onFault(key, fault ?? (value === null ? MISSING : null))
+    onFault(key, fault ?? (value === null ? `${NAMES[key]} is empty. Fill it in.` : null))
     if (value !== null) set({ [key]: value })
   }
   return (
@@ -124,9 +134,12 @@ export function SettingsPower({
         <p className="quiet">For running costs and the check of the circuit.</p>
       </div>
       <div className="form-row">
-        <MoneyField
+        <UnitPriceField
           label="Price of a kilowatt hour"
+          currency={draft.currency}
+          decimal={draft.units.decimal}
           value={draft.energyPriceMinor}
+          help="As on the bill, with its decimals."
           fault={faults['energyPriceMinor']}
           onChange={change('energyPriceMinor')}
         />

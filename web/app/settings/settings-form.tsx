@@ -52,7 +52,7 @@ export function SettingsForm({ read, reload }: { read: Read; reload: () => Promi
   }
   const bad = Object.values(typed).filter((fault) => fault !== '').length
   const stale = save.error !== null && problemOf(save.error).status === 412
-  const faults = faultsOf(save.error)
+  const faults = { ...faultsOf(save.error), ...Object.fromEntries(Object.entries(typed).filter(([, fault]) => fault !== '')) }
   return (
     <form
       className="form"
