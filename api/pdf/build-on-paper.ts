@@ -26,7 +26,7 @@ export function buildOnPaper(
       store: teller.storeName(receipt.storeId),
       goods: teller.bare(receipt.goodsMinor),
       delivery: teller.bare(receipt.deliveryMinor),
-      tax: teller.bare(receipt.taxMinor),
+      tax: (receipt.taxIncludedMinor ?? 0) === 0 ? teller.bare(receipt.taxMinor) : `${teller.bare(receipt.taxMinor)} in the prices`,
       total: teller.bare(receipt.totalMinor),
     })),
     total: tierCell(build.cost.today, teller),

@@ -1,5 +1,6 @@
 import type { AssembledBuild } from '../../core/quote/revision.ts'
 import type { Tier } from '../../core/pricing/tiers.ts'
+import { sumPartOf, sumRowsOf, type SumPart } from '../../core/quote/sum-parts.ts'
 import type { FirstPage, TierCell } from './paper.ts'
 import type { Teller } from './teller.ts'
 
@@ -23,27 +24,11 @@ export function tierRows(builds: AssembledBuild[], teller: Teller): FirstPage['t
   ]
 }
 
-/** Goods, delivery, tax and total of today; a build whose tier is incomplete has no sums at all. */
+/** Goods, delivery, tax and total of today, in a column that adds up; a build whose tier is incomplete has no sums at all. */
 export function sumRows(builds: AssembledBuild[], teller: Teller): FirstPage['sums'] {
-  const cell = (pick: 'goodsMinor' | 'deliveryMinor' | 'taxMinor') =>
-    builds.map(({ cost }) => (cost.today.complete ? teller.bare(cost.today[pick]) : 'not known'))
+  const cell = (part: SumPart['part']) =>
+    builds.map(({ cost }) => (cost.today.complete ? teller.bare(sumPartOf(cost.today, part)) : 'not known'))
   const total = { label: 'Today', strong: true, cells: builds.map(({ cost }) => tierCell(cost.today, teller).figure ?? 'no total') }
   if (builds.every(({ cost }) => !cost.today.complete)) return [total]
-  return [
-    { label: 'Goods', strong: false, cells: cell('goodsMinor') },
-    { label: 'Delivery', strong: false, cells: cell('deliveryMinor') },
-    { label: taxLabel(builds), strong: false, cells: cell('taxMinor') },
-    total,
-  ]
-}
-
-/** "Tax, 6 %" where every receipt has the one rate; "Tax contained" where the prices hold it already. */
-export function taxLabel(builds: AssembledBuild[]): string {
-  const rates = new Set(builds.flatMap(({ cost }) => cost.receipts.map((receipt) => receipt.taxBasisPoints)))
-  const contained = builds.some(
-    ({ cost: { today } }) => today.complete && today.taxMinor > 0 && today.totalMinor === today.goodsMinor + today.deliveryMinor,
-  )
-  const [only] = rates
-  const rate = rates.size === 1 && only !== undefined ? `, ${only / 100} %` : ''
-  return `${contained ? 'Tax contained' : 'Tax'}${rate}`
+  return [...sumRowsOf(builds).map(({ part, words }) => ({ label: words, strong: false, cells: cell(part) })), total]
 }

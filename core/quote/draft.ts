@@ -3,12 +3,32 @@ import type { Slot } from '../catalog/kinds.ts'
 import type { Spec } from '../catalog/spec.ts'
 import type { Need } from './need.ts'
 
-/** One answer in a build. Slots a kit fills need no line of their own. */
+/**
+ * One answer in a build. Slots a kit fills need no line of their own; one that has a line takes the place of the kit's part, unless it stands beside it
+ * (`besideKit`).
+ */
 export type BuildLine =
   /** `storeId` null: among the stores the customer will use, where the build's total today is least, delivery included. */
-  | { id: string; answer: 'buy'; productId: string; quantity: number; storeId: string | null; note: string }
+  | {
+      id: string
+      answer: 'buy'
+      productId: string
+      quantity: number
+      storeId: string | null
+      note: string
+      besideKit?: boolean | undefined
+    }
   /** Already owned: a catalog product, or a description with the spec someone read off it. */
-  | { id: string; answer: 'owned'; slot: Slot; productId: string | null; description: string; quantity: number; spec: Spec | null }
+  | {
+      id: string
+      answer: 'owned'
+      slot: Slot
+      productId: string | null
+      description: string
+      quantity: number
+      spec: Spec | null
+      besideKit?: boolean | undefined
+    }
   | { id: string; answer: 'not_needed'; slot: Slot; reason: string }
 
 export interface Build {

@@ -28,9 +28,10 @@ export function slotOfLine(line: BuildLine, products: ProductsById): Slot | unde
   return product.kind === 'kit' ? undefined : SLOT_OF[product.kind]
 }
 
-/** Every piece of a build with kits taken apart. A line in a slot replaces what a kit brings for it. */
+/** Every piece of a build with kits taken apart. A line in a slot replaces what a kit brings for it, unless it says that it stands beside it. */
 export function piecesOf(build: Build, products: ProductsById): Piece[] {
-  const answered = new Set(build.lines.map((line) => slotOfLine(line, products)))
+  const inPlace = build.lines.filter((line) => line.answer === 'not_needed' || line.besideKit !== true)
+  const answered = new Set(inPlace.map((line) => slotOfLine(line, products)))
   return build.lines.flatMap((line): Piece[] => {
     if (line.answer === 'not_needed' || line.productId === null) return []
     const product = products.get(line.productId)

@@ -35,6 +35,7 @@ export const NeedSchema = strict('Need', {
 const quantity = count('Quantity', 1, 999)
 const slots = SLOTS as readonly [Slot, ...Slot[]]
 const note = text('Note', 0, 500).default('')
+const besideKit = yesNo('Beside the kit’s').optional()
 
 /** The kind that fills each slot: its spec is what someone reads off owned gear. */
 const KIND_OF = Object.fromEntries(Object.entries(SLOT_OF).map(([kind, slot]) => [slot, kind])) as Record<Slot, Exclude<Kind, 'kit'>>
@@ -46,6 +47,7 @@ const ownedLine = (slot: Slot) =>
     productId: rowId('Product').nullable().default(null),
     description: text('Description', 0, 200).default(''),
     quantity: quantity.default(1),
+    besideKit,
     spec: (SpecSchema[KIND_OF[slot]] as unknown as z.ZodType<Spec, Spec>).nullable().default(null),
   })
 const [firstSlot, ...otherSlots] = slots
@@ -61,6 +63,7 @@ export const BuildLineSchema = z.discriminatedUnion(
       quantity,
       storeId: rowId('Store').nullable().default(null),
       note,
+      besideKit,
     }),
     z.discriminatedUnion('slot', [ownedLine(firstSlot), ...otherSlots.map(ownedLine)], { error: `Slot is one of: ${SLOTS.join(', ')}.` }),
     strict('Line', {

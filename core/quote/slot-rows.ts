@@ -39,7 +39,7 @@ function pieceRow(piece: Piece): SlotRow {
     needs: null,
   }
   const inKit = piece.line.answer === 'owned' ? 'owned' : 'in_kit'
-  if (piece.kit) return { ...base, answer: inKit, text: piece.setAside ? `${name}, in the kit, set aside` : name }
+  if (piece.kit) return { ...base, answer: inKit, text: piece.setAside ? `${name}, in the kit, not used` : name }
   return { ...base, answer: piece.line.answer === 'owned' ? 'owned' : 'buy', text: name }
 }
 

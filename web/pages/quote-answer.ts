@@ -1,4 +1,5 @@
 import { sayMoney } from '../../core/money.ts'
+import { sayOpenSlots } from '../../core/quote/open-slots.ts'
 import type { AssembledBuild } from '../../core/quote/revision.ts'
 import { noteField } from './field.ts'
 import { markup, type Markup } from './markup.ts'
@@ -36,8 +37,14 @@ function option(build: AssembledBuild, { document: quote, typed }: QuotePageProp
   const total = totalOf(build, quote.inputs.install.currency)
   const checked = total !== null && (typed.letter === undefined ? quote.builds.length === 1 : typed.letter === build.letter)
   const attributes = total === null ? markup` disabled` : checked ? markup` checked` : ''
-  return markup`<label class="option"><input type="radio" name="letter" value="${build.letter}" required${attributes}> <span><b>${build.letter}: ${build.name}</b> <span class="option-total">${total ?? 'no total yet: ask first'}</span></span></label>`
+  return markup`<label class="option"><input type="radio" name="letter" value="${build.letter}" required${attributes}> <span><b>${build.letter}: ${build.name}</b> <span class="option-total">${total ?? 'no total yet: ask first'}</span>${withoutOpen(build, ' ')}</span></label>`
 }
 
 const confirm = (build: AssembledBuild, { document: quote }: QuotePageProps): Markup =>
-  markup`<button class="btn main confirm confirm-${build.letter}">Accept ${build.letter}: ${build.name}, ${totalOf(build, quote.inputs.install.currency)}</button>`
+  markup`<button class="btn main confirm confirm-${build.letter}">Accept ${build.letter}: ${build.name}, ${totalOf(build, quote.inputs.install.currency)}${withoutOpen(build, ', ')}</button>`
+
+/** What the total does not hold, on the very thing that is pressed. */
+const withoutOpen = (build: AssembledBuild, before: string): Markup | '' => {
+  const open = sayOpenSlots(build)
+  return open === '' ? '' : markup`<small class="without">${before}${open}</small>`
+}

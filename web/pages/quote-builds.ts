@@ -3,6 +3,8 @@ import { sayDate, yearOf } from '../../core/dates.ts'
 import { sayMoney } from '../../core/money.ts'
 import type { LineCost, Tier } from '../../core/pricing/tiers.ts'
 import type { AssembledBuild, RevisionDocument, SlotRow } from '../../core/quote/revision.ts'
+import { sayOpenSlots } from '../../core/quote/open-slots.ts'
+import { sumPartOf, sumRowsOf } from '../../core/quote/sum-parts.ts'
 import { saySize } from '../../core/units/say.ts'
 import { dip } from '../plots/dip.ts'
 import { tankDrawings, type TankFigure } from '../plots/tank-drawing.ts'
@@ -96,10 +98,7 @@ function source(cost: LineCost, quote: RevisionDocument): Markup {
 function sums(tier: Tier, build: AssembledBuild, quote: RevisionDocument): Markup {
   if (!tier.complete) return markup`<dl class="sums"><div class="sum"><dt>Today</dt><dd>${figure(tier, quote)}</dd></div></dl>`
   const bare = (minor: number): string => sayMoney(minor, quote.inputs.install.currency, { symbol: false })
-  const taxIsAdded = tier.goodsMinor + tier.deliveryMinor + tier.taxMinor === tier.totalMinor
-  const rates = new Set(build.cost.receipts.map((receipt) => receipt.taxBasisPoints))
-  const [rate] = rates
-  const taxWords = `${taxIsAdded ? 'Tax' : 'Tax included'}${rates.size === 1 && rate !== undefined ? `, ${rate / 100} %` : ''}`
-  const row = (words: string, minor: number): Markup => markup`<div><dt>${words}</dt><dd>${bare(minor)}</dd></div>`
-  return markup`<dl class="sums">${row('Goods', tier.goodsMinor)}${row('Delivery', tier.deliveryMinor)}${row(taxWords, tier.taxMinor)}<div class="sum"><dt>Today</dt><dd>${sayMoney(tier.totalMinor, quote.inputs.install.currency)}</dd></div></dl>`
+  const parts = sumRowsOf([build]).map(({ part, words }) => markup`<div><dt>${words}</dt><dd>${bare(sumPartOf(tier, part))}</dd></div>`)
+  const open = sayOpenSlots(build)
+  return markup`<dl class="sums">${parts}<div class="sum"><dt>Today</dt><dd>${sayMoney(tier.totalMinor, quote.inputs.install.currency)}</dd></div></dl>${open === '' ? '' : markup`<p class="note">${open}</p>`}`
 }

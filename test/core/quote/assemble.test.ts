@@ -9,8 +9,10 @@ import type { BuildLine } from '../../../core/quote/draft.ts'
 import { emptyDraft, emptyNeed } from '../../../core/quote/empty-draft.ts'
 import { gearOf } from '../../../core/quote/gear.ts'
 import { issueFaults } from '../../../core/quote/issue-faults.ts'
+import { openSlots, sayOpenSlots } from '../../../core/quote/open-slots.ts'
 import { revisionDocument } from '../../../core/quote/revision-document.ts'
 import type { QuoteInputs } from '../../../core/quote/revision.ts'
+import { QuoteDraftSchema } from '../../../core/quote/schema.ts'
 import { METRIC } from '../../../core/units/say.ts'
 
 const install: Install = {
@@ -87,7 +89,29 @@ describe('a build put together', () => {
     const inputs = inputsWith([buy('1', 'kit'), buy('2', 'heater', 2)])
     const products = new Map(inputs.products.map((product) => [product.id, product]))
     expect(gearOf(inputs.draft.builds[0]!, products).heaters.map((one) => [one.quantity, one.spec.powerW])).toEqual([[2, 100]])
-    expect(rowsOf(inputs, 'heat').map((row) => row.text)).toEqual(['Torvane 300 W, in the kit, set aside', '2 × Torvane 100 W'])
+    expect(rowsOf(inputs, 'heat').map((row) => row.text)).toEqual(['Torvane 300 W, in the kit, not used', '2 × Torvane 100 W'])
+  })
+
+  it('keeps a kit’s part beside a line that stands in addition to it', () => {
+    const inputs = inputsWith([buy('1', 'kit'), { ...buy('2', 'heater', 2), besideKit: true } as BuildLine])
+    const products = new Map(inputs.products.map((product) => [product.id, product]))
+    expect(gearOf(inputs.draft.builds[0]!, products).heaters.map((one) => [one.quantity, one.spec.powerW])).toEqual([
+      [1, 300],
+      [2, 100],
+    ])
+    expect(rowsOf(inputs, 'heat').map((row) => row.text)).toEqual(['Torvane 300 W', '2 × Torvane 100 W'])
+    // 300 W of the kit's heater and two of 100 W.
+    expect(assembleBuild(inputs, 0).report.figures.heaterPowerW).toBe(500)
+    expect(QuoteDraftSchema.shape.builds.safeParse(inputs.draft.builds).error?.issues.map((issue) => issue.path.join('.'))).not.toContain('0.lines.1.besideKit') // prettier-ignore
+  })
+
+  it('says which slots its total does not hold, and nothing of an empty one', () => {
+    const build = assembleBuild(inputsWith([buy('1', 'tank'), buy('2', 'heater', 2)]), 0)
+    expect(openSlots(build)).toEqual(expect.arrayContaining(['filter', 'carry_tank']))
+    expect(openSlots(build)).not.toContain('heat')
+    expect(sayOpenSlots(build)).toMatch(/^without .*filter, .*stand, .*: not chosen$/)
+    expect(sayOpenSlots(assembleBuild(inputsWith([]), 0))).toBe('')
+    expect(openSlots({ rows: build.rows.filter((row) => row.answer !== 'missing') })).toEqual([])
   })
 
   it('takes what is owned with the spec read off it', () => {

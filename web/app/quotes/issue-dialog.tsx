@@ -1,4 +1,5 @@
 import { useState, type ReactElement } from 'react'
+import { openSlots, sayOpenSlots } from '../../../core/quote/open-slots.ts'
 import { issueFaults, type IssueFault } from '../../../core/quote/issue-faults.ts'
 import type { QuoteView } from '../../../core/quote/quote-view.ts'
 import { getQuote, issueQuote } from '../client/quotes.ts'
@@ -116,6 +117,9 @@ function Asked({ faults }: { faults: IssueFault[] }): ReactElement {
 function StillOpen(): ReactElement | null {
   const { builds } = useDesk()
   const rows = builds.flatMap((build) => [
+    ...(openSlots(build).length === 0
+      ? []
+      : [{ key: `${build.id}-open`, verdict: 'not_known' as const, words: `${build.letter}: ${sayOpenSlots(build)}` }]),
     ...(build.cost.today.complete
       ? []
       : [{ key: `${build.id}-total`, verdict: 'not_known' as const, words: `${build.letter}: ${sayMissing(build.cost.today.missing)}` }]),

@@ -1,49 +1,58 @@
 import type { ReactElement } from 'react'
 import { sayMoney } from '../../../core/money.ts'
+import { openSlots, sayOpenSlots } from '../../../core/quote/open-slots.ts'
 import type { AssembledBuild } from '../../../core/quote/revision.ts'
+import { sumPartOf, sumRowsOf } from '../../../core/quote/sum-parts.ts'
 import { columnClass } from './column-class.ts'
 import { useDesk } from './desk-context.ts'
 
-const PARTS = [
-  { key: 'goodsMinor', words: 'Goods' },
-  { key: 'deliveryMinor', words: 'Delivery' },
-  { key: 'taxMinor', words: 'Tax' },
-] as const
-
-/** Goods, delivery, tax and what they come to today. */
+/** Goods, delivery, tax and what they come to today: a column that adds up, and what it is still short of. */
 export function SumRows(): ReactElement {
   const { shown, chosen, currency } = useDesk()
-  const figure = (build: AssembledBuild, key: 'goodsMinor' | 'deliveryMinor' | 'taxMinor' | 'totalMinor', symbol: boolean): string => {
-    const { today, lines } = build.cost
-    return today.complete && lines.length > 0 ? sayMoney(today[key], currency, { symbol }) : ''
-  }
+  const todayOf = ({ cost }: AssembledBuild) => (cost.today.complete && cost.lines.length > 0 ? cost.today : null)
   return (
     <tfoot>
-      {PARTS.map(({ key, words }) => (
-        <tr key={key}>
-          <th scope="row">{key === 'taxMinor' ? sayTax(shown) : words}</th>
-          {shown.map((build) => (
-            <td key={build.id} className={columnClass(build.id === chosen.id, 'fig')}>
-              {figure(build, key, false)}
-            </td>
-          ))}
+      {sumRowsOf(shown).map(({ part, words }) => (
+        <tr key={part}>
+          <th scope="row">{words}</th>
+          {shown.map((build) => {
+            const today = todayOf(build)
+            return (
+              <td key={build.id} className={columnClass(build.id === chosen.id, 'fig')}>
+                {today && sayMoney(sumPartOf(today, part), currency, { symbol: false })}
+              </td>
+            )
+          })}
         </tr>
       ))}
       <tr className="sum">
         <th scope="row">Today</th>
-        {shown.map((build) => (
-          <td key={build.id} className={columnClass(build.id === chosen.id, 'fig')}>
-            {figure(build, 'totalMinor', true) || <span className="quiet">no total</span>}
-          </td>
-        ))}
+        {shown.map((build) => {
+          const today = todayOf(build)
+          return (
+            <td key={build.id} className={columnClass(build.id === chosen.id, 'fig')}>
+              {today ? sayMoney(today.totalMinor, currency) : <span className="quiet">no total</span>}
+            </td>
+          )
+        })}
       </tr>
+      <OpenRow />
     </tfoot>
   )
 }
 
-/** "Tax, 6 %" where every receipt has one rate; else the word alone, since each store has its own. */
-function sayTax(builds: AssembledBuild[]): string {
-  const rates = new Set(builds.flatMap((build) => build.cost.receipts.map((receipt) => receipt.taxBasisPoints)))
-  const [rate] = rates
-  return rates.size === 1 && rate !== undefined ? `Tax, ${rate / 100} %` : 'Tax'
+/** What a total does not hold, beside it: nobody should take it for the whole. */
+function OpenRow(): ReactElement | null {
+  const { shown, chosen } = useDesk()
+  if (shown.every((build) => openSlots(build).length === 0)) return null
+  return (
+    <tr className="open-slots">
+      <th scope="row">Not in it</th>
+      {shown.map((build) => (
+        <td key={build.id} className={columnClass(build.id === chosen.id)}>
+          <span className="note">{sayOpenSlots(build) || 'nothing is left out'}</span>
+        </td>
+      ))}
+    </tr>
+  )
 }
