@@ -20,8 +20,8 @@ export function rangeWords(low: string, high: string): string {
   return unit !== '' && low.endsWith(unit) ? `${low.slice(0, -unit.length)} to ${high}` : `${low} to ${high}`
 }
 
-/** "No tank overhangs its stand (common practice)." */
-const sourceWords = ({ tag, text }: Source): string => `${text.replace(/\.$/, '')} (${SOURCE_WORDS[tag]}).`
+/** "Source (common practice): No tank overhangs its stand." */
+const sourceWords = ({ tag, text }: Source): string => `Source (${SOURCE_WORDS[tag]}): ${text.replace(/\.?$/, '.')}`
 
 /** One finding with all that stands behind it. */
 export function findingOnPaper(finding: Finding, teller: Teller): FindingPaper {

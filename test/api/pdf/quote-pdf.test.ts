@@ -70,6 +70,13 @@ describe('a quote of three builds', () => {
     expect(read.text).toContain('Pellick C-1200 canister Upriver sale, one report Oct 18 Oct 31 119.99 full 149.99')
   })
 
+  it('names the part that fills a slot, and a source with its kind once', () => {
+    for (const part of ['Thermometer', 'Tap water conditioner', 'Water tests']) expect(read.text).toContain(part)
+    for (const slot of ['Hold water', 'Feed the cycle', 'Protect the circuit']) expect(read.text).not.toContain(slot)
+    expect(read.text).toContain('Source (published): NEC 210.20(A), continuous load.')
+    expect(read.text).not.toMatch(/Source,|common practice\): common practice/)
+  })
+
   it('never calls a floor finding one that fits', () => {
     expect(read.text).toContain('ask before you place it')
     expect(read.text).toContain('Screening only, never an approval')
