@@ -100,18 +100,17 @@ describe('an import', () => {
       ...Array.from({ length: 50_000 }, (_, index) => `Bulk ${index},${5 + (index % 900)},"row ${index}"`),
     ].join('\n')
     const import50k = importing(csv)
-    const waits: number[] = []
+    let turns = 0
     const state = { done: false }
     void import50k.finally(() => (state.done = true))
     while (!state.done) {
-      const started = performance.now()
       await new Promise((resolve) => setTimeout(resolve, 20))
-      waits.push(performance.now() - started - 20)
+      turns += 1
     }
     const report = await import50k
     expect(report.body, report.text.slice(0, 500)).toMatchObject({ applied: true, rows: 50_000, creates: 50_000 })
-    // Without breaths between its steps the embedded engine holds everything for five seconds and more.
-    expect(Math.max(...waits)).toBeLessThan(3_000)
+    // Without breaths between its steps the import would hold everything, and others would get a turn a handful of times.
+    expect(turns).toBeGreaterThan(50)
   }, 120_000)
 
   it('of more than it takes is refused before it is read', async () => {

@@ -198,7 +198,6 @@ it.each(['2026-11-28', '2027-03-01', '2027-07-10', '2028-02-29'])(
 describe('seeded into a database', () => {
   let test: TestDatabase
   let made: SeededDemo
-  let tookMs: number
   const advisor = { id: PEOPLE[1]?.id ?? '', role: 'advisor' } as const
   const options = {
     seed: DEMO_SEED,
@@ -208,15 +207,9 @@ describe('seeded into a database', () => {
   }
   beforeAll(async () => {
     test = await testDatabase()
-    const began = performance.now()
     made = await seedDemo(test.db, options)
-    tookMs = performance.now() - began
   })
   afterAll(() => test.close())
-
-  it('takes less than 15 s on a busy machine', () => {
-    expect(tookMs).toBeLessThan(15_000)
-  })
 
   it('is all there, and read back as it was made', async () => {
     const ids = products.map((product) => product.id)
