@@ -150,6 +150,7 @@ export interface SetupReadingTable {
   nitrite_mg_l: number | null
   nitrate_mg_l: number | null
   ph: number | null
+  kh_degrees: number | null
   temperature_c: number | null
   note: string
   received_at: ColumnType<Date, Date | string | undefined, Date | string>

@@ -1,4 +1,4 @@
-import type { Kysely, Selectable } from 'kysely'
+import { sql, type Kysely, type Selectable } from 'kysely'
 import type { Reading } from '../core/quote/quote-view.ts'
 import { ok, refuse, type Result } from '../core/result.ts'
 import type { Database, SetupReadingTable } from './database.ts'
@@ -49,6 +49,27 @@ export function addReading(
   })
 }
 
+/** Takes a reading out of a setup's log for good. `not_found` where this setup has none of that id. */
+export async function removeReading(db: Kysely<Database>, setupId: string, readingId: string): Promise<Result<void, Refusal<'not_found'>>> {
+  const gone = refuse({ code: 'not_found', message: 'There is no such reading in this log. It may have been taken out already.' } as const)
+  if (!isId(setupId) || !isId(readingId)) return gone
+  return inTransaction(db, async (trx) => {
+    const row = await trx
+      .deleteFrom('setup_reading')
+      .where('id', '=', readingId)
+      .where('setup_id', '=', setupId)
+      .returning('id')
+      .executeTakeFirst()
+    if (!row) return gone
+    await trx
+      .updateTable('setup')
+      .set({ last_used_at: sql`now()` })
+      .where('id', '=', setupId)
+      .execute()
+    return ok(undefined)
+  })
+}
+
 function repeatOf(stored: Selectable<SetupReadingTable>, setupId: string, reading: Reading) {
   const same =
     stored.setup_id === setupId && Object.entries(reading).every(([key, value]) => readingOf(stored)[key as keyof Reading] === value)
@@ -73,6 +94,7 @@ const valuesOf = (setupId: string, reading: Reading) => ({
   nitrite_mg_l: reading.nitriteMgL,
   nitrate_mg_l: reading.nitrateMgL,
   ph: reading.ph,
+  kh_degrees: reading.khDegrees,
   temperature_c: reading.temperatureC,
   note: reading.note,
 })
@@ -84,6 +106,7 @@ const readingOf = (row: Selectable<SetupReadingTable>): Reading => ({
   nitriteMgL: row.nitrite_mg_l,
   nitrateMgL: row.nitrate_mg_l,
   ph: row.ph,
+  khDegrees: row.kh_degrees,
   temperatureC: row.temperature_c,
   note: row.note,
 })

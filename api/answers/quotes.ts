@@ -224,6 +224,7 @@ export const ReadingAnswer = answer(
     nitriteMgL: z.number().nullable(),
     nitrateMgL: z.number().nullable(),
     ph: z.number().nullable(),
+    khDegrees: z.number().nullable(),
     temperatureC: z.number().nullable(),
     note: z.string(),
   }) satisfies z.ZodType<Reading>,

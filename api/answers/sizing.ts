@@ -107,5 +107,16 @@ export const SetupPlanAnswer = answer(
       }),
     ),
     notComputed: z.array(z.string()),
+    marks: z
+      .strictObject({
+        ammoniaMgL: z.number(),
+        nitriteMgL: z.number(),
+        lowestPh: z.number(),
+        lowestKhDegrees: z.number(),
+        lowestC: z.number(),
+        dangerC: z.number(),
+        heated: z.boolean(),
+      })
+      .optional(),
   }) satisfies z.ZodType<SetupPlan>,
 )

@@ -1,14 +1,20 @@
 import { randomUUID } from 'node:crypto'
-import type * as z from 'zod'
 import { parseQuantity } from '../../core/units/parse.ts'
 import type { ReaderUnits } from '../../core/units/quantity.ts'
-import { ReadingInput } from '../../core/startup/schema.ts'
+import { readingInput, type ReadingInput } from '../../core/startup/schema.ts'
 import type { PageFault } from '../../web/pages/page-fault.ts'
 import { faultsOf } from './form.ts'
 
-type ReadingOutcome = { reading: z.output<typeof ReadingInput> } | { faults: PageFault[] }
+type ReadingOutcome = { reading: ReadingInput } | { faults: PageFault[] }
 
-const NAMES = { ammoniaMgL: 'ammonia', nitriteMgL: 'nitrite', nitrateMgL: 'nitrate', ph: 'ph', temperatureC: 'temperature' } as const
+const NAMES = {
+  ammoniaMgL: 'ammonia',
+  nitriteMgL: 'nitrite',
+  nitrateMgL: 'nitrate',
+  ph: 'ph',
+  khDegrees: 'kh',
+  temperatureC: 'temperature',
+} as const
 
 /** Id of the test in a form: the one the page gave it, so that sending it twice stores it once; a new one where there is none. */
 export const readingIdOf = (form: Partial<Record<string, string>>): string => {
@@ -34,11 +40,12 @@ export function readReadingForm(form: Record<string, string>, units: ReaderUnits
     nitriteMgL: figure('nitrite', 'mg/L'),
     nitrateMgL: figure('nitrate', 'mg/L'),
     ph: figure('ph', 'share'),
+    khDegrees: figure('kh', 'share'),
     temperatureC: figure('temperature', 'degC'),
     note: form['note'] ?? '',
   }
   if (faults.length > 0) return { faults }
-  const read = ReadingInput.safeParse(draft)
+  const read = readingInput(units).safeParse(draft)
   return read.success ? { reading: read.data } : { faults: faultsOf(read.error, NAMES) }
 }
 

@@ -1,8 +1,9 @@
 import { Hono } from 'hono'
 import { isCivilDate } from '../../core/dates.ts'
+import { lacksReadings } from '../../core/startup/reading-log.ts'
 import { startSetup, tickStep } from '../../db/setup-progress.ts'
 import { setupDrawing } from '../../db/setup-drawing.ts'
-import { addReading } from '../../db/setup-readings.ts'
+import { addReading, removeReading } from '../../db/setup-readings.ts'
 import { linkGonePage } from '../../web/pages/link-gone-page.ts'
 import type { PageFault } from '../../web/pages/page-fault.ts'
 import { setupPage } from '../../web/pages/setup-page.ts'
@@ -10,13 +11,14 @@ import type { Ctx, Env } from '../context.ts'
 import { keepPrivate, pagePolicy, setPolicy } from '../http/headers.ts'
 import { operation } from '../http/operation.ts'
 import type { OpenedSetup } from '../setup-links/open.ts'
-import { dayFault, openSetupLink } from '../setup-links/open.ts'
+import { dayFault, NOT_TESTED, openSetupLink } from '../setup-links/open.ts'
 import { formOf } from './form.ts'
 import { readingIdOf, readReadingForm } from './reading-form.ts'
 
 const page = { tag: 'Pages', hide: true, answers: { 200: 'text/html' } }
 const SENT_BEFORE =
-  'This form was sent before with other figures, and those are stored: see the table. Send it again to add these as another test.'
+  'This form was sent before with other figures, and those are stored: see the log. Send it again to add these as another test.'
+const UNCONFIRMED = 'Nothing was taken out. Open the test in the log, and press the button that says yes.'
 type Found = Extract<OpenedSetup, { found: true }>
 
 function gonePage(c: Ctx, opened: Extract<OpenedSetup, { found: false }>) {
@@ -61,7 +63,10 @@ export const setupPages = new Hono<Env>()
     const token = begin(c)
     const opened = await openSetupLink(c, token)
     if (!opened.found) return gonePage(c, opened)
-    const { step = '', done } = await formOf(c)
+    const form = await formOf(c)
+    const { step = '', done } = form
+    if (done === '1' && form['tested'] !== '1' && lacksReadings(step, opened.setup.readings))
+      return show(c, opened, token, [{ field: 'tested', message: NOT_TESTED }])
     const ticked = await tickStep(c.get('db'), opened.setup.id, step, done === '1', opened.today)
     if (!ticked.ok) return show(c, opened, token, [{ field: 'step', message: ticked.refusal.message }])
     return c.redirect(`/s/${token}#${encodeURIComponent(step)}`, 303)
@@ -73,7 +78,7 @@ export const setupPages = new Hono<Env>()
     const form = await formOf(c)
     const read = readReadingForm(form, opened.install.units)
     if ('faults' in read) return show(c, opened, token, read.faults, form)
-    const fault = dayFault(read.reading.takenOn, opened.today)
+    const fault = dayFault(read.reading.takenOn, opened.today, opened.setup.startedOn)
     if (fault !== null) return show(c, opened, token, [{ field: 'takenOn', message: fault }], form)
     const added = await addReading(c.get('db'), opened.setup.id, read.reading)
     if (added.ok) return c.redirect(`/s/${token}#readings`, 303)
@@ -81,6 +86,16 @@ export const setupPages = new Hono<Env>()
     // A page come back to and changed: what it says now is another test, and the form gets an id of its own.
     const { id: _sent, ...typed } = form
     return show(c, opened, token, [{ field: '', message: SENT_BEFORE }], typed)
+  })
+  .post('/:token/reading/remove', operation('removeReadingOnSetupPage', { ...page, summary: 'Take a water test out' }), async (c) => {
+    const token = begin(c)
+    const opened = await openSetupLink(c, token)
+    if (!opened.found) return gonePage(c, opened)
+    const { reading = '', confirm } = await formOf(c)
+    if (confirm !== '1') return show(c, opened, token, [{ field: 'reading', message: UNCONFIRMED }])
+    // One that is gone already is what was asked for.
+    await removeReading(c.get('db'), opened.setup.id, reading)
+    return c.redirect(`/s/${token}#readings`, 303)
   })
   .post('/:token/start', operation('startOnSetupPage', { ...page, summary: 'The day the setup starts' }), async (c) => {
     const token = begin(c)

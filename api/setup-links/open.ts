@@ -1,3 +1,4 @@
+import { addDays, sayDate, yearOf, type CivilDate } from '../../core/dates.ts'
 import type { Install } from '../../core/install.ts'
 import type { LinkedSetup } from '../../db/setups.ts'
 import { findLinkedSetup } from '../../db/setups.ts'
@@ -28,7 +29,14 @@ export async function openSetupLink(c: Ctx, token: string): Promise<OpenedSetup>
   return { found: true, setup, install, today }
 }
 
-/** A test cannot have been taken tomorrow; null where the day is right. */
-export function dayFault(day: string, today: string): string | null {
-  return day > today ? `The day ${day} is in the future. Today is ${today}.` : null
+/** What is said to who ticks a step for fish that the log does not bear out, and gives no word for it. */
+export const NOT_TESTED = 'No two good readings are in the log. Tick that you tested on paper, or write the two tests down first.'
+
+/** A test is of a day between the start and tomorrow, for it may be tomorrow already where the tank stands; null where the day is right. */
+export function dayFault(day: CivilDate, today: CivilDate, startedOn: CivilDate | null): string | null {
+  const say = (date: CivilDate): string => sayDate(date, yearOf(today))
+  if (day > addDays(today, 1)) return `${say(day)} is in the future. Today is ${say(today)}. Write the day on which you tested.`
+  if (startedOn !== null && day < startedOn)
+    return `${say(day)} is before the start on ${say(startedOn)}. Write the day on which you tested, or change the day of the start.`
+  return null
 }

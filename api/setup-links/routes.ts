@@ -1,7 +1,9 @@
 import { Hono } from 'hono'
 import * as z from 'zod'
+import { lacksReadings } from '../../core/startup/reading-log.ts'
 import { ReadingInput, TickInput } from '../../core/startup/schema.ts'
-import { addReading } from '../../db/setup-readings.ts'
+import { rowId } from '../../core/schema.ts'
+import { addReading, removeReading } from '../../db/setup-readings.ts'
 import { tickStep } from '../../db/setup-progress.ts'
 import { LinkedSetupAnswer, ReadingAnswer } from '../answers/quotes.ts'
 import type { Env } from '../context.ts'
@@ -11,9 +13,10 @@ import { invalid } from '../http/problem.ts'
 import { refused } from '../http/refusal.ts'
 import { valid } from '../http/valid.ts'
 import { linkRefused } from '../quote-links/routes.ts'
-import { dayFault, openSetupLink } from './open.ts'
+import { dayFault, NOT_TESTED, openSetupLink } from './open.ts'
 
 const tag = 'Links'
+const ByReading = z.strictObject({ token: ByToken.shape.token, id: rowId('Id') })
 const ByStep = z.strictObject({ token: ByToken.shape.token, stepId: z.string().max(100) })
 
 export const setupLinkRoutes = new Hono<Env>()
@@ -48,7 +51,9 @@ export const setupLinkRoutes = new Hono<Env>()
       const { token, stepId } = c.req.valid('param')
       const opened = await openSetupLink(c, token)
       if (!opened.found) return linkRefused(c, opened.gone)
-      const ticked = await tickStep(c.get('db'), opened.setup.id, stepId, c.req.valid('json').done, opened.today)
+      const { done, tested } = c.req.valid('json')
+      if (done && !tested && lacksReadings(stepId, opened.setup.readings)) return invalid(c, 'tested', NOT_TESTED)
+      const ticked = await tickStep(c.get('db'), opened.setup.id, stepId, done, opened.today)
       return ticked.ok ? c.body(null, 204) : refused(c, ticked.refusal, 'stepId')
     },
   )
@@ -66,10 +71,27 @@ export const setupLinkRoutes = new Hono<Env>()
       const opened = await openSetupLink(c, c.req.valid('param').token)
       if (!opened.found) return linkRefused(c, opened.gone)
       const reading = c.req.valid('json')
-      const fault = dayFault(reading.takenOn, opened.today)
+      const fault = dayFault(reading.takenOn, opened.today, opened.setup.startedOn)
       if (fault !== null) return invalid(c, 'takenOn', fault)
       const added = await addReading(c.get('db'), opened.setup.id, reading)
       if (!added.ok) return refused(c, added.refusal, 'id')
       return added.value.repeated ? c.json(added.value.reading, 200) : c.json(added.value.reading, 201)
+    },
+  )
+  .delete(
+    '/:token/readings/:id',
+    operation('removeReadingByLink', {
+      summary: 'Take a water test out of the log',
+      tag,
+      answers: { 204: null },
+      refuses: [404, 410, 429],
+    }),
+    valid('param', ByReading),
+    async (c) => {
+      const { token, id } = c.req.valid('param')
+      const opened = await openSetupLink(c, token)
+      if (!opened.found) return linkRefused(c, opened.gone)
+      const removed = await removeReading(c.get('db'), opened.setup.id, id)
+      return removed.ok ? c.body(null, 204) : refused(c, removed.refusal)
     },
   )

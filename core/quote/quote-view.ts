@@ -64,6 +64,8 @@ export interface Reading {
   nitriteMgL: number | null
   nitrateMgL: number | null
   ph: number | null
+  /** Carbonate hardness in German degrees, as the kit counts drops. */
+  khDegrees: number | null
   temperatureC: number | null
   note: string
 }

@@ -2,6 +2,7 @@ import { phrase, type Phrase } from '../units/quantity.ts'
 import { ammoniumChlorideG, DOSE_MG_PER_L, PER_NITROGEN } from './ammonia-dose.ts'
 import { STOCK, type AmmoniaPortion } from './ammonia-portion.ts'
 import { caution } from './cautions.ts'
+import { AT_MARK, GENERAL_MARKS } from './reading-marks.ts'
 import { ammoniaKit, eatenAmmonia } from './ready-reading.ts'
 import type { Step } from './setup-plan.ts'
 import { stepOf, type StartupSubject } from './startup-subject.ts'
@@ -84,7 +85,7 @@ export function firstDose({ gear }: StartupSubject, facts: TankFacts, portion: A
       phrase`Test again after an hour and write both down. Gloves on, window open.`,
     ],
     howLong: 'about 20 min, and an hour to mix',
-    stopAndAsk: phrase`it reads 5 mg/L or more: change half the water. Household ammonia with scent or foam is never used.`,
+    stopAndAsk: phrase`it reads ${GENERAL_MARKS.ammoniaMgL} mg/L or more: ${AT_MARK.ammonia} Household ammonia with scent or foam is never used.`,
     done: 'Done: dosed, and read after an hour',
     earliestDay: facts.activeSoil ? null : facts.holdDays + 1,
     caution: caution('bleach'),
@@ -116,7 +117,7 @@ export function secondDose({ gear }: StartupSubject, portion: AmmoniaPortion): S
     ],
     actions: [
       phrase`Dose the same amount as the first time, at most once a day, and write it down.`,
-      phrase`While nitrite reads over 5 mg/L dose nothing; change a third of the water if it stays there three days.`,
+      phrase`While nitrite reads over ${GENERAL_MARKS.nitriteMgL} mg/L ${AT_MARK.nitrite}`,
     ],
     howLong: 'about 5 min each time',
     stopAndAsk: phrase`ammonia does not fall at all within a week of a dose.`,

@@ -4,6 +4,7 @@ import { ammoniaPortion } from './ammonia-portion.ts'
 import { DOSES_OF_A_CYCLE, firstDose, getAmmonia, secondDose } from './ammonia-steps.ts'
 import { caution } from './cautions.ts'
 import { conditionerDose } from './conditioner-dose.ts'
+import { AT_MARK, GENERAL_MARKS } from './reading-marks.ts'
 import { ammoniaKit, eatenAmmonia, READY_MG_PER_L } from './ready-reading.ts'
 import type { Step } from './setup-plan.ts'
 import { stepOf, type StartupSubject, type StepsMade } from './startup-subject.ts'
@@ -85,11 +86,11 @@ function dailyReadings(subject: StartupSubject, { holdDays }: TankFacts): Step {
       phrase`Same time of day, tube rinsed with tank water, read against white paper in daylight.`,
       phrase`Write every reading into the log, the zeros too.`,
       measuresKh
-        ? phrase`If KH falls under 3 degrees, stop dosing and ask: soft water can stall the cycle.`
-        : phrase`The kit does not measure KH. If pH falls under 6.5, stop dosing and ask.`,
+        ? phrase`If KH falls under ${GENERAL_MARKS.lowestKhDegrees} degrees, ${AT_MARK.soft}`
+        : phrase`The kit does not measure KH. If pH falls under ${GENERAL_MARKS.lowestPh}, ${AT_MARK.soft}`,
     ],
     howLong: 'about 10 min a day; three to six weeks is usual, and it may be longer',
-    stopAndAsk: phrase`nitrite is over 5 mg/L, pH is under 6.5, or nothing has moved for ten days.`,
+    stopAndAsk: phrase`nitrite is over ${GENERAL_MARKS.nitriteMgL} mg/L, pH is under ${GENERAL_MARKS.lowestPh}, or nothing has moved for ten days.`,
     done: 'Done: read and written down today',
     earliestDay: holdDays + 2,
   })

@@ -2,6 +2,7 @@ import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import { unionisedShare } from './ammonia-fraction.ts'
 import { caution } from './cautions.ts'
 import { conditionerDose } from './conditioner-dose.ts'
+import { AT_MARK } from './reading-marks.ts'
 import { ammoniaKit, READY_MG_PER_L } from './ready-reading.ts'
 import type { Step } from './setup-plan.ts'
 import { stepOf, type StartupSubject, type StepsMade } from './startup-subject.ts'
@@ -76,7 +77,7 @@ function firstMonth(subject: StartupSubject, { waterL, disinfected }: TankFacts)
   return stepOf('first_fish', {
     id: 'first-month',
     title: 'The first month',
-    why: phrase`Ammonia bites by pH: ${at(7)} of it is the poisonous form at pH 7, ${at(8)} at pH 8. So any reading counts.`,
+    why: phrase`Ammonia is more poisonous at higher pH; any reading counts. At pH 7 ${at(7)} of it is the poisonous form, at pH 8 ${at(8)}.`,
     amounts: [
       { label: 'Test', value: phrase`ammonia and nitrite every other day, for two weeks after each new group` },
       {
@@ -91,7 +92,7 @@ function firstMonth(subject: StartupSubject, { waterL, disinfected }: TankFacts)
     actions: [
       phrase`Rinse the filter sponge in a bucket of tank water when the flow drops, never under the tap.`,
       phrase`Press TEST on the first day of the month. Look along cords and hoses.`,
-      phrase`Ammonia or nitrite above ${READY_MG_PER_L} mg/L: change half the water today, feed nothing, test tomorrow.`,
+      phrase`Ammonia or nitrite above ${READY_MG_PER_L} mg/L: ${AT_MARK.fishInIt}`,
     ],
     howLong: 'half an hour a week',
     stopAndAsk: phrase`fish hang at the surface, a reading stays up for two days, or the temperature leaves ${suitableRange(subject)}.`,

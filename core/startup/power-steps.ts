@@ -30,7 +30,7 @@ function protection(subject: StartupSubject, { holdDays }: TankFacts): Step {
   return stepOf('power', {
     id: 'test-protection',
     title: present ? `Press TEST on the ${device}` : `Get a ${device} first`,
-    why: phrase`It cuts the current when it leaks through water or a person. It is worth what its last test was worth.`,
+    why: phrase`It cuts the current when it leaks through water or a person. Test it monthly, or do not trust it.`,
     amounts: [
       {
         label: 'Where',

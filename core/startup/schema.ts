@@ -1,13 +1,37 @@
 import * as z from 'zod'
 import type { Reading } from '../quote/quote-view.ts'
+import { quantity, type ReaderUnits } from '../units/quantity.ts'
+import { METRIC, sayQuantity } from '../units/say.ts'
 import { civilDate, rowId, strict, text, yesNo } from '../schema.ts'
 
+/** A figure as a refusal repeats it: places nobody typed are left out. */
+const asTyped = (value: unknown): string => String(typeof value === 'number' ? Number(value.toFixed(4)) : value)
+
 /** A figure read off a test kit; the highest colour step of any household kit is well below the limit. */
-const mark = (label: string, unit: string, least: number, most: number) => {
-  const range = {
-    error: (issue: { input?: unknown }) =>
-      `${label} is ${String(issue.input)}${unit}. It is between ${least} and ${most}${unit}. Read the test again.`,
-  }
+const mark = (label: string, unit: string, least: number, most: number) =>
+  between(
+    label,
+    least,
+    most,
+    (value) => `${label} is ${asTyped(value)}${unit}. It is between ${least} and ${most}${unit}. Read the test again.`,
+  )
+
+/** The water's temperature, refused in the unit it was read in: who sees 77 °F on the glass never wrote 25 °C. */
+const temperature = (units: ReaderUnits) => {
+  const [least, most] = [-2, 45]
+  const say = (celsius: number): string => sayQuantity(quantity(celsius, 'degC', 1), units)
+  const other = units.system === 'us' ? '25 °C' : '77 °F'
+  return between(
+    'Temperature',
+    least,
+    most,
+    (value) =>
+      `Temperature is ${typeof value === 'number' ? say(value) : String(value)}. It is between ${say(least)} and ${say(most)}. Read it again; from a thermometer with the other scale write its unit too, like ${other}.`,
+  )
+}
+
+function between(label: string, least: number, most: number, words: (value: unknown) => string) {
+  const range = { error: (issue: { input?: unknown }) => words(issue.input) }
   return z
     .number({ error: `${label} is a plain number.` })
     .min(least, range)
@@ -16,23 +40,32 @@ const mark = (label: string, unit: string, least: number, most: number) => {
     .default(null)
 }
 
-/** One water test. At least one figure: an empty test says nothing. Its id is made on the phone, so that a repeat is the same reading. */
-export const ReadingInput = strict('Water test', {
-  id: rowId('Id'),
-  takenOn: civilDate('Day taken'),
-  ammoniaMgL: mark('Ammonia', ' mg/L', 0, 50),
-  nitriteMgL: mark('Nitrite', ' mg/L', 0, 50),
-  nitrateMgL: mark('Nitrate', ' mg/L', 0, 500),
-  ph: mark('pH', '', 3, 11),
-  temperatureC: mark('Temperature', ' °C', -2, 45),
-  note: text('Note', 0, 500).default(''),
-}).refine(
-  ({ ammoniaMgL, nitriteMgL, nitrateMgL, ph, temperatureC }) =>
-    [ammoniaMgL, nitriteMgL, nitrateMgL, ph, temperatureC].some((value) => value !== null),
-  {
-    error: 'No figure is filled in. Enter at least one.',
-  },
-) satisfies z.ZodType<Reading>
+/**
+ * One water test, refused in a reader's units. At least one figure: an empty test says nothing. Its id is made on the phone, so that a repeat is
+ * the same reading.
+ *
+ * @example readingInput(US).safeParse({ …, temperatureC: -3.9 }) // 'Temperature is 25.0 °F. It is between 28.4 °F and 113.0 °F. …'
+ */
+export const readingInput = (units: ReaderUnits) =>
+  strict('Water test', {
+    id: rowId('Id'),
+    takenOn: civilDate('Day taken'),
+    ammoniaMgL: mark('Ammonia', ' mg/L', 0, 50),
+    nitriteMgL: mark('Nitrite', ' mg/L', 0, 50),
+    nitrateMgL: mark('Nitrate', ' mg/L', 0, 500),
+    ph: mark('pH', '', 3, 11),
+    khDegrees: mark('KH', ' degrees', 0, 40),
+    temperatureC: temperature(units),
+    note: text('Note', 0, 500).default(''),
+  }).refine(
+    ({ ammoniaMgL, nitriteMgL, nitrateMgL, ph, khDegrees, temperatureC }) =>
+      [ammoniaMgL, nitriteMgL, nitrateMgL, ph, khDegrees, temperatureC].some((value) => value !== null),
+    {
+      error: 'No figure is filled in. Enter at least one.',
+    },
+  ) satisfies z.ZodType<Reading>
+export const ReadingInput = readingInput(METRIC)
 export type ReadingInput = z.output<typeof ReadingInput>
 
-export const TickInput = strict('Tick', { done: yesNo('Done') })
+/** `tested` is the word of whoever ticks a step for fish without two good readings in the log. */
+export const TickInput = strict('Tick', { done: yesNo('Done'), tested: yesNo('Tested').default(false) })

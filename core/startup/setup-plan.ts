@@ -26,6 +26,21 @@ export interface Step {
   caution: string | null
 }
 
+/** Where a water test means stop and ask. Frozen into the plan, so that a later edition of the rules does not move them. */
+export interface ReadingMarks {
+  /** Stop at this and above, mg/L. */
+  ammoniaMgL: number
+  /** Stop above this, mg/L. */
+  nitriteMgL: number
+  /** Stop below these. */
+  lowestPh: number
+  lowestKhDegrees: number
+  lowestC: number
+  /** Stop at this and above. */
+  dangerC: number
+  heated: boolean
+}
+
 /** Frozen when the setup is made: what was bought decides the steps. */
 export interface SetupPlan {
   /** "90 cm tank, 146 L of water" without a name or a price. */
@@ -34,4 +49,6 @@ export interface SetupPlan {
   steps: Step[]
   /** What could not be computed and why: "conditioner dose: the product states none". */
   notComputed: string[]
+  /** Where a water test means stop and ask; absent in plans that were frozen before there were marks, and then the general ones count. */
+  marks?: ReadingMarks
 }

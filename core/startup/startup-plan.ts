@@ -7,6 +7,7 @@ import { fitOutSteps } from './fit-out-steps.ts'
 import { leakTestSteps } from './leak-test-steps.ts'
 import { placeSteps } from './place-steps.ts'
 import { powerSteps } from './power-steps.ts'
+import { readingMarks } from './reading-marks.ts'
 import type { SetupPlan } from './setup-plan.ts'
 import type { StartupSubject } from './startup-subject.ts'
 import { litres } from './tank-facts.ts'
@@ -28,6 +29,7 @@ export function startupPlan(subject: StartupSubject): SetupPlan {
     waterVolumeL: subject.report.figures.waterVolumeL ?? null,
     steps: made.flatMap((each) => each.steps),
     notComputed: made.flatMap((each) => each.notComputed),
+    marks: readingMarks(subject),
   }
 }
 

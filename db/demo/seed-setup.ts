@@ -42,7 +42,7 @@ export async function seedSetup(trx: Transaction<Database>, quoteId: string, tod
     return day === undefined ? [] : [{ setup_id: id, step_id: step.id, ticked_on: addDays(startedOn, day) }]
   })
   await trx.insertInto('setup_tick').values(ticks).execute()
-  for (const [day, ammoniaMgL, nitriteMgL, nitrateMgL, ph] of READINGS) {
+  for (const [day, ammoniaMgL, nitriteMgL, nitrateMgL, ph, khDegrees] of READINGS) {
     await addReading(trx, id, {
       id: demoId('reading', String(day)),
       takenOn: addDays(startedOn, day),
@@ -50,6 +50,7 @@ export async function seedSetup(trx: Transaction<Database>, quoteId: string, tod
       nitriteMgL,
       nitrateMgL,
       ph,
+      khDegrees,
       temperatureC: 24,
       note: '',
     })

@@ -219,6 +219,7 @@ const SETUPS = [
     nitrite_mg_l double precision constraint setup_reading_nitrite check (nitrite_mg_l >= 0),
     nitrate_mg_l double precision constraint setup_reading_nitrate check (nitrate_mg_l >= 0),
     ph double precision constraint setup_reading_ph check (ph between 0 and 14),
+    kh_degrees double precision constraint setup_reading_kh check (kh_degrees >= 0),
     temperature_c double precision,
     note text not null,
     received_at timestamptz not null default now())`,

@@ -195,6 +195,7 @@ describe('a setup link', () => {
       nitriteMgL: null,
       nitrateMgL: null,
       ph: null,
+      khDegrees: null,
       temperatureC: null,
       note: '',
     }
@@ -202,6 +203,62 @@ describe('a setup link', () => {
     expect([(await visitor.send('POST', api, { body })).status, (await visitor.send('POST', api, { body })).status]).toEqual([201, 200])
     expect((await visitor.send('POST', api, { body: { ...body, ammoniaMgL: 2 } })).status).toBe(422)
     expect((await visitor.send('POST', api, { body: { ...body, id: '0198c0de-1111-7000-8000-000000000002', ph: 70 } })).status).toBe(422)
+  })
+
+  it('warns of a dangerous test on the page it comes back to', async () => {
+    const path = pathOf((await issued()).links?.setup)
+    const taken = { takenOn: today(), ammonia: '6', nitrite: '8', ph: '6.1', kh: '2', temperature: '95', note: '' }
+    expect((await visitor.send('POST', `${path}/reading`, form(taken))).status).toBe(303)
+    const page = (await visitor.send('GET', path)).text
+    for (const words of ['Ammonia reads 6 mg/L', 'Nitrite reads 8 mg/L', 'pH reads 6.1', 'KH reads 2 degrees', 'The water reads 95.0 °F'])
+      expect(page).toContain(words)
+  })
+
+  it('refuses a figure in the unit it was typed in, and a day before the start or after tomorrow', async () => {
+    const path = pathOf((await issued()).links?.setup)
+    const send = (fields: Record<string, string>) =>
+      visitor.send('POST', `${path}/reading`, form({ takenOn: today(), note: '', ...fields }))
+    const cold = await send({ temperature: '25' })
+    expect(cold.status).toBe(422)
+    expect(cold.text).toContain('Temperature is 25.0 °F. It is between 28.4 °F and 113.0 °F.')
+    expect(cold.text).not.toContain('3.88')
+    await visitor.send('POST', `${path}/start`, form({ on: addDays(today(), -3) }))
+    const day = async (days: number) => (await send({ takenOn: addDays(today(), days), ph: '7' })).status
+    expect([await day(-4), await day(-3), await day(0), await day(1), await day(2)]).toEqual([422, 303, 303, 303, 422])
+    expect((await send({ takenOn: addDays(today(), -4), ph: '7' })).text).toContain('is before the start on')
+  })
+
+  it('takes a test out of its own log, with a word that confirms it, and of no other', async () => {
+    const [path, other] = [pathOf((await issued()).links?.setup), pathOf((await issued()).links?.setup)]
+    const stored = async () => (await visitor.send<{ readings: Reading[] }>('GET', `/api/setup-links/${path.slice(3)}`)).body.readings
+    const add = (ph: string) => visitor.send('POST', `${path}/reading`, form({ takenOn: today(), ph, note: '' }))
+    await add('7')
+    await add('8')
+    const [first, second] = await stored()
+    const remove = (on: string, fields: Record<string, string>) => visitor.send('POST', `${on}/reading/remove`, form(fields))
+    expect((await remove(path, { reading: first?.id ?? '' })).status).toBe(422)
+    expect((await remove(other, { reading: first?.id ?? '', confirm: '1' })).status).toBe(303)
+    expect(await stored()).toHaveLength(2)
+    expect((await remove(path, { reading: first?.id ?? '', confirm: '1' })).status).toBe(303)
+    expect((await stored()).map(({ id }) => id)).toEqual([second?.id])
+    const api = (on: string) => visitor.send('DELETE', `/api/setup-links/${on.slice(3)}/readings/${second?.id}`)
+    expect([(await api(other)).status, (await api(path)).status, (await api(path)).status]).toEqual([404, 204, 404])
+    expect(await stored()).toEqual([])
+  })
+
+  it('ticks a step for fish only with two good days in the log, or with a word for them', async () => {
+    const path = pathOf((await issued()).links?.setup)
+    const tick = async (step: string, more = {}) => (await visitor.send('POST', `${path}/tick`, form({ step, done: '1', ...more }))).status
+    const api = async (body: Record<string, boolean>) =>
+      (await visitor.send('PUT', `/api/setup-links/${path.slice(3)}/ticks/ready`, { body })).status
+    expect([await tick('ready'), await api({ done: true })]).toEqual([422, 422])
+    expect([await tick('ready', { tested: '1' }), await api({ done: true, tested: true })]).toEqual([303, 204])
+    expect(await tick('first-fish')).toBe(422)
+    for (const days of [-1, 0]) {
+      const taken = { takenOn: addDays(today(), days), ammonia: '0.25', nitrite: '0', note: '' }
+      expect((await visitor.send('POST', `${path}/reading`, form(taken))).status).toBe(303)
+    }
+    expect(await tick('first-fish')).toBe(303)
   })
 
   it('stores a form that is sent twice once, and one that was changed after as another test', async () => {

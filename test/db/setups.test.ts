@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import type { Reading } from '../../core/quote/quote-view.ts'
 import { answerQuote } from '../../db/quote-answer.ts'
-import { addReading } from '../../db/setup-readings.ts'
+import { addReading, removeReading } from '../../db/setup-readings.ts'
 import { startSetup, tickStep } from '../../db/setup-progress.ts'
 import { findLinkedSetup, listSetups } from '../../db/setups.ts'
 import type { Viewer } from '../../db/viewer.ts'
@@ -29,6 +29,7 @@ const reading = (fields: Partial<Reading> = {}): Reading => ({
   nitriteMgL: null,
   nitrateMgL: 10,
   ph: 7.4,
+  khDegrees: 5,
   temperatureC: 25.5,
   note: '',
   ...fields,
@@ -113,4 +114,15 @@ it('is listed to advisors once its quote is accepted or it is used', async () =>
     ticks: [{ stepId: 'leak-test', on: '2026-11-16' }],
   })
   expect(await listed(await person(test.db))).toBeUndefined()
+})
+
+it('takes a reading out for good, and only out of its own setup', async () => {
+  const [{ setupId }, elsewhere] = [await setup(), await setup()]
+  const first = reading()
+  granted(await addReading(test.db, setupId, first))
+  expect(await removeReading(test.db, elsewhere.setupId, first.id)).toMatchObject({ ok: false, refusal: { code: 'not_found' } })
+  expect(await removeReading(test.db, setupId, 'no-id')).toMatchObject({ ok: false, refusal: { code: 'not_found' } })
+  granted(await removeReading(test.db, setupId, first.id))
+  expect((await findLinkedSetup(test.db, setupId))?.readings).toEqual([])
+  expect(await removeReading(test.db, setupId, first.id)).toMatchObject({ ok: false, refusal: { code: 'not_found' } })
 })

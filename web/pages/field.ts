@@ -13,6 +13,7 @@ interface Field {
   required?: boolean
   /** Figures get the phone's number keys; the field itself stays text, so that nothing typed is lost. */
   figure?: boolean
+  least?: string
   most?: string
   faults: readonly PageFault[]
 }
@@ -25,7 +26,7 @@ export function field(of: Field): Markup {
     .join(' ')
   return markup`<div class="field"${fault === undefined ? '' : markup` data-state="fault"`}>
 <label for="${of.id}">${of.label}</label>
-<div class="entry"><input id="${of.id}" name="${of.name}" type="${of.type ?? 'text'}" value="${of.value}" autocomplete="off" maxlength="40"${of.figure === true ? markup` inputmode="decimal"` : ''}${of.most === undefined ? '' : markup` max="${of.most}"`}${of.required === true ? markup` required` : ''}${told === '' ? '' : markup` aria-describedby="${told}"`}${fault === undefined ? '' : markup` aria-invalid="true"`}>${of.unit === undefined || of.unit === '' ? '' : markup`<span class="unit">${of.unit}</span>`}</div>
+<div class="entry"><input id="${of.id}" name="${of.name}" type="${of.type ?? 'text'}" value="${of.value}" autocomplete="off" maxlength="40"${of.figure === true ? markup` inputmode="decimal"` : ''}${of.least === undefined ? '' : markup` min="${of.least}"`}${of.most === undefined ? '' : markup` max="${of.most}"`}${of.required === true ? markup` required` : ''}${told === '' ? '' : markup` aria-describedby="${told}"`}${fault === undefined ? '' : markup` aria-invalid="true"`}>${of.unit === undefined || of.unit === '' ? '' : markup`<span class="unit">${of.unit}</span>`}</div>
 ${of.hint === undefined ? '' : markup`<p class="note" id="${of.id}-hint">${of.hint}</p>`}${faultLine(of.id, fault)}
 </div>`
 }

@@ -1,9 +1,10 @@
 import { addDays, sayDate, yearOf, type CivilDate } from '../../core/dates.ts'
 import type { Step } from '../../core/startup/setup-plan.ts'
-import { sayPhrase } from '../../core/units/say.ts'
+import { sayStepDay } from '../../core/startup/step-day.ts'
 import { markup, type Markup } from './markup.ts'
+import { shortHold } from './setup-alarm.ts'
 import type { SetupPageProps } from './setup-page.ts'
-import { actions, amounts } from './setup-step.ts'
+import { stepText } from './setup-step.ts'
 import { doneSign } from './signs.ts'
 
 /** The day a step is due at the earliest; null without a start or where it depends on readings. */
@@ -12,9 +13,8 @@ const dueOn = (startedOn: CivilDate | null, earliestDay: number | null): CivilDa
 
 /** When a later step is due, in words: a promise is never made where readings decide. */
 export function sayDue(step: Step, { startedOn, today }: Pick<SetupPageProps, 'startedOn' | 'today'>): string {
-  if (step.earliestDay === null) return 'after readings'
   const due = dueOn(startedOn, step.earliestDay)
-  if (due === null) return `day ${step.earliestDay + 1}`
+  if (due === null) return sayStepDay(step.earliestDay)
   return due <= today ? 'today' : sayDate(due, yearOf(today))
 }
 
@@ -30,17 +30,18 @@ export function laterSteps(props: SetupPageProps, current: number | null): Marku
 
 const one = (step: Step, index: number, props: SetupPageProps): Markup =>
   markup`<li><details><summary><span class="n">${index + 1}</span><span>${step.title}</span><span class="when">${sayDue(step, props)}</span></summary>
-<p>${sayPhrase(step.why, props.units)}</p>${amounts(step, props.units)}${actions(step.actions, props.units)}</details></li>`
+${stepText(step, props)}<p><b>${step.done}</b></p></details></li>`
 
-/** What is done and when; each can be taken back. */
+/** What is done and when: it opens to be read again, for some of it is done every day, and can be taken back there. */
 export function doneSteps(props: SetupPageProps): Markup | '' {
   const done = props.plan.steps.flatMap((step) => {
     const tick = props.ticks.find((candidate) => candidate.stepId === step.id)
     return tick === undefined ? [] : [{ step, on: tick.on }]
   })
   if (done.length === 0) return ''
-  return markup`<section aria-labelledby="h-done"><h2 id="h-done">Done</h2><ul class="list done">${done.map(
+  return markup`<section aria-labelledby="h-done"><h2 id="h-done">Done</h2><p class="note">Open a step to read it again.</p><form method="post" action="${props.path}/tick"><input type="hidden" name="done" value="0"><ul class="list done">${done.map(
     ({ step, on }) =>
-      markup`<li>${doneSign()}<span>${step.title}<time datetime="${on}">${sayDate(on, yearOf(props.today))}</time></span><form method="post" action="${props.path}/tick"><input type="hidden" name="step" value="${step.id}"><input type="hidden" name="done" value="0"><button class="btn plain">Not done<span class="sr">: ${step.title}</span></button></form></li>`,
-  )}</ul></section>`
+      markup`<li id="${step.id}"><details><summary>${doneSign()}<span>${step.title}</span><time class="when">${sayDate(on, yearOf(props.today))}</time></summary>
+${step.id === 'leak-hold' ? shortHold(props) : ''}${stepText(step, props)}<button class="btn" name="step" value="${step.id}">Not done</button></details></li>`,
+  )}</ul></form></section>`
 }

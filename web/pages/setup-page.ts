@@ -3,6 +3,8 @@ import type { Reading } from '../../core/quote/quote-view.ts'
 import type { AssembledBuild } from '../../core/quote/revision.ts'
 import type { SizingFigures } from '../../core/sizing/report.ts'
 import type { SetupPlan } from '../../core/startup/setup-plan.ts'
+import { lacksReadings } from '../../core/startup/reading-log.ts'
+import { DAY_ONE } from '../../core/startup/step-day.ts'
 import type { ReaderUnits } from '../../core/units/quantity.ts'
 import { sayPhrase } from '../../core/units/say.ts'
 import { cordProgress } from '../plots/cord.ts'
@@ -10,8 +12,9 @@ import { field } from './field.ts'
 import { drawing, markup, type Markup } from './markup.ts'
 import { pageDocument } from './page-document.ts'
 import { formFaults, type PageFault } from './page-fault.ts'
+import { readingAlarm, shortHold } from './setup-alarm.ts'
 import { doneSteps, laterSteps } from './setup-lists.ts'
-import { setupOnPaper } from './setup-paper.ts'
+import { logOnPaper, setupOnPaper } from './setup-paper.ts'
 import { readingsPart } from './setup-readings.ts'
 import { nextStep } from './setup-step.ts'
 
@@ -54,7 +57,9 @@ export function setupPage(props: SetupPageProps): Markup {
     heading: title,
     main: markup`<div class="on-screen">
 <div class="progress">${drawing(cordProgress({ done, current }, { id: 'cord' }))}<p class="note">${dayLine(props, ticked.size)}</p></div>
-${formFaults(props.faults, ['step'])}
+${formFaults(props.faults, nextStepAsks(props, current) ? ['step', 'reading'] : ['step', 'reading', 'tested'])}
+${readingAlarm(props)}
+${shortHoldNow(props)}
 ${current === null ? allDone() : nextStep(props, current)}
 ${props.startedOn === null ? startForm(props) : ''}
 ${laterSteps(props, current)}
@@ -67,9 +72,17 @@ ${props.startedOn === null ? '' : changeStart(props)}
 ${notComputed(plan)}
 <p class="note endnote">Electricity and water can kill. The makers’ instructions and your local electrical code come before this list. In doubt, ask a licensed electrician.</p>
 <p class="note endnote">To have this list on paper, print this page: every step comes with a box to tick.</p>
-</div>`,
+</div>
+${logOnPaper(props)}`,
   })
 }
+
+/** The next step asks for the word itself, and tells its fault there. */
+const nextStepAsks = ({ plan, readings }: SetupPageProps, current: number | null): boolean =>
+  current !== null && lacksReadings(plan.steps[current]?.id ?? '', readings)
+
+/** While the tank is still full the hold can be made good. */
+const shortHoldNow = (props: SetupPageProps): Markup | '' => (props.ticks.some((tick) => tick.stepId === 'drain') ? '' : shortHold(props))
 
 function dayLine({ startedOn, today, plan }: SetupPageProps, doneCount: number): string {
   const count = `${doneCount} of ${plan.steps.length} done`
@@ -82,7 +95,7 @@ const allDone = (): Markup => markup`<article class="step"><p class="label now">
 
 function startForm(props: SetupPageProps): Markup {
   return markup`<section class="start" aria-labelledby="h-start"><h2 id="h-start">When did you start?</h2>
-<p>With the day on which the stand was put in its place, the steps below get their dates.</p>${dayForm(props)}</section>`
+<p>With the day on which the stand was put in its place, the steps below get their dates. ${DAY_ONE}</p>${dayForm(props)}</section>`
 }
 
 const changeStart = (props: SetupPageProps): Markup =>

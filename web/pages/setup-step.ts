@@ -1,3 +1,4 @@
+import { lacksReadings } from '../../core/startup/reading-log.ts'
 import type { Step } from '../../core/startup/setup-plan.ts'
 import type { Phrase, ReaderUnits } from '../../core/units/quantity.ts'
 import { sayPhrase } from '../../core/units/say.ts'
@@ -5,6 +6,7 @@ import { dripLoopDrawing } from '../plots/drip-loop.ts'
 import { levelDrawing } from '../plots/level.ts'
 import { contactLine } from './contact.ts'
 import { drawing, markup, type Markup } from './markup.ts'
+import { faultLine, faultOf } from './page-fault.ts'
 import { phraseMarkup } from './phrase-markup.ts'
 import type { SetupPageProps } from './setup-page.ts'
 import { stopSign } from './signs.ts'
@@ -21,8 +23,19 @@ ${amounts(step, props.units)}
 ${actions(step.actions, props.units)}
 ${step.caution === null ? '' : markup`<p class="caution">${step.caution}</p>`}
 <div class="told stop"><p class="told-head">${stopSign()}Stop and ask if</p><p>${sayPhrase(step.stopAndAsk, props.units)}</p><p class="ask">${contactLine(props.contact)}</p></div>
-<form class="go" method="post" action="${props.path}/tick"><input type="hidden" name="step" value="${step.id}"><input type="hidden" name="done" value="1"><button class="btn main">${step.done}</button></form></article>`
+<form class="go" method="post" action="${props.path}/tick"><input type="hidden" name="step" value="${step.id}"><input type="hidden" name="done" value="1">${lacksReadings(step.id, props.readings) ? testedOnPaper(props) : ''}<button class="btn main">${step.done}</button></form></article>`
 }
+
+/** A step for fish that the log does not bear out is ticked only with a word for it. */
+function testedOnPaper({ faults }: SetupPageProps): Markup {
+  const fault = faultOf(faults, 'tested')
+  return markup`<div class="told warn"><p class="told-head">No two good readings are in the log.</p><p>Without them fish may die. The last two days in it must show ammonia and nitrite at 0.25 mg/L or less, one day after the other. Write them down below first, or say that you have them:</p></div>
+<label class="check"><input type="checkbox" name="tested" value="1" required${fault === undefined ? '' : markup` aria-invalid="true" aria-describedby="tested-fault"`}><span>I tested on paper: both were 0.25 or less, two days running</span></label>${faultLine('tested', fault)}`
+}
+
+/** A step to read, on paper, before it is due or after it is done: all of its words but for the criterion. */
+export const stepText = (step: Step, { units }: SetupPageProps, picture: Markup | '' = ''): Markup =>
+  markup`<p>${sayPhrase(step.why, units)}</p>${picture}${amounts(step, units)}${actions(step.actions, units)}${step.caution === null ? '' : markup`<p class="caution">${step.caution}</p>`}<p><b>Stop and ask if</b> ${sayPhrase(step.stopAndAsk, units)}</p>`
 
 /** The drawing of a step whose hands must do something; null where the heights are not known. */
 export function stepDrawing(step: Step, props: SetupPageProps, id: string): Markup | '' {

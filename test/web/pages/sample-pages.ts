@@ -27,7 +27,7 @@ export function setupProps(doneCount: number, change: Partial<SetupPageProps> = 
     startedOn: '2026-10-31',
     ticks: build.plan.steps.slice(0, doneCount).map((step) => ({ stepId: step.id, on: '2026-11-01' })),
     readings: [
-      { id: 'r1', takenOn: '2026-11-06', ammoniaMgL: 2, nitriteMgL: 0, nitrateMgL: null, ph: 7.4, temperatureC: 25, note: '' },
+      { id: 'r1', takenOn: '2026-11-06', ammoniaMgL: 2, nitriteMgL: 0, nitrateMgL: null, ph: 7.4, khDegrees: null, temperatureC: 25, note: '' },
       {
         id: 'r2',
         takenOn: '2026-11-08',
@@ -35,6 +35,7 @@ export function setupProps(doneCount: number, change: Partial<SetupPageProps> = 
         nitriteMgL: 0.25,
         nitrateMgL: 5,
         ph: 7.4,
+        khDegrees: 4,
         temperatureC: 25.2,
         note: 'water a little cloudy',
       },

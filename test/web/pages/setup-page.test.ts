@@ -1,6 +1,6 @@
 import { gzipSync } from 'node:zlib'
 import { describe, expect, it } from 'vitest'
-import { METRIC } from '../../../core/units/say.ts'
+import { METRIC, sayPhrase, US } from '../../../core/units/say.ts'
 import { setupPage } from '../../../web/pages/setup-page.ts'
 import { sayDue } from '../../../web/pages/setup-lists.ts'
 import { setupProps } from './sample-pages.ts'
@@ -8,6 +8,7 @@ import { sampleQuote } from './sample-quote.ts'
 
 const page = (doneCount: number, change: Parameters<typeof setupProps>[1] = {}): string => String(setupPage(setupProps(doneCount, change)))
 const { steps } = setupProps(0).plan
+const logIn = (html: string): string => /<ol class="tests"[^]*?<\/ol>/.exec(html)?.[0] ?? ''
 const text = (html: string): string => html.replace(/<[^>]+>/g, ' ').replace(/\s+/g, ' ')
 
 describe('the startup checklist on a phone', () => {
@@ -23,7 +24,9 @@ describe('the startup checklist on a phone', () => {
     expect(page(6)).toContain(`Day 4, Tue, Nov 3 · 6 of ${steps.length} done`)
   })
   it('takes a tick back', () => {
-    expect(page(1)).toMatch(new RegExp(`name="step" value="${steps[0]!.id}"><input type="hidden" name="done" value="0">`))
+    const [, list] =
+      /<form method="post" action="\/s\/token\/tick"><input type="hidden" name="done" value="0">([^]*?)<\/form>/.exec(page(1)) ?? []
+    expect(list).toContain(`<button class="btn" name="step" value="${steps[0]!.id}">Not done</button>`)
   })
   it('ends in peace when all steps are done', () => {
     const html = page(steps.length)
@@ -32,10 +35,10 @@ describe('the startup checklist on a phone', () => {
   })
   it('never promises a date where readings decide', () => {
     const dependent = { ...steps[0]!, earliestDay: null }
-    expect(sayDue(dependent, { startedOn: '2026-10-31', today: '2026-11-03' })).toBe('after readings')
+    expect(sayDue(dependent, { startedOn: '2026-10-31', today: '2026-11-03' })).toBe('when the readings say so')
     expect(sayDue({ ...dependent, earliestDay: 5 }, { startedOn: '2026-10-31', today: '2026-11-03' })).toBe('Nov 5')
     expect(sayDue({ ...dependent, earliestDay: 2 }, { startedOn: '2026-10-31', today: '2026-11-03' })).toBe('today')
-    expect(sayDue({ ...dependent, earliestDay: 5 }, { startedOn: null, today: '2026-11-03' })).toBe('day 6')
+    expect(sayDue({ ...dependent, earliestDay: 5 }, { startedOn: null, today: '2026-11-03' })).toBe('day 6 at the earliest')
   })
   it('asks for the start while there is none', () => {
     expect(page(0, { startedOn: null })).toContain('When did you start?')
@@ -67,14 +70,112 @@ describe('what hangs on the tank', () => {
   })
 })
 
+describe('what the log says and nobody may pass over', () => {
+  const [first] = setupProps(0).readings
+  const dangerous = { ...first!, takenOn: '2026-11-09', ammoniaMgL: 6, ph: 6.1, temperatureC: 35 }
+  it('stands above the next step and above the log, in the reader’s units, with what to do and whom to ask', () => {
+    const html = page(8, { readings: [dangerous] })
+    const boxes = html.match(/<div class="told stop alarm" role="alert">[^]*?<\/div>/g) ?? []
+    expect(boxes).toHaveLength(2)
+    const said = text(boxes[0]!)
+    expect(said).toContain('Ammonia reads 6 mg/L. Stop at 5 mg/L. Change half the water and dose nothing.')
+    expect(said).toContain('pH reads 6.1. Stop under 6.5.')
+    expect(said).toContain('The water reads 95.0 °F. Never at or above 89.6 °F. Unplug the heater first.')
+    expect(said).toContain('Ask the club, 555-0100')
+    expect(html.indexOf('told stop alarm')).toBeLessThan(html.indexOf('Your next step'))
+    expect(html.lastIndexOf('told stop alarm')).toBeLessThan(html.indexOf('class="tests"'))
+    expect(html.lastIndexOf('told stop alarm')).toBeGreaterThan(html.indexOf('id="h-readings"'))
+  })
+  it('ends with a newer test that is right, and holds through one that leaves the figure out', () => {
+    const later = { ...first!, id: 'r9', takenOn: '2026-11-10' }
+    expect(page(8, { readings: [dangerous, later] })).not.toContain('told stop alarm')
+    expect(page(8, { readings: [dangerous, { ...later, ammoniaMgL: null }] })).toContain('Ammonia reads')
+  })
+  it('goes by the general marks where the plan is from before there were any', () => {
+    const { marks: _none, ...old } = setupProps(0).plan
+    expect(text(page(8, { plan: old, readings: [dangerous] }))).toContain('Never at or above 89.6 °F')
+  })
+  it('is stricter once fish are in the tank', () => {
+    const after = steps.findIndex((step) => step.id === 'first-fish') + 1
+    const readings = [{ ...first!, ammoniaMgL: 0.5, nitriteMgL: 0 }]
+    expect(text(page(after, { readings }))).toContain('Change half the water today, feed nothing, test tomorrow.')
+    expect(page(after - 1, { readings })).not.toContain('told stop alarm')
+  })
+})
+
+describe.each(['ready', 'first-fish'])('the step %s', (id) => {
+  const index = steps.findIndex((step) => step.id === id)
+  const [first] = setupProps(0).readings
+  const good = ['2026-12-01', '2026-12-02'].map((takenOn) => ({ ...first!, id: takenOn, takenOn, ammoniaMgL: 0.25, nitriteMgL: 0 }))
+  it('asks for a word where the log has no two good days, and not where it has', () => {
+    const html = page(index)
+    expect(text(html)).toContain('No two good readings are in the log. Without them fish may die.')
+    expect(html).toContain('<input type="checkbox" name="tested" value="1" required>')
+    expect(html.match(/class="btn main"/g)).toHaveLength(1)
+    expect(page(index, { readings: good })).not.toContain('name="tested"')
+    expect(page(index, { readings: good.slice(1) })).toContain('name="tested"')
+  })
+  it('says so at the box where it was left empty', () => {
+    const html = page(index, { faults: [{ field: 'tested', message: 'Tick that you tested.' }] })
+    expect(html).toContain('aria-describedby="tested-fault"')
+    expect(html.match(/Tick that you tested\./g)).toHaveLength(1)
+  })
+})
+
+describe('a leak hold that was ticked too soon', () => {
+  const after = steps.findIndex((step) => step.id === 'leak-hold') + 1
+  const ticks = (heldOn: string) =>
+    steps.slice(0, after).map((step) => ({ stepId: step.id, on: step.id === 'leak-hold' ? heldOn : '2026-11-01' }))
+  it('warns in one line while the tank is full, and blocks nothing', () => {
+    const html = page(after, { ticks: ticks('2026-11-01') })
+    expect(html).toContain('Leave the tank full until Nov 2')
+    expect(html).toContain(`<input type="hidden" name="step" value="drain">`)
+    expect(page(after, { ticks: ticks('2026-11-02') })).not.toContain('ticked too soon')
+  })
+})
+
+describe('a step to read again or ahead', () => {
+  it.each(['Done', 'Later'])('has all of its words under %s: how, caution, and when to stop', (heading) => {
+    const html = page(12)
+    const [list = ''] = html
+      .split(`>${heading}</h2>`)
+      .slice(1)
+      .map((rest) => rest.split('</section>')[0])
+    const listed = heading === 'Done' ? steps.slice(0, 12) : steps.slice(13)
+    const said = text(list)
+    for (const step of listed) {
+      expect(said).toContain(sayPhrase(step.stopAndAsk, US).replaceAll("'", '&#39;'))
+      if (step.caution !== null) expect(said).toContain(step.caution.replaceAll("'", '&#39;'))
+    }
+    expect(list.match(/<summary>/g)).toHaveLength(listed.length)
+  })
+})
+
 describe('water tests', () => {
   it('are listed newest first as they were read', () => {
-    const html = page(4)
-    expect(html.indexOf('Nov 8')).toBeLessThan(html.indexOf('Nov 6'))
-    expect(html).toContain('>0.25<')
-    expect(html).toContain('>1.5<')
-    expect(html).toContain('77.4 °F')
-    expect(html).toContain('not tested')
+    const log = text(logIn(page(4)))
+    expect(log).toContain(
+      'Nov 8 Ammonia 1.5 mg/L Nitrite 0.25 mg/L Nitrate 5 mg/L pH 7.4 KH 4 dKH Temperature 77.4 °F water a little cloudy',
+    )
+    expect(log).toContain('Nov 6 Ammonia 2 mg/L Nitrite 0 mg/L pH 7.4 Temperature 77.0 °F Take out')
+    expect(log.indexOf('Nov 8')).toBeLessThan(log.indexOf('Nov 6'))
+  })
+  it('of one day come with the one written down last first', () => {
+    const [first] = setupProps(0).readings
+    const twice = [first!, { ...first!, id: 'r3', note: 'a second look' }]
+    const log = logIn(page(4, { readings: twice }))
+    expect(log.indexOf('value="r3"')).toBeLessThan(log.indexOf('value="r1"'))
+  })
+  it('are taken out one at a time, with a word that confirms it', () => {
+    const html = logIn(page(4))
+    expect(html.match(/action="\/s\/token\/reading\/remove#readings"/g)).toHaveLength(2)
+    expect(html).toMatch(/name="reading" value="r1"><input type="hidden" name="confirm" value="1">/)
+  })
+  it('are on paper with their units, and lines to go on by hand', () => {
+    const paper = text(page(4).split('<h2>Water tests</h2>')[1] ?? '')
+    expect(paper).toContain('Nov 6 2 mg/L 0 mg/L 7.4 77.0 °F')
+    expect(paper).toContain('temperature in °F')
+    expect(page(4).match(/<tr><td><\/td>/g)).toHaveLength(16)
   })
   it('keep what was typed and say at the field what was wrong', () => {
     const html = page(4, {

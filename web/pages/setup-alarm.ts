@@ -1,0 +1,31 @@
+import { addDays, sayDate, yearOf } from '../../core/dates.ts'
+import { leakHoldShortDays, newestFigures } from '../../core/startup/reading-log.ts'
+import { GENERAL_MARKS, readingWarnings } from '../../core/startup/reading-marks.ts'
+import { sayPhrase } from '../../core/units/say.ts'
+import { contactLine } from './contact.ts'
+import { markup, type Markup } from './markup.ts'
+import type { SetupPageProps } from './setup-page.ts'
+import { stopSign } from './signs.ts'
+
+/** Where the newest readings pass a mark of the plan: stop, what was read, what to do now, whom to ask. Empty where none does. */
+export function readingAlarm(props: SetupPageProps): Markup | '' {
+  const { plan, readings, ticks, units } = props
+  const fishIn = ticks.some((tick) => tick.stepId === 'first-fish')
+  const newest = newestFigures(readings)
+  const warnings = readingWarnings(newest, plan.marks ?? GENERAL_MARKS, fishIn)
+  if (warnings.length === 0 || newest.takenOn === null) return ''
+  const cautions = [...new Set(warnings.flatMap(({ caution }) => caution ?? []))]
+  return markup`<div class="told stop alarm" role="alert"><p class="told-head">${stopSign()}Stop and ask: a reading is past its mark</p>
+<ul class="plain">${warnings.map(({ found, todo }) => markup`<li><b>${sayPhrase(found, units)}</b> ${sayPhrase(todo, units)}</li>`)}</ul>
+${cautions.map((caution) => markup`<p>${caution}</p>`)}<p class="note">By the newest readings in the log, last written for ${sayDate(newest.takenOn, yearOf(props.today))}. Was one misread? Take it out below and test again.</p>
+<p class="ask">${contactLine(props.contact)}</p></div>`
+}
+
+/** A hold that was ticked too soon, in one line; it blocks nothing. Empty where it was long enough. */
+export function shortHold({ plan, ticks, today }: SetupPageProps): Markup | '' {
+  const short = leakHoldShortDays(plan, ticks)
+  const held = ticks.find((tick) => tick.stepId === 'leak-hold')?.on
+  if (short === 0 || held === undefined) return ''
+  const until = sayDate(addDays(held, short), yearOf(today))
+  return markup`<p class="caution">The leak hold was ticked too soon: a slow leak shows only with time. Leave the tank full until ${until}, or fill it and hold it again.</p>`
+}
