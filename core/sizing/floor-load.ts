@@ -42,7 +42,8 @@ export function floorLoad(situation: Situation): Finding {
     verdict: within ? 'marginal' : 'not_known',
     wording: within ? 'within the usual allowance' : 'ask before you place it',
     value,
-    limit: { kind: 'at_most', high: quantity(allowedKg, 'kg', 0) },
+    // What one joist bears under a nano tank is no limit to hold a whole tank against: without joists there is none to tell.
+    ...(within || heavy ? { limit: { kind: 'at_most' as const, high: quantity(allowedKg, 'kg', 0) } } : {}),
     reason: heavy
       ? phrase`${reasonOf(situation, within)} Above ${quantity(ASK_ABOVE_KG, 'kg', 0)}, ask whatever the floor.`
       : reasonOf(situation, within),
