@@ -6,6 +6,7 @@ import type { Verdict } from '../../../core/sizing/finding.ts'
 import { VERDICTS } from '../../../core/sizing/finding.ts'
 import type { Slot } from '../../../core/catalog/kinds.ts'
 import type { PriceView } from '../../../core/pricing/price-view.ts'
+import { besideField } from './beside-kit.tsx'
 import { editDraft } from './draft-edit.ts'
 import { meetsWant, type Want } from './meets-want.ts'
 import { slotOfCheck } from './slot-findings.ts'
@@ -30,14 +31,24 @@ interface Question {
   slot: Slot
   quantity: number
   replaces: string[]
+  /** In addition to what a kit brings for the slot. */
+  beside?: boolean | undefined
   /** What came with the candidates: kit parts and prices. */
   fetched: { products: Product[]; prices: PriceView[] }
 }
 
 /** The build with the product in place, worked out by the same rules as the desk's. */
 export function candidateOf(product: Product, question: Question): Candidate {
-  const { inputs, build, slot, quantity, replaces, fetched } = question
-  const line: BuildLine = { id: `try-${product.id}`, answer: 'buy', productId: product.id, quantity, storeId: null, note: '' }
+  const { inputs, build, slot, quantity, replaces, beside = false, fetched } = question
+  const line: BuildLine = {
+    id: `try-${product.id}`,
+    answer: 'buy',
+    productId: product.id,
+    quantity,
+    storeId: null,
+    note: '',
+    ...besideField(beside),
+  }
   const index = inputs.draft.builds.findIndex((one) => one.id === build.id)
   const draft = editDraft(inputs.draft, { do: 'put_line', buildId: build.id, line, replaces })
   const known = new Set(inputs.products.map((one) => one.id))

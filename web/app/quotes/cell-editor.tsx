@@ -48,17 +48,18 @@ function Cell({ build, slot, want }: { build: AssembledBuild; slot: Slot; want: 
   return (
     <div className="cell-editor">
       {needs && <p className="needs">It {needs}.</p>}
-      {want && <p className="needs">Looked for: {sayWant(want, reader)}.</p>}
+      {want && sayWant(want, reader) !== '' && <p className="needs">Looked for: {sayWant(want, reader)}.</p>}
       {fromKit.map((row) => (
         <p key={row.productId} className="quiet">
-          In the kit: {row.text}. A product chosen here takes its place; the kit’s own is set aside.
+          In the kit: {row.text.replace(/, in the kit, not used$/, '')}.{' '}
+          {row.text.endsWith('not used') ? 'Something here takes its place.' : 'It fills this slot.'}
         </p>
       ))}
       {lines.length > 0 && (
         <ul className="lines">
           {lines.map((line) => (
             <li key={line.id}>
-              <LineForm buildId={build.id} line={line} />
+              <LineForm buildId={build.id} line={line} inKit={fromKit.length > 0} />
             </li>
           ))}
         </ul>

@@ -73,10 +73,12 @@ function sayLine(line: BuildLine, { products, stores }: Names): { where: string;
   if (line.answer === 'not_needed') return { where: SLOT_NAMES[line.slot], words: `not needed: ${line.reason}` }
   const product = products.find((one) => one.id === line.productId)
   const count = line.quantity === 1 ? '' : `${line.quantity} × `
-  if (line.answer === 'owned') return { where: SLOT_NAMES[line.slot], words: `already owned: ${count}${product?.name ?? line.description}` }
+  const beside = line.besideKit ? ', beside the kit’s' : ''
+  if (line.answer === 'owned')
+    return { where: SLOT_NAMES[line.slot], words: `already owned: ${count}${product?.name ?? line.description}${beside}` }
   const store = line.storeId === null ? '' : `, from ${stores.find((one) => one.id === line.storeId)?.name ?? 'a store that is gone'}`
   const where = product ? SLOT_NAMES[slotOf(product.kind)] : 'a product that is gone'
-  return { where, words: `${count}${product?.name ?? 'a product that is gone'}${store}${line.note ? `, ${line.note}` : ''}` }
+  return { where, words: `${count}${product?.name ?? 'a product that is gone'}${store}${beside}${line.note ? `, ${line.note}` : ''}` }
 }
 
 const slotOf = (kind: Kind): Slot => (kind === 'kit' ? 'hold_water' : SLOT_OF[kind])

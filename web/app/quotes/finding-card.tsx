@@ -1,5 +1,4 @@
 import type { ReactElement } from 'react'
-import { KIND_NAMES } from '../../../core/catalog/kinds.ts'
 import { SOURCE_WORDS, type Finding } from '../../../core/sizing/finding.ts'
 import { sayPhrase, sayQuantity } from '../../../core/units/say.ts'
 import { ruleWithPointer } from '../../plots/rule.ts'
@@ -8,7 +7,7 @@ import { Svg } from '../parts/svg.tsx'
 import { Verdict } from '../parts/verdict.tsx'
 import { useDesk } from './desk-context.ts'
 import { sayLimit } from './limit-words.ts'
-import { kindsFor } from './meets-want.ts'
+import { kindsFor, sayFind } from './meets-want.ts'
 import { slotOfCheck } from './slot-findings.ts'
 
 const CLASS: Record<Finding['verdict'], string> = { does_not_fit: 'not-fit', not_known: 'not-known', marginal: 'marginal', fits: 'fits' }
@@ -66,20 +65,18 @@ function Reading({ finding }: { finding: Finding }): ReactElement | null {
 
 /** What to do: a button that opens the picker on what would settle it, or the slot; else a sentence. */
 function ActionLine({ finding }: { finding: Finding }): ReactElement | null {
-  const { reader, chosen, open } = useDesk()
+  const { reader, chosen, open, locked } = useDesk()
   const { action } = finding
   if (!action) return null
   const words = sayPhrase(action.text, reader)
   const slot = action.want?.slot ?? slotOfCheck(finding.check)
-  if (!slot) return <p className="action">{words}</p>
+  if (!slot || locked) return <p className="action">{words}</p>
   const kind = kindsFor(slot)[0]
   return (
     <div className="do">
       <p className="action">{words}</p>
       <Button small onClick={() => open({ at: 'cell', buildId: chosen.id, slot, want: action.want ?? null })}>
-        {action.want
-          ? `Find ${action.want.quantity > 1 ? `${action.want.quantity} × ` : ''}${kind ? KIND_NAMES[kind].toLowerCase() : 'one'}`
-          : 'Open the slot'}
+        {action.want && kind ? sayFind(kind, action.want.quantity) : 'Open the slot'}
       </Button>
     </div>
   )

@@ -6,12 +6,13 @@ import { Button } from '../parts/button.tsx'
 import { SelectField } from '../parts/choice-fields.tsx'
 import { TextField } from '../parts/field.tsx'
 import { QuantityField } from '../parts/figure-fields.tsx'
+import { BesideKit, withBeside } from './beside-kit.tsx'
 import { useDesk } from './desk-context.ts'
 
 type Bought = Extract<BuildLine, { answer: 'buy' }>
 
-/** One line as it stands: how many, where, a note; or taken out. Changes count at once. */
-export function LineForm({ buildId, line }: { buildId: string; line: BuildLine }): ReactElement {
+/** One line as it stands: how many, where, a note, how it stands to the kit's part (`inKit`); or taken out. Changes count at once. */
+export function LineForm({ buildId, line, inKit }: { buildId: string; line: BuildLine; inKit: boolean }): ReactElement {
   const { edit, inputs } = useDesk()
   const product = line.answer === 'not_needed' ? undefined : inputs.products.find((one) => one.id === line.productId)
   const name =
@@ -31,6 +32,12 @@ export function LineForm({ buildId, line }: { buildId: string; line: BuildLine }
         </Button>
       </div>
       {line.answer === 'buy' && <BoughtFields buildId={buildId} line={line} />}
+      {inKit && line.answer !== 'not_needed' && (
+        <BesideKit
+          beside={line.besideKit === true}
+          onChange={(beside) => edit({ do: 'put_line', buildId, line: withBeside(line, beside), replaces: [] })}
+        />
+      )}
     </div>
   )
 }

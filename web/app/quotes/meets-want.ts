@@ -37,6 +37,20 @@ export function meetsWant(product: Product, want: Want): 'yes' | 'no' | 'unstate
   return limits.some(([value]) => value === undefined) ? 'unstated' : 'yes'
 }
 
+/** A kind as one asks for it: one of them, and several. */
+const ASKED_FOR: Record<Kind, readonly [one: string, several: string]> = {
+  tank: ['a tank', 'tanks'], kit: ['a kit', 'kits'], stand: ['a stand', 'stands'], mat: ['a mat', 'mats'], lid: ['a lid', 'lids'], filter: ['a filter', 'filters'],
+  heater: ['a heater', 'heaters'], light: ['a light', 'lights'], substrate: ['substrate', 'packs of substrate'], conditioner: ['a conditioner', 'packs of conditioner'],
+  ammonia_source: ['an ammonia source', 'packs of ammonia source'], test_kit: ['a test kit', 'test kits'], thermometer: ['a thermometer', 'thermometers'],
+  power: ['a power strip', 'power strips'],
+} // prettier-ignore
+
+/** What the press on a finding does. @example sayFind('heater', 3) // 'Find 3 heaters' */
+export function sayFind(kind: Kind, quantity: number): string {
+  const [one, several] = ASKED_FOR[kind]
+  return quantity > 1 ? `Find ${quantity} ${several}` : `Find ${one}`
+}
+
 const WANT_WORDS: Record<string, { unit: Unit; what: string }> = {
   powerW: { unit: 'W', what: '' }, ratedFlowLph: { unit: 'L/h', what: ' rated flow' }, ratedLoadKg: { unit: 'kg', what: ' stated load' }, luminousFluxLm: { unit: 'lm', what: '' },
   cordMm: { unit: 'mm', what: ' cord' }, lengthMm: { unit: 'mm', what: ' long' }, widthMm: { unit: 'mm', what: ' deep' }, outlets: { unit: 'count', what: ' outlets' },

@@ -8,6 +8,7 @@ import { ProductPicker } from '../parts/product-picker.tsx'
 import { newId } from '../post/uuid-v7.ts'
 import { useDesk } from './desk-context.ts'
 import type { SlotFormProps } from './not-needed-form.tsx'
+import { BesideKit, besideField, kitFills } from './beside-kit.tsx'
 import { focusFault } from './focus-fault.ts'
 import { OwnedSpecFields, readOwnedSpec, type SpecTexts } from './owned-spec-fields.tsx'
 
@@ -22,6 +23,7 @@ export function OwnedForm({ build, slot, lines }: SlotFormProps): ReactElement {
   const [description, setDescription] = useState('')
   const [quantity, setQuantity] = useState<number | null>(1)
   const [texts, setTexts] = useState<SpecTexts>({})
+  const [beside, setBeside] = useState(false)
   const [tried, setTried] = useState(false)
   const form = useRef<HTMLFormElement>(null)
   const kind = KIND_OF[slot]
@@ -32,7 +34,7 @@ export function OwnedForm({ build, slot, lines }: SlotFormProps): ReactElement {
     if (!described || quantity === null || Object.keys(stated.faults).length > 0) return focusFault(form.current)
     if (product) priced([product], [])
     const words = { productId: product?.id ?? null, description: product ? '' : description.trim() }
-    const line = { id: newId(), answer: 'owned' as const, slot, quantity, spec: stated.spec, ...words }
+    const line = { id: newId(), answer: 'owned' as const, slot, quantity, spec: stated.spec, ...words, ...besideField(beside) }
     edit({ do: 'put_line', buildId: build.id, line, replaces: lines.map((one) => one.id) })
     open(null)
   }
@@ -67,6 +69,7 @@ export function OwnedForm({ build, slot, lines }: SlotFormProps): ReactElement {
         </>
       )}
       <QuantityField label="How many" unit="count" whole min={1} max={999} value={quantity} onChange={setQuantity} />
+      {kitFills(build, slot) && <BesideKit beside={beside} onChange={setBeside} />}
       <p>
         <Button type="submit">Say it is already owned</Button>
       </p>

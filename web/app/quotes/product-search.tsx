@@ -3,6 +3,7 @@ import type { BuildLine } from '../../../core/quote/draft.ts'
 import { SelectField, TickField } from '../parts/choice-fields.tsx'
 import { QuantityField } from '../parts/figure-fields.tsx'
 import { newId } from '../post/uuid-v7.ts'
+import { BesideKit, kitFills } from './beside-kit.tsx'
 import { CandidateList } from './candidate-list.tsx'
 import { readSearch, type Candidate } from './candidates.ts'
 import { useDesk } from './desk-context.ts'
@@ -19,10 +20,11 @@ export function ProductSearch({ build, slot, lines, want }: SlotFormProps & { wa
   const [filtered, setFiltered] = useState(want !== null)
   const [chosenQuantity, setChosenQuantity] = useState(want?.quantity ?? 1)
   const [placeOf, setPlaceOf] = useState(lines[0]?.id ?? ADD)
+  const [beside, setBeside] = useState(false)
   const asked = readSearch(text)
   const quantity = asked.quantity ?? chosenQuantity
   const replaces = useMemo(() => placesTaken(lines, placeOf), [lines, placeOf])
-  const found = useCandidates({ build, slot, quantity, replaces, words: asked.words, want: filtered ? want : null })
+  const found = useCandidates({ build, slot, quantity, replaces, beside, words: asked.words, want: filtered ? want : null })
   // A count in this field takes the place of one that was typed in front of the words.
   const count = (value: number): void => {
     setChosenQuantity(value)
@@ -56,6 +58,7 @@ export function ProductSearch({ build, slot, lines, want }: SlotFormProps & { wa
           />
         )}
       </div>
+      {kitFills(build, slot) && <BesideKit beside={beside} onChange={setBeside} />}
       {want && <TickField label="Only what settles the finding" checked={filtered} onChange={setFiltered} />}
     </div>
   )

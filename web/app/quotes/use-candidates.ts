@@ -29,6 +29,7 @@ interface Search {
   slot: Slot
   quantity: number
   replaces: string[]
+  beside: boolean
   words: string
   want: Want | null
 }
@@ -52,7 +53,7 @@ function combineLists(lists: Array<UseQueryResult<ProductPage>>): Lists {
 }
 
 /** Products for a slot by name, each tried in the build. */
-export function useCandidates({ build, slot, quantity, replaces, words, want }: Search): Found {
+export function useCandidates({ build, slot, quantity, replaces, beside, words, want }: Search): Found {
   const { inputs } = useDesk()
   const queries = useQueryClient()
   const asked = useDeferredValue(words)
@@ -75,8 +76,8 @@ export function useCandidates({ build, slot, quantity, replaces, words, want }: 
   })
   const fetched = views.data ?? NONE
   const candidates = useMemo(
-    () => shown.map((product) => candidateOf(product, { inputs, build, slot, quantity, replaces, fetched })).toSorted(bestFirst),
-    [shown, inputs, build, slot, quantity, replaces, fetched],
+    () => shown.map((product) => candidateOf(product, { inputs, build, slot, quantity, replaces, beside, fetched })).toSorted(bestFirst),
+    [shown, inputs, build, slot, quantity, replaces, beside, fetched],
   )
   return {
     candidates,
