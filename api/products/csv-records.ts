@@ -1,6 +1,7 @@
 import { setImmediate as breathe } from 'node:timers/promises'
 import type { CsvError } from 'csv-parse'
 import { parse } from 'csv-parse'
+import { sniffDelimiter } from '../../core/catalog/csv-delimiter.ts'
 import type { ImportFault } from '../../core/catalog/import-report.ts'
 import { ok, refuse, type Result } from '../../core/result.ts'
 
@@ -17,9 +18,15 @@ const WORDS: Partial<Record<CsvError['code'], string>> = {
 const isCsvError = (error: unknown): error is CsvError =>
   error instanceof Error && 'code' in error && String((error as { code: unknown }).code).includes('_')
 
-/** CSV text as records, the heading first: RFC 4180, a byte order mark and any line ends taken. Other requests are answered meanwhile. */
+/** CSV text as records, the heading first: RFC 4180, or with semicolons or tabs in place of commas, a byte order mark and any line ends taken. Other requests are answered meanwhile. */
 export async function readRecords(csv: string): Promise<Result<string[][], { code: 'unreadable'; fault: ImportFault }>> {
-  const parser = parse({ bom: true, relax_column_count: true, skip_empty_lines: false, max_record_size: 1_000_000 })
+  const parser = parse({
+    bom: true,
+    delimiter: sniffDelimiter(csv),
+    relax_column_count: true,
+    skip_empty_lines: false,
+    max_record_size: 1_000_000,
+  })
   const records: string[][] = []
   parser.on('readable', () => {
     for (let record: string[] | null; (record = parser.read() as string[] | null) !== null;) records.push(record)
@@ -37,7 +44,7 @@ export async function readRecords(csv: string): Promise<Result<string[][], { cod
     return ok(records)
   } catch (error) {
     if (!isCsvError(error)) throw error
-    const message = WORDS[error.code] ?? 'This line cannot be read as CSV. Check its quotation marks and commas.'
+    const message = WORDS[error.code] ?? 'This line cannot be read as CSV. Check its quotation marks.'
     const { lines } = error as { lines?: unknown }
     return refuse({ code: 'unreadable', fault: { row: typeof lines === 'number' ? lines : records.length + 1, column: null, message } })
   }

@@ -31,6 +31,9 @@ export function matchOf(catalog: CatalogIndex, row: ProductRow): Product | undef
   return byGtin ?? catalog.byKindAndName.get(nameKey(row.kind, row.name))
 }
 
+/** Parts written the other way round: "2 x Torvane 150 W", "2 Torvane 150 W". */
+const COUNT_FIRST = /^\d+\s*[x×*]?\s+\S/i
+
 type Resolved = { parts: KitPart[] } | { fault: ImportFault }
 
 function resolveParts(catalog: CatalogIndex, row: ProductRow): Resolved {
@@ -44,7 +47,7 @@ function resolveParts(catalog: CatalogIndex, row: ProductRow): Resolved {
         fault: {
           row: row.row,
           column: 'parts',
-          message: `"${reference}" is not in the catalog. Import its kind first, or check the name.`,
+          message: `"${reference}" is not in the catalog. ${COUNT_FIRST.test(reference) ? `How many stands behind the name, as in "Torvane 150 W x 2".` : 'Import its kind first, or check the name.'}`,
         },
       }
     if (another !== undefined)

@@ -1,6 +1,6 @@
 import { readFlag, readSpecCell, short } from './csv-cell.ts'
 import { csvColumns, headingKey, type CsvColumn } from './csv-columns.ts'
-import { delimiterFault } from './csv-delimiter.ts'
+import { EXAMPLE_MARK } from './csv-example.ts'
 import { readParts, type PartReference } from './csv-parts.ts'
 import { isPlainText } from '../plain-text.ts'
 import { bareGtin, isGtin } from './gtin.ts'
@@ -93,9 +93,8 @@ export function* productRowSteps(
 /** The column behind each heading; null where the heading alone forbids reading on. */
 function readHeading(heading: readonly string[], kind: Kind, report: Report): CsvColumn[] | null {
   const known = new Map(csvColumns(kind).map((column) => [headingKey(column.heading), column]))
-  const wrongDelimiter = delimiterFault(heading)
-  if (wrongDelimiter !== null || heading.every((cell) => cell.trim() === '')) {
-    report(1, null, wrongDelimiter ?? 'The file has no heading. Its first line names the columns; take the template.')
+  if (heading.every((cell) => cell.trim() === '')) {
+    report(1, null, 'The file has no heading. Its first line names the columns; take the template.')
     return null
   }
   if (heading.length > MOST_COLUMNS) {
@@ -173,7 +172,10 @@ function readRow(cells: readonly string[], columns: readonly CsvColumn[], kind: 
     report(row, column, message)
   }
   if (cells.length !== columns.length) {
-    fault(null, `This row has ${cells.length} cells and the heading ${columns.length}. A comma inside a cell needs quotes around the cell.`)
+    fault(
+      null,
+      `This row has ${cells.length} cells and the heading ${columns.length}. A cell that holds what stands between columns needs quotes around it.`,
+    )
     return null
   }
   const product: ProductRow = { row, id: null, kind, name: '', maker: null, gtin: null, oversize: false, note: null, spec: {}, parts: [] }
@@ -225,6 +227,7 @@ function readCommon(product: ProductRow, heading: string, cell: string): string 
     default:
       if (heading === 'maker') product.maker = cell
       else product.name = cell
+      if (heading === 'name' && cell.startsWith(EXAMPLE_MARK)) return 'This is the example of the template. Take the row out.'
       return cell.length > NAME_LENGTH ? `${heading} has ${cell.length} characters. At most ${NAME_LENGTH} fit.` : null
   }
 }

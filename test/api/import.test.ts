@@ -52,7 +52,6 @@ describe('an import', () => {
   })
 
   it.each([
-    ['semicolons', 'name;powerW\nA;50', /';'.*commas/],
     ['a quotation mark that never closes', 'name,powerW\n"Open,50\nB,60', /quotation mark/],
     ['a quotation mark in the middle', 'name,powerW\nLength 4" long,50', /quotation mark/],
     ['a row that is too long', 'name,powerW\nA,50,60', /cells/],
@@ -65,6 +64,31 @@ describe('an import', () => {
     expect(report.status).toBe(200)
     expect(report.body).toMatchObject({ applied: false, creates: 0 })
     expect(report.body.faults.map(({ message }) => message).join(' ')).toMatch(words)
+  })
+
+  it.each([
+    ['semicolons and decimal commas', 'name;powerW;note\nSplit 1;50,5;"a; b, c"\nSplit 2;60;'],
+    ['tabs', 'name\tpowerW\tnote\nSplit 3\t50.5\ta; b, c\nSplit 4\t60\t'],
+  ])('reads %s between the columns as a spreadsheet writes them', async (_what, csv) => {
+    const report = await importing(csv)
+    expect(report.body, report.text).toMatchObject({ applied: true, creates: 2 })
+    const found = await manager.send<{ items: Product[] }>('GET', `/api/products?q=${encodeURIComponent(/Split \d/.exec(csv)?.[0] ?? '')}`)
+    expect(found.body.items[0]).toMatchObject({ spec: { powerW: 50.5 }, note: 'a; b, c' })
+  })
+
+  it('with semicolons is stored whole or not at all', async () => {
+    const report = await importing('name;powerW\nWhole 1;50\nWhole 2;lots')
+    expect(report.body).toMatchObject({ applied: false, creates: 0 })
+    expect(report.body.faults).toHaveLength(1)
+    expect(await names('Whole ')).toEqual([])
+  })
+
+  it('says how a part is written where the count stands first', async () => {
+    await product(world.db, { name: 'Millrace 25 W' })
+    for (const parts of ['2 x Millrace 25 W', '2 Millrace 25 W'])
+      expect((await importing(`name,parts\nStarter nine,${parts}`, false, 'kit')).body.faults[0]?.message).toContain(
+        'How many stands behind the name, as in "Torvane 150 W x 2".',
+      )
   })
 
   it('makes kits of parts by name, and says which part is not known', async () => {
@@ -92,6 +116,9 @@ describe('an import', () => {
     expect(answer.headers.get('content-type')).toBe('text/csv; charset=utf-8')
     expect(answer.headers.get('content-disposition')).toBe('attachment; filename="heater.csv"')
     expect(answer.text).toMatch(/^\uFEFF?id,name,/)
+    const faults = (await importing(answer.text)).body.faults
+    expect(faults).toEqual([{ row: 2, column: 'name', message: 'This is the example of the template. Take the row out.' }])
+    expect((await importing(answer.text.replace('Example: ', ''), true)).body).toMatchObject({ faults: [], creates: 1 })
   })
 
   it('of 50 000 rows is taken whole while others are answered', async () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { csvColumns } from '../../../core/catalog/csv-columns.ts'
+import { CSV_EXAMPLES, exampleCells } from '../../../core/catalog/csv-example.ts'
 import { KINDS } from '../../../core/catalog/kinds.ts'
 import { MOST_FAULTS, productRowSteps, readProductRows } from '../../../core/catalog/product-csv.ts'
 
@@ -61,7 +62,6 @@ describe('products from a file', () => {
 
 describe('a faulty heading', () => {
   it.each([
-    [['name;maker;powerW'], "The file seems to use ';' between columns. Save it with commas."],
     [['name', 'name', 'powerW'], 'The column name stands twice. Take one out.'],
     [['maker', 'powerW'], 'The column name is missing. Every heater needs it.'],
     [[''], 'The file has no heading. Its first line names the columns; take the template.'],
@@ -116,7 +116,7 @@ describe('a faulty row', () => {
 
   it('is refused where a comma split a cell', () => {
     expect(heaters(['Torvane', 'two', '', '150', '']).faults[0]?.message).toBe(
-      'This row has 5 cells and the heading 4. A comma inside a cell needs quotes around the cell.',
+      'This row has 5 cells and the heading 4. A cell that holds what stands between columns needs quotes around it.',
     )
   })
 
@@ -153,6 +153,17 @@ describe('the columns of the template', () => {
     const headings = csvColumns(kind).map(({ heading }) => heading)
     const { faults } = readProductRows([headings], kind)
     expect(faults.map(({ message }) => message)).toEqual(['There are no products under the heading.'])
+  })
+  it.each(KINDS)('of a %s have an example that can be read, but not stored by mistake', (kind) => {
+    const headings = csvColumns(kind).map(({ heading }) => heading)
+    const cells = exampleCells(kind)
+    const row = headings.map((heading) => cells[heading] ?? '')
+    expect(readProductRows([headings, row], kind).faults.map(({ message }) => message)).toEqual([
+      'This is the example of the template. Take the row out.',
+    ])
+    const read = readProductRows([headings, row.map((cell) => cell.replace('Example: ', ''))], kind)
+    expect(read.faults).toEqual([])
+    expect(read.rows[0]?.spec).toEqual(CSV_EXAMPLES[kind].spec)
   })
 })
 

@@ -21,7 +21,7 @@ export function ImportOutcome({ report }: { report: ImportReport }): ReactElemen
       </div>
       <Told kind={faults > 0 ? 'stop' : 'note'} title={title} live>
         <p className="counts">
-          <span>{report.rows} rows</span>
+          <span>{report.rows === 1 ? '1 row' : `${report.rows} rows`}</span>
           <span>{report.creates} new</span>
           <span>{report.updates} changed</span>
           <span>{report.unchanged} as they are</span>

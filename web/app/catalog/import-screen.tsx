@@ -7,6 +7,7 @@ import { Button } from '../parts/button.tsx'
 import { SelectField } from '../parts/choice-fields.tsx'
 import { Screen } from '../parts/screen.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
+import { ColumnGuide } from './column-guide.tsx'
 import { CsvEntry } from './csv-entry.tsx'
 import { ImportOutcome } from './import-outcome.tsx'
 import './catalog.css'
@@ -42,10 +43,11 @@ export function ImportScreen(): ReactElement {
           }}
           help={
             <a href={templateAddress(kind)} download={`driploop-${kind}.csv`}>
-              Template for {KIND_NAMES[kind].toLowerCase()}, with its columns and units
+              Template for {KIND_NAMES[kind].toLowerCase()}, with its columns and an example
             </a>
           }
         />
+        <ColumnGuide kind={kind} />
         <CsvEntry
           csv={csv}
           onChange={(text) => {
