@@ -52,6 +52,7 @@ export interface KitPartTable {
 
 export interface OneUseLinkTable {
   token_hash: string
+  id: Generated<string>
   purpose: 'first_manager' | 'invite'
   role: Role
   name: string | null

@@ -3,6 +3,7 @@ import type { Role } from '../core/people/roles.ts'
 import { ok, refuse, type Result } from '../core/result.ts'
 import type { Database, OneUseLinkTable } from './database.ts'
 import type { Refusal } from './refusal.ts'
+import { manages, type Viewer } from './viewer.ts'
 
 export interface OneUseLink {
   purpose: 'first_manager' | 'invite'
@@ -72,6 +73,47 @@ export async function useOneUseLink(
   return row
     ? ok(linkOf(row))
     : refuse({ code: 'link_gone', message: 'This link was used already, has expired or was taken back. Ask for a new one.' })
+}
+
+/** An invitation that nobody has used yet. Its token is known to whoever was sent it alone. */
+export interface OpenInvitation {
+  id: string
+  name: string
+  role: Role
+  /** Name of the manager who made it. */
+  madeBy: string
+  expiresAt: Date
+}
+
+/** The next to expire first; none for anyone but a manager. */
+export async function listInvitations(db: Kysely<Database>, viewer: Viewer, now: Date): Promise<OpenInvitation[]> {
+  const rows = await db
+    .selectFrom('one_use_link')
+    .innerJoin('person as maker', 'maker.id', 'one_use_link.created_by')
+    .select(['one_use_link.id', 'one_use_link.name', 'one_use_link.role', 'one_use_link.expires_at', 'maker.name as made_by'])
+    .where('one_use_link.purpose', '=', 'invite')
+    .where('one_use_link.used_at', 'is', null)
+    .where('one_use_link.expires_at', '>', now)
+    .where('maker.role', '=', 'manager')
+    .where('maker.disabled_at', 'is', null)
+    .where(manages(viewer))
+    .orderBy('one_use_link.expires_at')
+    .orderBy('one_use_link.id')
+    .execute()
+  return rows.map(({ id, name, role, made_by, expires_at }) => ({ id, name: name ?? '', role, madeBy: made_by, expiresAt: expires_at }))
+}
+
+/** Takes an invitation back before it was used. False where there is none, or the viewer is no manager. */
+export async function withdrawInvitation(db: Kysely<Database>, viewer: Viewer, id: string): Promise<boolean> {
+  const row = await db
+    .deleteFrom('one_use_link')
+    .where('id', '=', id)
+    .where('purpose', '=', 'invite')
+    .where('used_at', 'is', null)
+    .where(manages(viewer))
+    .returning('id')
+    .executeTakeFirst()
+  return row !== undefined
 }
 
 /** Unused ones of a purpose: a new start prints a new link for the first manager, and the old one ends. */

@@ -46,7 +46,21 @@ export const PersonAnswer = answer(
   }),
 )
 export const PeopleAnswer = answer('People', z.strictObject({ items: z.array(PersonAnswer) }))
-export const InvitationAnswer = answer('Invitation', z.strictObject({ url: z.url(), expiresAt: instant }))
+export const InvitationAnswer = answer(
+  'Invitation',
+  z.strictObject({
+    url: z.url(),
+    expiresAt: instant,
+    /** The link names this computer: on any other it leads nowhere. */
+    thisComputerOnly: z.boolean(),
+  }),
+)
+export const InvitationsAnswer = answer(
+  'OpenInvitations',
+  z.strictObject({
+    items: z.array(z.strictObject({ id, name: z.string(), role: z.enum(ROLES), madeBy: z.string(), expiresAt: instant })),
+  }),
+)
 
 export const ProblemAnswer = answer(
   'Problem',

@@ -17,6 +17,8 @@ export const RULES = {
   // people
   listPeople: 'manager',
   invitePerson: 'manager',
+  listInvitations: 'manager',
+  withdrawInvitation: 'manager',
   updatePerson: 'manager',
   changePassword: 'member',
   // install

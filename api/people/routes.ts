@@ -1,14 +1,15 @@
 import { Hono } from 'hono'
 import { Invitation, PersonChange } from '../../core/people/schema.ts'
-import { createOneUseLink } from '../../db/one-use-links.ts'
+import { createOneUseLink, listInvitations, withdrawInvitation } from '../../db/one-use-links.ts'
 import { listPeople, updatePerson } from '../../db/people.ts'
 import { deleteSessionsOf } from '../../db/sessions.ts'
-import { InvitationAnswer, PeopleAnswer, PersonAnswer } from '../answers/people.ts'
+import { InvitationAnswer, InvitationsAnswer, PeopleAnswer, PersonAnswer } from '../answers/people.ts'
 import { newToken, tokenHash } from '../auth/tokens.ts'
 import type { Env } from '../context.ts'
 import { signedIn } from '../context.ts'
 import { ById } from '../http/inputs.ts'
 import { operation } from '../http/operation.ts'
+import { problem } from '../http/problem.ts'
 import { refused } from '../http/refusal.ts'
 import { siteOf } from '../http/site.ts'
 import { valid } from '../http/valid.ts'
@@ -39,7 +40,25 @@ export const people = new Hono<Env>()
         createdBy: signedIn(c).id,
         expiresAt,
       })
-      return c.json({ url: `${siteOf(c).origin}/join/${token}`, expiresAt: expiresAt.toISOString() }, 201)
+      const { origin, loopback } = siteOf(c)
+      return c.json({ url: `${origin}/join/${token}`, expiresAt: expiresAt.toISOString(), thisComputerOnly: loopback }, 201)
+    },
+  )
+  .get(
+    '/invitations',
+    operation('listInvitations', { summary: 'Invitations that nobody has used yet', tag, answers: { 200: InvitationsAnswer } }),
+    async (c) => {
+      const open = await listInvitations(c.get('db'), signedIn(c), new Date(c.get('deps').clock()))
+      return c.json({ items: open.map(({ expiresAt, ...rest }) => ({ ...rest, expiresAt: expiresAt.toISOString() })) }, 200)
+    },
+  )
+  .delete(
+    '/invitations/:id',
+    operation('withdrawInvitation', { summary: 'Take an invitation back', tag, answers: { 204: null }, refuses: [404] }),
+    valid('param', ById),
+    async (c) => {
+      const gone = await withdrawInvitation(c.get('db'), signedIn(c), c.req.valid('param').id)
+      return gone ? c.body(null, 204) : problem(c, 404, 'not_found', 'There is no open invitation with this id: it was used or taken back.')
     },
   )
   .patch(

@@ -41,6 +41,7 @@ const PEOPLE = [
   sql`create index session_expiry on session (expires_at)`,
   sql`create table one_use_link (
     token_hash text constraint one_use_link_pk primary key,
+    id uuid not null default gen_random_uuid() constraint one_use_link_id_once unique,
     purpose text not null constraint one_use_link_purpose check (purpose in ('first_manager', 'invite')),
     role text not null constraint one_use_link_role check (role in ('member', 'advisor', 'manager')),
     name text,

@@ -89,3 +89,54 @@ it('stands nowhere in the database or the log as it was printed', async () => {
   expect(world.logged.join('')).not.toContain(token)
   expect(world.logged.join('')).toContain('/api/links/…')
 })
+
+interface Open {
+  items: Array<{ id: string; name: string; role: string; madeBy: string; expiresAt: string }>
+}
+
+it('lists an invitation until it is used, without its token, to managers alone', async () => {
+  const manager = await world.signIn('manager')
+  const made = await manager.send('POST', '/api/people/invitations', { body: { name: 'Wenna Tolley', role: 'advisor' } })
+  const listed = await manager.send<Open>('GET', '/api/people/invitations')
+  expect(listed.body.items.filter(({ name }) => name === 'Wenna Tolley')).toEqual([
+    {
+      id: expect.any(String) as string,
+      name: 'Wenna Tolley',
+      role: 'advisor',
+      madeBy: expect.stringMatching(/^Person/) as string,
+      expiresAt: made.body['expiresAt'],
+    },
+  ])
+  expect(listed.text).not.toContain(tokenOf(made.body['url']))
+  expect((await (await world.signIn('advisor')).send('GET', '/api/people/invitations')).status).toBe(403)
+  const visitor = world.visitor()
+  expect((await visitor.send('GET', `/api/links/${tokenOf(made.body['url'])}`)).body['name']).toBe('Wenna Tolley')
+  expect((await visitor.send('POST', `/api/links/${tokenOf(made.body['url'])}`, { body: body('wenna') })).status).toBe(201)
+  expect((await manager.send<Open>('GET', '/api/people/invitations')).body.items.map(({ name }) => name)).not.toContain('Wenna Tolley')
+})
+
+it('leads nowhere once it was taken back, which happens once', async () => {
+  const manager = await world.signIn('manager')
+  const token = tokenOf(
+    (await manager.send('POST', '/api/people/invitations', { body: { name: 'Idris Vane', role: 'member' } })).body['url'],
+  )
+  const invited = (await manager.send<Open>('GET', '/api/people/invitations')).body.items.find(({ name }) => name === 'Idris Vane')
+  expect((await (await world.signIn('advisor')).send('DELETE', `/api/people/invitations/${invited?.id}`)).status).toBe(403)
+  expect((await manager.send('DELETE', `/api/people/invitations/${invited?.id}`)).status).toBe(204)
+  expect((await manager.send('DELETE', `/api/people/invitations/${invited?.id}`)).status).toBe(404)
+  expect((await world.visitor().send('GET', `/api/links/${token}`)).status).toBe(410)
+})
+
+it('says of a link that names this computer that it works there alone', async () => {
+  const manager = await world.signIn('manager')
+  const invitation = { body: { name: 'Near By', role: 'member' } }
+  expect((await manager.send('POST', '/api/people/invitations', invitation)).body['thisComputerOnly']).toBe(true)
+  const { config } = world.deps
+  world.rebuild({ config: { ...config, publicUrl: new URL('https://tanks.example.org') } })
+  const far = await (await world.signIn('manager')).send('POST', '/api/people/invitations', invitation)
+  world.rebuild({ config })
+  expect(far.body).toMatchObject({
+    thisComputerOnly: false,
+    url: expect.stringMatching(/^https:\/\/tanks\.example\.org\/join\//) as string,
+  })
+})

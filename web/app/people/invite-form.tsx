@@ -1,8 +1,8 @@
-import { useMutation } from '@tanstack/react-query'
+import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { useState, type ReactElement } from 'react'
 import { ROLES, type Role } from '../../../core/people/roles.ts'
 import { civilDateAt, sayWeekday, yearOf } from '../../../core/dates.ts'
-import { invite } from '../client/people.ts'
+import { invite, type Invitation } from '../client/people.ts'
 import { faultsOf } from '../client/problem.ts'
 import { Button } from '../parts/button.tsx'
 import { ChoiceField } from '../parts/choice-fields.tsx'
@@ -21,7 +21,14 @@ const ROLE_WORDS: Record<Role, string> = {
 export function InviteForm(): ReactElement {
   const [name, setName] = useState('')
   const [role, setRole] = useState<Role>('member')
-  const make = useMutation({ mutationFn: () => invite({ name: name.trim(), role }), onSuccess: () => setName('') })
+  const queries = useQueryClient()
+  const make = useMutation({
+    mutationFn: () => invite({ name: name.trim(), role }),
+    onSuccess: async () => {
+      setName('')
+      await queries.invalidateQueries({ queryKey: ['people', 'invitations'] })
+    },
+  })
   const faults = faultsOf(make.error)
   return (
     <form
@@ -48,12 +55,12 @@ export function InviteForm(): ReactElement {
         </Button>
         {name.trim() === '' && !make.data && <span className="reason">Write a name first.</span>}
       </p>
-      {make.data && <MadeLink url={make.data.url} expiresAt={make.data.expiresAt} />}
+      {make.data && <MadeLink key={make.data.url} {...make.data} />}
     </form>
   )
 }
 
-function MadeLink({ url, expiresAt }: { url: string; expiresAt: string }): ReactElement {
+function MadeLink({ url, expiresAt, thisComputerOnly }: Invitation): ReactElement {
   const install = useInstall()
   const thisYear = yearOf(useToday())
   const [copied, setCopied] = useState<boolean | null>(null)
@@ -75,6 +82,12 @@ function MadeLink({ url, expiresAt }: { url: string; expiresAt: string }): React
         <input id="made-link" readOnly value={url} onFocus={(event) => event.target.select()} />
       </p>
       <p>Works once, until {until}. Whoever opens it first gets the account, so send it to that person alone.</p>
+      {thisComputerOnly && (
+        <p>
+          <strong>This computer only:</strong> the link names this computer, and on any other it leads nowhere. Set PUBLIC_URL to the https
+          address of this place first.
+        </p>
+      )}
       <p className="acts">
         <Button onClick={() => void copy()}>Copy the link</Button>
         <output>{copied === true ? 'Copied.' : copied === false ? 'Not copied: select it and copy by hand.' : ''}</output>

@@ -8,6 +8,7 @@ import { ErrorNotice, LoadingRows } from '../parts/states.tsx'
 import { usePerson } from '../session/session.ts'
 import { DisableDialog } from './disable-dialog.tsx'
 import { InviteForm } from './invite-form.tsx'
+import { OpenInvitations } from './open-invitations.tsx'
 import { peopleColumns } from './people-columns.tsx'
 import './people.css'
 
@@ -26,6 +27,7 @@ export function PeopleScreen(): ReactElement {
   return (
     <Screen title="People" below="A change of role ends that person’s sessions; they sign in again.">
       <InviteForm />
+      <OpenInvitations />
       <section className="form" aria-labelledby="people-head">
         <div className="sechead">
           <h2 id="people-head">Accounts</h2>
