@@ -179,6 +179,7 @@ const listRow = z.strictObject({
   advisor: z.string(),
   savedAt: instant,
   standsUntil: day.nullable(),
+  acceptedLetter: letter.nullable(),
   todayMinor: z.array(maybeAmount),
 }) satisfies z.ZodType<QuoteListRow>
 export const QuoteListAnswer = answer('QuoteList', z.strictObject({ rows: z.array(listRow) }))
@@ -210,6 +211,8 @@ export const LinkedQuoteAnswer = answer(
     state,
     supersededBy: z.int().nullable(),
     answer: given.nullable(),
+    /** Address of the setup page; null where links are off. */
+    setupLink: z.string().nullable(),
     today: day,
   }),
 )

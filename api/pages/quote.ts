@@ -11,7 +11,7 @@ import { linkOrigin } from '../http/site.ts'
 import { takeAnswer } from '../quote-links/answer.ts'
 import type { OpenedQuote } from '../quote-links/open.ts'
 import { openQuoteLink } from '../quote-links/open.ts'
-import { paperLinks, sendPdf } from '../quotes/paper.ts'
+import { acceptedBuild, paperLinks, sendPdf } from '../quotes/paper.ts'
 import { setupLink } from '../setups/views.ts'
 import { faultsOf, formOf } from './form.ts'
 
@@ -24,9 +24,10 @@ function gonePage(c: Ctx, opened: Extract<OpenedQuote, { found: false }>) {
 }
 
 function show(c: Ctx, { quote, today }: Found, token: string, faults: PageFault[] = [], typed: QuotePageProps['typed'] = {}) {
-  const { document, customerName, state, answer } = quote
+  const { document, customerName, state, answer, setup } = quote
+  const setupPath = setup === null ? null : setupLink(c, setup)
   return c.html(
-    quotePage({ document, customerName, state, supersededBy: null, answer, today, path: `/q/${token}`, faults, typed }),
+    quotePage({ document, customerName, state, supersededBy: null, answer, today, path: `/q/${token}`, setupPath, faults, typed }),
     faults.length === 0 ? 200 : 422,
   )
 }
@@ -86,6 +87,7 @@ export const quotePages = new Hono<Env>()
       const paper = paperOf(c.req.query('paper'), document.inputs.install.paper)
       setPolicy(c, "default-src 'none'; frame-ancestors 'none'")
       const name = `quote-${document.number}-version-${document.revision}`
-      return sendPdf(c, name, { document, customerName, paper, links: paperLinks(c, links), draft: false }, opened.quote.id)
+      const chosen = acceptedBuild(opened.quote.answer, document.revision)
+      return sendPdf(c, name, { document, customerName, paper, links: paperLinks(c, links), draft: false, ...chosen }, opened.quote.id)
     },
   )

@@ -7,6 +7,7 @@ import { operation } from '../http/operation.ts'
 import { problem } from '../http/problem.ts'
 import { refused } from '../http/refusal.ts'
 import { valid } from '../http/valid.ts'
+import { setupLink } from '../setups/views.ts'
 import { takeAnswer } from './answer.ts'
 import { openQuoteLink } from './open.ts'
 
@@ -39,6 +40,7 @@ export const quoteLinkRoutes = new Hono<Env>()
           state: quote.state,
           supersededBy: null,
           answer: quote.answer,
+          setupLink: quote.setup === null ? null : setupLink(c, quote.setup),
           today,
         },
         200,

@@ -1,3 +1,5 @@
+import type { BuildLetter } from '../../core/quote/draft.ts'
+import type { QuoteAnswer } from '../../core/quote/quote-view.ts'
 import type { RevisionDocument } from '../../core/quote/revision.ts'
 import type { Ctx } from '../context.ts'
 import { siteOf } from '../http/site.ts'
@@ -10,19 +12,27 @@ export interface QuotePaper {
   paper: 'a4' | 'letter'
   links: { quote: string; setup: string; thisComputerOnly: boolean } | null
   draft: boolean
+  /** The build that was accepted: the paper's details and checklist are of it. */
+  letter?: BuildLetter
 }
 /** `by` names the link it is asked through, `signal` tells when its reader has gone. */
 export type RenderQuote = (paper: QuotePaper, asking?: { by?: string | undefined; signal?: AbortSignal }) => Promise<Uint8Array>
+
+/** The build that the customer accepted of this version, for its paper. @example acceptedBuild(answer, 2) // { letter: 'B' } */
+export function acceptedBuild(answer: QuoteAnswer | null, revision: number): Pick<QuotePaper, 'letter'> {
+  if (answer === null || answer.answer !== 'accepted' || answer.letter === null || answer.revision !== revision) return {}
+  return { letter: answer.letter }
+}
 
 /** Links as paper shows them: on this computer's own address they are marked as such. */
 export function paperLinks(c: Ctx, links: { quote: string; setup: string } | null): QuotePaper['links'] {
   return links === null ? null : { ...links, thisComputerOnly: siteOf(c).loopback }
 }
 
-/** The PDF as a download under a name of our own making. `by` is the link's quote where nobody is signed in. */
+/** The PDF as a download under a name of our own making, its paper in it, so that the two sizes do not take each other's place. `by` is the link's quote where nobody is signed in. */
 export async function sendPdf(c: Ctx, name: string, paper: QuotePaper, by?: string) {
   const bytes = await c.get('deps').pdf(paper, { by, signal: c.req.raw.signal })
   c.header('Content-Type', 'application/pdf')
-  c.header('Content-Disposition', `attachment; filename="${name}.pdf"`)
+  c.header('Content-Disposition', `attachment; filename="${name}-${paper.paper}.pdf"`)
   return c.body(new Uint8Array(bytes), 200)
 }

@@ -21,7 +21,7 @@ import { lapse } from '../jobs/lapse.ts'
 import { draftFaults } from './draft-faults.ts'
 import { quoteInputs } from './inputs.ts'
 import { issueQuote } from './issue.ts'
-import { paperLinks, sendPdf } from './paper.ts'
+import { acceptedBuild, paperLinks, sendPdf } from './paper.ts'
 import { quoteLinks, quoteView } from './view.ts'
 
 const tag = 'Quotes'
@@ -151,6 +151,7 @@ export const quotes = new Hono<Env>()
         paper: c.req.valid('query').paper ?? document.inputs.install.paper,
         links: paperLinks(c, quoteLinks(c, record)),
         draft: false,
+        ...acceptedBuild(record.answer, document.revision),
       })
     },
   )

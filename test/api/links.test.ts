@@ -55,6 +55,26 @@ describe('a quote link', () => {
     expect((await visitor.send('POST', path, { body: { revision: 1, answer: 'declined' } })).status).toBe(409)
   })
 
+  it('leads to the checklist once it is accepted, and its paper is of the accepted build', async () => {
+    const quote = await issued()
+    const path = pathOf(quote.links?.quote)
+    const asked: Array<string | undefined> = []
+    const { pdf } = world.deps
+    world.rebuild({ pdf: async (paper) => (asked.push(paper.letter), new TextEncoder().encode('%PDF-1.7')) })
+    try {
+      await visitor.send('GET', `${path}/pdf`)
+      await visitor.send('POST', `/api/quote-links/${path.slice(3)}/answer`, { body: accept })
+      await visitor.send('GET', `${path}/pdf`)
+      await advisor.send('GET', `/api/quotes/${quote.id}/revisions/1/pdf`)
+    } finally {
+      world.rebuild({ pdf })
+    }
+    expect(asked).toEqual([undefined, 'B', 'B'])
+    const setup = quote.links?.setup ?? 'no link'
+    expect((await visitor.send('GET', path)).text).toContain(`href="${setup}">Open your startup checklist`)
+    expect((await visitor.send<{ setupLink: string }>('GET', `/api/quote-links/${path.slice(3)}`)).body.setupLink).toBe(setup)
+  })
+
   it('takes the answer of a page without script, and shows it', async () => {
     const quote = await issued()
     const path = pathOf(quote.links?.quote)

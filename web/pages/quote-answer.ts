@@ -4,6 +4,8 @@ import type { AssembledBuild } from '../../core/quote/revision.ts'
 import { noteField } from './field.ts'
 import { markup, type Markup } from './markup.ts'
 import { faultLine, faultOf, formFaults } from './page-fault.ts'
+import { salesEnd } from './quote-builds.ts'
+import { sayProblems } from './quote-findings.ts'
 import type { QuotePageProps } from './quote-page.ts'
 
 /**
@@ -36,12 +38,21 @@ const totalOf = (build: AssembledBuild, currency: string): string | null =>
 function option(build: AssembledBuild, { document: quote, typed }: QuotePageProps): Markup {
   const total = totalOf(build, quote.inputs.install.currency)
   const checked = total !== null && (typed.letter === undefined ? quote.builds.length === 1 : typed.letter === build.letter)
+  const problems = sayProblems(build)
   const attributes = total === null ? markup` disabled` : checked ? markup` checked` : ''
-  return markup`<label class="option"><input type="radio" name="letter" value="${build.letter}" required${attributes}> <span><b>${build.letter}: ${build.name}</b> <span class="option-total">${total ?? 'no total yet: ask first'}</span>${withoutOpen(build, ' ')}</span></label>`
+  return markup`<label class="option"><input type="radio" name="letter" value="${build.letter}" required${attributes}> <span><b>${build.letter}: ${build.name}</b> <span class="option-total">${total ?? 'no total yet: ask first'}</span>${withoutOpen(build, ' ')}${problems === null ? '' : markup`<span class="option-problems">${problems}</span>`}</span></label>`
 }
 
-const confirm = (build: AssembledBuild, { document: quote }: QuotePageProps): Markup =>
-  markup`<button class="btn main confirm confirm-${build.letter}">Accept ${build.letter}: ${build.name}, ${totalOf(build, quote.inputs.install.currency)}${withoutOpen(build, ', ')}</button>`
+/** What to know of the chosen build, then the button: what does not fit, and which prices end sooner than the quote. */
+function confirm(build: AssembledBuild, { document: quote }: QuotePageProps): Markup {
+  const { letter, name } = build
+  const problems = sayProblems(build)
+  const warning =
+    problems === null
+      ? ''
+      : markup`<div class="told stop"><p><b>${letter} has ${problems}</b>, listed under <a href="#fit-${letter}">how ${letter} fits</a>. Accept only after asking your advisor.</p></div>`
+  return markup`<div class="confirm confirm-${letter}">${warning}${salesEnd(build, quote)}<button class="btn main">Accept ${letter}: ${name}, ${totalOf(build, quote.inputs.install.currency)}${withoutOpen(build, ', ')}</button></div>`
+}
 
 /** What the total does not hold, on the very thing that is pressed. */
 const withoutOpen = (build: AssembledBuild, before: string): Markup | '' => {

@@ -1,6 +1,7 @@
 import { SLOTS, SLOT_PLAIN_NAMES, type Slot } from '../../core/catalog/kinds.ts'
 import { sayDate, yearOf } from '../../core/dates.ts'
 import { sayMoney } from '../../core/money.ts'
+import { salesEndingBefore, saySalesEnding } from '../../core/pricing/sales-ending.ts'
 import type { LineCost, Tier } from '../../core/pricing/tiers.ts'
 import type { AssembledBuild, RevisionDocument, SlotRow } from '../../core/quote/revision.ts'
 import { sayOpenSlots } from '../../core/quote/open-slots.ts'
@@ -31,7 +32,7 @@ ${tiers(build, quote)}
 ${sizingOf(build, quote)}
 <h3 class="included">What it is made of</h3>
 <ul class="slots">${slots.map((slot) => slotRow(slot, build, quote))}</ul>
-${sums(build.cost.today, build, quote)}
+<div>${sums(build.cost.today, build, quote)}${salesEnd(build, quote)}</div>
 </section>`
 }
 
@@ -93,6 +94,12 @@ function source(cost: LineCost, quote: RevisionDocument): Markup {
       ? markup`<span class="was"><span class="sr">full price </span>${sayMoney(cost.fullMinor, currency, { symbol: false })}</span>`
       : ''
   return markup`<span class="src"><span>${store?.name ?? ''}${onSale ? markup` <span class="sale">${drawing(dip())}${cost.condition}${until}</span>` : ''}</span>${full}</span>`
+}
+
+/** Which prices are over before the quote is: what is accepted on its last day costs more by then. */
+export function salesEnd(build: AssembledBuild, quote: RevisionDocument): Markup | '' {
+  const ending = salesEndingBefore(build.cost.lines, quote.standsUntil)
+  return ending === null ? '' : markup`<p class="note ends">${saySalesEnding(ending, yearOf(quote.issuedOn))}</p>`
 }
 
 function sums(tier: Tier, build: AssembledBuild, quote: RevisionDocument): Markup {

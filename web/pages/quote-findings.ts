@@ -1,17 +1,29 @@
 import { sayCounts } from '../../core/sizing/count-words.ts'
-import { VERDICT_WORDS, type Finding } from '../../core/sizing/finding.ts'
+import { VERDICT_WORDS, type Finding, type Verdict } from '../../core/sizing/finding.ts'
 import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
 import { sayPhrase } from '../../core/units/say.ts'
 import { VERDICT_CLASS, vial } from '../plots/vial.ts'
 import { drawing, markup, type Markup } from './markup.ts'
 
-/** How many checks came out how, and the at most three findings that a customer should know before deciding. */
+/** What keeps a build from fitting, and what nobody knows yet, in one phrase; null where there is neither. @example sayProblems(build) // '3 problems and 1 open question' */
+export function sayProblems({ report: { counts } }: AssembledBuild): string | null {
+  const count = (number: number, one: string): string[] => (number === 0 ? [] : [`${number} ${one}${number === 1 ? '' : 's'}`])
+  const said = [...count(counts.does_not_fit, 'problem'), ...count(counts.not_known, 'open question')]
+  return said.length === 0 ? null : said.join(' and ')
+}
+
+/** All that does not fit and all that is not known, for who is about to accept; of the rest what should be known before deciding. */
+function shownFindings({ report: { findings, pageOne } }: AssembledBuild): Finding[] {
+  const of = (verdict: Verdict): Finding[] => findings.filter((finding) => finding.verdict === verdict)
+  const open = [...of('does_not_fit'), ...of('not_known')]
+  return [...open, ...pageOne.flatMap((index) => findings[index] ?? []).filter((finding) => !open.includes(finding))]
+}
+
+/** How many checks came out how, and the findings that a customer should know before deciding. */
 export function sizingOf(build: AssembledBuild, quote: RevisionDocument): Markup {
-  const { findings, pageOne } = build.report
-  if (findings.length === 0) return markup`<div class="sizing"></div>`
-  const shown = pageOne.flatMap((index) => findings[index] ?? [])
-  return markup`<div class="sizing"><h3>How it fits</h3><p class="counts">${sayCounts(build.report).map(({ verdict, words }) => markup`<span class="verdict ${VERDICT_CLASS[verdict]}">${drawing(vial(verdict))}${words}</span> `)}</p>
-${shown.map((finding) => one(finding, quote))}</div>`
+  if (build.report.findings.length === 0) return markup`<div class="sizing"></div>`
+  return markup`<div class="sizing" id="fit-${build.letter}"><h3>How it fits</h3><p class="counts">${sayCounts(build.report).map(({ verdict, words }) => markup`<span class="verdict ${VERDICT_CLASS[verdict]}">${drawing(vial(verdict))}${words}</span> `)}</p>
+${shownFindings(build).map((finding) => one(finding, quote))}</div>`
 }
 
 function one(finding: Finding, quote: RevisionDocument): Markup {

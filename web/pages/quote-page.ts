@@ -9,7 +9,7 @@ import { drawing, markup, type Markup } from './markup.ts'
 import { pageDocument } from './page-document.ts'
 import { formFaults, type PageFault } from './page-fault.ts'
 import { answerForms } from './quote-answer.ts'
-import { buildsSideBySide } from './quote-builds.ts'
+import { buildsSideBySide, salesEnd } from './quote-builds.ts'
 import { standing } from './quote-standing.ts'
 
 export interface QuotePageProps {
@@ -24,6 +24,8 @@ export interface QuotePageProps {
   today: CivilDate
   /** "/q/<token>". */
   path: string
+  /** Where the setup page of this quote is; null where links are off. */
+  setupPath: string | null
   faults: PageFault[]
   /** What was posted and refused, kept in the fields. */
   typed: { letter?: string; note?: string; answer?: string }
@@ -60,7 +62,7 @@ function intro({ document: quote, customerName, today, path }: QuotePageProps): 
   return markup`<div class="intro"><div><p class="label">Quote ${quote.number}, version ${quote.revision}${customerName === null ? '' : markup`, for ${customerName}`}</p>
 <h1>${quote.title}</h1>
 ${quote.note === '' ? '' : markup`<p class="lead">${quote.note}</p>`}</div>
-<dl class="facts"><div><dt>Stands until</dt><dd><b>${sayWeekday(quote.standsUntil, year)}</b></dd></div>
+<dl class="facts"><div><dt>Stands until</dt><dd><b>${sayWeekday(quote.standsUntil, year)}</b>${quote.builds.some((build) => salesEnd(build, quote) !== '') ? markup` <span class="note">some sale prices end sooner: see each build</span>` : ''}</dd></div>
 <div><dt>Your advisor</dt><dd>${quote.advisor}</dd></div>
 <div><dt>Issued</dt><dd>${sayDate(quote.issuedOn, year)}</dd></div>
 <div><dt>On paper</dt><dd><a href="${path}/pdf?paper=a4">PDF, A4</a> <a href="${path}/pdf?paper=letter">PDF, Letter</a></dd></div></dl></div>`

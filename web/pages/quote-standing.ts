@@ -1,5 +1,6 @@
-import { sayDate, sayWeekday, yearOf } from '../../core/dates.ts'
+import { civilDateAt, sayDate, sayWeekday, yearOf } from '../../core/dates.ts'
 import type { RevisionDocument } from '../../core/quote/revision.ts'
+import { contactLine } from './contact.ts'
 import { markup, type Markup } from './markup.ts'
 import type { QuotePageProps } from './quote-page.ts'
 
@@ -20,14 +21,10 @@ export function standing(props: QuotePageProps): Markup | '' {
       markup`<a class="btn" href="${path}">Open version ${supersededBy}</a>`,
     )
   }
-  const on = answer === null ? '' : ` on ${sayDate(answer.at.slice(0, 10), year)}`
+  const on = answer === null ? '' : ` on ${sayDate(civilDateAt(Date.parse(answer.at), quote.inputs.install.timeZone), year)}`
   switch (state) {
     case 'accepted':
-      return told(
-        'chosen',
-        `Accepted${on}: ${sayBuild(quote, answer?.letter ?? null)}.`,
-        markup`<p>${quote.advisor} can see your answer.${note(answer?.note)}</p>`,
-      )
+      return told('chosen', `Accepted${on}: ${sayBuild(quote, answer?.letter ?? null)}.`, afterAccepting(props))
     case 'declined':
       return told(
         '',
@@ -48,6 +45,13 @@ export function standing(props: QuotePageProps): Markup | '' {
           )
         : ''
   }
+}
+
+/** What happens next: who gets in touch, whom to ask, and where the checklist is. */
+function afterAccepting({ document: quote, answer, setupPath }: QuotePageProps): Markup {
+  return markup`<p>${quote.advisor} sees your answer and will get in touch about buying the parts.${note(answer?.note)}</p>
+<p class="ask">${contactLine(quote.inputs.install.contact)}</p>
+${setupPath === null ? '' : markup`<p>Every step from the empty stand to the first fish is on your startup checklist. Keep its address with the tank; it opens without signing in.</p><a class="btn" href="${setupPath}">Open your startup checklist</a>`}`
 }
 
 const note = (text: string | undefined): string => (text === undefined || text === '' ? '' : ` With your note: “${text}”`)

@@ -10,6 +10,7 @@ export const quoteProps = (change: Partial<QuotePageProps> = {}): QuotePageProps
   answer: null,
   today: '2026-10-21',
   path: '/q/token',
+  setupPath: '/s/token',
   faults: [],
   typed: {},
   ...change,

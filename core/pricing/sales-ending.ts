@@ -1,0 +1,28 @@
+import { sayDate, type CivilDate } from '../dates.ts'
+import type { LineCost } from './tiers.ts'
+
+/** Sale prices of a build that are over before its quote is. */
+export interface SalesEnding {
+  count: number
+  firstOn: CivilDate
+  lastOn: CivilDate
+}
+
+/**
+ * Lines whose price is a sale that ends before a day.
+ *
+ * Errors: null where every price holds to that day, as far as it is known: a shelf price has no end.
+ *
+ * @example salesEndingBefore(build.cost.lines, '2026-12-09') // { count: 2, firstOn: '2026-12-02', lastOn: '2026-12-02' }
+ */
+export function salesEndingBefore(lines: ReadonlyArray<Pick<LineCost, 'holdsUntil'>>, day: CivilDate): SalesEnding | null {
+  const ends = lines.flatMap(({ holdsUntil }) => (holdsUntil !== null && holdsUntil < day ? [holdsUntil] : [])).sort()
+  const [firstOn, lastOn] = [ends[0], ends.at(-1)]
+  return firstOn === undefined || lastOn === undefined ? null : { count: ends.length, firstOn, lastOn }
+}
+
+/** @example saySalesEnding({ count: 2, firstOn: '2026-12-02', lastOn: '2026-12-05' }, 2026) // 'Sale prices of 2 parts hold only until Dec 2 to Dec 5.' */
+export function saySalesEnding({ count, firstOn, lastOn }: SalesEnding, thisYear: number): string {
+  const until = firstOn === lastOn ? sayDate(lastOn, thisYear) : `${sayDate(firstOn, thisYear)} to ${sayDate(lastOn, thisYear)}`
+  return count === 1 ? `The sale price of 1 part holds only until ${until}.` : `Sale prices of ${count} parts hold only until ${until}.`
+}
