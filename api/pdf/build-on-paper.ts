@@ -1,9 +1,9 @@
 import { SLOT_PLAIN_NAMES } from '../../core/catalog/kinds.ts'
 import type { LineCost } from '../../core/pricing/tiers.ts'
 import type { AssembledBuild, SlotRow } from '../../core/quote/revision.ts'
-import { findingOnPaper, verdictWord } from './findings-on-paper.ts'
-import { isSale } from './included-on-paper.ts'
+import { isSale, saysInKit } from './included-on-paper.ts'
 import type { BuildPaper, LinePaper } from './paper.ts'
+import { sizingOnPaper } from './sizing-on-paper.ts'
 import type { Teller } from './teller.ts'
 import { tierCell } from './tiers-on-paper.ts'
 
@@ -30,32 +30,7 @@ export function buildOnPaper(
       total: teller.bare(receipt.totalMinor),
     })),
     total: tierCell(build.cost.today, teller),
-    ...sizingOnPaper(build, told, teller),
-  }
-}
-
-function sizingOnPaper(
-  build: AssembledBuild,
-  told: AssembledBuild | null,
-  teller: Teller,
-): Pick<BuildPaper, 'findings' | 'same' | 'fitting'> {
-  const all = build.report.findings
-  if (told === null) return { findings: all.map((finding) => findingOnPaper(finding, teller)), same: '', fitting: '' }
-  const known = new Set(told.report.findings.map((finding) => JSON.stringify(finding)))
-  const fitting = all.filter((finding) => finding.verdict === 'fits' && finding.wording === undefined)
-  const rest = all.filter((finding) => !fitting.includes(finding))
-  const differing = rest.filter((finding) => !known.has(JSON.stringify(finding)))
-  const checks = new Set(told.report.findings.map((finding) => finding.check))
-  return {
-    findings: differing.map((finding) => {
-      const whole = findingOnPaper(finding, teller)
-      return checks.has(finding.check) ? { ...whole, caution: '', source: '', assumed: '' } : whole
-    }),
-    same: rest
-      .filter((finding) => !differing.includes(finding))
-      .map((finding) => `${finding.title} (${verdictWord(finding)})`)
-      .join(', '),
-    fitting: fitting.map((finding) => finding.title).join(', '),
+    sizing: sizingOnPaper(build, told, teller),
   }
 }
 
@@ -87,10 +62,10 @@ function lastDay(line: LineCost, teller: Teller): string {
   return line.lastDayStated ? teller.date(line.holdsUntil) : `about ${teller.date(line.holdsUntil)}`
 }
 
-/** What costs nothing but belongs to the build. */
+/** What costs nothing but belongs to the build. What is not used says so itself. */
 function alsoRow(row: SlotRow): BuildPaper['also'] {
   const slot = SLOT_PLAIN_NAMES[row.slot]
-  if (row.answer === 'in_kit') return [{ slot, text: `in the kit: ${row.text}` }]
+  if (row.answer === 'in_kit') return [{ slot, text: saysInKit(row) ? row.text : `in the kit: ${row.text}` }]
   if (row.answer === 'owned') return [{ slot, text: `already owned: ${row.text}` }]
   if (row.answer === 'not_needed') return [{ slot, text: row.text === 'not needed' ? row.text : `not needed: ${row.text}` }]
   if (row.answer === 'missing' && row.required) return [{ slot, text: `open: ${row.needs ?? row.text}` }]

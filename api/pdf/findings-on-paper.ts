@@ -1,5 +1,6 @@
 import { SOURCE_WORDS, VERDICT_WORDS, VERDICTS, type Finding, type Limit, type Source } from '../../core/sizing/finding.ts'
 import type { AssembledBuild } from '../../core/quote/revision.ts'
+import { firstSentence } from './first-sentence.ts'
 import type { FindingPaper, FirstFinding } from './paper.ts'
 import type { Teller } from './teller.ts'
 
@@ -21,7 +22,8 @@ export function rangeWords(low: string, high: string): string {
 }
 
 /** "Source (common practice): No tank overhangs its stand." */
-const sourceWords = ({ tag, text }: Source): string => `Source (${SOURCE_WORDS[tag]}): ${text.replace(/\.?$/, '.')}`
+export const sourceWords = ({ tag, text }: Source, what = 'Source'): string =>
+  `${what} (${SOURCE_WORDS[tag]}): ${text.replace(/\.?$/, '.')}`.trimStart()
 
 /** One finding with all that stands behind it. */
 export function findingOnPaper(finding: Finding, teller: Teller): FindingPaper {
@@ -33,7 +35,7 @@ export function findingOnPaper(finding: Finding, teller: Teller): FindingPaper {
     limit: limitWords(finding.limit, teller),
     reason: teller.phrase(finding.reason),
     action: finding.action === null ? '' : teller.phrase(finding.action.text),
-    assumed: finding.assumed.join(', '),
+    assumed: finding.assumed.join('; '),
     missing: finding.missing.join(', '),
     source: sourceWords(finding.source),
     caution: cautionWords(finding),
@@ -68,13 +70,24 @@ export function firstFindings(builds: AssembledBuild[], teller: Teller): FirstFi
 }
 
 function firstFinding(finding: Finding, letters: string[], buildCount: number, teller: Teller): FirstFinding {
-  const reason = teller.phrase(finding.reason)
+  const reason = firstSentence(teller.phrase(finding.reason))
   return {
     letters: buildCount === 1 ? '' : letters.join(', '),
     title: finding.title,
     verdict: finding.verdict,
     word: verdictWord(finding),
     sentence: letters.length > 1 ? `In ${letters[0]}: ${reason}` : reason,
-    action: finding.action === null ? '' : teller.phrase(finding.action.text),
+    action: finding.action === null ? '' : firstAction(teller.phrase(finding.action.text)),
   }
+}
+
+/** Where no single part would do, an action says so first and then what would: that is the one to do. */
+const WHAT_WOULD = 'What would: '
+
+/** @example firstAction('No power holds both. What would: two heaters of 60 W. Ask us.') // 'Two heaters of 60 W.' */
+export function firstAction(text: string): string {
+  const at = text.indexOf(WHAT_WOULD)
+  if (at === -1) return firstSentence(text)
+  const would = firstSentence(text.slice(at + WHAT_WOULD.length))
+  return would.charAt(0).toUpperCase() + would.slice(1)
 }

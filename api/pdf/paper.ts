@@ -39,6 +39,31 @@ export interface FirstPage {
   caution: string
   link: LinkPaper | null
 }
+/** How page one is laid out. All lengths are points. */
+export interface PageOneLayout {
+  text: number
+  /** Above and below a row of a table. */
+  row: number
+  /** Between parts of the page. */
+  gap: number
+  /** Between things of one part. */
+  between: number
+  title: number
+  stand: 'whole' | 'cut'
+  qr: number
+  /** Size and reason of a build in one run. */
+  runIn: boolean
+  /** What is included stands on page one, else on the next. */
+  together: boolean
+  /** Width of the facts beside the title, of the labels, between columns, of a price, of the link in words. */
+  facts: number
+  label: number
+  columnGap: number
+  price: number
+  link: number
+  /** Height of the line over the builds, with its words where one is suggested. */
+  suggestLine: number
+}
 /** A figure, or the words that stand in its place: never a total with a hole in it. */
 export interface TierCell {
   figure: string | null
@@ -46,6 +71,8 @@ export interface TierCell {
 }
 export interface IncludedItem {
   text: string
+  /** What is said where the text takes more than one line; empty where it may. */
+  short: string
   price: string
   sale: boolean
   /** Said in the quieter ink: in the kit, owned, not needed. */
@@ -75,11 +102,28 @@ export interface BuildPaper {
   also: Array<{ slot: string; text: string }>
   receipts: Array<{ store: string; goods: string; delivery: string; tax: string; total: string }>
   total: TierCell
+  sizing: SizingPaper
+}
+export interface SizingPaper {
+  /** With all that stands behind them. */
   findings: FindingPaper[]
+  /** In a row each. */
+  fits: FitPaper[]
+  /** What the rows marked as assumed rest on. */
+  assumed: string
+  sources: Array<{ text: string; checks: string }>
   /** Titles of findings that are word for word those of the build told in full. */
   same: string
   /** Titles of the checks that fit, where only the rest is told in full. */
   fitting: string
+}
+export interface FitPaper {
+  title: string
+  value: string
+  limit: string
+  /** Where there is nothing to measure: what was seen. */
+  said: string
+  assumed: boolean
 }
 export interface LinePaper {
   text: string

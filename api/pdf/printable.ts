@@ -18,15 +18,22 @@ const UNSEEN = /[\p{Cc}\p{Cf}\p{Variation_Selector}]/gu
  * @example printable('Ines \ud83d\udc1f', covered) // 'Ines □'
  */
 export function printable(text: string, covered: ReadonlySet<number>): string {
+  const seen = PLAIN.test(text) ? text : drawable(text, covered)
+  const typeset = seen.replace(/(\p{L})'(?=\p{L})/gu, '$1\u2019')
+  const joined = typeset.replace(BEFORE_UNIT, '$1\u00a0')
+  return joined.replace(/[^\s\u00a0]{18,}/g, breakable)
+}
+
+/** Most texts: every font of ours has every sign of ASCII, so there is nothing to look up. */
+const PLAIN = /^[ -~]*$/
+
+function drawable(text: string, covered: ReadonlySet<number>): string {
   const seen = text
     .toWellFormed()
     .normalize('NFC')
     .replace(/[\t\n\r\u2028\u2029]+/g, ' ')
     .replace(UNSEEN, '')
-  const typeset = seen.replace(/(\p{L})'(?=\p{L})/gu, '$1\u2019')
-  const joined = typeset.replace(BEFORE_UNIT, '$1\u00a0')
-  const drawn = Array.from(joined, (sign) => (covered.has(sign.codePointAt(0) ?? 0) ? sign : UNCOVERED)).join('')
-  return drawn.replace(/[^\s\u00a0]{18,}/g, breakable)
+  return Array.from(seen, (sign) => (covered.has(sign.codePointAt(0) ?? 0) ? sign : UNCOVERED)).join('')
 }
 
 const breakable = (run: string): string => (run.match(new RegExp(`.{1,${PIECE}}`, 'gu')) ?? [run]).join(BREAK)

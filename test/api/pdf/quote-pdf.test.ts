@@ -66,14 +66,47 @@ describe('a quote of three builds', () => {
     expect(read.text).not.toContain('\u200b')
   })
 
+  it('has on page one what each build includes, with goods, delivery and tax said once', () => {
+    expect(read.pages[0]).toContain('What is included')
+    expect(read.pages[0]).toContain('Wendlemere Clear 90')
+    expect(read.pages[0]?.match(/Delivery \d/g)).toHaveLength(1)
+    expect(read.pages[1]).not.toContain('What is included')
+  })
+
+  it('tells a kit in one row and its parts without their prices', () => {
+    expect(read.pages[0]).toContain('Wendlemere Start 80 kit')
+    expect(read.pages[0]).toContain('in the kit: hinged lid with light')
+    expect(read.pages[0]).not.toContain('Start tank 80')
+    expect(read.text).toContain('Tank: in the kit: Start tank 80')
+  })
+
+  it('shrinks what fits to a row with value and limit, its assumptions and sources told once below', () => {
+    expect(read.text).toContain('Electrical load 357 W at most 1,440 W')
+    expect(read.text).toContain('Where the limits come from.')
+    expect(read.text).not.toContain('All at once on a circuit')
+    expect(read.text).not.toContain('no value')
+  })
+
+  it('tells what does not fit with reason, action, caution, assumptions and source', () => {
+    for (const words of [
+      'takes the water to 97.5',
+      'Do: Take two heaters',
+      'Caution: Unplug everything',
+      'Assumed: warmest room',
+      'Would settle it: rated load',
+    ])
+      expect(read.text).toContain(words)
+  })
+
   it('gives each line its store, the day it was seen and the last day of its sale', () => {
     expect(read.text).toContain('Pellick C-1200 canister Upriver sale, one report Oct 18 Oct 31 119.99 full 149.99')
   })
 
   it('names the part that fills a slot, and a source with its kind once', () => {
-    for (const part of ['Thermometer', 'Tap water conditioner', 'Water tests']) expect(read.text).toContain(part)
+    for (const part of ['Thermometer', 'Conditioner', 'Power strip', 'Water tests']) expect(read.text).toContain(part)
     for (const slot of ['Hold water', 'Feed the cycle', 'Protect the circuit']) expect(read.text).not.toContain(slot)
-    expect(read.text).toContain('Source (published): NEC 210.20(A), continuous load.')
+    expect(read.text).toContain('Source (published): heat balance, EN ISO 6946 and ASHRAE evaporation.')
+    expect(read.text).toContain('Electrical load (published): NEC 210.20(A), continuous load.')
     expect(read.text).not.toMatch(/Source,|common practice\): common practice/)
   })
 
@@ -147,6 +180,19 @@ describe('paper and builds', () => {
       expect(pages.join(' ')).toContain('What is included')
     },
   )
+
+  it.each(['a4', 'letter'] as const)('holds three builds with what they include on page one of %s', async (paper) => {
+    const { pages } = await make({}, { paper })
+    for (const words of ['What is included', 'Goods', 'We suggest A', 'Not included:', 'never an approval'])
+      expect(pages[0]).toContain(words)
+  })
+
+  it('says a page of its own only where page one has no room, and then the sums with it', async () => {
+    const { pages } = await make({ builds: 4, longNames: true }, { paper: 'letter' })
+    expect(pages[0]).toContain('is on the next page')
+    expect(pages[0]).not.toContain('Goods')
+    expect(pages[1]).toContain('What is included')
+  })
 
   it('tells the accepted build in full and sets that one up', async () => {
     const { text } = await make({}, { letter: 'C' })

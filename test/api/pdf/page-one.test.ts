@@ -1,0 +1,102 @@
+import { getDocument, VerbosityLevel } from 'pdfjs-dist/legacy/build/pdf.mjs'
+import { afterAll, describe, expect, it } from 'vitest'
+import { waysToLayOut } from '../../../api/pdf/fit-page-one.ts'
+import { paperFaces } from '../../../api/pdf/fonts.ts'
+import { firstAction } from '../../../api/pdf/findings-on-paper.ts'
+import { firstSentence } from '../../../api/pdf/first-sentence.ts'
+import { quotePaper } from '../../../api/pdf/quote-paper.ts'
+import { closePdfWorker, renderQuotePdf, type QuotePdfInput } from '../../../api/pdf/render-quote-pdf.ts'
+import { linesOf } from '../../../api/pdf/text-width.ts'
+import { sampleRevision, type SampleOptions } from '../../support/sample-revision.ts'
+
+const faces = paperFaces()
+const inputOf = (options: SampleOptions, paper: 'a4' | 'letter' = 'a4'): QuotePdfInput => ({
+  document: sampleRevision(options),
+  customerName: 'Ines Tillish',
+  paper,
+  links: null,
+  draft: false,
+})
+
+afterAll(closePdfWorker)
+
+/** Texts of page one as pdf.js places them: how wide, how large, how high above the foot of the sheet. */
+async function placed(input: QuotePdfInput): Promise<Array<{ text: string; width: number; size: number; y: number }>> {
+  const document = await getDocument({ data: await renderQuotePdf(input), verbosity: VerbosityLevel.ERRORS }).promise
+  const { items } = await (await document.getPage(1)).getTextContent()
+  const found = items.flatMap((item) =>
+    'str' in item && item.str.trim() !== ''
+      ? [{ text: item.str, width: item.width, size: Number(item.transform[3]), y: Number(item.transform[5]) }]
+      : [],
+  )
+  await document.destroy()
+  return found
+}
+
+describe('the width of a text', () => {
+  it('is what another reader finds in the page, to one per cent', async () => {
+    const items = await placed(inputOf({ builds: 1 }))
+    const title = items.find(({ text }) => text.startsWith('One tank'))
+    const need = items.find(({ text }) => text.startsWith('Asked for'))
+    if (!title || !need) throw new Error('the page has its title and its need')
+    expect(faces.title(title.text, title.size) / title.width).toBeCloseTo(1, 1.7)
+    expect(faces.regular(need.text, need.size) / need.width).toBeCloseTo(1, 1.7)
+  })
+
+  it('breaks at spaces and in long runs, and never has less than a line', () => {
+    const widthOf = (text: string, size: number): number => text.length * size
+    expect(linesOf('', 1, 10, widthOf)).toBe(1)
+    expect(linesOf('aaaa bbbb cccc', 1, 9, widthOf)).toBe(2)
+    expect(linesOf('aaaa bbbb cccc', 1, 8, widthOf)).toBe(3)
+    expect(linesOf('aaaaaaaaa\u200bbbbbbbbbb', 1, 10, widthOf)).toBe(2)
+  })
+})
+
+describe('page one', () => {
+  it.each([
+    [{}, 'a4'],
+    [{}, 'letter'],
+    [{ builds: 1 }, 'letter'],
+    [{ builds: 2 }, 'a4'],
+    [{ incomplete: true }, 'letter'],
+  ] as const)('of %o on %s carries nothing smaller than 8 pt and keeps its margins', async (options, paper) => {
+    const items = await placed(inputOf(options, paper))
+    for (const { text, size, y } of items) {
+      expect(size, text).toBeGreaterThanOrEqual(7.99)
+      expect(y, text).toBeGreaterThan(12 * (72 / 25.4))
+    }
+  })
+
+  it('takes the widest way that holds, and only closer ones after it', () => {
+    const { paper, art } = quotePaper(inputOf({ builds: 2 }))
+    const ways = waysToLayOut(paper, art, faces)
+    const sizes = ways.filter(({ layout }) => layout.together).map(({ layout }) => layout.text)
+    expect(sizes).toEqual([...sizes].sort((a, b) => b - a))
+    expect(ways.at(-1)?.layout).toMatchObject({ together: false, text: 8 })
+  })
+
+  it('sets a long title smaller before it takes a second line', () => {
+    const size = (title: string): number => {
+      const { paper, art } = quotePaper(inputOf({ builds: 1, hostile: title }))
+      return waysToLayOut(paper, art, faces)[0]?.layout.title ?? 0
+    }
+    expect(size('One tank')).toBe(19)
+    expect(size('A tank of about a metre for a cool living room')).toBeLessThan(19)
+    expect(size('x'.repeat(50).replaceAll('xxxxx', 'xxxx '))).toBeGreaterThanOrEqual(12)
+  })
+})
+
+describe('a finding in short', () => {
+  it.each([
+    ['The tank weighs 450.5 lb. Decor comes on top.', 'The tank weighs 450.5 lb.'],
+    ['It takes 90 W. The rest is spare.', 'It takes 90 W.'],
+    ['Filter No. 4 by St. Ann leaks. Replace it.', 'Filter No. 4 by St. Ann leaks.'],
+    ['One sentence only', 'One sentence only'],
+    ['', ''],
+  ])('of "%s" is its first sentence', (text, first) => expect(firstSentence(text)).toBe(first))
+
+  it('does what would do where no single part would', () => {
+    expect(firstAction('No power holds both. What would: two heaters of 60 W. Ask us.')).toBe('Two heaters of 60 W.')
+    expect(firstAction('Take two heaters. Ask us.')).toBe('Take two heaters.')
+  })
+})
