@@ -1,5 +1,5 @@
-import { CAUTIONS } from '../../core/startup/cautions.ts'
 import type { Step, StepGroup } from '../../core/startup/setup-plan.ts'
+import { sayStepDay } from '../../core/startup/step-day.ts'
 import type { AssembledBuild } from '../../core/quote/revision.ts'
 import type { LinkPaper, PlanPaper, StepPaper } from './paper.ts'
 import type { Teller } from './teller.ts'
@@ -34,14 +34,14 @@ function stepOnPaper(step: Step, number: number, build: AssembledBuild, teller: 
   return {
     number,
     title: step.title,
-    when: whenWords(step),
+    when: sayStepDay(step.earliestDay),
     why: teller.phrase(step.why),
     amounts: step.amounts.map(({ label, value }) => ({ label, value: teller.phrase(value) })),
     actions: step.actions.map(teller.phrase),
     howLong: step.howLong,
     stop: teller.phrase(step.stopAndAsk),
     done: step.done,
-    caution: cautionTitle(step.caution),
+    caution: step.caution ?? '',
     drawing: loop ? 'loop' : step.drawing === 'level' ? 'level' : null,
     alt: loop
       ? 'Drawing: a cord leaves the tank, hangs down below the outlet and rises to it.'
@@ -49,13 +49,4 @@ function stepOnPaper(step: Step, number: number, build: AssembledBuild, teller: 
         ? 'Drawing: the spirit level lies along the front, the side and both diagonals of the stand.'
         : '',
   }
-}
-
-const whenWords = ({ earliestDay }: Step): string =>
-  earliestDay === null ? 'when the readings say so' : earliestDay === 0 ? 'first day' : `day ${earliestDay} at the earliest`
-
-/** A caution is told in full once, on its own page; a step refers to it by title. One that is not in the table is printed whole. */
-function cautionTitle(text: string | null): string {
-  if (text === null) return ''
-  return CAUTIONS.find((caution) => caution.text === text)?.title ?? text
 }

@@ -54,12 +54,12 @@ function pureSalt(waterL: number | null, tooStrong: string[]): Portion {
       ? 'Ammonia dose: no ammonia source is part of this plan. Reckoned for pure ammonium chloride.'
       : `Ammonia dose: ${tooStrong.join(', ')} is stronger than 10 %. Use ammonium chloride or a weaker solution.`
   const salt = 'pure ammonium chloride'
-  if (waterL === null) return { value: phrase`${salt}, for the litres you counted to ${DOSE_MG_PER_L} mg/L: ask how much`, reason }
+  if (waterL === null) return { value: phrase`${salt}, for the water you counted to ${DOSE_MG_PER_L} mg/L: ask how much`, reason }
   return { ...saltPortion(ammoniumChlorideG(waterL, DOSE_MG_PER_L, 1), salt), reason }
 }
 
 function portionOf({ name, spec: { form, strength } }: Source, waterL: number | null): Portion {
-  if (waterL === null) return byLabel(name, 'the water in the tank is not known', phrase`the litres you counted`, strength === undefined)
+  if (waterL === null) return byLabel(name, 'the water in the tank is not known', phrase`the water you counted`, strength === undefined)
   if (form === undefined) return byLabel(name, 'the product does not say what it is made of', phrase`${litres(waterL)}`, true)
   if (strength === undefined) return byLabel(name, 'its strength is not stated', phrase`${litres(waterL)}`, form === 'ammonia_solution')
   if (form === 'ammonium_chloride') return { ...saltPortion(ammoniumChlorideG(waterL, DOSE_MG_PER_L, strength), name), reason: null }

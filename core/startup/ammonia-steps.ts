@@ -72,8 +72,8 @@ export function firstDose({ gear }: StartupSubject, facts: TankFacts, portion: A
       { label: 'How much', value: portion.value },
       { label: 'To reach', value: phrase`${DOSE_MG_PER_L} mg/L, counted as nitrogen (N)` },
       {
-        label: 'On your kit',
-        value: phrase`${DOSE_MG_PER_L}.0 if it counts N, ${kit(PER_NITROGEN.ammonia)} if NH3, ${kit(PER_NITROGEN.ammonium)} if NH4: see its leaflet`,
+        label: 'Your kit then reads',
+        value: phrase`between ${DOSE_MG_PER_L}.0 and ${kit(PER_NITROGEN.ammonium)}, by the kit: ${DOSE_MG_PER_L}.0 if its leaflet says N, ${kit(PER_NITROGEN.ammonia)} if NH3, ${kit(PER_NITROGEN.ammonium)} if NH4`,
       },
     ],
     actions: [

@@ -44,7 +44,7 @@ export function cycleSteps(subject: StartupSubject): StepsMade {
     largeChange(subject, facts),
   ]
   const notComputed = portion.reason === null ? [] : [portion.reason]
-  if (facts.waterL === null) notComputed.push('Litres of the large water change: take three quarters of what you counted.')
+  if (facts.waterL === null) notComputed.push('Water of the large change: take three quarters of what you counted.')
   return { steps, notComputed }
 }
 

@@ -54,7 +54,7 @@ export function dripLoopStep(subject: StartupSubject): Step | null {
       ...mends(state),
       phrase`Let each cord hang behind the stand, and hold it with a clip so that it cannot slide.`,
       phrase`Measure from the outlet down to the lowest point of each cord.`,
-      phrase`Fix the power strip sheathed, above the water line, never on the floor of the cabinet. Never plug one strip into another.`,
+      phrase`Fix the power strip in a splash cover, above the water line, never on the floor of the cabinet. Never plug one strip into another.`,
     ],
     howLong: 'about 15 min',
     stopAndAsk: phrase`an outlet or plug is wet, a cord is cut or too short, or the strip lies on the floor. Wet plug: do not touch it. Switch off at the breaker first.`,
@@ -92,7 +92,7 @@ function heights(subject: StartupSubject): Step['amounts'] {
   const loop = subject.report.figures.dripLoop
   const drop = atLeast(LOOP_DROP_MM, subject)
   return [
-    { label: 'How low', value: phrase`lowest point at least ${drop} under the outlet` },
+    { label: 'How low', value: phrase`lowest point at least ${drop} under the outlet it is plugged into` },
     ...(leavesLow(subject) ? [{ label: 'Canister', value: phrase`lowest point ${drop} under where its cord leaves it as well` }] : []),
     ...(loop === undefined
       ? []
@@ -112,18 +112,27 @@ function lengths(subject: StartupSubject, { finding, noRoom }: CordState): Step[
     ]
   }
   const needed = { label: 'Cord needed', value: phrase`${atLeast(loop.neededMm, subject)} outside the water, from the rim` }
-  return finding === undefined ? [needed] : [needed, { label: 'Does it reach', value: reach(finding) }]
+  const whose = {
+    label: 'Reckoned for',
+    value: phrase`the wall outlet, ${quantity(loop.outletHeightMm, 'mm', 0)} above the floor and ${quantity(loop.distanceMm, 'mm', 0)} away. Plugged into a strip hung nearer the cords need less: there each loop hangs below the strip and below where it leaves the tank`,
+  }
+  return finding === undefined ? [needed, whose] : [needed, whose, { label: 'Does it reach', value: reach(finding, subject) }]
 }
 
 /** The sizing's own sentence about the cord that falls shortest, and what it comes to. */
-function reach({ verdict, reason, assumed }: Finding): Phrase {
+function reach({ verdict, reason, limit, assumed }: Finding, subject: StartupSubject): Phrase {
+  const neededMm = limit?.kind === 'at_least' ? limit.low.value : null
+  // A least length is told rounded up, in the sentence as in the amount above it, or the two would be different figures.
+  const said = reason.map((part) =>
+    typeof part !== 'string' && part.unit === 'mm' && part.value === neededMm ? atLeast(part.value, subject) : part,
+  )
   const words = {
     fits: 'yes, all do.',
     marginal: 'just, without slack.',
     does_not_fit: 'no.',
     not_known: 'measure it first.',
   }[verdict]
-  return phrase`${words} ${reason}${assumed.length === 0 ? '' : ` Assumed, so measure: ${assumed.join(', ')}.`}`
+  return phrase`${words} ${said}${assumed.length === 0 ? '' : ` Assumed, so measure: ${assumed.join(', ')}.`}`
 }
 
 function mends({ finding, noRoom, tooShort }: CordState): Phrase[] {

@@ -29,7 +29,7 @@ export function fillSteps(subject: StartupSubject): StepsMade {
 function fillNotComputed({ gear }: StartupSubject, facts: TankFacts): string[] {
   const out: string[] = []
   if (facts.waterL === null)
-    out.push('Litres to fill: the inside of the tank is not known. Count the buckets and write the sum down: every dose depends on it.')
+    out.push('Water to fill: the inside of the tank is not known. Count the buckets and write the sum down: every dose depends on it.')
   if (facts.salt) out.push('Salt: no salt mix is part of this plan. Read grams for a litre off its label.')
   if (!facts.disinfected) return out
   if (gear.conditioners.length === 0) out.push('Conditioner dose: no conditioner is part of this plan.')
@@ -44,7 +44,7 @@ function conditionerPhrase({ gear }: StartupSubject, { waterL, disinfected }: Ta
   const dose = waterL === null ? null : conditionerDose(gear, waterL)
   if (dose === null)
     return waterL === null
-      ? phrase`by its label, for the litres you count`
+      ? phrase`by its label, for the water you count`
       : phrase`by its label, for ${litres(waterL)} of water and not for the size on the box`
   return phrase`${doseOf(dose.ml, 'mL')} of ${dose.name}`
 }
@@ -72,7 +72,7 @@ function fill(subject: StartupSubject, facts: TankFacts): Step {
     ],
     actions: [
       ...(facts.waterL !== null && facts.assumed.length > 0
-        ? [phrase`Count the litres that go in. Where they differ by more than a tenth, every dose of this sheet goes by your count.`]
+        ? [phrase`Count the water that goes in. Where it differs by more than a tenth, every dose of this sheet goes by your count.`]
         : []),
       phrase`Put the conditioner in with the first bucket, the whole amount.`,
       phrase`Pour onto a plate or a bag laid on the substrate. Lukewarm water, near room temperature.`,

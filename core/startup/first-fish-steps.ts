@@ -77,7 +77,7 @@ function firstMonth(subject: StartupSubject, { waterL, disinfected }: TankFacts)
   return stepOf('first_fish', {
     id: 'first-month',
     title: 'The first month',
-    why: phrase`Ammonia is more poisonous at higher pH; any reading counts. At pH 7 ${at(7)} of it is the poisonous form, at pH 8 ${at(8)}.`,
+    why: phrase`Ammonia is more poisonous at higher pH; any reading counts. At pH 7, ${at(7)} of it is the poisonous form; at pH 8, ${at(8)}.`,
     amounts: [
       { label: 'Test', value: phrase`ammonia and nitrite every other day, for two weeks after each new group` },
       {

@@ -18,7 +18,7 @@ export const LEAK_STAGES = [0.25, 0.5, 0.75, 1] as const
 export function leakTestSteps(subject: StartupSubject): StepsMade {
   const facts = tankFacts(subject)
   const notComputed =
-    facts.brimL === null ? ['Litres of the leak test: the inside of the tank is not known. Fill by height, a quarter at a time.'] : []
+    facts.brimL === null ? ['Water of the leak test: the inside of the tank is not known. Fill by height, a quarter at a time.'] : []
   return { steps: [fill(facts), hold(facts), drain(facts)], notComputed }
 }
 

@@ -7,7 +7,7 @@
  * @example sayStepDay(1) // 'day 2 at the earliest'
  */
 export function sayStepDay(earliestDay: number | null): string {
-  if (earliestDay === null) return 'when the readings say so'
+  if (earliestDay === null) return 'by the readings'
   return earliestDay === 0 ? 'day 1' : `day ${earliestDay + 1} at the earliest`
 }
 

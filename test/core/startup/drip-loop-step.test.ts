@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { startupPlan } from '../../../core/startup/startup-plan.ts'
+import { METRIC, US } from '../../../core/units/say.ts'
 import { actionsIn, amountIn, stepFor } from './said.ts'
 import { sizedSubject } from './sample-subject.ts'
 
@@ -77,6 +78,16 @@ describe('a canister under a high outlet', () => {
     expect(amountIn(loops(filters()), 'Canister')).toContain('under where its cord leaves it')
     expect(amountIn(loops(filters('hang_on')), 'Canister')).toBe('(no such amount)')
   })
+})
+
+it.each([METRIC, US])('tells the cord that is needed as one figure, rounded up, and whose outlet it is for', (units) => {
+  for (let cordMm = 800; cordMm <= 3000; cordMm += 100) {
+    const subject = { ...sizedSubject({ gear: heater(cordMm) }), install: { country: 'US', units } }
+    const step = stepFor(subject, 'drip-loops')
+    const [figure] = /^[\d.]+ (in|cm) \([\d.]+ (in|cm)\)/.exec(amountIn(step, 'Cord needed', units)) ?? ['none']
+    expect(amountIn(step, 'Does it reach', units)).toContain(`takes ${figure},`)
+    expect(amountIn(step, 'Reckoned for', units)).toContain('the wall outlet')
+  }
 })
 
 it('says how to measure where the tank is not known', () => {

@@ -13,13 +13,14 @@ const stated = { gear: { tank: tank({ glassMm: 10, bottomMm: 10 }) } }
 it('fills a tank whose glass is stated to so many litres', () => {
   const step = stepFor(sampleSubject(stated), 'fill')
   expect(amountIn(step, 'Water')).toBe('238 L')
-  expect(actionsIn(step)).not.toContain('Count the litres')
+  expect(actionsIn(step)).not.toContain('Count the water')
 })
 
 it('marks litres that rest on glass nobody stated, once, and lets the count correct the doses', () => {
   const subject = sampleSubject({ gear: { tank: tank({}) } })
   const step = stepFor(subject, 'fill')
   expect(amountIn(step, 'Water')).toMatch(/^about 238 L, assumed: .*glass thickness, bottom thickness$/)
+  expect(actionsIn(step)).toContain('Count the water that goes in')
   expect(actionsIn(step)).toContain('every dose of this sheet goes by your count')
   expect(startupPlan(subject).steps.filter((each) => textOf(each).includes('glass thickness'))).toHaveLength(1)
 })
@@ -32,5 +33,5 @@ it('marks litres that rest on a usual filling', () => {
 it('lists the litres as not worked out where nothing of the tank is known', () => {
   const subject = sampleSubject({ gear: { tank: null }, figures: { waterVolumeL: undefined } })
   expect(amountIn(stepFor(subject, 'fill'), 'Water')).toBe('count the buckets')
-  expect(startupPlan(subject).notComputed.join(' ')).toContain('Litres to fill: the inside of the tank is not known.')
+  expect(startupPlan(subject).notComputed.join(' ')).toContain('Water to fill: the inside of the tank is not known.')
 })

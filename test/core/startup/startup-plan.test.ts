@@ -82,7 +82,9 @@ describe('amounts', () => {
   })
 
   it('says the basis of the dose and what kits of other bases show', () => {
-    expect(amount(stepIn({}, 'first-ammonia'), 'On your kit')).toBe('2.0 if it counts N, 2.4 if NH3, 2.6 if NH4: see its leaflet')
+    expect(amount(stepIn({}, 'first-ammonia'), 'Your kit then reads')).toBe(
+      'between 2.0 and 2.6, by the kit: 2.0 if its leaflet says N, 2.4 if NH3, 2.6 if NH4',
+    )
   })
 
   it('changes three quarters of the water at the end, with its own conditioner', () => {
@@ -95,13 +97,13 @@ describe('amounts', () => {
     const step = stepIn({}, 'drip-loops')
     expect(amount(step, 'How many')).toBe('4 cords: 2 heaters, filter, light')
     expect(amount(step, 'Cord needed')).toBe('170 cm (67 in) outside the water, from the rim')
-    expect(amount(step, 'How low')).toBe('lowest point at least 10 cm (4 in) under the outlet')
+    expect(amount(step, 'How low')).toBe('lowest point at least 10 cm (4 in) under the outlet it is plugged into')
   })
 
   it('tells least lengths rounded up, first in the unit that the install reads', () => {
     const plan = startupPlan({ ...sampleSubject({}), install: { country: 'US', units: US } })
     const step = plan.steps.find(({ id }) => id === 'drip-loops')!
-    expect(amount(step, 'How low')).toBe('lowest point at least 4 in (10 cm) under the outlet')
+    expect(amount(step, 'How low')).toBe('lowest point at least 4 in (10 cm) under the outlet it is plugged into')
     expect(amount(step, 'Cord needed')).toMatch(/^67 in \(170 cm\) outside the water/)
   })
 

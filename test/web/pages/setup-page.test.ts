@@ -35,7 +35,7 @@ describe('the startup checklist on a phone', () => {
   })
   it('never promises a date where readings decide', () => {
     const dependent = { ...steps[0]!, earliestDay: null }
-    expect(sayDue(dependent, { startedOn: '2026-10-31', today: '2026-11-03' })).toBe('when the readings say so')
+    expect(sayDue(dependent, { startedOn: '2026-10-31', today: '2026-11-03' })).toBe('by the readings')
     expect(sayDue({ ...dependent, earliestDay: 5 }, { startedOn: '2026-10-31', today: '2026-11-03' })).toBe('Nov 5')
     expect(sayDue({ ...dependent, earliestDay: 2 }, { startedOn: '2026-10-31', today: '2026-11-03' })).toBe('today')
     expect(sayDue({ ...dependent, earliestDay: 5 }, { startedOn: null, today: '2026-11-03' })).toBe('day 6 at the earliest')
