@@ -6,9 +6,12 @@ import type { Problem } from './problem.ts'
 /** Path of the page a customer or beginner holds the link of; undefined elsewhere. @example pagePath('/q/AbC/answer') // '/q/AbC' */
 const pagePath = (path: string): string | undefined => /^\/[qs]\/[^/]+/.exec(path)?.[0]
 
-/** A refusal from before or beside the routes: whoever reads a customer's or beginner's page is shown a page, and a program problem details. */
+/** Where a person reads, and no program: everything but the API, the probes and the files of the application. */
+const isForPeople = (path: string): boolean => !/^\/(?:api|health|assets|fonts)(?:\/|$)/.test(path)
+
+/** A refusal from before or beside the routes: a browser at an address for people is shown a page, and a program problem details. */
 export function answerProblem(c: Ctx, body: Problem, headers: Record<string, string> = {}): Response | Promise<Response> {
-  const back = pagePath(c.req.path)
+  const back = pagePath(c.req.path) ?? (isForPeople(c.req.path) ? '/' : undefined)
   if (back === undefined || !(c.req.header('accept') ?? '').includes('text/html')) {
     const json = { ...body, requestId: c.get('requestId') }
     return c.json(json, body.status as 500, { 'content-type': 'application/problem+json', ...headers })

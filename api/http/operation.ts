@@ -32,6 +32,19 @@ function answerContent(answer: z.ZodType | string | null) {
   return { content: { 'application/json': { schema: { $ref: answerRef(answer) } } } }
 }
 
+/** What is changed on the version it was read at: the reading says 304, the writing asks for the version. */
+const isWrittenOnVersion = ({ refuses = [] }: Description): boolean => refuses.includes(428)
+const isVersioned = (description: Description): boolean => isWrittenOnVersion(description) || 304 in description.answers
+
+const ETAG = { description: 'The version of what is answered: send it back as If-Match.', schema: { type: 'string' as const } }
+const IF_MATCH = {
+  name: 'If-Match',
+  in: 'header' as const,
+  required: true,
+  description: 'The ETag of what was edited, so that nobody else’s change is overwritten.',
+  schema: { type: 'string' as const, examples: ['"3"'] },
+}
+
 const REFUSAL = { content: { 'application/problem+json': { schema: { $ref: '#/components/schemas/Problem' } } } }
 
 function responsesOf(id: OperationId, description: Description) {
@@ -42,10 +55,17 @@ function responsesOf(id: OperationId, description: Description) {
   ])
   const good = Object.entries(description.answers).map(([status, answer]) => [
     status,
-    { description: MEANING[Number(status)] ?? 'Done', ...answerContent(answer ?? null) },
+    {
+      description: MEANING[Number(status)] ?? 'Done',
+      ...answerContent(answer ?? null),
+      ...(isVersioned(description) ? { headers: { ETag: ETAG } } : {}),
+    },
   ])
   return Object.fromEntries([...refused, ...good]) as Record<string, { description: string }>
 }
+
+/** The least role, as an extension of the document that its own types do not know. */
+const roleOf = (id: OperationId): object => ({ 'x-role': RULES[id] })
 
 /**
  * First handler of every route: describes it and lets only the roles of its rule pass (401 without a session, 403 below the role).
@@ -53,11 +73,13 @@ function responsesOf(id: OperationId, description: Description) {
  */
 export function operation(id: OperationId, description: Description): MiddlewareHandler<Env> {
   const described = describeRoute({
+    ...roleOf(id),
     operationId: id,
     summary: description.summary,
     tags: [description.tag],
     security: RULES[id] === 'public' ? [] : [{ session: [] }],
     responses: responsesOf(id, description),
+    ...(isWrittenOnVersion(description) ? { parameters: [IF_MATCH] } : {}),
     ...(description.hide === true ? { hide: true } : {}),
   })
   const [rule, most] = [RULES[id], mostBytes(id)]

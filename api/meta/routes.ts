@@ -4,9 +4,11 @@ import type { OpenApiDocument } from '../../web/pages/openapi-document.ts'
 import type { Env } from '../context.ts'
 import { pagePolicy, setPolicy } from '../http/headers.ts'
 import { operation } from '../http/operation.ts'
+import { PROBLEM_TITLES } from '../http/problem.ts'
 import type { OpenApi } from './openapi.ts'
 
 const tag = 'Service'
+const REFUSALS = Object.entries(PROBLEM_TITLES).map(([code, title]) => ({ code, title }))
 
 /** The API told to programs and to people. `read` gives the document; it is made once. */
 export const metaRoutes = (read: () => Promise<OpenApi>) =>
@@ -17,5 +19,5 @@ export const metaRoutes = (read: () => Promise<OpenApi>) =>
     })
     .get('/reference', operation('showReference', { summary: 'The same for people', tag, answers: { 200: 'text/html' } }), async (c) => {
       setPolicy(c, pagePolicy())
-      return c.html(apiReferencePage((await read()) as unknown as OpenApiDocument), 200)
+      return c.html(apiReferencePage((await read()) as unknown as OpenApiDocument, REFUSALS), 200)
     })

@@ -1,6 +1,7 @@
 import { Ajv2020 } from 'ajv/dist/2020.js'
 import fc from 'fast-check'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { PROBLEM_TITLES } from '../../api/http/problem.ts'
 import type { RevisionDocument } from '../../core/quote/revision.ts'
 import { benchSubject } from '../bench/bench-subject.ts'
 import { draftOf, issue, newQuote, pathOf, stockedShop, today, type Shop } from './support/quotes.ts'
@@ -24,9 +25,10 @@ interface Schema {
 }
 interface Operation {
   operationId: string
+  'x-role'?: string
   parameters?: Array<{ in: string; name: string; schema: Schema; required?: boolean }>
   requestBody?: { content: Record<string, { schema: Schema }> }
-  responses: Record<string, { content?: Record<string, { schema: Schema }> }>
+  responses: Record<string, { content?: Record<string, { schema: Schema }>; headers?: Record<string, unknown> }>
 }
 interface Document {
   openapi: string
@@ -209,6 +211,30 @@ describe('the OpenAPI document', () => {
     }
   })
 
+  it('says who may ask, and where a version is asked for and given', () => {
+    const one = (id: string) => operations().find(({ operation }) => operation.operationId === id)?.operation
+    for (const { operation } of operations())
+      expect(operation['x-role'], operation.operationId).toMatch(/^(public|member|advisor|manager)$/)
+    expect(one('updateInstall')).toMatchObject({ 'x-role': 'manager', parameters: [{ name: 'If-Match', in: 'header', required: true }] })
+    expect(
+      one('saveQuote')
+        ?.parameters?.map(({ name }) => name)
+        .toSorted(),
+    ).toEqual(['If-Match', 'id'])
+    expect(one('getProduct')?.responses['200']?.headers).toHaveProperty('ETag')
+    expect(one('updateProduct')?.responses['200']?.headers).toHaveProperty('ETag')
+    expect(one('postSighting')?.parameters ?? []).toEqual([])
+    for (const { operation } of operations()) {
+      const asks = operation.parameters?.some(({ name }) => name === 'If-Match') === true
+      expect(asks, operation.operationId).toBe('428' in operation.responses)
+    }
+  })
+
+  it('explains every kind of refusal where its type leads', async () => {
+    const page = await world.visitor().send('GET', '/api/reference')
+    for (const code of Object.keys(PROBLEM_TITLES)) expect(page.text).toContain(`id="${code}"`)
+  })
+
   it('is true of good answers, the large ones too', async () => {
     const quote = (await issue(manager, await newQuote(manager, draftOf(shop)))).body
     const { gear, conditions } = benchSubject()
@@ -217,6 +243,7 @@ describe('the OpenAPI document', () => {
       ['getSession', 'GET', '/api/session'],
       ['listPeople', 'GET', '/api/people'],
       ['invitePerson', 'POST', '/api/people/invitations', { name: 'A', role: 'member' }],
+      ['listInvitations', 'GET', '/api/people/invitations'],
       ['getInstall', 'GET', '/api/install'],
       ['listProducts', 'GET', '/api/products?limit=10'],
       ['getProduct', 'GET', `/api/products/${shop.tank.id}`],

@@ -122,3 +122,20 @@ describe('a mistake of ours', () => {
     for (const secret of ['Ines Tillish', 'insert into']) expect(line).not.toContain(secret)
   })
 })
+
+describe('a mistyped address', () => {
+  const html = { accept: 'text/html,application/xhtml+xml' }
+  it.each(['/pricess', '/catalog/a/b', '/nothing/here'])('%s shows a person a page that leads on', async (path) => {
+    const answer = await world.visitor().send('GET', path, { headers: html })
+    expect(answer.status).toBe(404)
+    expect(answer.headers.get('content-type')).toContain('text/html')
+    expect(answer.text).toContain('There is nothing at this address.')
+    expect(answer.text).toContain('href="/"')
+  })
+  it.each([
+    ['/api/nothing', html],
+    ['/pricess', {}],
+  ])('%s stays problem details for a program (%j)', async (path, headers) => {
+    expectProblem(await world.visitor().send('GET', path, { headers }), path)
+  })
+})

@@ -76,6 +76,7 @@ const routes = [
   createRoute({ ...at('/setups'), component: lazyRouteComponent(() => import('./setups/setups-screen.tsx'), 'SetupsScreen') }),
   createRoute({ ...at('/people'), component: lazyRouteComponent(() => import('./people/people-screen.tsx'), 'PeopleScreen') }),
   createRoute({ ...at('/settings'), component: lazyRouteComponent(() => import('./settings/settings-screen.tsx'), 'SettingsScreen') }),
+  createRoute({ ...at('/account'), component: lazyRouteComponent(() => import('./account/account-screen.tsx'), 'AccountScreen') }),
 ] as const
 
 export const router = createRouter({ routeTree: root.addChildren(routes), defaultPreload: 'intent', scrollRestoration: true })

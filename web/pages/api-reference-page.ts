@@ -9,8 +9,14 @@ export type { OpenApiDocument } from './openapi-document.ts'
 const resourceOf = (path: string): string => path.replace(/^\/api\//, '').split('/')[0] ?? ''
 const anchorOf = ({ method, path }: ListedOperation): string => `${method}-${path.replace(/[^A-Za-z0-9]+/g, '-').replace(/^-|-$/g, '')}`
 
+/** A kind of refusal: `code` is the last part of a problem's type, which leads here. */
+export interface RefusalKind {
+  code: string
+  title: string
+}
+
 /** Every operation of the API as a person reads it: parameters, body, answers. Made from the same document that machines read. */
-export function apiReferencePage(openapi: OpenApiDocument): Markup {
+export function apiReferencePage(openapi: OpenApiDocument, refusals: readonly RefusalKind[] = []): Markup {
   const operations = operationsOf(openapi)
   const resources = [...new Set(operations.map(({ path }) => resourceOf(path)))]
   const title = openapi.info?.title ?? 'Driploop API'
@@ -24,8 +30,14 @@ ${openapi.info?.description === undefined ? '' : markup`<p>${openapi.info.descri
 <p>Refusals are problem details (RFC 9457): <code>type</code>, <code>title</code>, <code>status</code>, <code>detail</code>, and <code>errors</code> with <code>field</code>, <code>limit</code> and <code>message</code>. A versioned thing is changed with <code>If-Match</code> and its <code>ETag</code>.</p>
 <nav aria-label="Operations"><ul class="plain index">${operations.map((entry) => markup`<li><a href="#${anchorOf(entry)}"><b class="method">${entry.method.toUpperCase()}</b> ${entry.path}</a></li>`)}</ul></nav>
 ${resources.map((resource) => markup`<section><h2>${resource}</h2>${operations.filter(({ path }) => resourceOf(path) === resource).map((entry) => one(entry, openapi))}</section>`)}
+${kinds(refusals)}
 ${shapes(openapi)}`,
   })
+}
+
+function kinds(refusals: readonly RefusalKind[]): Markup | '' {
+  if (refusals.length === 0) return ''
+  return markup`<section><h2>Refusals</h2><dl class="answers">${refusals.map(({ code, title }) => markup`<div id="${code}"><dt><code>${code}</code></dt><dd>${title}</dd></div>`)}</dl></section>`
 }
 
 /** Every named shape once; operations lead here. */
@@ -40,10 +52,18 @@ function one(entry: ListedOperation, openapi: OpenApiDocument): Markup {
   const body = Object.entries(operation.requestBody?.content ?? {})
   return markup`<article class="operation" id="${anchorOf(entry)}"><h3><b class="method">${entry.method.toUpperCase()}</b> <code>${entry.path}</code></h3>
 ${operation.summary === undefined ? '' : markup`<p>${operation.summary}</p>`}${operation.description === undefined ? '' : markup`<p class="quiet">${operation.description}</p>`}
-${parameters(operation.parameters ?? [], openapi)}
+${operation['x-role'] === undefined ? '' : markup`<p class="quiet">${whoMay(operation['x-role'])}</p>`}${parameters(operation.parameters ?? [], openapi)}
 ${body.map(([type, media]) => markup`<h4>Body, ${type}</h4>${schemaOutline(media?.schema, openapi)}`)}
 <h4>Answers</h4>${answers(operation.responses ?? {}, openapi)}</article>`
 }
+
+const WHO: Record<string, string> = {
+  public: 'Needs no session.',
+  member: 'Needs a session.',
+  advisor: 'Advisors and managers.',
+  manager: 'Managers.',
+}
+const whoMay = (role: string): string => WHO[role] ?? role
 
 function parameters(list: readonly Parameter[], openapi: OpenApiDocument): Markup | '' {
   if (list.length === 0) return ''

@@ -8,6 +8,8 @@ export interface Operation {
   summary?: string
   description?: string
   tags?: string[]
+  /** Least role that may ask; "public" needs no session. */
+  'x-role'?: string
   parameters?: Parameter[]
   requestBody?: { required?: boolean; content?: Record<string, Media | undefined> }
   responses?: Record<string, Answer | undefined>

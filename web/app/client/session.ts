@@ -22,6 +22,9 @@ export const signIn = (signInName: string, password: string): Promise<Session> =
   request('POST', '/api/session', { body: { signInName, password } })
 export const signOut = (): Promise<void> => request('DELETE', '/api/session')
 
+export const changePassword = (current: string, password: string): Promise<void> =>
+  request('PUT', '/api/session/password', { body: { current, password } })
+
 export const getLink = (token: string): Promise<LinkPurpose> => request('GET', `/api/links/${encodeURIComponent(token)}`)
 export const takeLink = (token: string, body: { name: string; signInName: string; password: string }): Promise<Session> =>
   request('POST', `/api/links/${encodeURIComponent(token)}`, { body })

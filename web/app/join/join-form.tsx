@@ -7,11 +7,9 @@ import { TickField } from '../parts/choice-fields.tsx'
 import { TextField } from '../parts/field.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
 import { homeOf } from '../places.ts'
+import { PASSWORD_HELP } from '../sign-in/password-words.ts'
 import { useEntering } from '../sign-in/use-entering.ts'
 import '../sign-in/sign-in.css'
-
-/** Least length where a password is the only proof (NIST SP 800-63B-4). The server holds the rule; this is its words. */
-const LEAST_PASSWORD = 15
 
 const welcomeOf = (link: LinkPurpose): string =>
   link.purpose === 'first_manager'
@@ -89,7 +87,7 @@ function JoinFields({
         value={person.password}
         onChange={(password) => set({ password })}
         fault={faults['password']}
-        help={`At least ${LEAST_PASSWORD} characters; a sentence you will remember is good. Spaces and any letters are welcome.`}
+        help={PASSWORD_HELP}
         required
       />
       <TickField label="Show the password" checked={shown} onChange={setShown} />

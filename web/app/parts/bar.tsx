@@ -70,6 +70,7 @@ function Me({ person, path }: { person: SignedIn; path: string }): ReactElement 
       </button>
       <div className="me-panel" data-shut={!open || undefined}>
         <ThemeChoice />
+        <Link to="/account">Change the password</Link>
         <SignOut person={person} />
       </div>
     </>

@@ -56,7 +56,10 @@ export function SignInScreen(): ReactElement {
         <Button look="main" type="submit" busy={enter.isPending}>
           Sign in
         </Button>
-        <p className="help">No account yet, or the password is gone? The manager gives a new one-use link.</p>
+        <p className="help">No account yet? A manager invites you with a one-use link.</p>
+        <p className="help">
+          The password is gone? Ask the manager to disable this account and invite you again, under another sign-in name.
+        </p>
       </form>
     </Screen>
   )

@@ -1,0 +1,14 @@
+import type { ReactElement } from 'react'
+import { Screen } from '../parts/screen.tsx'
+import { usePerson } from '../session/session.ts'
+import { PasswordForm } from './password-form.tsx'
+
+/** What everyone changes of their own. */
+export function AccountScreen(): ReactElement {
+  const { name, role } = usePerson()
+  return (
+    <Screen title="Your account" below={`${name}, ${role}.`} width="narrow">
+      <PasswordForm />
+    </Screen>
+  )
+}
