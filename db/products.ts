@@ -12,11 +12,23 @@ export type ProductRefusal = Refusal<'name_taken' | 'gtin_taken' | 'part_unknown
 
 export interface ProductFilter {
   kind?: Kind
-  /** Found anywhere in name, maker or number, without regard to case. */
+  /** Words, each found somewhere in name, maker, number, kind or look, or as a side in whole inches or centimetres; without regard to case. */
   q?: string
   archived?: boolean
   limit: number
   offset: number
+}
+
+/** Digits that long are meant as a product's number; fewer are in nearly every one. */
+const NUMBER_DIGITS = 4
+
+function saysWord(word: string) {
+  const said = sql<boolean>`concat_ws(' ', name, maker, kind, spec->>'style', spec->>'type') ilike ${containing(word)}`
+  if (!/^\d+$/.test(word)) return said
+  if (word.length >= NUMBER_DIGITS) return sql<boolean>`(${said} or gtin like ${containing(word)})`
+  const sides = sql`exists (select from jsonb_each(spec) as side where side.key in ('lengthMm', 'widthMm', 'heightMm', 'topLengthMm', 'topWidthMm')
+    and (round((side.value #>> '{}')::numeric / 25.4)::text = ${word} or round((side.value #>> '{}')::numeric / 10)::text = ${word}))`
+  return sql<boolean>`(${said} or ${sides})`
 }
 
 export async function listProducts(db: Kysely<Database>, filter: ProductFilter): Promise<{ items: Product[]; total: number }> {
@@ -24,8 +36,7 @@ export async function listProducts(db: Kysely<Database>, filter: ProductFilter):
     let query = db.selectFrom('product').where('archived', '=', filter.archived ?? false)
     if (filter.kind !== undefined) query = query.where('kind', '=', filter.kind)
     const q = filter.q?.trim()
-    if (q) query = query.where((eb) => eb.or((['name', 'maker', 'gtin'] as const).map((column) => eb(column, 'ilike', containing(q)))))
-    return query
+    return (q ? q.split(/\s+/) : []).reduce((found, word) => found.where(saysWord(word)), query)
   }
   const { total } = await matching()
     .select((eb) => eb.fn.countAll<number>().as('total'))

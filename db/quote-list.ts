@@ -26,8 +26,11 @@ export async function listQuotes(db: Kysely<Database>, viewer: Viewer, filter: Q
     .leftJoin('quote_revision as newest', (join) =>
       join.onRef('newest.quote_id', '=', 'quote.id').onRef('newest.revision', '=', 'quote.latest_revision'),
     )
+    .leftJoin('quote_answer as accepted', (join) =>
+      join.onRef('accepted.quote_id', '=', 'quote.id').on('accepted.answer', '=', 'accepted').on('quote.state', '=', 'accepted'),
+    )
     .select(['quote.id', 'quote.number', 'quote.title', 'quote.state', 'quote.saved_at', 'quote.stands_until'])
-    .select(['customer.name as customer_name', 'person.name as advisor', 'newest.summary'])
+    .select(['customer.name as customer_name', 'person.name as advisor', 'newest.summary', 'accepted.letter'])
     .where(advises(viewer))
   if (filter.state !== undefined) query = query.where('quote.state', '=', filter.state)
   if (filter.customerId !== undefined) query = query.where('quote.customer_id', '=', filter.customerId)
@@ -50,6 +53,7 @@ export async function listQuotes(db: Kysely<Database>, viewer: Viewer, filter: Q
     advisor: row.advisor,
     savedAt: row.saved_at.toISOString(),
     standsUntil: row.stands_until,
+    acceptedLetter: row.letter,
     todayMinor: row.summary?.totals.map((total) => total.todayMinor) ?? [],
   }))
 }

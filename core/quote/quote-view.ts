@@ -53,6 +53,8 @@ export interface QuoteListRow {
   advisor: string
   savedAt: string
   standsUntil: CivilDate | null
+  /** The build that was accepted. */
+  acceptedLetter: BuildLetter | null
   todayMinor: Array<number | null>
 }
 

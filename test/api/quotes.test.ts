@@ -173,7 +173,7 @@ describe('the paper', () => {
     const draft = await advisor.send('GET', `/api/quotes/${issued.id}/draft.pdf`)
     world.rebuild({ pdf })
     expect(answer.headers.get('content-type')).toBe('application/pdf')
-    expect(answer.headers.get('content-disposition')).toBe(`attachment; filename="quote-${issued.number}-version-1.pdf"`)
+    expect(answer.headers.get('content-disposition')).toBe(`attachment; filename="quote-${issued.number}-version-1-a4.pdf"`)
     expect(asked[0]).toMatchObject({
       customerName: issued.customer.name,
       paper: 'a4',

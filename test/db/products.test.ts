@@ -108,6 +108,19 @@ describe('search', () => {
     expect(await search('tidewheel', { archived: true })).toEqual(['Tidewheel spare'])
   })
 
+  it('finds all words in any order, in name, maker, kind and look, and a side in whole inches or centimetres', async () => {
+    const spec = { lengthMm: 914, widthMm: 457, heightMm: 406, style: 'rimless' as const }
+    await product(test.db, { kind: 'tank', name: 'Quietglass Shallow', maker: 'Osmere', spec })
+    await product(test.db, { kind: 'tank', name: 'Quietglass Tall', maker: 'Osmere', spec: { ...spec, lengthMm: 600, style: 'rimmed' } })
+    const search = async (q: string) => (await listProducts(test.db, { ...page, q })).items.map((one) => one.name)
+    // 914 mm is 36 in (914.4 mm) and 91 cm to the whole unit.
+    for (const q of ['36 rimless quietglass', 'quietglass 91', 'shallow OSMERE quietglass', 'rimless tank quietglass'])
+      expect(await search(q), q).toEqual(['Quietglass Shallow'])
+    expect(await search('quietglass 60')).toEqual(['Quietglass Tall'])
+    expect(await search('quietglass 37')).toEqual([])
+    expect(await search('osmere quietglass')).toHaveLength(2)
+  })
+
   it('counts all and gives one page', async () => {
     for (let n = 0; n < 5; n++) await product(test.db, { name: `Paged ${n}` })
     const second = await listProducts(test.db, { q: 'paged', limit: 2, offset: 2 })

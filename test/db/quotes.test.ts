@@ -183,7 +183,10 @@ describe("the customer's answer", () => {
     const made = await issued(test.db, advisor)
     expect(await answer(made.id, { letter: 'C' })).toMatchObject({ ok: false, refusal: { code: 'letter_unknown' } })
     expect(await answer(made.id, { letter: null })).toMatchObject({ ok: false, refusal: { code: 'letter_unknown' } })
+    const listed = async () => (await listQuotes(test.db, advisor, { customerId: made.customer.id }))[0]?.acceptedLetter
+    expect(await listed()).toBeNull()
     expect(granted(await answer(made.id))).toMatchObject({ answer: 'accepted', letter: 'A', at: '2026-11-12T09:00:00.000Z' })
+    expect(await listed()).toBe('A')
     const fields = { customerId: made.customer.id, draft: draft() }
     expect(await saveDraft(test.db, advisor, made.id, 3, fields)).toMatchObject({ ok: false, refusal: { code: 'closed' } })
     expect(await issue(test.db, advisor, { id: made.id, version: 3 })).toMatchObject({ ok: false, refusal: { code: 'closed' } })

@@ -53,7 +53,7 @@ function DescribeDialog(): ReactElement {
           />
           <div className="build-acts">
             <Button small off={full} onClick={copy}>
-              Make a copy beside it
+              Make a copy
             </Button>
             <Button small off={builds.length === 1} onClick={() => open({ at: 'remove', buildId: build.id })}>
               Remove this build

@@ -1,6 +1,8 @@
+import { COMMON_SIZES } from '../../../core/catalog/common-sizes.ts'
 import type { Product } from '../../../core/catalog/product.ts'
 import { assembleBuild } from '../../../core/quote/assemble.ts'
 import type { BuildLine } from '../../../core/quote/draft.ts'
+import type { Need } from '../../../core/quote/need.ts'
 import type { AssembledBuild, QuoteInputs } from '../../../core/quote/revision.ts'
 import type { Verdict } from '../../../core/sizing/finding.ts'
 import { VERDICTS } from '../../../core/sizing/finding.ts'
@@ -19,6 +21,8 @@ export interface Candidate {
   replaces: string[]
   /** "adds $61.45", "saves $12.00"; empty where no total comes of it. */
   difference: string
+  /** What the build's total today would become, minor units; null where no total comes of it. */
+  totalMinor: number | null
   /** Cheapest today where the customer buys; null: no price. */
   offer: { minor: number; storeName: string } | null
   /** Worst verdict about this slot with it in place. */
@@ -62,6 +66,7 @@ export function candidateOf(product: Product, question: Question): Candidate {
   const storeName = inputs.stores.find((store) => store.id === cost?.storeId)?.name
   return {
     product, line, replaces,
+    totalMinor: tried.cost.today.complete ? tried.cost.today.totalMinor : null,
     difference: sayDifference(build.cost.today, tried.cost.today, inputs.install.currency),
     offer: cost?.todayMinor != null && storeName !== undefined ? { minor: cost.todayMinor, storeName } : null,
     verdict: worstOf(tried, slot),
@@ -73,12 +78,37 @@ function worstOf(build: AssembledBuild, slot: Slot): Verdict | null {
   return VERDICTS.find((verdict) => verdicts.includes(verdict)) ?? null
 }
 
-/** What fits before what may not, then what is cheapest; without a price last. */
+/** What fits before what may not, then what adds least to the total, delivery and tax included; without a total last. */
 export function bestFirst(a: Candidate, b: Candidate): number {
   const rank = (one: Candidate): number => (one.verdict === null ? 0 : -VERDICTS.indexOf(one.verdict))
+  const total = (one: Candidate): number => one.totalMinor ?? Number.MAX_SAFE_INTEGER
   const price = (one: Candidate): number => one.offer?.minor ?? Number.MAX_SAFE_INTEGER
-  return rank(a) - rank(b) || price(a) - price(b)
+  return rank(a) - rank(b) || total(a) - total(b) || price(a) - price(b)
 }
+
+/** The length that was asked for, in mm; null where nobody said. */
+const askedLengthMm = (need: Pick<Need, 'lengthMm' | 'commonSizeId'>): number | null =>
+  need.lengthMm ?? COMMON_SIZES.find((size) => size.id === need.commonSizeId)?.lengthMm ?? null
+
+const lengthOf = (product: Product): number | null => ('lengthMm' in product.spec ? (product.spec.lengthMm ?? null) : null)
+
+/**
+ * How far a tank is from the asked length, in mm; 0 for whatever is no tank, or where no length was asked. A tank without a stated length comes last.
+ *
+ * @example farFrom({ lengthMm: 900, commonSizeId: null }, tankOf600mm) // 300
+ */
+export function farFrom(need: Pick<Need, 'lengthMm' | 'commonSizeId'>, product: Product, parts: readonly Product[] = []): number {
+  const asked = askedLengthMm(need)
+  if (asked === null || (product.kind !== 'tank' && product.kind !== 'kit')) return 0
+  const tank =
+    product.kind === 'kit' ? parts.find((part) => part.kind === 'tank' && product.parts.some((one) => one.productId === part.id)) : product
+  const length = tank === undefined ? null : lengthOf(tank)
+  return length === null ? Number.MAX_SAFE_INTEGER : Math.abs(length - asked)
+}
+
+/** Whose name holds the very words that were typed goes first: it is what was meant. */
+export const saysPhrase = (product: Product, words: string): boolean =>
+  words !== '' && product.name.toLowerCase().includes(words.toLowerCase())
 
 /** Products that meet the finding's wish first, those that may meet it next; others are left out. */
 export function inOrderOfWant(products: Product[], want: Want | null): Product[] {

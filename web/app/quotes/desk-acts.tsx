@@ -4,6 +4,7 @@ import { Button } from '../parts/button.tsx'
 import type { Flush } from './autosave.ts'
 import { useDesk } from './desk-context.ts'
 import { getDraftPaper } from './draft-paper.ts'
+import { useSameAsIssued } from './use-issued-draft.ts'
 
 /** Two weeks: long enough to decide, short enough that most prices seen still hold. The advisor changes it in the dialog. */
 const STANDS_DAYS = 14
@@ -12,6 +13,7 @@ const STANDS_DAYS = 14
 export function DeskActs({ flush }: { flush: Flush }): ReactElement {
   const { state, open, edit, locked } = useDesk()
   const { view, draft } = state
+  const same = useSameAsIssued() === true
   const ask = (): void => {
     if (draft.standsUntil === null || draft.standsUntil < view.asOf) edit({ do: 'stands_until', date: addDays(view.asOf, STANDS_DAYS) })
     open({ at: 'issue' })
@@ -20,9 +22,12 @@ export function DeskActs({ flush }: { flush: Flush }): ReactElement {
     <>
       <PaperButtons flush={flush} />
       {!locked && (
-        <Button look="main" onClick={ask}>
-          {view.revisions.length === 0 ? 'Issue quote' : `Issue version ${view.revisions.length + 1}`}
-        </Button>
+        <>
+          {same && <span className="reason">Nothing changed since version {view.revisions.length}.</span>}
+          <Button look={same ? 'outlined' : 'main'} onClick={ask}>
+            {view.revisions.length === 0 ? 'Issue quote' : `Issue version ${view.revisions.length + 1}`}
+          </Button>
+        </>
       )}
     </>
   )

@@ -18,6 +18,8 @@ export type DraftEdit =
   /** Puts a line where the first one it replaces stood, else last. */
   | { do: 'put_line'; buildId: string; line: BuildLine; replaces: string[] }
   | { do: 'remove_line'; buildId: string; lineId: string }
+  /** All lines of a build at once: filled in one go, and taken back in one. */
+  | { do: 'set_lines'; buildId: string; lines: BuildLine[] }
 
 /** Four: what fits side by side on a desk and on one sheet. */
 export const MOST_BUILDS = 4
@@ -62,6 +64,8 @@ function editBuilds(draft: QuoteDraft, edit: BuildEdit): QuoteDraft {
       return inBuild(draft, edit.buildId, (build) => ({ ...build, ...edit.change }))
     case 'put_line':
       return inBuild(draft, edit.buildId, (build) => ({ ...build, lines: putLine(build.lines, edit.line, edit.replaces) }))
+    case 'set_lines':
+      return inBuild(draft, edit.buildId, (build) => ({ ...build, lines: edit.lines }))
     case 'remove_line':
       return inBuild(draft, edit.buildId, (build) => ({ ...build, lines: build.lines.filter((line) => line.id !== edit.lineId) }))
   }
@@ -81,12 +85,31 @@ function putLine(lines: BuildLine[], line: BuildLine, replaces: string[]): Build
 }
 
 function duplicateBuild(draft: QuoteDraft, buildId: string, newId: string, lineIds: string[]): QuoteDraft {
-  const at = draft.builds.findIndex((build) => build.id === buildId)
-  const original = draft.builds[at]
+  const original = draft.builds.find((build) => build.id === buildId)
   if (!original || draft.builds.length >= MOST_BUILDS || lineIds.length < original.lines.length) return draft
   const lines = original.lines.map((line, index) => ({ ...line, id: lineIds[index] ?? line.id }))
-  const copy = { ...original, id: newId, name: `${original.name} 2`.trim(), lines }
-  return { ...draft, builds: [...draft.builds.slice(0, at + 1), copy, ...draft.builds.slice(at + 1)] }
+  const name = copyName(
+    original.name,
+    draft.builds.map((build) => build.name),
+  )
+  // Behind the last, so that no build changes the letter by which customer and advisor know it.
+  return { ...draft, builds: [...draft.builds, { ...original, id: newId, name, lines }] }
+}
+
+/** As the validator of a draft has it. */
+const LONGEST_NAME = 80
+
+/**
+ * A name for a copy: the original's with the next number that no build has, cut to fit.
+ *
+ * @example copyName('Long and deep', ['Long and deep', 'Long and deep 2']) // 'Long and deep 3'
+ */
+export function copyName(original: string, taken: readonly string[]): string {
+  const stem = original.replace(/ \d{1,2}$/, '').trim() || 'Copy'
+  for (let number = 2; ; number += 1) {
+    const name = `${stem.slice(0, LONGEST_NAME - String(number).length - 1).trim()} ${number}`
+    if (!taken.includes(name)) return name
+  }
 }
 
 function removeBuild(draft: QuoteDraft, buildId: string): QuoteDraft {

@@ -11,6 +11,7 @@ import { Verdict } from '../parts/verdict.tsx'
 import type { Flush } from './autosave.ts'
 import { useDesk } from './desk-context.ts'
 import { sayMissing } from './tier-words.ts'
+import { useSameAsIssued } from './use-issued-draft.ts'
 
 interface Props {
   flush: Flush
@@ -23,6 +24,7 @@ export function IssueDialog({ flush, reload }: Props): ReactElement {
   const { view } = state
   const faults = issueFaults(inputs, inputs.asOf)
   const version = view.revisions.length + 1
+  const same = useSameAsIssued() === true
   const shown = dialog?.at === 'issue'
   const { busy, failed, issue, clear } = useIssue(flush, reload)
   const close = (): void => {
@@ -43,6 +45,7 @@ export function IssueDialog({ flush, reload }: Props): ReactElement {
         </>
       }
     >
+      {same && <p>Nothing in the draft changed since version {version - 1}: only the prices of today would be new.</p>}
       <Asked faults={faults} />
       <StillOpen />
       <p>
@@ -81,12 +84,16 @@ function useIssue(flush: Flush, reload: (view: QuoteView) => void) {
   return { busy, failed, issue, clear: () => setFailed(null) }
 }
 
-/** Title and last day, and in words whatever else the rules of issuing still miss. */
+const ASKED_HERE: ReadonlySet<string> = new Set(['title', 'standsUntil', 'suggestion.reason'])
+
+/** Title, last day, the reason of a suggestion, and in words whatever else the rules of issuing still miss. */
 function Asked({ faults }: { faults: IssueFault[] }): ReactElement {
-  const { state, edit } = useDesk()
+  const { state, builds, edit } = useDesk()
   const { draft, view } = state
   const of = (field: string): string | null => faults.find((fault) => fault.field === field)?.message ?? null
-  const others = faults.filter((fault) => fault.field !== 'title' && fault.field !== 'standsUntil')
+  const { suggestion } = draft
+  const suggested = builds.find((build) => build.id === suggestion?.buildId)
+  const others = faults.filter((fault) => !ASKED_HERE.has(fault.field))
   return (
     <>
       <TextField
@@ -104,6 +111,15 @@ function Asked({ faults }: { faults: IssueFault[] }): ReactElement {
         fault={of('standsUntil')}
         onChange={(date) => edit({ do: 'stands_until', date: date === '' ? null : date })}
       />
+      {suggestion && suggested && (
+        <TextField
+          label={`Why build ${suggested.letter} is suggested`}
+          value={suggestion.reason}
+          maxLength={500}
+          fault={of('suggestion.reason')}
+          onChange={(reason) => edit({ do: 'suggest', suggestion: { buildId: suggestion.buildId, reason } })}
+        />
+      )}
       {others.map((fault) => (
         <p key={fault.field} className="fault">
           {fault.message}

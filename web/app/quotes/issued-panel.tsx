@@ -1,14 +1,13 @@
-import { useQuery } from '@tanstack/react-query'
 import type { ReactElement } from 'react'
 import { civilDateAt, sayDate, sayWeekday, yearOf } from '../../../core/dates.ts'
 import type { QuoteView } from '../../../core/quote/quote-view.ts'
-import { getRevision, revisionPdfAddress } from '../client/quotes.ts'
+import { revisionPdfAddress } from '../client/quotes.ts'
 import { Button } from '../parts/button.tsx'
 import { Told } from '../parts/told.tsx'
 import { CopyLink } from './copy-link.tsx'
 import { useDesk } from './desk-context.ts'
-import { sameValue } from './same-value.ts'
 import { isClosed, sayClock } from './saving-words.ts'
+import { useSameAsIssued } from './use-issued-draft.ts'
 
 /** What was issued: the newest version, its links and paper, the answer, whether the draft has moved on since. */
 export function IssuedPanel(): ReactElement | null {
@@ -68,9 +67,9 @@ function Answer({ view }: { view: QuoteView }): ReactElement | null {
 
 /** Says that the customer does not see what is on the screen. */
 function ChangedSince({ revision }: { revision: number }): ReactElement | null {
-  const { view, draft } = useDesk().state
-  const issued = useQuery({ queryKey: ['revision', view.id, revision], queryFn: () => getRevision(view.id, revision), staleTime: Infinity })
-  if (!issued.data || view.state !== 'issued' || sameValue(issued.data.inputs.draft, draft)) return null
+  const { view } = useDesk().state
+  const same = useSameAsIssued()
+  if (same !== false || view.state !== 'issued') return null
   return (
     <p className="quiet">
       Changed since: the customer sees version {revision} until version {revision + 1} is issued.

@@ -93,6 +93,7 @@ function StateWords({ row, year }: { row: QuoteListRow; year: number }): ReactEl
   return (
     <span className={row.state === 'accepted' ? 'state-accepted' : undefined}>
       {STATE_WORDS[row.state]}
+      {row.acceptedLetter && ` ${row.acceptedLetter}`}
       {until}
     </span>
   )

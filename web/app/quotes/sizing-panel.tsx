@@ -1,8 +1,10 @@
 import type { ReactElement } from 'react'
 import { sayQuantity } from '../../../core/units/say.ts'
+import { Button } from '../parts/button.tsx'
 import { Verdict } from '../parts/verdict.tsx'
 import { useDesk } from './desk-context.ts'
 import { FindingCard } from './finding-card.tsx'
+import { needsTank } from './slot-findings.ts'
 import { sayLimit } from './limit-words.ts'
 
 const COUNT_WORDS = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten', 'Eleven', 'Twelve']
@@ -10,14 +12,14 @@ const COUNT_WORDS = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven'
 /** The chosen build's sizing report, worst first, worked out in this browser at every edit. */
 export function SizingPanel(): ReactElement {
   const { chosen } = useDesk()
-  const { findings } = chosen.report
+  const tankless = chosen.drawing === null
+  const findings = tankless ? chosen.report.findings.filter((finding) => !needsTank(finding)) : chosen.report.findings
   const worse = findings.filter((finding) => finding.verdict !== 'fits' || finding.wording !== undefined)
   return (
     <section className="report" id="sizing" aria-labelledby="sizing-heading" tabIndex={-1}>
       <h2 id="sizing-heading">Sizing report for {chosen.letter}</h2>
-      <p className="quiet">
-        {findings.length === 0 ? 'Nothing to check yet. Choose a tank first.' : 'Worst first. Checked at every edit.'}
-      </p>
+      <p className="quiet">{tankless ? 'Without a tank there is little to check.' : 'Worst first. Checked at every edit.'}</p>
+      {tankless && <ChooseTank />}
       <ol>
         {worse.map((finding) => (
           <li key={`${finding.check}-${finding.title}`} className="finding">
@@ -31,6 +33,19 @@ export function SizingPanel(): ReactElement {
         code come first; in doubt, ask a licensed electrician or structural engineer.
       </p>
     </section>
+  )
+}
+
+/** One press in place of every check that waits for a tank. */
+function ChooseTank(): ReactElement | null {
+  const { chosen, open, locked } = useDesk()
+  if (locked) return null
+  return (
+    <p className="do">
+      <Button small onClick={() => open({ at: 'cell', buildId: chosen.id, slot: 'hold_water', want: null })}>
+        Choose a tank
+      </Button>
+    </p>
   )
 }
 

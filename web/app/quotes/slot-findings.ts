@@ -10,6 +10,10 @@ const SLOT_OF_CHECK: Partial<Record<Check, Slot>> = {
   conditioner_dose: 'treat_water', ammonia_tests: 'test_water',
 } // prettier-ignore
 
+/** Whether a finding only says that there is no tank yet. */
+export const needsTank = (finding: Pick<Finding, 'verdict' | 'missing'>): boolean =>
+  finding.verdict === 'not_known' && finding.missing.includes('length, depth and height of the tank')
+
 /** The worst finding of a slot's part, where it does not fit; anything milder is told in the report alone. */
 export function findingOfSlot(report: SizingReport, slot: Slot): Finding | undefined {
   return report.findings.find((finding) => finding.verdict === 'does_not_fit' && SLOT_OF_CHECK[finding.check] === slot)

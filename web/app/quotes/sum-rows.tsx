@@ -5,6 +5,7 @@ import type { AssembledBuild } from '../../../core/quote/revision.ts'
 import { sumPartOf, sumRowsOf } from '../../../core/quote/sum-parts.ts'
 import { columnClass } from './column-class.ts'
 import { useDesk } from './desk-context.ts'
+import { FillButton } from './fill-button.tsx'
 
 /** Goods, delivery, tax and what they come to today: a column that adds up, and what it is still short of. */
 export function SumRows(): ReactElement {
@@ -41,16 +42,17 @@ export function SumRows(): ReactElement {
   )
 }
 
-/** What a total does not hold, beside it: nobody should take it for the whole. */
+/** What a total does not hold, beside it: nobody should take it for the whole. What is open is filled from here. */
 function OpenRow(): ReactElement | null {
   const { shown, chosen } = useDesk()
-  if (shown.every((build) => openSlots(build).length === 0)) return null
+  if (shown.every((build) => build.drawing === null && openSlots(build).length === 0)) return null
   return (
     <tr className="open-slots">
       <th scope="row">Not in it</th>
       {shown.map((build) => (
         <td key={build.id} className={columnClass(build.id === chosen.id)}>
-          <span className="note">{sayOpenSlots(build) || 'nothing is left out'}</span>
+          <span className="note">{sayOpenSlots(build) || (build.drawing === null ? '' : 'nothing is left out')}</span>
+          {build.drawing !== null && <FillButton build={build} />}
         </td>
       ))}
     </tr>

@@ -112,11 +112,15 @@ function CountRow(): ReactElement {
       {shown.map((build) => (
         <td key={build.id} className={columnClass(build.id === chosen.id)}>
           <ul className="counts">
-            {sayCounts(build.report).map(({ verdict, words }) => (
-              <li key={words}>
-                <Verdict verdict={verdict} words={words} />
-              </li>
-            ))}
+            {build.drawing === null ? (
+              <li className="note">no tank to check yet</li>
+            ) : (
+              sayCounts(build.report).map(({ verdict, words }) => (
+                <li key={words}>
+                  <Verdict verdict={verdict} words={words} />
+                </li>
+              ))
+            )}
           </ul>
           <a className="see-report" href="#sizing" onClick={() => choose(build.id)}>
             See why<span className="sr">: sizing report for {build.letter}</span>

@@ -5,7 +5,7 @@ import type { Product } from '../../../core/catalog/product.ts'
 import type { PriceView } from '../../../core/pricing/price-view.ts'
 import type { AssembledBuild } from '../../../core/quote/revision.ts'
 import { getPriceViews, listProducts, type ProductPage } from '../client/products.ts'
-import { bestFirst, candidateOf, inOrderOfWant, type Candidate } from './candidates.ts'
+import { bestFirst, candidateOf, farFrom, inOrderOfWant, saysPhrase, type Candidate } from './candidates.ts'
 import { useDesk } from './desk-context.ts'
 import { kindsFor, type Want } from './meets-want.ts'
 
@@ -65,7 +65,15 @@ export function useCandidates({ build, slot, quantity, replaces, beside, words, 
     })),
     combine: combineLists,
   })
-  const wanted = useMemo(() => inOrderOfWant(lists.items, want), [lists.items, want])
+  const { need } = inputs.draft
+  const wanted = useMemo(
+    () =>
+      inOrderOfWant(lists.items, want)
+        .map((product) => ({ product, phrase: saysPhrase(product, asked) ? 0 : 1, far: farFrom(need, product, inputs.products) }))
+        .toSorted((a, b) => a.phrase - b.phrase || a.far - b.far)
+        .map(({ product }) => product),
+    [lists.items, want, need, asked, inputs.products],
+  )
   const shown = useMemo(() => wanted.slice(0, SHOWN), [wanted])
   const ids = shown.map((product) => product.id)
   const views = useQuery({
@@ -76,8 +84,13 @@ export function useCandidates({ build, slot, quantity, replaces, beside, words, 
   })
   const fetched = views.data ?? NONE
   const candidates = useMemo(
-    () => shown.map((product) => candidateOf(product, { inputs, build, slot, quantity, replaces, beside, fetched })).toSorted(bestFirst),
-    [shown, inputs, build, slot, quantity, replaces, beside, fetched],
+    () =>
+      shown
+        .map((product) => candidateOf(product, { inputs, build, slot, quantity, replaces, beside, fetched }))
+        .map((one) => ({ one, phrase: saysPhrase(one.product, asked) ? 0 : 1, far: farFrom(need, one.product, fetched.products) }))
+        .toSorted((a, b) => a.phrase - b.phrase || a.far - b.far || bestFirst(a.one, b.one))
+        .map(({ one }) => one),
+    [shown, inputs, build, slot, quantity, replaces, beside, fetched, need, asked],
   )
   return {
     candidates,

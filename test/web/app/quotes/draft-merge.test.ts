@@ -89,7 +89,7 @@ describe('one slot filled on both sides', () => {
     expect(clashes).toEqual([])
   })
   it('is mine where I replaced what they changed', () => {
-    const changed = { do: 'put_line', buildId: 'a', replaces: [], line: { id: 'a-heat', answer: 'buy', productId: 'heater-1', quantity: 5, storeId: null, note: '' } } as const // prettier-ignore
+    const changed: DraftEdit = { do: 'put_line', buildId: 'a', replaces: [], line: { id: 'a-heat', answer: 'buy', productId: 'heater-1', quantity: 5, storeId: null, note: '' } } // prettier-ignore
     const { draft, clashes } = merge(put('heater-2', 'm', ['a-heat']), changed)
     expect(boughtIn(draft)).toEqual(['tank-1', 'heater-2'])
     expect(clashes.map((clash) => clash.path)).toEqual(['build:a.slot:heat'])

@@ -2,14 +2,16 @@ import { describe, expect, it } from 'vitest'
 import { COMMON_SIZES } from '../../../../core/catalog/common-sizes.ts'
 import { KINDS } from '../../../../core/catalog/kinds.ts'
 import type { Product } from '../../../../core/catalog/product.ts'
+import { assembleBuild } from '../../../../core/quote/assemble.ts'
 import type { AssembledBuild, QuoteInputs, SlotRow } from '../../../../core/quote/revision.ts'
-import { METRIC, US } from '../../../../core/units/say.ts'
+import { METRIC, sayPhrase, US } from '../../../../core/units/say.ts'
 import { makeAssembler } from '../../../../web/app/quotes/assemble-builds.ts'
 import { inOrderOfWant, readSearch } from '../../../../web/app/quotes/candidates.ts'
 import { editDraft } from '../../../../web/app/quotes/draft-edit.ts'
-import { kindsFor, meetsWant, sayWant, type Want } from '../../../../web/app/quotes/meets-want.ts'
+import { kindsFor, meetsWant, sayFind, sayWant, type Want } from '../../../../web/app/quotes/meets-want.ts'
 import { sayProduct } from '../../../../web/app/quotes/product-words.ts'
 import { readSize, spellSize } from '../../../../web/app/quotes/size-answer.ts'
+import { needsTank } from '../../../../web/app/quotes/slot-findings.ts'
 import { slotCells } from '../../../../web/app/quotes/slot-grid.ts'
 import { sampleDraft, sampleView } from './sample-draft.ts'
 
@@ -32,6 +34,11 @@ describe('what a finding asks for', () => {
   it('is told in the reader’s units', () => {
     expect(sayWant(want, METRIC)).toBe('2 of them, at least 80 W, at most 120 W')
     expect(sayWant({ slot: 'filter', quantity: 1, minimum: { ratedFlowLph: 1000 } }, US)).toBe('at least 264 gal/h rated flow')
+  })
+  it('is asked for in words', () => {
+    expect(sayFind('power', 1)).toBe('Find a power strip')
+    expect(sayFind('heater', 3)).toBe('Find 3 heaters')
+    expect(sayWant({ slot: 'protect_circuit', quantity: 1, minimum: {} }, US)).toBe('')
   })
   it('a kit may hold the water and fills no other slot by itself', () => {
     expect(kindsFor('hold_water')).toEqual(['tank', 'kit'])
@@ -95,6 +102,15 @@ describe('the bracket of a kit', () => {
     ])
     expect(slotCells(build, ['hold_water', 'cover', 'heat']).map((cell) => cell.bracket)).toEqual(['first', 'middle', 'last'])
   })
+})
+
+it('a build without a tank has one thing to say, and a build with one says nothing of it', () => {
+  const view = sampleView(1, sampleDraft)
+  const report = assembleBuild({ ...view, draft: { ...sampleDraft, builds: [{ id: 'a', name: '', why: '', lines: [] }] } }, 0).report
+  // Seven checks of every build wait for the tank; what is left needs none.
+  expect(report.findings.filter(needsTank)).toHaveLength(7)
+  const others = report.findings.filter((finding) => !needsTank(finding))
+  expect(others.filter((finding) => /tank is chosen/.test(sayPhrase(finding.reason, US)))).toEqual([])
 })
 
 describe('working the builds out', () => {

@@ -7,7 +7,7 @@ import { editDraft } from '../../../../web/app/quotes/draft-edit.ts'
 import { EXACT_FIELDS } from '../../../../web/app/quotes/exact-fields.ts'
 import { sayLimit, sayVerdict } from '../../../../web/app/quotes/limit-words.ts'
 import { sayExact } from '../../../../web/app/quotes/need-words.ts'
-import { sayQuote, saySaving } from '../../../../web/app/quotes/saving-words.ts'
+import { sayClosed, sayQuote, saySaving } from '../../../../web/app/quotes/saving-words.ts'
 import { isThisComputer } from '../../../../web/app/quotes/this-computer.ts'
 import { sayBudget, sayDifference, sayMissing } from '../../../../web/app/quotes/tier-words.ts'
 import { sampleDraft, sampleView } from './sample-draft.ts'
@@ -93,6 +93,11 @@ describe('the heading', () => {
     expect(saySaving({ state: 'saved' }, '2026-10-20T14:42:00Z', 'America/New_York')).toBe('saved 10:42')
     expect(saySaving({ state: 'failed', words: 'No signal.' }, '2026-10-20T14:42:00Z', 'America/New_York')).toBe('not saved')
   })
+})
+
+it('says that a closed quote changes no more, and why', () => {
+  expect(sayClosed('accepted', 'B', '4 October')).toBe('Accepted B on 4 October: it no longer changes')
+  expect(sayClosed('withdrawn', null, null)).toBe('Withdrawn: it no longer changes')
 })
 
 describe('two drafts', () => {

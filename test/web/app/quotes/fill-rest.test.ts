@@ -1,0 +1,110 @@
+import { describe, expect, it } from 'vitest'
+import { SLOT_OF, type Slot } from '../../../../core/catalog/kinds.ts'
+import type { Product } from '../../../../core/catalog/product.ts'
+import type { Store } from '../../../../core/catalog/store.ts'
+import type { PriceView } from '../../../../core/pricing/price-view.ts'
+import { assembleBuild } from '../../../../core/quote/assemble.ts'
+import { openSlots } from '../../../../core/quote/open-slots.ts'
+import type { QuoteInputs } from '../../../../core/quote/revision.ts'
+import { editDraft } from '../../../../web/app/quotes/draft-edit.ts'
+import { bestFirst, candidateOf, farFrom, saysPhrase } from '../../../../web/app/quotes/candidates.ts'
+import { fillRest } from '../../../../web/app/quotes/fill-rest.ts'
+import { slotOfCheck } from '../../../../web/app/quotes/slot-findings.ts'
+import { sampleDraft, sampleView } from './sample-draft.ts'
+
+/** A small shelf of own invention: of each kind something too small or without what it needs, cheap, and something that does, dearer. */
+const shared = { maker: null, gtin: null, oversize: false, note: null, archived: false, version: 1, parts: [] }
+const tank = (id: string, lengthMm: number): Product => ({
+  ...shared, id, kind: 'tank', name: `Quietglass ${id}`, spec: { lengthMm, widthMm: 400, heightMm: 400, glassMm: 8, style: 'rimmed' },
+}) // prettier-ignore
+const SHELF: Product[] = [
+  tank('t60', 600), tank('t90', 900), tank('t120', 1200),
+  { ...shared, id: 'heat-10', kind: 'heater', name: 'Torvane 10 W', spec: { powerW: 10, adjustable: true } },
+  { ...shared, id: 'heat-100', kind: 'heater', name: 'Torvane 100 W', spec: { powerW: 100, adjustable: true } },
+  { ...shared, id: 'heat-150', kind: 'heater', name: 'Torvane 150 W', spec: { powerW: 150, adjustable: true } },
+  { ...shared, id: 'filter-s', kind: 'filter', name: 'Pellick 60', spec: { type: 'internal', ratedFlowLph: 60, powerW: 3 } },
+  { ...shared, id: 'filter-l', kind: 'filter', name: 'Pellick 900', spec: { type: 'internal', ratedFlowLph: 900, powerW: 8 } },
+  { ...shared, id: 'power-1', kind: 'power', name: 'Corbelle 1', spec: { outlets: 1, protective: true, ratedCurrentA: 15 } },
+  { ...shared, id: 'power-6', kind: 'power', name: 'Corbelle 6', spec: { outlets: 6, protective: true, ratedCurrentA: 15 } },
+  { ...shared, id: 'meter', kind: 'thermometer', name: 'Torvane Watch', spec: {} },
+] as Product[] // prettier-ignore
+const store: Store = {
+  id: 's', name: 'Saltcote', kind: 'local', town: null, country: 'US', subdivision: null, timeZone: 'America/New_York', taxBasisPoints: 600, pricesIncludeTax: false,
+  deliveryTaxed: false, delivery: { kind: 'pickup_only' }, returnDays: 30, note: null, archived: false, version: 1,
+} // prettier-ignore
+const priceOf = (productId: string, priceMinor: number): PriceView => ({
+  productId, storeId: 's',
+  regular: { priceMinor, seenOn: '2026-10-01', age: 'current', from: 'shelf', sightingIds: ['x'] },
+  today: { priceMinor, condition: 'shelf', seenOn: '2026-10-01', holdsUntil: null, lastDayStated: false, age: 'current', reporters: 2, sightingIds: ['x'] },
+  best: { priceMinor, seenOn: '2026-10-01', sightingId: 'x' },
+}) // prettier-ignore
+const prices = SHELF.filter((product) => product.id !== 'meter').map((product, index) => priceOf(product.id, 1000 + 100 * index))
+
+const view = sampleView(1, sampleDraft)
+const inputsWith = (productId: string): QuoteInputs => ({
+  ...view,
+  products: SHELF.filter((product) => product.id === productId),
+  stores: [store],
+  prices: prices.filter((price) => price.productId === productId),
+  draft: {
+    ...sampleDraft,
+    need: { ...sampleDraft.need, exact: { coldestRoomC: 18, warmestRoomC: 23 } },
+    builds: [{ id: 'a', name: 'A', why: '', lines: [{ id: 'l', answer: 'buy', productId, quantity: 1, storeId: null, note: '' }] }],
+  },
+})
+const offer = (slot: Slot) => {
+  const products = SHELF.filter((product) => product.kind !== 'kit' && SLOT_OF[product.kind] === slot)
+  return Promise.resolve({ products, prices: prices.filter((price) => products.some((product) => product.id === price.productId)) })
+}
+let made = 0
+const newLineId = (): string => `n${(made += 1)}`
+
+describe('filling the rest of a build', () => {
+  it('puts what fits into each open slot, each seeing what came before, and leaves what nothing fits', async () => {
+    const before = inputsWith('t90')
+    const { inputs, filled, left } = await fillRest(before, 'a', offer, newLineId)
+    const after = assembleBuild(inputs, 0)
+    expect(filled).toEqual(expect.arrayContaining(['filter', 'heat', 'protect_circuit']))
+    // No price of the thermometer was seen, and nothing else on this shelf reads a temperature or carries a tank.
+    expect(left).toEqual(expect.arrayContaining(['read_temperature', 'carry_tank']))
+    expect(openSlots(after).toSorted()).toEqual(left.toSorted())
+    const bought = inputs.draft.builds[0]?.lines.flatMap((line) => (line.answer === 'buy' ? [line.productId] : [])) ?? []
+    expect(bought).not.toContain('heat-10')
+    // One outlet would do for the strip alone; heater and filter are plugged in by then.
+    expect(bought).toContain('power-6')
+    const judged = after.report.findings.filter((finding) => filled.some((slot) => slot === slotOfCheck(finding.check)))
+    expect(judged.length).toBeGreaterThan(0)
+    expect(judged.filter(({ verdict }) => verdict !== 'fits' && verdict !== 'marginal').map((finding) => finding.title)).toEqual([])
+    expect(after.cost.today.complete).toBe(true)
+  })
+  it('is taken back whole by the lines it began with', async () => {
+    const before = inputsWith('t90')
+    const { inputs } = await fillRest(before, 'a', offer, newLineId)
+    const lines = before.draft.builds[0]?.lines ?? []
+    expect(editDraft(inputs.draft, { do: 'set_lines', buildId: 'a', lines })).toEqual(before.draft)
+  })
+})
+
+describe('the order of what may be chosen', () => {
+  const need = { lengthMm: 900, commonSizeId: null }
+  it('is by how near a tank is to the asked length', () => {
+    const order = SHELF.filter((product) => product.kind === 'tank').toSorted((a, b) => farFrom(need, a) - farFrom(need, b))
+    expect(order[0]?.id).toBe('t90')
+    expect(farFrom({ lengthMm: null, commonSizeId: 'cm-90' }, tank('x', 600))).toBe(300)
+    expect(farFrom({ lengthMm: null, commonSizeId: null }, tank('x', 600))).toBe(0)
+  })
+  it('is by what it adds to the total among those that fit alike', () => {
+    const inputs = inputsWith('t90')
+    const build = assembleBuild(inputs, 0)
+    const meters = [{ ...SHELF.find((one) => one.id === 'meter'), id: 'm2' } as Product, { ...SHELF.find((one) => one.id === 'meter'), id: 'm1' } as Product] // prettier-ignore
+    const fetched = { products: meters, prices: [priceOf('m1', 500), priceOf('m2', 900)] }
+    const tried = meters.map((product) =>
+      candidateOf(product, { inputs, build, slot: 'read_temperature', quantity: 1, replaces: [], fetched }),
+    )
+    expect(tried.toSorted(bestFirst).map((one) => one.product.id)).toEqual(['m1', 'm2'])
+  })
+  it('has first what is named as it was typed', () => {
+    expect(saysPhrase(tank('Shallow 90', 900), 'shallow 90')).toBe(true)
+    expect(saysPhrase(tank('Shallow 90', 900), '')).toBe(false)
+  })
+})

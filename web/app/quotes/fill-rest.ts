@@ -1,0 +1,89 @@
+import type { Slot } from '../../../core/catalog/kinds.ts'
+import type { Product } from '../../../core/catalog/product.ts'
+import type { PriceView } from '../../../core/pricing/price-view.ts'
+import { assembleBuild } from '../../../core/quote/assemble.ts'
+import { openSlots } from '../../../core/quote/open-slots.ts'
+import type { AssembledBuild, QuoteInputs } from '../../../core/quote/revision.ts'
+import { bestFirst, candidateOf, type Candidate } from './candidates.ts'
+import { editDraft } from './draft-edit.ts'
+
+/** What may fill a slot: products with the prices seen of them. */
+export interface Offered {
+  products: Product[]
+  prices: PriceView[]
+}
+
+/** More pieces or packs than this of one product are a choice to be made by hand. */
+const MOST_PIECES = 8
+
+export interface Filled {
+  inputs: QuoteInputs
+  filled: Slot[]
+  /** Required, and nothing in the catalog that has a price is known to fit. */
+  left: Slot[]
+}
+
+/**
+ * Puts into each required slot that is still empty the product that fits and adds least to the total (where none does, one that is marginal), one slot after the other, so that each sees what came
+ * before it. A slot that nothing fits stays empty. The tank is never chosen: everything else follows from it.
+ *
+ * `newLineId` makes the ids, since ids are made outside. `offer` reads a slot's products; a failure is its caller's.
+ *
+ * @example (await fillRest(inputs, buildId, offer, newId)).filled // ['cover', 'filter', 'heat']
+ */
+export async function fillRest(
+  inputs: QuoteInputs,
+  buildId: string,
+  offer: (slot: Slot) => Promise<Offered>,
+  newLineId: () => string,
+): Promise<Filled> {
+  const index = inputs.draft.builds.findIndex((build) => build.id === buildId)
+  const filled: Slot[] = []
+  const left: Slot[] = []
+  let now = inputs
+  for (;;) {
+    const build = assembleBuild(now, index)
+    const slot = openSlots(build).find((one) => one !== 'hold_water' && !left.includes(one))
+    if (slot === undefined) return { inputs: now, filled, left }
+    const offered = await offer(slot)
+    const best = await cheapestFit(now, build, slot, offered)
+    if (best) {
+      now = withLine(now, build.id, best, offered, newLineId())
+      filled.push(slot)
+    } else left.push(slot)
+  }
+}
+
+/** One piece where one fits, else as few as do; where nothing fits without reserve, what is marginal. What is not known to fit is not taken. */
+async function cheapestFit(inputs: QuoteInputs, build: AssembledBuild, slot: Slot, offered: Offered): Promise<Candidate | null> {
+  const seen = new Set(offered.prices.map((price) => price.productId))
+  const priced = offered.products.filter((product) => seen.has(product.id))
+  let marginal: Candidate | undefined
+  for (let quantity = 1; quantity <= MOST_PIECES; quantity += 1) {
+    await breath()
+    const tried = priced
+      .map((product) => candidateOf(product, { inputs, build, slot, quantity, replaces: [], fetched: offered }))
+      .filter((one) => one.offer !== null && one.totalMinor !== null)
+      .toSorted(bestFirst)
+    const fit = tried.find((one) => one.verdict === null || one.verdict === 'fits')
+    if (fit) return fit
+    marginal ??= tried.find((one) => one.verdict === 'marginal')
+  }
+  return marginal ?? null
+}
+
+/** Between rounds the screen may draw and take a key: each round is many runs of the rules. */
+const breath = (): Promise<void> => new Promise((resolve) => setTimeout(resolve))
+
+function withLine(inputs: QuoteInputs, buildId: string, { product, line }: Candidate, offered: Offered, id: string): QuoteInputs {
+  const known = new Set(inputs.products.map((one) => one.id))
+  return {
+    ...inputs,
+    draft: editDraft(inputs.draft, { do: 'put_line', buildId, line: { ...line, id }, replaces: [] }),
+    products: known.has(product.id) ? inputs.products : [...inputs.products, product],
+    prices: [
+      ...inputs.prices.filter((price) => price.productId !== product.id),
+      ...offered.prices.filter((price) => price.productId === product.id),
+    ],
+  }
+}
