@@ -1,11 +1,13 @@
 import { Link, Outlet, useRouter, useRouterState } from '@tanstack/react-router'
-import { useEffect, type ReactElement } from 'react'
+import { useCallback, useEffect, type ReactElement } from 'react'
+import { problemOf } from './client/problem.ts'
 import { isPublicPath } from './places.ts'
 import { Bar } from './parts/bar.tsx'
 import { Button } from './parts/button.tsx'
 import { Screen } from './parts/screen.tsx'
 import { ErrorNotice } from './parts/states.tsx'
 import { UnsentSender } from './post/unsent-sender.tsx'
+import { useReadAhead } from './read-ahead.ts'
 import { useSession } from './session/session.ts'
 
 /** Bar, screen, and the sender of what this phone still holds. Reads the session: its end leads to the sign-in. */
@@ -15,6 +17,7 @@ export function Frame(): ReactElement {
   const path = useRouterState({ select: (state) => state.location.pathname })
   const href = useRouterState({ select: (state) => state.location.href })
   const open = isPublicPath(path)
+  useReadAhead(session?.person?.id)
   const ended = session !== undefined && session.person === null && !open
   useEffect(() => {
     if (ended) void router.navigate({ to: '/sign-in', search: { next: href } })
@@ -31,20 +34,40 @@ export function Frame(): ReactElement {
   )
 }
 
-/** A screen that could not be shown: its part did not load, or it has a mistake. */
+/** A screen that could not be shown: its part did not come, which the next signal mends by itself, or it has a mistake. */
 export function RouteFault({ error, reset }: { error: unknown; reset: () => void }): ReactElement {
+  const router = useRouter()
+  const cut = problemOf(error).status === 0
+  const again = useCallback(async (): Promise<void> => {
+    await router.invalidate()
+    reset()
+  }, [router, reset])
+  useEffect(() => {
+    if (!cut) return
+    const go = (): void => void again()
+    window.addEventListener('online', go)
+    return () => window.removeEventListener('online', go)
+  }, [cut, again])
   return (
-    <Screen title="This screen could not be shown" width="narrow">
+    <Screen title={cut ? 'This screen is not on this device yet' : 'This screen could not be shown'} width="narrow">
       <ErrorNotice error={error} />
       <p className="acts">
-        <Button look="main" onClick={reset}>
+        <Button look="main" onClick={() => void again()}>
           Try again
         </Button>
-        <Button onClick={() => window.location.assign('/')}>Load the page anew</Button>
+        {!cut && <Button onClick={() => window.location.reload()}>Load the page anew</Button>}
       </p>
     </Screen>
   )
 }
+
+/** As RouteFault where even the frame failed: the bar stays, so that another place is in reach. */
+export const FrameFault = (props: { error: unknown; reset: () => void }): ReactElement => (
+  <>
+    <Bar />
+    <RouteFault {...props} />
+  </>
+)
 
 export function RouteMissing(): ReactElement {
   return (

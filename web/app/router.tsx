@@ -2,7 +2,8 @@ import { createRootRoute, createRoute, createRouter, lazyRouteComponent, redirec
 import { readBoardSearch } from './prices/board-search.ts'
 import { readCatalogSearch } from './catalog/catalog-search.ts'
 import { queryClient } from './client/query-client.ts'
-import { Frame, RouteFault, RouteMissing } from './frame.tsx'
+import { Frame, FrameFault, RouteFault, RouteMissing } from './frame.tsx'
+import { loadPart } from './parts/load-part.ts'
 import { homeOf, isPublicPath, mayOpen } from './places.ts'
 import { sessionQuery } from './session/session.ts'
 
@@ -14,7 +15,8 @@ async function guard({ location }: { location: { pathname: string; href: string 
   if (location.pathname === '/' || !mayOpen(location.pathname, person.role)) throw redirect({ to: homeOf(person.role), replace: true })
 }
 
-const root = createRootRoute({ component: Frame, errorComponent: RouteFault, notFoundComponent: RouteMissing, beforeLoad: guard })
+const root = createRootRoute({ component: Frame, errorComponent: FrameFault, notFoundComponent: RouteMissing, beforeLoad: guard })
+const screen: typeof lazyRouteComponent = (load, name) => lazyRouteComponent(() => loadPart(load), name)
 const at = <Path extends string>(path: Path) => ({ getParentRoute: () => root, path })
 const next = (search: Record<string, unknown>): { next?: string } => (typeof search['next'] === 'string' ? { next: search['next'] } : {})
 const productAsked = (search: Record<string, unknown>): { product?: string } =>
@@ -27,59 +29,64 @@ const routes = [
   createRoute({
     ...at('/sign-in'),
     validateSearch: next,
-    component: lazyRouteComponent(() => import('./sign-in/sign-in-screen.tsx'), 'SignInScreen'),
+    component: screen(() => import('./sign-in/sign-in-screen.tsx'), 'SignInScreen'),
   }),
-  createRoute({ ...at('/join/$token'), component: lazyRouteComponent(() => import('./join/join-screen.tsx'), 'JoinScreen') }),
+  createRoute({ ...at('/join/$token'), component: screen(() => import('./join/join-screen.tsx'), 'JoinScreen') }),
   createRoute({
     ...at('/prices'),
     validateSearch: readBoardSearch,
-    component: lazyRouteComponent(() => import('./prices/prices-screen.tsx'), 'PricesScreen'),
+    component: screen(() => import('./prices/prices-screen.tsx'), 'PricesScreen'),
   }),
-  createRoute({ ...at('/prices/$productId'), component: lazyRouteComponent(() => import('./prices/product-screen.tsx'), 'ProductScreen') }),
+  createRoute({ ...at('/prices/$productId'), component: screen(() => import('./prices/product-screen.tsx'), 'ProductScreen') }),
   createRoute({
     ...at('/post'),
     validateSearch: productAsked,
-    component: lazyRouteComponent(() => import('./post/post-screen.tsx'), 'PostScreen'),
+    component: screen(() => import('./post/post-screen.tsx'), 'PostScreen'),
   }),
   createRoute({
     ...at('/catalog'),
     validateSearch: readCatalogSearch,
-    component: lazyRouteComponent(() => import('./catalog/catalog-screen.tsx'), 'CatalogScreen'),
+    component: screen(() => import('./catalog/catalog-screen.tsx'), 'CatalogScreen'),
   }),
   createRoute({
     ...at('/catalog/new'),
-    component: lazyRouteComponent(() => import('./catalog/new-product-screen.tsx'), 'NewProductScreen'),
+    component: screen(() => import('./catalog/new-product-screen.tsx'), 'NewProductScreen'),
   }),
-  createRoute({ ...at('/catalog/import'), component: lazyRouteComponent(() => import('./catalog/import-screen.tsx'), 'ImportScreen') }),
+  createRoute({ ...at('/catalog/import'), component: screen(() => import('./catalog/import-screen.tsx'), 'ImportScreen') }),
   createRoute({
     ...at('/catalog/$productId'),
-    component: lazyRouteComponent(() => import('./catalog/edit-product-screen.tsx'), 'EditProductScreen'),
+    component: screen(() => import('./catalog/edit-product-screen.tsx'), 'EditProductScreen'),
   }),
-  createRoute({ ...at('/stores'), component: lazyRouteComponent(() => import('./stores/stores-screen.tsx'), 'StoresScreen') }),
-  createRoute({ ...at('/stores/new'), component: lazyRouteComponent(() => import('./stores/new-store-screen.tsx'), 'NewStoreScreen') }),
+  createRoute({ ...at('/stores'), component: screen(() => import('./stores/stores-screen.tsx'), 'StoresScreen') }),
+  createRoute({ ...at('/stores/new'), component: screen(() => import('./stores/new-store-screen.tsx'), 'NewStoreScreen') }),
   createRoute({
     ...at('/stores/$storeId'),
-    component: lazyRouteComponent(() => import('./stores/edit-store-screen.tsx'), 'EditStoreScreen'),
+    component: screen(() => import('./stores/edit-store-screen.tsx'), 'EditStoreScreen'),
   }),
-  createRoute({ ...at('/quotes'), component: lazyRouteComponent(() => import('./quotes/quotes-screen.tsx'), 'QuotesScreen') }),
+  createRoute({ ...at('/quotes'), component: screen(() => import('./quotes/quotes-screen.tsx'), 'QuotesScreen') }),
   createRoute({
     ...at('/quotes/new'),
     validateSearch: customerAsked,
-    component: lazyRouteComponent(() => import('./quotes/new-quote-screen.tsx'), 'NewQuoteScreen'),
+    component: screen(() => import('./quotes/new-quote-screen.tsx'), 'NewQuoteScreen'),
   }),
-  createRoute({ ...at('/quotes/$quoteId'), component: lazyRouteComponent(() => import('./quotes/desk-screen.tsx'), 'DeskScreen') }),
-  createRoute({ ...at('/customers'), component: lazyRouteComponent(() => import('./customers/customers-screen.tsx'), 'CustomersScreen') }),
+  createRoute({ ...at('/quotes/$quoteId'), component: screen(() => import('./quotes/desk-screen.tsx'), 'DeskScreen') }),
+  createRoute({ ...at('/customers'), component: screen(() => import('./customers/customers-screen.tsx'), 'CustomersScreen') }),
   createRoute({
     ...at('/customers/$customerId'),
-    component: lazyRouteComponent(() => import('./customers/customer-screen.tsx'), 'CustomerScreen'),
+    component: screen(() => import('./customers/customer-screen.tsx'), 'CustomerScreen'),
   }),
-  createRoute({ ...at('/setups'), component: lazyRouteComponent(() => import('./setups/setups-screen.tsx'), 'SetupsScreen') }),
-  createRoute({ ...at('/people'), component: lazyRouteComponent(() => import('./people/people-screen.tsx'), 'PeopleScreen') }),
-  createRoute({ ...at('/settings'), component: lazyRouteComponent(() => import('./settings/settings-screen.tsx'), 'SettingsScreen') }),
-  createRoute({ ...at('/account'), component: lazyRouteComponent(() => import('./account/account-screen.tsx'), 'AccountScreen') }),
+  createRoute({ ...at('/setups'), component: screen(() => import('./setups/setups-screen.tsx'), 'SetupsScreen') }),
+  createRoute({ ...at('/people'), component: screen(() => import('./people/people-screen.tsx'), 'PeopleScreen') }),
+  createRoute({ ...at('/settings'), component: screen(() => import('./settings/settings-screen.tsx'), 'SettingsScreen') }),
+  createRoute({ ...at('/account'), component: screen(() => import('./account/account-screen.tsx'), 'AccountScreen') }),
 ] as const
 
-export const router = createRouter({ routeTree: root.addChildren(routes), defaultPreload: 'intent', scrollRestoration: true })
+export const router = createRouter({
+  routeTree: root.addChildren(routes),
+  defaultPreload: 'intent',
+  defaultErrorComponent: RouteFault,
+  scrollRestoration: true,
+})
 
 declare module '@tanstack/react-router' {
   interface Register {

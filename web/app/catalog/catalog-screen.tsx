@@ -4,6 +4,7 @@ import { useState, type ReactElement } from 'react'
 import { KIND_NAMES, KINDS } from '../../../core/catalog/kinds.ts'
 import { listProducts } from '../client/products.ts'
 import { SelectField, TickField } from '../parts/choice-fields.tsx'
+import { byName } from '../parts/by-name.ts'
 import { MoreRows } from '../parts/more-rows.tsx'
 import { Screen } from '../parts/screen.tsx'
 import { SearchField } from '../parts/search-field.tsx'
@@ -27,7 +28,7 @@ export function CatalogScreen(): ReactElement {
     setShown(PAGE)
     void navigate({ search: next, replace: true })
   }
-  const items = found.data?.items ?? []
+  const items = (found.data?.items ?? []).toSorted(byName)
   return (
     <Screen title="Catalog" below="What can stand in a build, with what its maker states." actions={<CatalogActions />}>
       <CatalogFilters search={search} onChange={change} />

@@ -98,10 +98,13 @@ export const fieldKey = (field: string): string =>
 /** Faults of whatever was thrown, by field; none where nothing was. */
 export const faultsOf = (error: unknown): Record<string, string> => (error ? faultsByField(problemOf(error)) : {})
 
-/** The problem inside whatever was thrown. A failed fetch is "not reached"; anything else is a mistake of the page. */
+/** How browsers name a request or a part of the page that did not come; every other TypeError is a mistake of ours. */
+const OUT_OF_REACH = /failed to fetch|networkerror|load failed|dynamically imported module|importing a module script|unable to preload css/i
+
+/** The problem inside whatever was thrown. What did not come over the network is "not reached"; anything else is a mistake of the page. */
 export function problemOf(error: unknown): Problem {
   if (error instanceof ProblemError) return error.problem
-  if (error instanceof TypeError) return readProblem(0, null)
+  if (error instanceof Error && OUT_OF_REACH.test(error.message)) return readProblem(0, null)
   return {
     status: -1,
     code: 'page_fault',

@@ -9,27 +9,41 @@ import { ListBox, ListBoxItem } from 'react-aria-components/ListBox'
 import { Popover } from 'react-aria-components/Popover'
 import { Text } from 'react-aria-components/Text'
 import { KIND_NAMES } from '../../../core/catalog/kinds.ts'
-import type { Product } from '../../../core/catalog/product.ts'
-import { listProducts } from '../client/products.ts'
-import type { ProductPickerProps } from './product-picker.tsx'
+import { problemOf } from '../client/problem.ts'
+import { byName } from './by-name.ts'
+import { pickedQuery } from './picked-query.ts'
+import type { PickedProduct, ProductPickerProps } from './product-picker.tsx'
 import { DownSign } from './signs.tsx'
 
-/** As many as a list shows without becoming a second catalog: typing on is faster than scrolling. */
-const SHOWN = 12
+const holding = (kept: readonly PickedProduct[], typed: string): PickedProduct[] =>
+  kept.filter(({ name }) => name.toLowerCase().includes(typed.trim().toLowerCase()))
 
-export default function ProductPickerBox({ label, kind, help, fault, except = [], onPick }: ProductPickerProps): ReactElement {
+/** What the catalog says of what is typed; out of its reach, what the phone knows itself. */
+function useFound({ kind, except = [], kept }: ProductPickerProps, typed: string) {
+  const found = useQuery({ ...pickedQuery({ kind, typed }), placeholderData: keepPreviousData })
+  const failure = found.error ?? found.failureReason
+  const products = (found.isError ? [] : (found.data?.items ?? [])).filter(({ archived }) => !archived)
+  const cut = kept !== undefined && products.length === 0 && failure !== null && problemOf(failure).status === 0
+  const known: PickedProduct[] = cut ? holding(kept(), typed) : products.toSorted(byName)
+  return {
+    products,
+    items: known.filter(({ id }) => !except.includes(id)),
+    cut,
+    nothing: nothingWords(found.isFetching && !cut, cut, found.isError),
+  }
+}
+
+export default function ProductPickerBox(props: ProductPickerProps): ReactElement {
+  const { label, help, fault } = props
   const [typed, setTyped] = useState('')
-  const found = useQuery({
-    queryKey: ['products', 'pick', kind ?? '', typed.trim()],
-    queryFn: ({ signal }) => listProducts({ kind, q: typed.trim(), limit: SHOWN }, signal),
-    placeholderData: keepPreviousData,
-  })
-  const items = (found.data?.items ?? []).filter((product) => !product.archived && !except.includes(product.id))
-  const nothing = found.isFetching
-    ? 'Reading the catalog'
-    : found.isError
-      ? 'The catalog was not reached.'
-      : 'Nothing in the catalog has that name.'
+  const { products, items, cut, nothing } = useFound(props, typed)
+  const pick = (id: unknown): void => {
+    const known = items.find((item) => item.id === id)
+    const product = products.find((item) => item.id === id)
+    if (known) setTyped('')
+    if (product) props.onPick(product)
+    else if (known) props.onPickKept?.(known)
+  }
   return (
     <ComboBox
       className="picker field"
@@ -37,12 +51,7 @@ export default function ProductPickerBox({ label, kind, help, fault, except = []
       inputValue={typed}
       onInputChange={setTyped}
       value={null}
-      onChange={(id: unknown) => {
-        const product = items.find((item) => item.id === id)
-        if (!product) return
-        setTyped('')
-        onPick(product)
-      }}
+      onChange={pick}
       allowsEmptyCollection
       menuTrigger="focus"
       isInvalid={Boolean(fault)}
@@ -54,9 +63,9 @@ export default function ProductPickerBox({ label, kind, help, fault, except = []
           <DownSign />
         </Button>
       </div>
-      {help && (
+      {(help ?? cut) && (
         <Text slot="description" className="help">
-          {help}
+          {cut ? 'No signal: only products that this phone knows already.' : help}
         </Text>
       )}
       <FieldError className="fault">{fault}</FieldError>
@@ -65,11 +74,17 @@ export default function ProductPickerBox({ label, kind, help, fault, except = []
   )
 }
 
+function nothingWords(reading: boolean, cut: boolean, failed: boolean): string {
+  if (reading) return 'Reading the catalog'
+  if (cut) return 'This phone knows no product of that name. Try again with a signal.'
+  return failed ? 'The catalog was not reached.' : 'Nothing in the catalog has that name.'
+}
+
 function Found({ nothing }: { nothing: string }): ReactElement {
   return (
     <Popover className="picker-list" placement="bottom start" offset={2}>
       <ListBox renderEmptyState={() => <div className="picker-empty">{nothing}</div>}>
-        {(product: Product) => (
+        {(product: PickedProduct) => (
           <ListBoxItem id={product.id} textValue={product.name}>
             <span>{product.name}</span>
             <span className="note">{KIND_NAMES[product.kind]}</span>

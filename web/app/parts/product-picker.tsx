@@ -2,6 +2,9 @@ import { lazy, Suspense, type ReactElement } from 'react'
 import type { Kind } from '../../../core/catalog/kinds.ts'
 import type { Product } from '../../../core/catalog/product.ts'
 
+/** As much of a product as a choice shows. */
+export type PickedProduct = Pick<Product, 'id' | 'name' | 'kind'>
+
 export interface ProductPickerProps {
   label: string
   /** Only products of these kinds; absent: of every kind. */
@@ -11,6 +14,9 @@ export interface ProductPickerProps {
   /** Products that cannot be chosen here, by id. */
   except?: readonly string[]
   onPick: (product: Product) => void
+  /** Products to search where the catalog is out of reach. */
+  kept?: () => readonly PickedProduct[]
+  onPickKept?: (product: PickedProduct) => void
 }
 
 /** What stands in the list's place where its part could not be loaded: a phone that lost its signal before it ever searched. */

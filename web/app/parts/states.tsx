@@ -2,6 +2,7 @@ import { useEffect, useState, type ReactElement, type ReactNode } from 'react'
 import { fieldKey, problemOf } from '../client/problem.ts'
 import { Button } from './button.tsx'
 import { Told } from './told.tsx'
+import { useOnline } from './use-online.ts'
 
 /** One sentence about what will be here, and the one button that makes the first. */
 export function Empty({ children, action }: { children: ReactNode; action?: ReactNode }): ReactElement {
@@ -45,19 +46,28 @@ export function ErrorNotice({
   shown = [],
   onRetry,
   retryWords = 'Try again',
+  conflict,
   children,
 }: {
   error: unknown
   shown?: readonly string[]
   onRetry?: () => void
   retryWords?: string
+  /** What a 409 is called here, where "it has changed meanwhile" would not be the reason. */
+  conflict?: string
   children?: ReactNode
 }): ReactElement | null {
+  const online = useOnline()
   if (!error) return null
   const problem = problemOf(error)
   const others = problem.errors.filter(({ field }) => !shown.includes(fieldKey(field)))
+  const cut = problem.status === 0
   return (
-    <Told kind="stop" title={problem.title} live>
+    <Told
+      kind={cut ? 'offline' : 'stop'}
+      title={cut && !online ? 'No signal' : problem.status === 409 && conflict ? conflict : problem.title}
+      live
+    >
       {problem.detail && problem.detail !== problem.title && <p>{problem.detail}</p>}
       {others.length > 0 && (
         <ul>

@@ -1,37 +1,37 @@
-import { useQuery } from '@tanstack/react-query'
+import { useQuery, useQueryClient } from '@tanstack/react-query'
 import type { ReactElement } from 'react'
 import { KIND_NAMES } from '../../../core/catalog/kinds.ts'
-import { getBoard } from '../client/sightings.ts'
 import { ProductPicker } from '../parts/product-picker.tsx'
+import { boardQuery } from '../prices/board-query.ts'
+import { offeredProducts, productsInMemory } from './known-products.ts'
 import { readRecent, type RecentProduct } from './recent.ts'
 
-/** Rows that stand in for a newcomer's own recent ones. */
-const FROM_BOARD = 6
+/** A thumb reaches six rows without scrolling. */
+const OFFERED = 6
 
-/** Search by name, or one tap on what was posted from here lately; a newcomer sees what others posted last. */
+/** Search by name, or one tap on what was posted from here lately, filled up with what others posted last. */
 export function ChooseProduct({ personId, onPick }: { personId: string; onPick: (product: RecentProduct) => void }): ReactElement {
+  const queries = useQueryClient()
   const recent = readRecent(personId).products
-  const board = useQuery({
-    queryKey: ['board', 'newest'],
-    queryFn: () => getBoard({ limit: FROM_BOARD * 2 }),
-    enabled: recent.length === 0,
-  })
-  const others = [
-    ...new Map(
-      (board.data?.rows ?? []).map(({ sighting, kind }) => [
-        sighting.productId,
-        { id: sighting.productId, name: sighting.productName, kind },
-      ]),
-    ).values(),
-  ]
-  const offered = recent.length > 0 ? recent : others.slice(0, FROM_BOARD)
+  const board = useQuery({ ...boardQuery(), enabled: recent.length < OFFERED })
+  const offered = offeredProducts(recent, board.data?.rows ?? [], OFFERED)
   return (
     <>
-      <ProductPicker label="Which product?" onPick={onPick} help="Type a part of its name or its maker." />
+      <ProductPicker
+        label="Which product?"
+        onPick={onPick}
+        help="Type a part of its name or its maker."
+        kept={() => productsInMemory(queries, personId)}
+        onPickKept={onPick}
+      />
       {offered.length > 0 && (
         <section aria-labelledby="recent-head">
           <h2 id="recent-head" className="label">
-            {recent.length > 0 ? 'Posted from here lately' : 'Newest here'}
+            {recent.length === 0
+              ? 'Newest here'
+              : recent.length < offered.length
+                ? 'Posted from here lately, then the newest'
+                : 'Posted from here lately'}
           </h2>
           <ul className="recent">
             {offered.map((product) => (

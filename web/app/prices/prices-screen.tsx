@@ -1,34 +1,37 @@
-import { keepPreviousData, useQuery } from '@tanstack/react-query'
+import { keepPreviousData, useQuery, useQueryClient } from '@tanstack/react-query'
 import { Link, useNavigate, useSearch } from '@tanstack/react-router'
 import { useState, type ReactElement } from 'react'
-import { getBoard } from '../client/sightings.ts'
+import { problemOf } from '../client/problem.ts'
 import { Button } from '../parts/button.tsx'
 import { MoreRows } from '../parts/more-rows.tsx'
 import { Screen } from '../parts/screen.tsx'
 import { Empty, ErrorNotice, LoadingRows } from '../parts/states.tsx'
+import { Told } from '../parts/told.tsx'
+import { useOnline } from '../parts/use-online.ts'
 import { BoardFilters } from './board-filters.tsx'
+import { matchingRows, rowsInMemory } from './board-in-memory.ts'
+import { BOARD_PAGE, boardQuery } from './board-query.ts'
 import type { BoardSearch } from './board-search.ts'
 import { BoardTable } from './board-table.tsx'
 import './prices.css'
 
-/** Rows of one reading. A phone shows about seven at once; a desk about twenty. */
-const PAGE = 40
+const READ_BEFORE = 'These prices were read before. They are read again by themselves with the next signal.'
 
 /** Newest accepted sightings, one row a product and store. */
 export function PricesScreen(): ReactElement {
   const search = useSearch({ from: '/prices' })
   const navigate = useNavigate({ from: '/prices' })
-  const [shown, setShown] = useState(PAGE)
-  const board = useQuery({
-    queryKey: ['board', search, shown],
-    queryFn: () => getBoard({ kind: search.kind, storeId: search.store, q: search.q, limit: shown }),
-    placeholderData: keepPreviousData,
-  })
+  const [shown, setShown] = useState(BOARD_PAGE)
+  const queries = useQueryClient()
+  const online = useOnline()
+  const board = useQuery({ ...boardQuery(search, shown), placeholderData: keepPreviousData })
   const change = (next: BoardSearch): void => {
-    setShown(PAGE)
+    setShown(BOARD_PAGE)
     void navigate({ search: next, replace: true })
   }
-  const rows = board.data?.rows ?? []
+  const cut = board.error !== null && problemOf(board.error).status === 0
+  const kept = cut && !board.data ? matchingRows(rowsInMemory(queries), search) : null
+  const rows = kept ?? board.data?.rows ?? []
   return (
     <Screen
       title="Prices"
@@ -40,17 +43,24 @@ export function PricesScreen(): ReactElement {
       }
     >
       <BoardFilters search={search} onChange={change} />
-      <ErrorNotice error={board.error} onRetry={() => void board.refetch()} />
+      <ErrorNotice error={board.error} onRetry={() => void board.refetch()}>
+        {cut && rows.length > 0 && <p>{READ_BEFORE}</p>}
+      </ErrorNotice>
+      {!online && !board.error && (
+        <Told kind="offline" title="No signal" live>
+          <p>{READ_BEFORE}</p>
+        </Told>
+      )}
       {board.isPending && <LoadingRows rows={10} what="the prices" />}
       {board.data && rows.length === 0 && <NoPrices filtered={Boolean(search.kind ?? search.store ?? search.q)} onAll={() => change({})} />}
       {rows.length > 0 && <BoardTable rows={rows} />}
-      {rows.length > 0 && (
+      {rows.length > 0 && !kept && (
         <MoreRows
           shown={rows.length}
           total={board.data?.total ?? 0}
-          page={PAGE}
+          page={BOARD_PAGE}
           busy={board.isFetching}
-          onMore={() => setShown(shown + PAGE)}
+          onMore={() => setShown(shown + BOARD_PAGE)}
         />
       )}
     </Screen>
