@@ -31,6 +31,7 @@ const unsent = (id: string): Unsent => ({
   keptAt: '2026-10-20T14:00:00Z',
   refused: null,
 })
+const taken = { doubt: null }
 const noSignal = (): never => {
   throw new ProblemError(readProblem(0, null))
 }
@@ -85,9 +86,19 @@ describe('sending what is kept', () => {
     const sent: string[] = []
     keepUnsent('noor', unsent('a'), keep)
     keepUnsent('noor', unsent('b'), keep)
-    const outcomes = await sendQueue('noor', async ({ id }) => sent.push(id), keep)
+    const outcomes = await sendQueue(
+      'noor',
+      async ({ id }) => {
+        sent.push(id)
+        return taken
+      },
+      keep,
+    )
     expect(sent).toEqual(['a', 'b'])
-    expect([...outcomes.values()]).toEqual([{ kind: 'posted' }, { kind: 'posted' }])
+    expect([...outcomes.values()]).toEqual([
+      { kind: 'posted', doubt: null },
+      { kind: 'posted', doubt: null },
+    ])
     expect(readUnsent('noor', keep)).toEqual([])
   })
   it('keeps everything without a signal and does not try the rest', async () => {
@@ -95,7 +106,7 @@ describe('sending what is kept', () => {
     let tries = 0
     keepUnsent('noor', unsent('a'), keep)
     keepUnsent('noor', unsent('b'), keep)
-    await sendQueue('noor', async () => { tries += 1; noSignal() }, keep) // prettier-ignore
+    await sendQueue('noor', async () => { tries += 1; return noSignal() }, keep) // prettier-ignore
     expect(tries).toBe(1)
     expect(readUnsent('noor', keep)).toEqual([unsent('a'), unsent('b')])
   })
@@ -103,20 +114,28 @@ describe('sending what is kept', () => {
     const keep = memory()
     const ids: string[] = []
     keepUnsent('noor', unsent('a'), keep)
-    await sendQueue('noor', async ({ id }) => { ids.push(id); noSignal() }, keep) // prettier-ignore
-    await sendQueue('noor', async ({ id }) => ids.push(id), keep)
+    await sendQueue('noor', async ({ id }) => { ids.push(id); return noSignal() }, keep) // prettier-ignore
+    await sendQueue(
+      'noor',
+      async ({ id }) => {
+        ids.push(id)
+        return taken
+      },
+      keep,
+    )
     expect(ids).toEqual(['a', 'a'])
     expect(readUnsent('noor', keep)).toEqual([])
   })
   it('keeps a refused one with its reason, goes on with the next, and does not send it again by itself', async () => {
     const keep = memory()
     const sent: string[] = []
-    const post = async ({ id }: SightingBody): Promise<void> => {
+    const post = async ({ id }: SightingBody): Promise<typeof taken> => {
       sent.push(id)
       if (id === 'a')
         throw new ProblemError(
           readProblem(422, { title: 'Not taken', errors: [{ field: 'priceMinor', message: 'Price is 0. A price is above 0.' }] }),
         )
+      return taken
     }
     keepUnsent('noor', unsent('a'), keep)
     keepUnsent('noor', unsent('b'), keep)

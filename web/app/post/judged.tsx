@@ -4,6 +4,7 @@ import { doubtOf } from '../../../core/pricing/doubt.ts'
 import type { PriceRecord } from '../../../core/pricing/record.ts'
 import { judgePrice } from '../../../core/pricing/standing.ts'
 import { DipSign } from '../parts/signs.tsx'
+import { farFromElsewhere } from './elsewhere.ts'
 import { PriceRule } from './price-rule.tsx'
 import type { SightingDraft } from './sighting-draft.ts'
 
@@ -19,6 +20,17 @@ interface Props {
 /** How good the price is, while it is typed, by the same rules as the server's; and whether it will wait for a second member. */
 export function Judged({ draft, priceMinor, regularMinor, record, stores, currency }: Props): ReactElement {
   const { condition, storeId, seenOn } = draft
+  const candidate = { productId: record.product.id, storeId, condition, priceMinor, printedRegularMinor: regularMinor, seenOn }
+  const doubt = doubtOf(candidate, record.sightings, { currency, othersThatDay: [] })
+  if (doubt)
+    return (
+      <Odd
+        title="This one waits for a second member"
+        words={`${doubt.words} Post it if the tag says so: it counts once another member confirms it.`}
+      />
+    )
+  const far = farFromElsewhere(candidate, record, currency)
+  if (far !== null) return <Odd title="Look at the tag again" words={`${far} Post it if the tag says so.`} />
   const standing = judgePrice({
     priceMinor,
     condition,
@@ -29,22 +41,21 @@ export function Judged({ draft, priceMinor, regularMinor, record, stores, curren
     currency,
     asOf: record.asOf,
   })
-  const candidate = { productId: record.product.id, storeId, condition, priceMinor, printedRegularMinor: regularMinor, seenOn }
-  const doubt = doubtOf(candidate, record.sightings, { currency, othersThatDay: [] })
   return (
     <div className="good">
       <p className="say">
         {['good', 'lowest'].includes(standing.word) && <DipSign />}
-        {doubt ? 'This one waits for a second member' : standing.title}
+        {standing.title}
       </p>
-      {doubt ? (
-        <p>{doubt.words} Post it if the tag says so: it counts once another member confirms it.</p>
-      ) : (
-        <>
-          <PriceRule priceMinor={priceMinor} standing={standing} currency={currency} />
-          <p>{standing.words}</p>
-        </>
-      )}
+      <PriceRule priceMinor={priceMinor} standing={standing} currency={currency} />
+      <p>{standing.words}</p>
     </div>
   )
 }
+
+const Odd = ({ title, words }: { title: string; words: string }): ReactElement => (
+  <div className="good">
+    <p className="say">{title}</p>
+    <p>{words}</p>
+  </div>
+)

@@ -2,15 +2,18 @@ import { useQuery } from '@tanstack/react-query'
 import { useState, type ReactElement } from 'react'
 import { getRecord } from '../client/products.ts'
 import { SelectField } from '../parts/choice-fields.tsx'
-import { useCurrency, useToday } from '../session/session.ts'
+import { useCurrency, usePerson, useToday } from '../session/session.ts'
 import { storesQuery } from '../stores/stores-query.ts'
 import { Judged } from './judged.tsx'
 import { PostDetails } from './post-details.tsx'
 import { PostFoot } from './post-foot.tsx'
-import type { Posted } from './posted-told.tsx'
+import type { Posted } from './posted.ts'
 import { PriceEntry } from './price-entry.tsx'
+import { SameAgain } from './same-again-told.tsx'
+import { sameAgain } from './same-again.ts'
 import { postWords, readSighting, type SightingDraft } from './sighting-draft.ts'
 import { usePosting } from './use-posting.ts'
+import { useUnsent } from './use-unsent.ts'
 import { WhatRow } from './what-row.tsx'
 
 interface Props {
@@ -33,7 +36,9 @@ export function PostForm({ draft, onChange, onChangeProduct, onDone }: Props): R
   const reading = readSighting(draft, currency, today)
   const { priceMinor } = reading
   const faults = tried ? reading.faults : {}
-  const { post, busy, notKept } = usePosting(draft, reading, store, onDone)
+  const { post, busy, notKept } = usePosting(onDone)
+  const person = usePerson()
+  const again = sameAgain(reading.body, record.data?.sightings ?? [], useUnsent(person.id), person.id)
   const set = (part: Partial<SightingDraft>): void => onChange({ ...draft, ...part })
   return (
     <form
@@ -42,7 +47,8 @@ export function PostForm({ draft, onChange, onChangeProduct, onDone }: Props): R
       onSubmit={(event) => {
         event.preventDefault()
         setTried(true)
-        void post()
+        const { product, replaces } = draft
+        if (reading.body && product) void post(reading.body, { product, storeName: store?.name ?? 'the store', replaces })
       }}
     >
       <WhatRow product={draft.product} onChange={onChangeProduct} />
@@ -56,6 +62,7 @@ export function PostForm({ draft, onChange, onChangeProduct, onDone }: Props): R
       />
       <PriceEntry draft={draft} reading={reading} store={store} fault={faults.price} onChange={(price) => set({ price })} />
       <div aria-live="polite">
+        {again !== null && <SameAgain again={again} today={draft.seenOn === today} />}
         {priceMinor !== null && record.data && store && (
           <Judged
             draft={draft}
@@ -69,7 +76,7 @@ export function PostForm({ draft, onChange, onChangeProduct, onDone }: Props): R
         {priceMinor !== null && record.isError && <p className="quiet">The record was not reached; it is judged when it is posted.</p>}
       </div>
       <PostDetails draft={draft} set={set} faults={faults} today={today} />
-      <PostFoot words={postWords(reading, store, currency)} busy={busy} notKept={notKept} />
+      <PostFoot words={postWords(reading, store, currency)} busy={busy !== null} notKept={notKept} />
     </form>
   )
 }

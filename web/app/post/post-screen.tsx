@@ -9,10 +9,12 @@ import { ErrorNotice, LoadingRows } from '../parts/states.tsx'
 import { useCurrency, usePerson, useToday } from '../session/session.ts'
 import { ChooseProduct } from './choose-product.tsx'
 import { PostForm } from './post-form.tsx'
-import { PostedTold, type Posted } from './posted-told.tsx'
+import type { Posted } from './posted.ts'
+import { PostedTold } from './posted-told.tsx'
 import { readRecent } from './recent.ts'
 import { draftOfUnsent, emptySighting, type SightingDraft } from './sighting-draft.ts'
 import { UnsentList } from './unsent-list.tsx'
+import { usePosted } from './use-posted.ts'
 import './post.css'
 
 /** Phone first: which product, then its price, then one button. */
@@ -23,7 +25,7 @@ export function PostScreen(): ReactElement {
   const today = useToday()
   const currency = useCurrency()
   const [draft, setDraft] = useState<SightingDraft>(() => emptySighting(today, readRecent(person.id).storeId ?? ''))
-  const [posted, setPosted] = useState<Posted | null>(null)
+  const [posted, setPosted] = usePosted(person.id)
   const [used, setUsed] = useState(false)
   const wanted = useQuery({
     queryKey: ['products', 'one', asked],

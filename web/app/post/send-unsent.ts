@@ -1,9 +1,10 @@
 import { problemOf, type Problem } from '../client/problem.ts'
+import type { Doubt } from '../../../core/pricing/sighting.ts'
 import { postSighting, type SightingBody } from '../client/sightings.ts'
 import { dropUnsent, keepUnsent, readUnsent, type Keep } from './unsent.ts'
 
 /** What becomes of one sighting after a try: it is in, it is refused for good, or it waits for another try. */
-export type Outcome = { kind: 'posted' } | { kind: 'refused'; problem: Problem } | { kind: 'waits'; problem: Problem }
+export type Outcome = { kind: 'posted'; doubt: string | null } | { kind: 'refused'; problem: Problem } | { kind: 'waits'; problem: Problem }
 
 /**
  * A refusal of the content stays a refusal however often it is sent; anything else may pass: no signal, a busy server, a session that ended.
@@ -15,16 +16,21 @@ export function outcomeOf(problem: Problem): Outcome {
   return { kind: forGood ? 'refused' : 'waits', problem }
 }
 
-type Post = (body: SightingBody) => Promise<unknown>
+/** The server's answer says whether the sighting counts at once. */
+type Post = (body: SightingBody) => Promise<{ doubt: Doubt | null }>
 
 async function sendOne(body: SightingBody, post: Post): Promise<Outcome> {
   try {
-    await post(body)
-    return { kind: 'posted' }
+    const { doubt } = await post(body)
+    return { kind: 'posted', doubt: doubt?.words ?? null }
   } catch (error) {
     return outcomeOf(problemOf(error))
   }
 }
+
+const became = new Map<string, Outcome>()
+/** What became of a sighting at the last try from this page, by its id: known before the queue says that it changed. */
+export const outcomeNow = (id: string): Outcome | undefined => became.get(id)
 
 /**
  * Sends what waits, oldest first, and stops at the first that must wait: the rest would wait for the same reason.
@@ -36,6 +42,7 @@ export async function sendQueue(personId: string, post: Post, keep: Keep): Promi
     if (item.refused) continue
     const outcome = await sendOne(item.sighting, post)
     outcomes.set(item.sighting.id, outcome)
+    became.set(item.sighting.id, outcome)
     if (outcome.kind === 'posted') dropUnsent(personId, item.sighting.id, keep)
     if (outcome.kind === 'refused') {
       const { title, detail, errors } = outcome.problem

@@ -1,17 +1,14 @@
-import { useSyncExternalStore, type ReactElement } from 'react'
+import type { ReactElement } from 'react'
 import { civilDateAt, sayDate, yearOf } from '../../../core/dates.ts'
 import { sayMoney } from '../../../core/money.ts'
 import { Button } from '../parts/button.tsx'
 import { useCurrency, useInstall, useToday } from '../session/session.ts'
-import { dropUnsent, onUnsentChange, readUnsent, type Unsent } from './unsent.ts'
-
-/** What is kept as text, so that a change is seen as one. */
-const snapshot = (personId: string): string => JSON.stringify(readUnsent(personId))
+import { dropUnsent, type Unsent } from './unsent.ts'
+import { useUnsent } from './use-unsent.ts'
 
 /** Sightings this device still holds, with their time: waiting for a signal, or refused with the reason. */
 export function UnsentList({ personId, onMend }: { personId: string; onMend: (item: Unsent) => void }): ReactElement | null {
-  const kept = useSyncExternalStore(onUnsentChange, () => snapshot(personId))
-  const items = JSON.parse(kept) as Unsent[]
+  const items = useUnsent(personId)
   if (items.length === 0) return null
   return (
     <section aria-labelledby="unsent-head" className="unsent">
@@ -55,7 +52,7 @@ function UnsentItem({ item, onMend, onDiscard }: { item: Unsent; onMend: () => v
           </p>
           <p className="acts">
             <Button small aria-label={`Mend ${what}`} onClick={onMend}>
-              Mend it
+              Correct it
             </Button>
             <Button small look="plain" aria-label={`Discard ${what}`} onClick={onDiscard}>
               Discard it

@@ -1,5 +1,6 @@
 import { useQueryClient } from '@tanstack/react-query'
 import { useEffect, useSyncExternalStore } from 'react'
+import { readPricesAnew } from '../prices/read-anew.ts'
 import { onUnsentChange, readUnsent } from './unsent.ts'
 import { sendUnsent } from './send-unsent.ts'
 
@@ -20,8 +21,7 @@ export function UnsentSender({ personId }: { personId: string }): null {
       if (!readUnsent(personId).some(({ refused }) => refused === null)) return
       const outcomes = await sendUnsent(personId)
       if ([...outcomes.values()].some(({ kind }) => kind === 'posted')) {
-        await queries.invalidateQueries({ queryKey: ['board'] })
-        await queries.invalidateQueries({ queryKey: ['record'] })
+        await readPricesAnew(queries)
       }
     }
     const go = (): void => void send()

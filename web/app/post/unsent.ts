@@ -41,16 +41,23 @@ export function readUnsent(personId: string, keep: Keep = localStorage): Unsent[
 }
 
 const listeners = new Set<() => void>()
-/** Called after every change of any queue on this page. */
+const tellAll = (): void => {
+  for (const listener of listeners) listener()
+}
+/** Called after every change of any queue, on this page or on another one of the same browser. */
 export function onUnsentChange(listener: () => void): () => void {
+  if (listeners.size === 0 && typeof window !== 'undefined') window.addEventListener('storage', tellAll)
   listeners.add(listener)
-  return () => listeners.delete(listener)
+  return () => {
+    listeners.delete(listener)
+    if (listeners.size === 0 && typeof window !== 'undefined') window.removeEventListener('storage', tellAll)
+  }
 }
 
 function write(personId: string, items: Unsent[], keep: Keep): void {
   if (items.length === 0) keep.removeItem(keyOf(personId))
   else keep.setItem(keyOf(personId), JSON.stringify(items))
-  for (const listener of listeners) listener()
+  tellAll()
 }
 
 /** Adds one, or replaces the one with its id. Throws where the browser refuses to store: then nothing may be called kept. */

@@ -1,31 +1,39 @@
-import { useState } from 'react'
-import type { Store } from '../../../core/catalog/store.ts'
+import { useQueryClient } from '@tanstack/react-query'
+import { useRef, useState } from 'react'
 import { sayMoney } from '../../../core/money.ts'
+import type { SightingBody } from '../client/sightings.ts'
+import { readPricesAnew } from '../prices/read-anew.ts'
 import { useCurrency, usePerson } from '../session/session.ts'
-import { postOne } from './post-one.ts'
-import type { Posted } from './posted-told.tsx'
-import { shortName, type SightingDraft, type SightingReading } from './sighting-draft.ts'
+import { postOne, type About } from './post-one.ts'
+import type { Posted } from './posted.ts'
+import { shortName } from './sighting-draft.ts'
 
-/** Posts what the form holds, once, however often the button is pressed. */
-export function usePosting(draft: SightingDraft, reading: SightingReading, store: Store | undefined, onDone: (posted: Posted) => void) {
+type Post = (body: Omit<SightingBody, 'id'>, about: About) => Promise<void>
+
+/** Posts a sighting, once, however often the button is pressed; `busy` holds the product and store that is under way. */
+export function usePosting(onDone: (posted: Posted) => void): { post: Post; busy: About | null; notKept: boolean } {
   const person = usePerson()
   const currency = useCurrency()
-  const [busy, setBusy] = useState(false)
+  const queries = useQueryClient()
+  const [busy, setBusy] = useState<About | null>(null)
   const [notKept, setNotKept] = useState(false)
-  const post = async (): Promise<void> => {
-    const { body } = reading
-    const { product, replaces } = draft
-    if (!body || !product || busy) return
-    setBusy(true)
+  // A second press may come before the first is drawn: only what is set at once holds it back.
+  const underWay = useRef(false)
+  const post: Post = async (body, about) => {
+    if (underWay.current) return
+    underWay.current = true
+    setBusy(about)
     setNotKept(false)
     try {
-      const storeName = store?.name ?? 'the store'
-      const kind = await postOne(person.id, body, { product, storeName, replaces })
-      onDone({ kind, productId: product.id, what: `${sayMoney(body.priceMinor, currency)} for ${product.name} at ${shortName(storeName)}` })
+      const sent = await postOne(person.id, body, about)
+      if (sent.kind === 'posted') void readPricesAnew(queries)
+      const what = `${sayMoney(body.priceMinor, currency)} for ${about.product.name} at ${shortName(about.storeName)}`
+      onDone({ ...sent, productId: about.product.id, what })
     } catch {
       setNotKept(true)
     }
-    setBusy(false)
+    underWay.current = false
+    setBusy(null)
   }
   return { post, busy, notKept }
 }

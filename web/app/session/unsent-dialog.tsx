@@ -26,6 +26,7 @@ export function UnsentDialog({ name, left, tried, busy, error, onClose, onKeep, 
       onClose={onClose}
       actions={
         <>
+          <Button onClick={onClose}>Stay signed in</Button>
           <Button busy={busy} onClick={onKeep}>
             Keep them and sign out
           </Button>
