@@ -59,7 +59,7 @@ describe('how a price is told', () => {
     expect(sayStanding(board, 'USD', 2026)).toBe('20 % under $189.99')
     expect(sayStanding({ ...board, over: true }, 'USD', 2026)).toBe('over since Oct 25')
     expect(sayStanding({ ...board, regularMinor: null, underRegular: null }, 'USD', 2026)).toBe('regular price not known')
-    expect(sayStanding({ ...board, underRegular: 0 }, 'USD', 2026)).toBe('the regular price')
+    expect(sayStanding({ ...board, underRegular: 0 }, 'USD', 2026)).toBe('')
     expect(sayStanding({ ...board, underRegular: -0.05 }, 'USD', 2026)).toBe('5 % over $189.99')
   })
 })

@@ -9,8 +9,11 @@ export interface Column<Row> {
   end?: boolean
   /** The cell names its row. */
   rowHead?: boolean
-  /** Where the cell goes on a phone: a row becomes two lines of two. Absent: not shown there. */
-  phone?: 'lead' | 'figure' | 'below' | 'state'
+  /**
+   * Where the cell goes on a phone: a row becomes two lines of two. "acts": what can be done, on a line of its own where it has buttons, so that
+   * they do not squeeze the second line. Absent: not shown there.
+   */
+  phone?: 'lead' | 'figure' | 'below' | 'state' | 'acts'
   cell: (row: Row) => ReactNode
 }
 

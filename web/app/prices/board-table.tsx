@@ -1,33 +1,44 @@
+import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import type { ReactElement } from 'react'
 import { KIND_NAMES } from '../../../core/catalog/kinds.ts'
 import { sayDate, yearOf } from '../../../core/dates.ts'
 import { sayMoney } from '../../../core/money.ts'
 import type { BoardRow } from '../../../core/pricing/record.ts'
+import { isAccepted } from '../../../core/pricing/sighting.ts'
 import type { SightingAct } from '../client/sightings.ts'
+import { Button } from '../parts/button.tsx'
 import { SaleSign } from '../parts/prices.tsx'
 import { RuledTable, type Column } from '../parts/ruled-table.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
-import { useCurrency, useToday } from '../session/session.ts'
+import { NotKept } from '../post/not-kept.tsx'
+import { PostedTold } from '../post/posted-told.tsx'
+import { useCurrency, usePerson, useToday } from '../session/session.ts'
+import { storesQuery } from '../stores/stores-query.ts'
+import { lowerElsewhere, type LowerElsewhere } from './lower-elsewhere.ts'
 import { CONDITION_WORDS, isSale, sayStanding, sayState } from './sighting-words.ts'
-import { useSightingAct } from './use-sighting-act.ts'
+import { useBoardActs } from './use-board-acts.ts'
 import { VoteButtons } from './vote-buttons.tsx'
 
 /** One row a product and store: what, where, how much, how it stands, and your word on it. */
 export function BoardTable({ rows }: { rows: readonly BoardRow[] }): ReactElement {
   const currency = useCurrency()
+  const person = usePerson()
   const thisYear = yearOf(useToday())
-  const act = useSightingAct()
-  const busyId = act.isPending ? act.variables.id : null
-  const columns = boardColumns({ currency, thisYear, busyId, onAct: (id, name) => act.mutate({ id, act: name }) })
+  const stores = useQuery(storesQuery).data ?? []
+  const { shown, posted, notKept, error, ...acts } = useBoardActs(rows)
+  const lower = (row: BoardRow): LowerElsewhere | null => lowerElsewhere(row, shown, stores)
   return (
     <>
-      <ErrorNotice error={act.error} />
+      <ErrorNotice error={error} conflict="Your word was not taken" />
+      {posted && <PostedTold posted={posted} />}
+      {notKept && <NotKept />}
       <RuledTable
         caption="Newest price of each product at each store"
-        columns={columns}
-        rows={rows}
+        columns={boardColumns({ currency, thisYear, personId: person.id, lower, ...acts })}
+        rows={shown}
         rowKey={({ sighting }) => sighting.id}
+        isHeld={({ sighting }) => !isAccepted(sighting)}
       />
     </>
   )
@@ -36,8 +47,12 @@ export function BoardTable({ rows }: { rows: readonly BoardRow[] }): ReactElemen
 interface Setting {
   currency: string
   thisYear: number
+  personId: string
   busyId: string | null
-  onAct: (id: string, act: SightingAct) => void
+  lower: (row: BoardRow) => LowerElsewhere | null
+  vote: (id: string, act: SightingAct) => void
+  mayRepeat: (row: BoardRow) => boolean
+  repeat: (row: BoardRow) => void
 }
 
 function boardColumns(setting: Setting): Array<Column<BoardRow>> {
@@ -45,11 +60,11 @@ function boardColumns(setting: Setting): Array<Column<BoardRow>> {
   return [
     { key: 'product', head: 'Product', rowHead: true, phone: 'lead', cell: productCell },
     { key: 'price', head: 'Price', num: true, phone: 'figure', cell: (row) => priceCell(row, currency) },
-    { key: 'standing', head: 'How it stands', phone: 'below', cell: (row) => standingCell(row, currency, thisYear) },
+    { key: 'standing', head: 'How it stands', phone: 'below', cell: (row) => standingCell(row, setting) },
     { key: 'store', head: 'Store', cell: ({ sighting }) => sighting.storeName },
     { key: 'day', head: 'Seen', cell: ({ sighting }) => sayDate(sighting.seenOn, thisYear) },
     { key: 'state', head: 'How sure', cell: ({ sighting }) => sayState(sighting) },
-    { key: 'act', head: 'Your word', end: true, phone: 'state', cell: (row) => actCell(row, setting) },
+    { key: 'act', head: 'Your word', end: true, phone: 'acts', cell: (row) => actCell(row, setting) },
   ]
 }
 
@@ -69,26 +84,45 @@ const priceCell = ({ sighting }: BoardRow, currency: string): ReactElement => (
   </Link>
 )
 
-const standingCell = (row: BoardRow, currency: string, thisYear: number): ReactElement => {
-  const { condition, lastDay, storeName } = row.sighting
+/** How it stands; on a phone, before it, from where, and after it, how sure. */
+function standingCell(row: BoardRow, { currency, thisYear, lower }: Setting): ReactElement {
+  const { condition, lastDay, storeName, seenOn } = row.sighting
+  const elsewhere = lower(row)
+  const words = [
+    sayStanding(row, currency, thisYear),
+    elsewhere ? `from ${sayMoney(elsewhere.priceMinor, currency)} at ${elsewhere.storeName}` : '',
+  ]
+  const said = words.filter((word) => word !== '').join(' · ')
+  const sale = isSale(condition) && !row.over
   return (
     <>
-      {isSale(condition) && !row.over && (
+      <span className="phone-only">
+        {storeName}, seen {sayDate(seenOn, thisYear)} · {sayState(row.sighting)}
+        {(sale || said !== '') && ' · '}
+      </span>
+      {sale && (
         <>
-          <SaleSign until={lastDay} thisYear={thisYear} words={CONDITION_WORDS[condition]} /> ·{' '}
+          <SaleSign until={lastDay} thisYear={thisYear} words={CONDITION_WORDS[condition]} />
+          {said !== '' && ' · '}
         </>
       )}
-      {sayStanding(row, currency, thisYear)}
-      <span className="phone-only"> · {storeName}</span>
+      {said}
     </>
   )
 }
 
-const actCell = ({ sighting }: BoardRow, { currency, busyId, onAct }: Setting): ReactElement => (
-  <VoteButtons
-    sighting={sighting}
-    name={`${sighting.productName} at ${sighting.storeName}, ${sayMoney(sighting.priceMinor, currency)}`}
-    busy={busyId === sighting.id}
-    onAct={(name) => onAct(sighting.id, name)}
-  />
-)
+function actCell(row: BoardRow, { currency, personId, busyId, vote, mayRepeat, repeat }: Setting): ReactElement {
+  const { sighting } = row
+  const name = `${sighting.productName} at ${sighting.storeName}, ${sayMoney(sighting.priceMinor, currency)}`
+  const busy = busyId === sighting.id
+  return (
+    <span className="row-acts">
+      <VoteButtons sighting={sighting} personId={personId} name={name} busy={busy} onAct={(act) => vote(sighting.id, act)} />
+      {mayRepeat(row) && isAccepted(sighting) && (
+        <Button small look="plain" busy={busy} aria-label={`Price unchanged today: ${name}`} onClick={() => repeat(row)}>
+          Price unchanged
+        </Button>
+      )}
+    </span>
+  )
+}

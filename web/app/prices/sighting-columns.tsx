@@ -26,7 +26,7 @@ export function sightingColumns(setting: Setting): Array<Column<SightingRow>> {
     { key: 'price', head: 'Price', num: true, rowHead: true, phone: 'figure', cell: (row) => priceCell(row, currency) },
     { key: 'store', head: 'Store', phone: 'lead', cell: (row) => storeCell(row, thisYear) },
     { key: 'day', head: 'Day', cell: (row) => sayDate(row.seenOn, thisYear) },
-    { key: 'kind', head: 'Kind', phone: 'below', cell: (row) => kindCell(row, thisYear) },
+    { key: 'kind', head: 'Kind', phone: 'below', cell: (row) => kindCell(row, setting) },
     {
       key: 'regular',
       head: 'Regular, on the tag',
@@ -34,14 +34,10 @@ export function sightingColumns(setting: Setting): Array<Column<SightingRow>> {
       cell: ({ printedRegularMinor }) => (printedRegularMinor === null ? '' : sayMoney(printedRegularMinor, currency)),
     },
     { key: 'last', head: 'Last day', cell: (row) => lastDayWords(row, thisYear) },
-    {
-      key: 'evidence',
-      head: 'Evidence',
-      cell: ({ evidence, note }) => (note ? `${EVIDENCE_WORDS[evidence]}: ${note}` : EVIDENCE_WORDS[evidence]),
-    },
+    { key: 'evidence', head: 'Evidence', cell: evidenceWords },
     { key: 'by', head: 'Reported by', cell: ({ reporterName }) => reporterName },
     { key: 'state', head: 'State', cell: stateCell },
-    { key: 'act', head: 'Your word', end: true, phone: 'state', cell: (row) => actCell(row, setting) },
+    { key: 'act', head: 'Your word', end: true, phone: 'acts', cell: (row) => actCell(row, setting) },
   ]
 }
 
@@ -51,35 +47,52 @@ const priceCell = (row: SightingRow, currency: string): ReactElement => (
   </span>
 )
 
+const evidenceWords = ({ evidence, note }: SightingRow): string =>
+  note ? `${EVIDENCE_WORDS[evidence]}: ${note}` : EVIDENCE_WORDS[evidence]
+
 const storeCell = (row: SightingRow, thisYear: number): ReactElement => (
   <>
     {row.storeName} <span className="phone-only">· {sayDate(row.seenOn, thisYear)}</span>
   </>
 )
 
-const kindCell = (row: SightingRow, thisYear: number): ReactElement => (
+/** The kind; on a phone also who says so, on what evidence, how sure it is and why it waits. */
+const kindCell = (row: SightingRow, setting: Setting): ReactElement => (
   <>
     {isSale(row.condition) ? <SaleSign words={CONDITION_WORDS[row.condition]} /> : CONDITION_WORDS[row.condition]}
-    <span className="phone-only">
-      {row.lastDay && ` to ${sayDate(row.lastDay, thisYear)}`} · {sayState(row)}
-    </span>
+    <span className="phone-only">{phoneWords(row, setting)}</span>
   </>
 )
+
+function phoneWords(row: SightingRow, { thisYear, currency, personId }: Setting): string {
+  const { lastDay, printedRegularMinor, evidence, note, reporterId, reporterName } = row
+  const words = [
+    printedRegularMinor === null ? '' : `regular on the tag ${sayMoney(printedRegularMinor, currency)}`,
+    reporterId === personId ? 'reported by you' : `by ${reporterName}`,
+    evidence === 'none' && !note ? '' : evidence === 'none' ? (note ?? '') : evidenceWords(row),
+    sayState(row),
+    waits(row) ? (row.doubt?.words ?? '') : '',
+  ]
+  return `${lastDay ? ` to ${sayDate(lastDay, thisYear)}` : ''} · ${words.filter((word) => word !== '').join(' · ')}`
+}
 
 const lastDayWords = (row: SightingRow, thisYear: number): string =>
   row.lastDay ? sayDate(row.lastDay, thisYear) : isSale(row.condition) ? 'not stated' : ''
 
+/** Doubted, and nobody has confirmed it yet. */
+const waits = (row: SightingRow): boolean => row.doubt !== null && !isAccepted(row) && !row.withdrawn
+
 const stateCell = (row: SightingRow): ReactElement => (
   <>
     {sayState(row)}
-    {row.doubt && !isAccepted(row) && !row.withdrawn && <span className="note doubt-words">{row.doubt.words}</span>}
+    {waits(row) && <span className="note doubt-words">{row.doubt?.words}</span>}
   </>
 )
 
 function actCell(row: SightingRow, { currency, thisYear, personId, busyId, onAct, onWithdraw }: Setting): ReactElement {
   const name = `${sayMoney(row.priceMinor, currency)} at ${row.storeName}, ${sayDate(row.seenOn, thisYear)}`
   if (row.reporterId !== personId || row.withdrawn) {
-    return <VoteButtons sighting={row} name={name} busy={busyId === row.id} onAct={(act) => onAct(row.id, act)} />
+    return <VoteButtons sighting={row} personId={personId} name={name} busy={busyId === row.id} onAct={(act) => onAct(row.id, act)} />
   }
   return (
     <Button small aria-label={`Withdraw ${name}`} onClick={() => onWithdraw(row)}>

@@ -1,6 +1,6 @@
 import { sayDate } from '../../../core/dates.ts'
 import { sayMoney } from '../../../core/money.ts'
-import type { BoardRow } from '../../../core/pricing/record.ts'
+import type { BoardRow, SightingRow } from '../../../core/pricing/record.ts'
 import { isAccepted, type Condition, type Sighting } from '../../../core/pricing/sighting.ts'
 
 export const CONDITION_WORDS: Record<Condition, string> = { shelf: 'shelf', sale: 'sale', clearance: 'clearance', used: 'used' }
@@ -29,7 +29,22 @@ export function sayState(sighting: Pick<Sighting, 'withdrawn' | 'doubt' | 'confi
 }
 
 /**
- * How a board row stands against the regular price at its store.
+ * Why one has no vote on a sighting; null where one has.
+ *
+ * @example noVoteWords({ …, reporterId: 'me' }, 'me') // 'yours'
+ */
+export function noVoteWords(
+  { withdrawn, reporterId, own, mayVote }: Pick<SightingRow, 'withdrawn' | 'reporterId' | 'own' | 'mayVote'>,
+  personId: string,
+): string | null {
+  if (withdrawn) return 'withdrawn'
+  if (reporterId === personId) return 'yours'
+  if (own) return 'no vote: one of you invited the other'
+  return mayVote ? null : 'not yours to judge'
+}
+
+/**
+ * How a board row stands against the regular price at its store. Nothing where it is that price: most are, and a board of repeated words hides the rest.
  *
  * @example sayStanding({ …, regularMinor: 18999, underRegular: 0.2 }, 'USD', 2026) // '20 % under $189.99'
  */
@@ -42,6 +57,6 @@ export function sayStanding(
   if (row.over) return row.sighting.lastDay ? `over since ${sayDate(row.sighting.lastDay, thisYear)}` : 'taken to be over'
   if (row.regularMinor === null || row.underRegular === null) return 'regular price not known'
   const percent = Math.round(Math.abs(row.underRegular) * 100)
-  if (percent === 0) return 'the regular price'
+  if (percent === 0) return ''
   return `${percent} % ${row.underRegular > 0 ? 'under' : 'over'} ${sayMoney(row.regularMinor, currency)}`
 }

@@ -26,7 +26,7 @@ export function SightingsTable({ sightings }: { sightings: readonly SightingRow[
   })
   return (
     <>
-      {!asked && <ErrorNotice error={act.error} />}
+      {!asked && <ErrorNotice error={act.error} conflict="Your word was not taken" />}
       <RuledTable
         caption="Sightings, newest first"
         columns={columns}

@@ -1,0 +1,77 @@
+import { describe, expect, it } from 'vitest'
+import { matchingRows } from '../../../web/app/prices/board-in-memory.ts'
+import { withKept } from '../../../web/app/prices/kept-rows.ts'
+import { lowerElsewhere } from '../../../web/app/prices/lower-elsewhere.ts'
+import { noVoteWords } from '../../../web/app/prices/sighting-words.ts'
+import { seenAgain } from '../../../web/app/prices/unchanged.ts'
+import { boardRow, storeOf } from './sample-board.ts'
+
+const here = boardRow({ priceMinor: 4000 })
+const there = boardRow({ storeId: 'kettle', storeName: 'Kettle Lane', priceMinor: 3749 })
+const stores = [storeOf('upriver'), storeOf('kettle')]
+
+describe('a lower price elsewhere', () => {
+  it('is told beside the dearer row alone', () => {
+    expect(lowerElsewhere(here, [here, there], stores)).toEqual({ storeName: 'Kettle Lane', priceMinor: 3749 })
+    expect(lowerElsewhere(there, [here, there], stores)).toBeNull()
+  })
+  it('is compared with the tax that a store adds: 37.49 with 8 % on top is 40.49, more than 40.00 with tax in it', () => {
+    expect(lowerElsewhere(here, [here, there], [storeOf('upriver', 800, true), storeOf('kettle', 800, false)])).toBeNull()
+  })
+  it('counts the regular price where a sale is over, and no used goods', () => {
+    const over = { ...there, over: true, regularMinor: 4100 }
+    expect(lowerElsewhere(here, [here, over], stores)).toBeNull()
+    const used = boardRow({ ...there.sighting, condition: 'used' })
+    expect(lowerElsewhere(here, [here, used], stores)).toBeNull()
+    expect(lowerElsewhere({ ...here, sighting: { ...here.sighting, condition: 'used' } }, [here, there], stores)).toBeNull()
+  })
+  it('is not told of another product, nor where a store is not known', () => {
+    expect(lowerElsewhere(here, [here, boardRow({ ...there.sighting, productId: 'other' })], stores)).toBeNull()
+    expect(lowerElsewhere(here, [here, there], [storeOf('upriver')])).toBeNull()
+  })
+})
+
+describe('"price unchanged" in one tap', () => {
+  it('is the same shelf price seen today', () => {
+    expect(seenAgain(here.sighting, '2026-10-20')).toMatchObject({
+      priceMinor: 4000,
+      storeId: 'upriver',
+      condition: 'shelf',
+      seenOn: '2026-10-20',
+    })
+  })
+  it.each([
+    ['a sale', { condition: 'sale' }],
+    ['a shelf tag that says it is reduced', { printedRegularMinor: 5000 }],
+    ['used goods', { condition: 'used' }],
+    ['what was seen today', { seenOn: '2026-10-20' }],
+  ] as const)('is not offered for %s', (_what, part) => {
+    expect(seenAgain({ ...here.sighting, ...part }, '2026-10-20')).toBeNull()
+  })
+})
+
+it('a disputed row stays in its place while the board is open, and once the server shows it again it stands there alone', () => {
+  expect(withKept([there], [{ row: here, at: 0 }])).toEqual([here, there])
+  expect(withKept([there, here], [{ row: here, at: 0 }])).toEqual([there, here])
+  expect(withKept([], [{ row: here, at: 7 }])).toEqual([here])
+})
+
+it.each([
+  ['yours', { reporterId: 'me', own: true, mayVote: false }],
+  ['no vote: one of you invited the other', { own: true, mayVote: false }],
+  ['withdrawn', { withdrawn: true, mayVote: false }],
+  ['not yours to judge', { mayVote: false }],
+  [null, {}],
+] as const)('in place of a vote it says: %s', (words, part) => {
+  expect(noVoteWords({ ...here.sighting, ...part }, 'me')).toBe(words)
+})
+
+it('without a signal the rows read before are searched: each product and store once, its newest first', () => {
+  const older = boardRow({ priceMinor: 4200, seenOn: '2026-08-01' })
+  const tank = boardRow({ productId: 't', productName: 'Wendlemere 20 long', seenOn: '2026-09-30' }, { kind: 'tank' })
+  const rows = [older, here, tank, here]
+  expect(matchingRows(rows, {})).toEqual([tank, here])
+  expect(matchingRows(rows, { q: ' pellick ' })).toEqual([here])
+  expect(matchingRows(rows, { kind: 'tank' })).toEqual([tank])
+  expect(matchingRows(rows, { store: 'kettle' })).toEqual([])
+})
