@@ -10,6 +10,7 @@ import { Screen } from '../parts/screen.tsx'
 import { DipSign } from '../parts/signs.tsx'
 import { Empty, ErrorNotice, LoadingRows } from '../parts/states.tsx'
 import { useCurrency, usePerson, useReader } from '../session/session.ts'
+import { KitContents } from './kit-contents.tsx'
 import { answerOf } from './product-answer.ts'
 import { ProductSummary } from './product-summary.tsx'
 import { RecordFigure } from './record-figure.tsx'
@@ -52,7 +53,7 @@ function ProductPrices({ record }: { record: PriceRecord }): ReactElement {
           {product.archived && ' · archived'}
         </>
       }
-      below={words.length > 0 ? words.join(' · ') : 'The maker’s figures were not entered.'}
+      below={words.length > 0 ? words.join(' · ') : product.kind === 'kit' ? undefined : 'The maker’s figures were not entered.'}
       actions={
         <>
           {atLeast(person.role, 'advisor') && (
@@ -64,6 +65,7 @@ function ProductPrices({ record }: { record: PriceRecord }): ReactElement {
         </>
       }
     >
+      {product.kind === 'kit' && <KitContents kit={product} />}
       {sightings.length === 0 ? (
         <Empty action={product.archived ? undefined : <PostLink productId={product.id} />}>
           No sightings of it yet. Post the first one.
