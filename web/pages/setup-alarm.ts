@@ -26,6 +26,8 @@ export function shortHold({ plan, ticks, today }: SetupPageProps): Markup | '' {
   const short = leakHoldShortDays(plan, ticks)
   const held = ticks.find((tick) => tick.stepId === 'leak-hold')?.on
   if (short === 0 || held === undefined) return ''
-  const until = sayDate(addDays(held, short), yearOf(today))
-  return markup`<p class="caution">The leak hold was ticked too soon: a slow leak shows only with time. Leave the tank full until ${until}, or fill it and hold it again.</p>`
+  const until = addDays(held, short)
+  const now =
+    until > today ? `Leave the tank full until ${sayDate(until, yearOf(today))}` : 'Look at the water line and the paper once more'
+  return markup`<p class="caution">The leak hold was ticked too soon: a slow leak shows only with time. ${now}, or fill it and hold it again.</p>`
 }

@@ -62,5 +62,5 @@ function one(reading: Reading, { units, today, path }: SetupPageProps): Markup {
   const day = sayDate(reading.takenOn, yearOf(today))
   return markup`<li><h3><time datetime="${reading.takenOn}">${day}</time></h3>
 <dl>${figuresOf(reading, units).map(({ label, value }) => markup`<div><dt>${label}</dt><dd>${value}</dd></div>`)}</dl>${reading.note === '' ? '' : markup`<p class="note">${reading.note}</p>`}
-<details><summary>Take out<span class="sr"> the test of ${day}</span></summary><form method="post" action="${path}/reading/remove#readings"><input type="hidden" name="reading" value="${reading.id}"><input type="hidden" name="confirm" value="1"><p class="note">A test that was misread or written twice. It cannot be brought back.</p><button class="btn">Yes, take this test out</button></form></details></li>`
+<details><summary>Take this test out<span class="sr">, ${day}</span></summary><form method="post" action="${path}/reading/remove#readings"><input type="hidden" name="reading" value="${reading.id}"><input type="hidden" name="confirm" value="1"><p class="note">A test that was misread or written twice. It cannot be brought back.</p><button class="btn">Yes, take this test out</button></form></details></li>`
 }

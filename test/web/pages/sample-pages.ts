@@ -28,7 +28,17 @@ export function setupProps(doneCount: number, change: Partial<SetupPageProps> = 
     startedOn: '2026-10-31',
     ticks: build.plan.steps.slice(0, doneCount).map((step) => ({ stepId: step.id, on: '2026-11-01' })),
     readings: [
-      { id: 'r1', takenOn: '2026-11-06', ammoniaMgL: 2, nitriteMgL: 0, nitrateMgL: null, ph: 7.4, khDegrees: null, temperatureC: 25, note: '' },
+      {
+        id: 'r1',
+        takenOn: '2026-11-06',
+        ammoniaMgL: 2,
+        nitriteMgL: 0,
+        nitrateMgL: null,
+        ph: 7.4,
+        khDegrees: null,
+        temperatureC: 25,
+        note: '',
+      },
       {
         id: 'r2',
         takenOn: '2026-11-08',

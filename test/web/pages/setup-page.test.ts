@@ -127,9 +127,10 @@ describe('a leak hold that was ticked too soon', () => {
   const ticks = (heldOn: string) =>
     steps.slice(0, after).map((step) => ({ stepId: step.id, on: step.id === 'leak-hold' ? heldOn : '2026-11-01' }))
   it('warns in one line while the tank is full, and blocks nothing', () => {
-    const html = page(after, { ticks: ticks('2026-11-01') })
+    const html = page(after, { ticks: ticks('2026-11-01'), today: '2026-11-01' })
     expect(html).toContain('Leave the tank full until Nov 2')
     expect(html).toContain(`<input type="hidden" name="step" value="drain">`)
+    expect(page(after, { ticks: ticks('2026-11-01'), today: '2026-11-03' })).toContain('Look at the water line and the paper once more')
     expect(page(after, { ticks: ticks('2026-11-02') })).not.toContain('ticked too soon')
   })
 })
@@ -157,7 +158,7 @@ describe('water tests', () => {
     expect(log).toContain(
       'Nov 8 Ammonia 1.5 mg/L Nitrite 0.25 mg/L Nitrate 5 mg/L pH 7.4 KH 4 dKH Temperature 77.4 °F water a little cloudy',
     )
-    expect(log).toContain('Nov 6 Ammonia 2 mg/L Nitrite 0 mg/L pH 7.4 Temperature 77.0 °F Take out')
+    expect(log).toContain('Nov 6 Ammonia 2 mg/L Nitrite 0 mg/L pH 7.4 Temperature 77.0 °F Take this test out')
     expect(log.indexOf('Nov 8')).toBeLessThan(log.indexOf('Nov 6'))
   })
   it('of one day come with the one written down last first', () => {
