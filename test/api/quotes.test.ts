@@ -181,7 +181,7 @@ describe('the paper', () => {
       links: { ...issued.links, thisComputerOnly: true },
     })
     expect(asked[1]).toMatchObject({ paper: 'letter', draft: true, links: null })
-    expect(draft.headers.get('content-disposition')).toContain('-draft.pdf')
+    expect(draft.headers.get('content-disposition')).toContain('-draft-letter.pdf')
     expect((await advisor.send('GET', `/api/quotes/${issued.id}/revisions/1/pdf?paper=a5`)).status).toBe(422)
     expect((await advisor.send('GET', `/api/quotes/${issued.id}/revisions/0/pdf`)).status).toBe(422)
   })
