@@ -180,6 +180,8 @@ export interface StepPaper {
   stop: string
   done: string
   caution: string
+  /** The first step that calls for this caution: there it stands in full, across the step. */
+  cautionFirst: boolean
   drawing: 'loop' | 'level' | null
   alt: string
 }

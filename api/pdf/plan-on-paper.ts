@@ -1,3 +1,4 @@
+import { CAUTIONS } from '../../core/startup/cautions.ts'
 import type { Step, StepGroup } from '../../core/startup/setup-plan.ts'
 import { sayStepDay } from '../../core/startup/step-day.ts'
 import type { AssembledBuild } from '../../core/quote/revision.ts'
@@ -20,16 +21,27 @@ export function planOnPaper(build: AssembledBuild, contact: string, link: LinkPa
   const groups: PlanPaper['groups'] = []
   let number = 0
   let last: StepGroup | null = null
+  const told = new Map<string, number>()
   for (const step of build.plan.steps) {
     if (step.group !== last) groups.push({ name: GROUP_NAMES[step.group], steps: [] })
     last = step.group
     number += 1
-    groups.at(-1)?.steps.push(stepOnPaper(step, number, build, teller))
+    const first = step.caution !== null && !told.has(step.caution)
+    const caution = cautionWords(step.caution, told)
+    if (step.caution !== null && first) told.set(step.caution, number)
+    groups.at(-1)?.steps.push({ ...stepOnPaper(step, number, build, teller), caution, cautionFirst: first })
   }
   return { letter: build.letter, title: teller.phrase(build.plan.title), notComputed: build.plan.notComputed, groups, link, contact }
 }
 
-function stepOnPaper(step: Step, number: number, build: AssembledBuild, teller: Teller): StepPaper {
+/** In full at the first step that calls for it, by name at each further one. */
+function cautionWords(text: string | null, told: ReadonlyMap<string, number>): string {
+  const first = told.get(text ?? '')
+  const title = CAUTIONS.find((caution) => caution.text === text)?.title
+  return first === undefined || title === undefined ? (text ?? '') : `${title}, as in step ${first}.`
+}
+
+function stepOnPaper(step: Step, number: number, build: AssembledBuild, teller: Teller): Omit<StepPaper, 'caution' | 'cautionFirst'> {
   const loop = step.drawing === 'drip_loop' && build.report.figures.dripLoop !== undefined
   return {
     number,
@@ -41,7 +53,6 @@ function stepOnPaper(step: Step, number: number, build: AssembledBuild, teller: 
     howLong: step.howLong,
     stop: teller.phrase(step.stopAndAsk),
     done: step.done,
-    caution: step.caution ?? '',
     drawing: loop ? 'loop' : step.drawing === 'level' ? 'level' : null,
     alt: loop
       ? 'Drawing: a cord leaves the tank, hangs down below the outlet and rises to it.'

@@ -130,6 +130,12 @@ describe('a quote of three builds', () => {
       expect(read.text).toContain(words)
   })
 
+  it('tells a caution in full at its first step and by name at the next ones', () => {
+    const checklist = read.text.slice(read.text.indexOf('Startup checklist'))
+    expect(checklist.match(/Caution: Unplug everything before hands go in\./g)).toHaveLength(1)
+    expect(checklist).toMatch(/Caution: Hands in the water, as in step \d+\./)
+  })
+
   it('is tagged: a title, a language, headings, tables, and words for every picture', () => {
     expect(read.title).toBe('Quote 2026-0147, version 1, Tarnwick Aquarium Club')
     expect(read.language).toBe('en')
