@@ -64,6 +64,12 @@ function proxiesOf(text: string): BlockList {
   }
 }
 
+/** What the operator should hear at the start, though nothing is wrong in itself; null where there is nothing. */
+export function configWarning({ host, publicUrl }: Pick<Config, 'host' | 'publicUrl'>): string | null {
+  if (publicUrl !== null || isLoopbackName(host) || host === '::1' || host.startsWith('127.')) return null
+  return `HOST is ${host} and PUBLIC_URL is missing: other computers reach this one, but nobody can sign in from them. Set PUBLIC_URL to the https address of this place.`
+}
+
 /** Errors: ConfigError names the first variable that cannot be right. A `DRIPLOOP_…` variable is refused: there is none, and a misspelt one would be ignored. */
 export function readConfig(env: Record<string, string | undefined>): Config {
   const stray = Object.keys(env).find((name) => name.startsWith('DRIPLOOP_'))

@@ -1,4 +1,4 @@
-import { readConfig } from './config.ts'
+import { configWarning, readConfig } from './config.ts'
 import { createPdfDesk } from './pdf/pdf-desk.ts'
 import { renderQuotePdf } from './pdf/render-quote-pdf.ts'
 import { firstManagerPath } from './service/first-link.ts'
@@ -8,6 +8,8 @@ import { startService } from './service/service.ts'
 /** The real thing: reads the environment, starts, says where it is and, until someone has an account, how to make the first. */
 async function main(): Promise<void> {
   const config = readConfig(process.env)
+  const warning = configWarning(config)
+  if (warning !== null) console.warn(warning)
   const service = await startService(config, createLog(), createPdfDesk(renderQuotePdf))
   stopOnSignal(service)
   // PostgreSQL may come later: until then everything answers 503 and says so.

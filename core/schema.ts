@@ -24,10 +24,7 @@ export function text(label: string, least: number, most: number) {
     .string({ error: (issue) => (issue.input === undefined ? `${label} is missing.` : `${label} is text.`) })
     .trim()
     .min(least, {
-      error:
-        least === 1
-          ? `${label} is empty. Fill it in, or leave it out where it is optional.`
-          : `${label} is too short: at least ${least} characters.`,
+      error: (issue) => (issue.input === '' ? `${label} is empty. Fill it in.` : `${label} is too short: at least ${least} characters.`),
     })
     .max(most, {
       error: (issue) =>

@@ -16,6 +16,12 @@ export function fieldErrors(issues: readonly Issue[], target: string): FieldErro
   return issues.slice(0, 50).map((issue) => ({ field: (issue.path ?? []).map(stepName).join('.') || target, message: issue.message }))
 }
 
+/** The messages name their fields in words. */
+function detailOf(errors: readonly FieldError[]): string {
+  const fields = new Set(errors.map(({ field }) => field)).size
+  return fields === 1 ? (errors[0]?.message ?? 'A field needs correcting.') : `${fields} fields need correcting.`
+}
+
 /** Reads one part of a request by a schema; refuses with 422 and the fields. The schema also describes the part in the OpenAPI document. */
 export function valid<Target extends keyof ValidationTargets, Schema extends z.ZodType>(target: Target, schema: Schema) {
   return validator<Schema, Target, HonoEnv, string>(
@@ -24,13 +30,7 @@ export function valid<Target extends keyof ValidationTargets, Schema extends z.Z
     (result, c) => {
       if (result.success) return undefined
       const errors = fieldErrors(result.error, target === 'json' ? 'body' : target)
-      return problem(
-        c,
-        422,
-        'invalid',
-        errors.length === 1 ? `${errors[0]?.field}: ${errors[0]?.message}` : `${errors.length} fields need correcting.`,
-        errors,
-      )
+      return problem(c, 422, 'invalid', detailOf(errors), errors)
     },
     { options: { io: 'input' } },
   )

@@ -20,6 +20,21 @@ export class PortInUse extends Error {
   }
 }
 
+/** An address that this computer does not have, or a port that this account may not open. */
+export class AddressRefused extends Error {}
+
+const PORT_OF_ALL = 1024
+function listenFault(error: NodeJS.ErrnoException, host: string, port: number): Error {
+  if (error.code === 'EADDRINUSE') return new PortInUse(port)
+  if (error.code === 'EACCES' && port < PORT_OF_ALL)
+    return new AddressRefused(`PORT ${port} may not be opened by this account. Choose one from ${PORT_OF_ALL} on with PORT.`)
+  if (['EADDRNOTAVAIL', 'ENOTFOUND', 'EAI_AGAIN', 'EINVAL', 'EACCES'].includes(error.code ?? ''))
+    return new AddressRefused(
+      `HOST is "${host}", which is no address of this computer. Write 127.0.0.1, 0.0.0.0 for all of them, or one it has.`,
+    )
+  return error
+}
+
 /** What never reached the application: a Host that is none, an address that is none. Anything else is a bug, and told to nobody but the log. */
 function answerLost(error: unknown, { isHttps, onFault }: Pick<Wire, 'isHttps' | 'onFault'>): Response {
   const isTheirs = error instanceof RequestError
@@ -37,13 +52,13 @@ interface Wire {
   onFault: (error: unknown) => void
 }
 
-/** Errors: PortInUse; what else the system says of the address. */
+/** Errors: PortInUse; AddressRefused; what else the system says of the address. */
 export function listen({ fetch, port, host, ...wire }: Wire): Promise<Listening> {
   // A missing Host is refused with everything else that makes no address: Node's own refusal carries no headers.
   const server = createServer({ requireHostHeader: false }, getRequestListener(fetch, { errorHandler: (error) => answerLost(error, wire) }))
   refuseOnTheWire(server, wire.isHttps)
   return new Promise((resolve, reject) => {
-    server.once('error', (error: NodeJS.ErrnoException) => reject(error.code === 'EADDRINUSE' ? new PortInUse(port) : error))
+    server.once('error', (error: NodeJS.ErrnoException) => reject(listenFault(error, host, port)))
     server.listen(port, host, () =>
       resolve({ port: (server.address() as AddressInfo).port, close: (withinMs) => closeServer(server, withinMs) }),
     )

@@ -2,7 +2,7 @@ import { pino } from 'pino'
 import type { Logger } from 'pino'
 import { FolderInUse } from '../../db/lock.ts'
 import { ConfigError } from '../config.ts'
-import { PortInUse } from './listen.ts'
+import { AddressRefused, PortInUse } from './listen.ts'
 import type { Service } from './service.ts'
 
 /** Lines for programs go to the error stream; what a person should read stands alone on the other. */
@@ -13,8 +13,8 @@ export function createLog(env: Record<string, string | undefined> = process.env)
 
 /** Failures that a sentence explains; everything else is a bug and shows where. */
 export function sayFailure(error: unknown): void {
-  const plain = error instanceof ConfigError || error instanceof PortInUse || error instanceof FolderInUse
-  if (plain) console.error(error.message)
+  const plain = [ConfigError, PortInUse, AddressRefused, FolderInUse].some((kind) => error instanceof kind)
+  if (plain && error instanceof Error) console.error(error.message)
   else if (error instanceof Error && error.cause instanceof Error) console.error(`${error.message} ${error.cause.message}`)
   else console.error(error)
 }

@@ -6,6 +6,7 @@ import type { Config } from '../config.ts'
 import type { Deps } from '../context.ts'
 import { loggable } from '../http/log.ts'
 import type { RenderQuote } from '../quotes/paper.ts'
+import { demandDataFolder } from './data-folder.ts'
 import { keepHouse } from './housekeeping.ts'
 import { readLinkKey } from './link-key.ts'
 import { listen } from './listen.ts'
@@ -28,9 +29,10 @@ export interface Service {
 /**
  * Starts to answer at once: 503 until the database is there, then everything.
  *
- * Errors: PortInUse; those of `openDatabase` through `database`.
+ * Errors: PortInUse; AddressRefused; ConfigError of the data folder; those of `openDatabase` through `database`.
  */
 export async function startService(config: Config, log: Logger, pdf: RenderQuote, fill?: Fill): Promise<Service> {
+  if (config.databaseUrl === null || config.linkKey === null) await demandDataFolder(config.dataDir)
   const linkKey = await readLinkKey(config)
   const stopping = new AbortController()
   const base: Deps = {

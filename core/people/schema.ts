@@ -14,6 +14,7 @@ const characters = (value: string): number => Array.from(value).length
 /** A new password. Any character counts, spaces and emoji too; nothing is cut off, nothing else is demanded. */
 export const NewPassword = z
   .string({ error: (issue) => (issue.input === undefined ? 'Password is missing.' : 'Password is text.') })
+  .min(1, { error: 'Password is empty. Fill it in.', abort: true })
   .refine((value) => characters(value) >= SHORTEST_PASSWORD, {
     error: `Password is too short: at least ${SHORTEST_PASSWORD} characters. A sentence you remember is best.`,
   })

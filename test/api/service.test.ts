@@ -52,6 +52,9 @@ describe('a start that cannot be right', () => {
     [{ DATABASE_URL: 'mysql://x' }, 'DATABASE_URL starts with'],
     [{ LINK_KEY: 'short' }, 'LINK_KEY has 5 characters'],
     [{ TRUSTED_PROXIES: 'proxy.local' }, 'TRUSTED_PROXIES'],
+    [{ HOST: '203.0.113.7' }, 'HOST is "203.0.113.7", which is no address of this computer.'],
+    [{ HOST: 'no such host' }, 'HOST is "no such host", which is no address of this computer.'],
+    [{ DATA_DIR: '/dev/null/data' }, 'DATA_DIR is "/dev/null/data": a part of it is a file and no folder.'],
   ])('ends with the variable and the fix: %o', async (env, words) => {
     const server = await start(env)
     expect(await server.exited).toBe(1)

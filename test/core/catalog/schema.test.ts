@@ -39,7 +39,7 @@ describe('a product', () => {
     [{ ...tank, spec: { lengthMm: 900, widthMm: 450 } }, 'spec.heightMm: Height is missing. It is needed here.'],
     [{ ...tank, spec: { ...tank.spec, watts: 5 } }, 'spec: Spec has no field "watts". Check the spelling, or leave it out.'],
     [{ ...tank, version: 3 }, ': Product has no field "version". Check the spelling, or leave it out.'],
-    [{ ...tank, name: '   ' }, 'name: Name is empty. Fill it in, or leave it out where it is optional.'],
+    [{ ...tank, name: '   ' }, 'name: Name is empty. Fill it in.'],
     [{ ...tank, name: 'x'.repeat(121) }, 'name: Name has 121 characters. At most 120 fit.'],
     [{ ...tank, name: 'a\u0000b' }, 'name: Name has a control character or half of a character. Type it again without it.'],
     [{ ...tank, name: 'a\ud800' }, 'name: Name has a control character or half of a character. Type it again without it.'],

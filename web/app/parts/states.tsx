@@ -62,13 +62,15 @@ export function ErrorNotice({
   const problem = problemOf(error)
   const others = problem.errors.filter(({ field }) => !shown.includes(fieldKey(field)))
   const cut = problem.status === 0
+  // Said beside its field, or in the list below.
+  const repeats = problem.errors.some(({ message }) => message === problem.detail)
   return (
     <Told
       kind={cut ? 'offline' : 'stop'}
       title={cut && !online ? 'No signal' : problem.status === 409 && conflict ? conflict : problem.title}
       live
     >
-      {problem.detail && problem.detail !== problem.title && <p>{problem.detail}</p>}
+      {problem.detail && problem.detail !== problem.title && !repeats && <p>{problem.detail}</p>}
       {others.length > 0 && (
         <ul>
           {others.map(({ field, message }) => (

@@ -16,11 +16,11 @@ export function OpenInvitations(): ReactElement | null {
   const withdraw = useMutation({ mutationFn: withdrawInvitation, onSettled: () => queries.invalidateQueries({ queryKey: KEY }) })
   const { timeZone } = useInstall()
   const thisYear = yearOf(useToday())
-  const until = ({ expiresAt }: OpenInvitation): string => sayWeekday(civilDateAt(Date.parse(expiresAt), timeZone), thisYear)
+  const until = ({ expiresAt }: OpenInvitation): string => `until ${sayWeekday(civilDateAt(Date.parse(expiresAt), timeZone), thisYear)}`
   const columns: Array<Column<OpenInvitation>> = [
     { key: 'name', head: 'Invited', rowHead: true, phone: 'lead', cell: ({ name }) => name },
     { key: 'role', head: 'As', phone: 'figure', cell: ({ role }) => role },
-    { key: 'until', head: 'Until', phone: 'below', cell: until },
+    { key: 'until', head: 'Good', phone: 'below', cell: until },
     { key: 'maker', head: 'By', cell: ({ madeBy }) => madeBy },
     {
       key: 'act',

@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query'
 import { Link, useParams } from '@tanstack/react-router'
 import type { ReactElement } from 'react'
 import { KIND_NAMES } from '../../../core/catalog/kinds.ts'
+import type { Product } from '../../../core/catalog/product.ts'
 import { atLeast } from '../../../core/people/roles.ts'
 import type { PriceRecord } from '../../../core/pricing/record.ts'
 import { specWords } from '../catalog/spec-words.ts'
@@ -35,11 +36,21 @@ const PostLink = ({ productId }: { productId: string }): ReactElement => (
   </Link>
 )
 
+/** What the maker states; of a kit also what is in the box. */
+function Stated({ product }: { product: Product }): ReactElement {
+  const words = specWords(product, useReader()).join(' · ')
+  if (product.kind !== 'kit') return <>{words || 'The maker’s figures were not entered.'}</>
+  return (
+    <>
+      {words && `${words} · `}
+      <KitContents kit={product} />
+    </>
+  )
+}
+
 function ProductPrices({ record }: { record: PriceRecord }): ReactElement {
-  const reader = useReader()
   const person = usePerson()
   const { product, sightings } = record
-  const words = specWords(product, reader)
   return (
     <Screen
       title={product.name}
@@ -53,7 +64,7 @@ function ProductPrices({ record }: { record: PriceRecord }): ReactElement {
           {product.archived && ' · archived'}
         </>
       }
-      below={words.length > 0 ? words.join(' · ') : product.kind === 'kit' ? undefined : 'The maker’s figures were not entered.'}
+      below={<Stated product={product} />}
       actions={
         <>
           {atLeast(person.role, 'advisor') && (
@@ -65,7 +76,6 @@ function ProductPrices({ record }: { record: PriceRecord }): ReactElement {
         </>
       }
     >
-      {product.kind === 'kit' && <KitContents kit={product} />}
       {sightings.length === 0 ? (
         <Empty action={product.archived ? undefined : <PostLink productId={product.id} />}>
           No sightings of it yet. Post the first one.
