@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { QuoteView } from '../../core/quote/quote-view.ts'
 import { expectAccessible, expectNoOverflow, smallTargets } from './support/accessible.ts'
 import { openBrowser } from './support/browser.ts'
-import { openDevice, PATIENCE_MS, saved, signIn, type Device, type Watched } from './support/counter.ts'
+import { fillSlot, openDevice, PATIENCE_MS, saved, signIn, type Device, type Watched } from './support/counter.ts'
 import { startDemoService, type DemoService } from './support/demo-service.ts'
 
 /** Least heights of anything pressed: 32 px at the counter, 44 px on a phone. Own rule of the look; WCAG 2.5.8 asks for 24. */
@@ -128,7 +128,103 @@ describe('the desk for everyone', () => {
   })
 })
 
+describe('what is typed key by key', () => {
+  /** Types over what stands in a field, as a person does, and leaves it with Tab. */
+  async function typeOver(page: Page, label: string, text: string): Promise<string> {
+    const field = page.getByLabel(label, { exact: true })
+    await field.click()
+    await page.keyboard.press('Control+a')
+    await page.keyboard.type(text)
+    const typed = await field.inputValue()
+    await page.keyboard.press('Tab')
+    return typed
+  }
+
+  it('is never rewritten while it is typed, and the draft holds what was meant', async () => {
+    const watched = await atDesk({ width: 1440, height: 900 })
+    const { page } = watched
+    await page.getByRole('button', { name: 'Change the need' }).click()
+    for (const [label, text] of [['Coldest the room gets', '58'], ['Substrate depth', '6 cm'], ['Outlet distance', '3 ft'], ['How much money', '1,234.00']] as const)
+      expect(await typeOver(page, label, text), label).toBe(text)
+    await saved(page)
+    const { need } = (await quoteOf(watched)).draft
+    // 58 °F by the scale's definition, a foot of 304.8 mm: international foot, 1959.
+    expect(need.exact.coldestRoomC).toBeCloseTo((58 - 32) / 1.8, 3)
+    expect(need.exact).toMatchObject({ substrateDepthMm: 60, outletDistanceMm: 914.4 })
+    expect(need.budgetMinor).toBe(123_400)
+    expect(await typeOver(page, 'How much money', '1,234')).toBe('1,234')
+    await page.getByText(/can be read two ways/).waitFor()
+    expect(await page.getByLabel('How much money', { exact: true }).inputValue()).toBe('1,234')
+    await page.getByLabel('Where it stands', { exact: true }).fill('hall')
+    await saved(page)
+    expect((await quoteOf(watched)).draft.need).toMatchObject({ place: 'hall', budgetMinor: 123_400 })
+    await watched.context.close()
+  }) // prettier-ignore
+
+  it('that is too few or no whole number stays with its fault, and the count what it was', async () => {
+    const { page, context } = await atDesk({ width: 1440, height: 900 })
+    await page.getByRole('button', { name: /^Heat, build A:/ }).first().click() // prettier-ignore
+    const dialog = page.getByRole('dialog')
+    const many = dialog.getByLabel('How many', { exact: true }).first()
+    const before = await many.inputValue()
+    for (const [text, fault] of [['-3', /^How many is -3\. The least is 1\./], ['1,000', /two ways/], ['2.5', /whole number/]] as const) {
+      await many.click()
+      await page.keyboard.press('Control+a')
+      await page.keyboard.type(text)
+      await page.keyboard.press('Tab')
+      await dialog.getByText(fault).first().waitFor() // prettier-ignore
+      expect(await many.inputValue()).toBe(text)
+    }
+    await dialog.getByRole('button', { name: 'Done' }).click()
+    await page.getByRole('button', { name: /^Heat, build A:/ }).first().click() // prettier-ignore
+    expect(await many.inputValue()).toBe(before)
+    await context.close()
+  }) // prettier-ignore
+
+  it('on a plate stays in sight and in hand while a fault is put right', async () => {
+    const { page, context } = await atDesk({ width: 1440, height: 900 })
+    await page.getByRole('button', { name: /^Heat, build A:/ }).first().click() // prettier-ignore
+    const dialog = page.getByRole('dialog')
+    await dialog.getByText('Already owned', { exact: true }).click()
+    await dialog.getByLabel('Or in words').fill('old heater')
+    await dialog.getByText(/^What its plate says/).click()
+    const power = dialog.getByLabel(/^Power/)
+    await power.click()
+    await page.keyboard.type('much')
+    await page.keyboard.press('Enter')
+    await expect.poll(() => power.getAttribute('aria-invalid'), { timeout: PATIENCE_MS }).toBe('true')
+    await power.click()
+    await page.keyboard.press('Control+a')
+    await page.keyboard.type('150')
+    expect(await power.isVisible()).toBe(true)
+    expect(await power.evaluate((element) => element === document.activeElement)).toBe(true)
+    expect(await power.inputValue()).toBe('150')
+    await page.keyboard.press('Escape')
+    await context.close()
+  })
+})
+
 describe('two advisors on one quote', () => {
+  it('who fill one slot are told of it, and only one light is charged', async () => {
+    const [first, second] = [await atDesk({ width: 1440, height: 900 }), await atDesk({ width: 1440, height: 900 })]
+    const lights = async (): Promise<number> => {
+      const { draft, products } = await quoteOf(first)
+      const kinds = new Map(products.map((product) => [product.id, product.kind]))
+      return draft.builds[0]?.lines.filter((line) => line.answer === 'buy' && kinds.get(line.productId) === 'light').length ?? 0
+    }
+    const before = await lights()
+    await fillSlot(first.page, 'Light', 'A', 'Halden Row 30', 'Halden Row 30')
+    await saved(first.page)
+    await fillSlot(second.page, 'Light', 'A', 'Lumbry Strand 60', 'Lumbry Strand 60')
+    await second.page.getByText(/one thing was changed on both sides/).waitFor()
+    await second.page.getByRole('button', { name: 'Keep mine' }).click()
+    await saved(second.page)
+    expect(before).toBe(1)
+    expect(await lights()).toBe(1)
+    await first.context.close()
+    await second.context.close()
+  })
+
   it('lose nothing: who comes second compares, keeps both changes, and saves', async () => {
     const [first, second] = [await atDesk({ width: 1440, height: 900 }), await atDesk({ width: 1440, height: 900 })]
     await first.page.getByLabel('Title, as the customer reads it').fill('Their title')

@@ -89,7 +89,6 @@ describe('from a price tag to an accepted quote', () => {
     await page.getByLabel('What will live in it').selectOption('small-tropical')
     await page.getByLabel('How much money').fill('1000')
     await page.getByLabel('By when').fill(addDays(service.today, 30))
-    await page.getByText('More exact: room, outlet, tap water').click()
     await page.getByLabel('Coldest').fill('15 °C')
     await page.getByLabel('Floor').selectOption('ground_slab')
     await expectAccessible(page)
@@ -112,17 +111,17 @@ describe('from a price tag to an accepted quote', () => {
     await page.getByRole('button', { name: 'Add a build' }).click()
     await fillBuild(page, 'B', [['Hold water', 'Wendlemere Start 40', 'Wendlemere Start 40'], ['Carry the tank', 'Thornby Frame 36', 'Thornby Frame 36'], ...COMMON]) // prettier-ignore
     await page.getByRole('button', { name: /Name, copy, remove build A/ }).click()
-    await page.getByRole('button', { name: 'Make a copy beside it' }).click()
-    await fillBuild(page, 'B', [['Light', 'Halden Row 36', 'Halden Row 36']])
-    for (const [letter, name] of [['A', 'Clear glass'], ['B', 'Clear glass, plain light'], ['C', 'One box']]) await nameBuild(page, letter ?? '', name ?? '') // prettier-ignore
+    await page.getByRole('button', { name: 'Make a copy' }).click()
+    await fillBuild(page, 'C', [['Light', 'Halden Row 36', 'Halden Row 36']])
+    for (const [letter, name] of [['A', 'Clear glass'], ['B', 'One box'], ['C', 'Clear glass, plain light']]) await nameBuild(page, letter ?? '', name ?? '') // prettier-ignore
     await page.getByRole('region', { name: 'We suggest' }).getByLabel('Build').selectOption({ label: 'A Clear glass' })
     await page.getByLabel('Because').fill('it shows the plants from three sides')
     await page.getByLabel('Title, as the customer reads it').fill('A tank of 90 cm for the living room')
     await saved(page)
 
     const { draft } = await read<QuoteView>(advisor, `/api/quotes/${quoteId}`)
-    expect(draft.builds.map((build) => build.name)).toEqual(['Clear glass', 'Clear glass, plain light', 'One box'])
-    expect(draft.builds.map((build) => build.lines.length)).toEqual([13, 13, 7])
+    expect(draft.builds.map((build) => build.name)).toEqual(['Clear glass', 'One box', 'Clear glass, plain light'])
+    expect(draft.builds.map((build) => build.lines.length)).toEqual([13, 7, 13])
     expect(draft.suggestion?.buildId).toBe(draft.builds[0]?.id)
     await expect.poll(() => page.getByRole('link', { name: /^271\.37/ }).count(), { timeout: PATIENCE_MS }).toBe(2)
     await expectAccessible(page)
@@ -181,14 +180,27 @@ describe('from a price tag to an accepted quote', () => {
     expect(view.answer).toMatchObject({ revision: 1, answer: 'accepted', letter: 'A' })
     await advisor.page.reload()
     await advisor.page.getByText(/^Accepted build A on/).waitFor()
+    await advisor.page.getByText(/^Accepted A on .+: it no longer changes$/).waitFor()
+    expect(await advisor.page.getByLabel('Note to the customer').isDisabled()).toBe(true)
+    expect(await advisor.page.getByRole('button', { name: 'Change the need' }).count()).toBe(0)
+    expect(
+      await advisor.page
+        .getByRole('button', { name: /^Heat, build A:/ })
+        .first()
+        .isDisabled(),
+    ).toBe(true)
+    await expectAccessible(advisor.page)
   })
 
   it('the PDF that both download holds the totals the API gave and the posted price', async () => {
     const { page } = advisor
     const ours = await downloadOf(page, () => page.getByRole('link', { name: 'PDF, Letter' }).click())
     const theirs = await downloadOf(customer.page, () => customer.page.getByRole('link', { name: /A4/ }).first().click())
-    for (const download of [ours, theirs]) {
-      expect(download.suggestedFilename()).toBe(`quote-${issued.number}-version-1.pdf`)
+    for (const [download, paper] of [
+      [ours, 'letter'],
+      [theirs, 'a4'],
+    ] as const) {
+      expect(download.suggestedFilename()).toBe(`quote-${issued.number}-version-1-${paper}.pdf`)
       const text = await pdfText(await download.path())
       expect(text).toContain(issued.number)
       for (const build of issued.builds) {
@@ -213,6 +225,20 @@ describe('from a price tag to an accepted quote', () => {
     expect(text).not.toContain(CUSTOMER)
     expect(text).not.toMatch(/\$\d/)
     expect(text).toMatch(/leak test/i)
+  })
+})
+
+describe('a quote that was accepted', () => {
+  it('goes on as a new one, with everything in it', async () => {
+    const { page } = advisor
+    await page.getByRole('button', { name: 'Make a new quote from it' }).click()
+    await expect.poll(() => new URL(page.url()).pathname, { timeout: PATIENCE_MS }).not.toBe(`/quotes/${quoteId}`)
+    const copyId = new URL(page.url()).pathname.split('/')[2] ?? ''
+    const copy = await read<QuoteView>(advisor, `/api/quotes/${copyId}`)
+    const old = await read<QuoteView>(advisor, `/api/quotes/${quoteId}`)
+    expect(copy).toMatchObject({ state: 'draft', number: null, customer: { name: CUSTOMER } })
+    expect(copy.draft.builds).toEqual(old.draft.builds)
+    await page.getByRole('button', { name: 'Change the need' }).waitFor()
   })
 })
 

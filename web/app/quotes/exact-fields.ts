@@ -45,4 +45,18 @@ export const EXACT_GROUPS: readonly ExactGroup[] = ASKED.map(([title, fields]) =
   fields: fields.map(([key, label, digits]) => exactField(key, label, digits ?? 0)),
 }))
 
+/** Asked with the first questions, since so much follows from them: what grows in it, and the room it stands in. */
+const ASKED_FIRST: ReadonlySet<ExactKey> = new Set(['plants', 'coldestRoomC', 'warmestRoomC', 'floor'])
+
+/** Those of the first questions, in the order they are asked. */
+export const FIRST_EXACT_FIELDS: readonly ExactField[] = EXACT_GROUPS.flatMap((group) => group.fields)
+  .filter((field) => ASKED_FIRST.has(field.key))
+  .toSorted((a, b) => [...ASKED_FIRST].indexOf(a.key) - [...ASKED_FIRST].indexOf(b.key))
+
+/** The rest, under "more exact". */
+export const FURTHER_EXACT_GROUPS: readonly ExactGroup[] = EXACT_GROUPS.map((group) => ({
+  ...group,
+  fields: group.fields.filter((field) => !ASKED_FIRST.has(field.key)),
+})).filter((group) => group.fields.length > 0)
+
 export const EXACT_FIELDS: readonly ExactField[] = EXACT_GROUPS.flatMap((group) => group.fields)

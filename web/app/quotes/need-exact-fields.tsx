@@ -4,7 +4,7 @@ import type { Conditions } from '../../../core/sizing/conditions.ts'
 import { SelectField } from '../parts/choice-fields.tsx'
 import { QuantityField } from '../parts/figure-fields.tsx'
 import { useReader } from '../session/session.ts'
-import { EXACT_GROUPS, type ExactField } from './exact-fields.ts'
+import { FIRST_EXACT_FIELDS, FURTHER_EXACT_GROUPS, type ExactField } from './exact-fields.ts'
 import { orderFault } from './exact-order.ts'
 import { sayExact } from './need-words.ts'
 
@@ -14,11 +14,35 @@ interface Props {
   onChange: (change: Partial<NeedExact>) => void
 }
 
-/** Room, outlet, circuit, tap water, inside, animals. An empty field is its default, which stands below it with the word assumed. */
+/** What grows in it and the room it stands in, asked with the first questions; still open ones are assumed and say so. */
+export function FirstExactFields({ need, conditions, onChange }: Props): ReactElement {
+  return (
+    <fieldset className="exact-fields first">
+      <legend className="sr">Plants and room</legend>
+      {FIRST_EXACT_FIELDS.map((field) => (
+        <ExactEntry
+          key={field.key}
+          field={{ ...field, label: FIRST_LABELS[field.key] ?? field.label }}
+          need={need}
+          conditions={conditions}
+          onChange={onChange}
+        />
+      ))}
+    </fieldset>
+  )
+}
+
+/** Away from the heading that says the rest of the label. */
+const FIRST_LABELS: Partial<Record<ExactField['key'], string>> = {
+  coldestRoomC: 'Coldest the room gets',
+  warmestRoomC: 'Warmest the room gets',
+}
+
+/** Outlet, circuit, tap water, inside, animals. An empty field is its default, which stands below it with the word assumed. */
 export function NeedExactFields({ need, conditions, onChange }: Props): ReactElement {
   return (
     <div className="exact-fields">
-      {EXACT_GROUPS.map((group) => (
+      {FURTHER_EXACT_GROUPS.map((group) => (
         <fieldset key={group.title}>
           <legend>{group.title}</legend>
           {group.fields.map((field) => (

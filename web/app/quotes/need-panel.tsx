@@ -4,7 +4,7 @@ import type { Need } from '../../../core/quote/need.ts'
 import { Button } from '../parts/button.tsx'
 import { useDesk } from './desk-context.ts'
 import { EXACT_FIELDS, EXACT_GROUPS } from './exact-fields.ts'
-import { NeedExactFields } from './need-exact-fields.tsx'
+import { FirstExactFields, NeedExactFields } from './need-exact-fields.tsx'
 import { NeedQuestions } from './need-questions.tsx'
 import { needRows, sayExact, type NeedRow } from './need-words.ts'
 
@@ -21,6 +21,7 @@ export function NeedPanel(): ReactElement {
       {changing && !desk.locked ? (
         <div className="form need-form">
           <NeedQuestions need={draft.need} stores={view.stores} onChange={change} />
+          <FirstExactFields need={draft.need} conditions={conditions} onChange={(exact) => desk.edit({ do: 'exact', change: exact })} />
           <details className="exact" open>
             <summary>More exact</summary>
             <NeedExactFields need={draft.need} conditions={conditions} onChange={(exact) => desk.edit({ do: 'exact', change: exact })} />

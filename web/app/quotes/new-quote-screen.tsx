@@ -4,7 +4,7 @@ import { useState, type ReactElement } from 'react'
 import { resolveConditions } from '../../../core/quote/conditions.ts'
 import { emptyNeed } from '../../../core/quote/empty-draft.ts'
 import type { QuoteDraft } from '../../../core/quote/draft.ts'
-import type { Need } from '../../../core/quote/need.ts'
+import type { Need, NeedExact } from '../../../core/quote/need.ts'
 import { createCustomer } from '../client/customers.ts'
 import { faultsByField, problemOf } from '../client/problem.ts'
 import { createQuote } from '../client/quotes.ts'
@@ -16,7 +16,7 @@ import { ErrorNotice } from '../parts/states.tsx'
 import { useInstall } from '../session/session.ts'
 import { CustomerChoice, type ChosenCustomer } from './customer-choice.tsx'
 import { focusFault } from './focus-fault.ts'
-import { NeedExactFields } from './need-exact-fields.tsx'
+import { FirstExactFields, NeedExactFields } from './need-exact-fields.tsx'
 import { NeedQuestions } from './need-questions.tsx'
 import { newBuild } from './new-build.ts'
 import './desk.css'
@@ -54,7 +54,7 @@ export function NewQuoteScreen(): ReactElement {
           onChange={setCustomer}
           fault={tried && !ready ? 'Choose a customer, or write the name of a new one.' : (faults['name'] ?? null)}
         />
-        <NeedPart need={need} onChange={setNeed} />
+        <NeedPart need={need} change={setNeed} />
         <TextField
           label="Title, as the customer reads it"
           required={false}
@@ -94,26 +94,25 @@ function useMakeQuote() {
   })
 }
 
-function NeedPart({ need, onChange }: { need: Need; onChange: (need: Need) => void }): ReactElement {
+/** `change` is told what becomes of the newest need: one field may be left and the next changed before the screen is drawn again. */
+function NeedPart({ need, change }: { need: Need; change: (next: (need: Need) => Need) => void }): ReactElement {
   const install = useInstall()
   const stores = useQuery({ queryKey: ['stores'], queryFn: listStores })
+  const conditions = resolveConditions(need, install)
+  const changeExact = (part: Partial<NeedExact>): void =>
+    change((now) => ({
+      ...now,
+      exact: Object.fromEntries(Object.entries({ ...now.exact, ...part }).filter(([, value]) => value !== undefined)),
+    }))
   return (
     <fieldset className="new-need">
       <legend>The need</legend>
       <div className="form">
-        <NeedQuestions need={need} stores={stores.data ?? []} onChange={(change) => onChange({ ...need, ...change })} />
+        <NeedQuestions need={need} stores={stores.data ?? []} onChange={(part) => change((now) => ({ ...now, ...part }))} />
+        <FirstExactFields need={need} conditions={conditions} onChange={changeExact} />
         <details className="exact">
-          <summary>More exact: room, outlet, tap water</summary>
-          <NeedExactFields
-            need={need}
-            conditions={resolveConditions(need, install)}
-            onChange={(change) =>
-              onChange({
-                ...need,
-                exact: Object.fromEntries(Object.entries({ ...need.exact, ...change }).filter(([, value]) => value !== undefined)),
-              })
-            }
-          />
+          <summary>More exact: outlet, tap water, animals</summary>
+          <NeedExactFields need={need} conditions={conditions} onChange={changeExact} />
         </details>
       </div>
     </fieldset>
