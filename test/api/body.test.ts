@@ -30,7 +30,7 @@ async function pour(path: string, chunks: number, headers: Record<string, string
     { highWaterMark: 0 },
   )
   const init = { method: 'POST', body, duplex: 'half', headers: { 'sec-fetch-site': 'same-origin', ...JSON_TYPE, ...headers } }
-  const answer = await world.app.request(ORIGIN + path, init as RequestInit, { incoming: { socket: { remoteAddress: '192.0.2.77' } } })
+  const answer = await world.app.request(ORIGIN + path, init, { incoming: { socket: { remoteAddress: '192.0.2.77' } } })
   return { status: answer.status, takenKb: (state.taken * CHUNK.length) / KB, text: await answer.text() }
 }
 const as = (browser: Browser) => ({ cookie: browser.cookie() })

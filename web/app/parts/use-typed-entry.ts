@@ -1,4 +1,4 @@
-import { useEffect, useState, type KeyboardEvent } from 'react'
+import { useEffect, useEffectEvent, useState, type KeyboardEvent } from 'react'
 import { followEntry, leaveEntry, openEntry, typeEntry, type Reading } from './typed-entry.ts'
 
 interface Meaning<Value> {
@@ -30,10 +30,11 @@ export function useTypedEntry<Value>({ value, read, spell, tell }: Meaning<Value
   const fault = entry.typing ? null : read(entry.text).fault
   // A text refused for the sake of another field goes through once that field gives way.
   const released = entry.refused && !entry.typing && fault === null
+  // What leaving does is the newest render's; only that it may go through is waited for.
+  const leaveReleased = useEffectEvent(leave)
   useEffect(() => {
-    if (released) leave()
-    // What leaving does is the newest render's; only that it may go through is waited for.
-    // oxlint-disable-next-line react/exhaustive-effect-dependencies
+    // oxlint-disable-next-line react/set-state-in-effect -- what releases the text is another field's change, which is no event of this one
+    if (released) leaveReleased()
   }, [released])
   return {
     value: entry.text,
