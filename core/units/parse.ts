@@ -35,6 +35,7 @@ function accepted(unit: Unit, reader: ReaderUnits): Record<string, ToStorage> {
     lm: { lm: times(1), lumen: times(1), lumens: times(1) },
     h: { h: times(1), hours: times(1), min: times(1 / 60) },
     percent: { '%': times(1) },
+    share: { '%': (value) => value / 100 },
   } // prettier-ignore
   return tables[unit] ?? {}
 }

@@ -36,6 +36,8 @@ const SCREENS: Record<string, (ids: Ids) => string> = {
   setups: () => '/setups',
   people: () => '/people',
   settings: () => '/settings',
+  'own account': () => '/account',
+  'kit page': ({ kit }) => `/prices/${kit}`,
 }
 
 let service: DemoService

@@ -55,6 +55,14 @@ describe('the form of a product', () => {
       'externalController',
     )
   })
+  it('reads a conditioner’s dose and an ammonia source’s strength as their labels print them', () => {
+    const dose = readDraft({ ...emptyProduct('conditioner'), name: 'Stillwell', spec: { doseMlPerL: '5 mL per 10 gal' } }, US)
+    expect(dose.faults).toEqual({})
+    // 5 mL in 37.85411784 L, to the six decimals that are kept.
+    expect(dose.body.spec).toEqual({ doseMlPerL: 0.132086 })
+    const strength = readDraft({ ...emptyProduct('ammonia_source'), name: 'Stillwell', spec: { strength: '10 %' } }, US)
+    expect(strength).toMatchObject({ faults: {}, body: { spec: { strength: 0.1 } } })
+  })
   it('sends parts only of a kit', () => {
     const parts = [{ productId: 'x', quantity: 2, name: 'Torvane' }]
     expect(readDraft({ ...emptyProduct('kit'), parts }, US).body.parts).toEqual([{ productId: 'x', quantity: 2 }])

@@ -18,9 +18,20 @@ interface Props {
   onChange: (text: string) => void
 }
 
+/** How else a figure may be typed, where its label prints it another way. */
+const AS_PRINTED: Record<string, string> = {
+  doseMlPerL: 'Or as the label has it: 5 mL per 10 gal.',
+  strength: 'Or in per cent: 10 %.',
+}
+
 /** One row of the spec table as a field. "Not known" is an answer of its own, never a preset. */
 export function SpecField({ field, text, fault, onChange }: Props): ReactElement {
-  const common = { label: field.label, help: field.help || undefined, fault, required: field.required }
+  const common = {
+    label: field.label,
+    help: [field.help, AS_PRINTED[field.key]].filter(Boolean).join(' ') || undefined,
+    fault,
+    required: field.required,
+  }
   if (field.type === 'flag')
     return (
       <SelectField {...common} none="Not known" value={text === 'yes' || text === 'no' ? text : ''} onChange={onChange} options={YES_NO} />

@@ -1,4 +1,5 @@
 import { currencyExponent, parseMoney, sayMoney } from '../../../core/money.ts'
+import { parseDose } from '../../../core/units/dose.ts'
 import { parseQuantity } from '../../../core/units/parse.ts'
 import type { ReaderUnits, Unit } from '../../../core/units/quantity.ts'
 import { displayUnit } from '../../../core/units/say.ts'
@@ -28,6 +29,7 @@ export function fieldUnit({ unit, unitText, max }: FigureLimits, reader: ReaderU
 
 /** Storage value of a text in the field's unit, without limits. */
 function storageValue(text: string, limits: FigureLimits, reader: ReaderUnits): ReturnType<typeof parseQuantity> {
+  if (limits.unitText === 'mL/L') return parseDose(text, reader)
   if (limits.unit === undefined) return parseQuantity(text.replace(limits.unitText ?? '', ''), 'count', reader)
   const bare = /^[-\u2212+]?[\d\s.,/]+$/.test(text.trim())
   return parseQuantity(bare ? `${text.trim()} ${fieldUnit(limits, reader)}`.trim() : text, limits.unit, reader)
