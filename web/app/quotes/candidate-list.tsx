@@ -108,7 +108,7 @@ function CandidateRow({ candidate }: { candidate: Candidate }): ReactElement {
   const { product, offer, difference, verdict } = candidate
   return (
     <>
-      <span className="what">
+      <span className="filler">
         {product.name}
         <span className="note">{sayProduct(product, reader)}</span>
       </span>

@@ -25,6 +25,8 @@ export interface Candidate {
   totalMinor: number | null
   /** Cheapest today where the customer buys; null: no price. */
   offer: { minor: number; storeName: string } | null
+  /** Slots with a part that does not fit, with it in place. */
+  illFitting: Slot[]
   /** Worst verdict about this slot with it in place. */
   verdict: Verdict | null
 }
@@ -69,9 +71,15 @@ export function candidateOf(product: Product, question: Question): Candidate {
     totalMinor: tried.cost.today.complete ? tried.cost.today.totalMinor : null,
     difference: sayDifference(build.cost.today, tried.cost.today, inputs.install.currency),
     offer: cost?.todayMinor != null && storeName !== undefined ? { minor: cost.todayMinor, storeName } : null,
+    illFitting: illFittingSlots(tried),
     verdict: worstOf(tried, slot),
   } // prettier-ignore
 }
+
+/** Slots of a build with a part that does not fit. @example illFittingSlots(build) // ['heat'] */
+export const illFittingSlots = ({ report }: Pick<AssembledBuild, 'report'>): Slot[] => [
+  ...new Set(report.findings.flatMap((finding) => (finding.verdict === 'does_not_fit' ? (slotOfCheck(finding.check) ?? []) : []))),
+]
 
 function worstOf(build: AssembledBuild, slot: Slot): Verdict | null {
   const verdicts = build.report.findings.filter((finding) => slotOfCheck(finding.check) === slot).map((finding) => finding.verdict)

@@ -4,7 +4,7 @@ import type { PriceView } from '../../../core/pricing/price-view.ts'
 import { assembleBuild } from '../../../core/quote/assemble.ts'
 import { openSlots } from '../../../core/quote/open-slots.ts'
 import type { AssembledBuild, QuoteInputs } from '../../../core/quote/revision.ts'
-import { bestFirst, candidateOf, type Candidate } from './candidates.ts'
+import { bestFirst, candidateOf, illFittingSlots, type Candidate } from './candidates.ts'
 import { editDraft } from './draft-edit.ts'
 
 /** What may fill a slot: products with the prices seen of them. */
@@ -23,9 +23,12 @@ export interface Filled {
   left: Slot[]
 }
 
+/** A product that led to a slot which nothing then fitted is passed over in the next try; after this many the rest is for the advisor. */
+const MOST_TRIES = 5
+
 /**
- * Puts into each required slot that is still empty the product that fits and adds least to the total (where none does, one that is marginal), one slot after the other, so that each sees what came
- * before it. A slot that nothing fits stays empty. The tank is never chosen: everything else follows from it.
+ * Puts into each required slot that is still empty the product that fits and adds least to the total (where none does, one that is marginal), one slot after
+ * the other, so that each sees what came before it. A slot that nothing fits stays empty. The tank is never chosen: everything else follows from it.
  *
  * `newLineId` makes the ids, since ids are made outside. `offer` reads a slot's products; a failure is its caller's.
  *
@@ -37,33 +40,72 @@ export async function fillRest(
   offer: (slot: Slot) => Promise<Offered>,
   newLineId: () => string,
 ): Promise<Filled> {
+  const read = new Map<Slot, Promise<Offered>>()
+  const offerOnce = (slot: Slot): Promise<Offered> => {
+    const known = read.get(slot) ?? offer(slot)
+    read.set(slot, known)
+    return known
+  }
+  const passedOver = new Set<string>()
+  for (let tries = 1; ; tries += 1) {
+    const { placed, ...result } = await fillOnce(inputs, buildId, offerOnce, newLineId, passedOver)
+    const culprits = placed.filter(({ spoils }) => spoils.some((slot) => result.left.includes(slot)))
+    if (culprits.length === 0 || tries === MOST_TRIES) return result
+    for (const { productId } of culprits) passedOver.add(productId)
+  }
+}
+
+/** A product put in, and the open slots that something must now be found for, or it does not fit. */
+interface Placed {
+  productId: string
+  spoils: Slot[]
+}
+
+async function fillOnce(
+  inputs: QuoteInputs,
+  buildId: string,
+  offer: (slot: Slot) => Promise<Offered>,
+  newLineId: () => string,
+  passedOver: ReadonlySet<string>,
+): Promise<Filled & { placed: Placed[] }> {
   const index = inputs.draft.builds.findIndex((build) => build.id === buildId)
-  const filled: Slot[] = []
-  const left: Slot[] = []
+  const [filled, left, placed]: [Slot[], Slot[], Placed[]] = [[], [], []]
   let now = inputs
   for (;;) {
     const build = assembleBuild(now, index)
     const slot = openSlots(build).find((one) => one !== 'hold_water' && !left.includes(one))
-    if (slot === undefined) return { inputs: now, filled, left }
-    const offered = await offer(slot)
+    if (slot === undefined) return { inputs: now, filled, left, placed }
+    const all = await offer(slot)
+    const offered = { ...all, products: all.products.filter((product) => !passedOver.has(product.id)) }
     const best = await cheapestFit(now, build, slot, offered)
     if (best) {
       now = withLine(now, build.id, best, offered, newLineId())
       filled.push(slot)
+      placed.push({ productId: best.product.id, spoils: spoiledBy(best, build) })
     } else left.push(slot)
   }
 }
 
-/** One piece where one fits, else as few as do; where nothing fits without reserve, what is marginal. What is not known to fit is not taken. */
+/** Slots with a part that does not fit only since this is in place. */
+function spoiledBy(candidate: Candidate, build: AssembledBuild): Slot[] {
+  const before = illFittingSlots(build)
+  return candidate.illFitting.filter((slot) => !before.includes(slot))
+}
+
+/**
+ * One piece where one fits, else as few as do; where nothing fits without reserve, what is marginal. What is not known to fit, or keeps a part that is there
+ * already from fitting, is not taken.
+ */
 async function cheapestFit(inputs: QuoteInputs, build: AssembledBuild, slot: Slot, offered: Offered): Promise<Candidate | null> {
   const seen = new Set(offered.prices.map((price) => price.productId))
   const priced = offered.products.filter((product) => seen.has(product.id))
+  const open = openSlots(build)
   let marginal: Candidate | undefined
   for (let quantity = 1; quantity <= MOST_PIECES; quantity += 1) {
     await breath()
     const tried = priced
       .map((product) => candidateOf(product, { inputs, build, slot, quantity, replaces: [], fetched: offered }))
-      .filter((one) => one.offer !== null && one.totalMinor !== null)
+      .filter((one) => one.offer !== null && one.totalMinor !== null && spoiledBy(one, build).every((spoiled) => open.includes(spoiled)))
       .toSorted(bestFirst)
     const fit = tried.find((one) => one.verdict === null || one.verdict === 'fits')
     if (fit) return fit

@@ -50,7 +50,7 @@ function CellRow({ build, slot, row }: { build: AssembledBuild; slot: Slot; row:
         <span className="sr">
           {SLOT_NAMES[slot]}, build {build.letter}:{' '}
         </span>
-        <span className="what">{nameOf(row)}</span>
+        <span className="filler">{nameOf(row)}</span>
         <span className={row.needs ? 'src needs' : 'src'}>{priced ? <Where cost={cost} /> : detailOf(row)}</span>
         <LineNote lineId={row.answer === 'in_kit' ? null : row.lineId} />
       </button>

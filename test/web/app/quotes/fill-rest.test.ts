@@ -108,3 +108,20 @@ describe('the order of what may be chosen', () => {
     expect(saysPhrase(tank('Shallow 90', 900), '')).toBe(false)
   })
 })
+
+it('passes over what fits its own slot and leaves another that nothing then fits', async () => {
+  const before = inputsWith('t90')
+  const rimless = before.products.map((product) => ({ ...product, spec: { ...product.spec, style: 'rimless' } }) as Product)
+  const stand = (id: string, top: 'full' | 'perimeter'): Product =>
+    ({ ...shared, id, kind: 'stand', name: id, spec: { topLengthMm: 900, topWidthMm: 400, heightMm: 700, ratedLoadKg: 400, top, surface: 'metal' } }) as Product // prettier-ignore
+  const stands = [stand('open', 'perimeter'), stand('whole', 'full')]
+  const mat = { ...shared, id: 'mat', kind: 'mat', name: 'mat', spec: { lengthMm: 900, widthMm: 400 } } as Product
+  const shelves: Partial<Record<Slot, { products: Product[]; prices: PriceView[] }>> = {
+    carry_tank: { products: stands, prices: [priceOf('open', 5000), priceOf('whole', 9000)] },
+    bed_glass: { products: [mat], prices: [priceOf('mat', 2000)] },
+  }
+  const offered = (slot: Slot) => Promise.resolve(shelves[slot] ?? { products: [], prices: [] })
+  const { inputs } = await fillRest({ ...before, products: rimless }, 'a', offered, newLineId)
+  // Flat glass on an open frame is no bed, with or without a mat: the dearer stand is the one that works.
+  expect(inputs.draft.builds[0]?.lines.flatMap((line) => (line.answer === 'buy' ? [line.productId] : []))).toEqual(['t90', 'whole', 'mat'])
+})
