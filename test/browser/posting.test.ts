@@ -100,6 +100,20 @@ describe('a member in a store aisle', () => {
     expect(await postedToday()).not.toContain(0)
   })
 
+  it('is taken to a fault that was folded away, clear of the button at the foot', async () => {
+    await openScreen(page, service, `/post?product=${productId}`)
+    await page.getByLabel('Price', { exact: true }).fill('42.90')
+    await page.getByText('Another day, evidence, a note').click()
+    await page.getByLabel('Day seen').fill('2030-01-01')
+    await page.getByText('Another day, evidence, a note').click()
+    await page.getByRole('button', { name: /^Post \$42\.90/ }).click()
+    const fault = page.getByText(/^This day is in the future\./)
+    await fault.waitFor()
+    await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('type'))).toBe('date')
+    const [told, foot] = [await fault.boundingBox(), await page.locator('.foot').boundingBox()]
+    expect((told?.y ?? 999) + (told?.height ?? 0)).toBeLessThanOrEqual(foot?.y ?? 0)
+  })
+
   it('loses nothing without a signal, and posts it once when it is back', async () => {
     await openScreen(page, service, `/post?product=${productId}`)
     await context.setOffline(true)

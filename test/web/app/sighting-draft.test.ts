@@ -39,6 +39,7 @@ describe('a sighting as it is typed', () => {
     ['regular', { regular: 'x' }],
     ['seenOn', { seenOn: '2026-10-21' }],
     ['seenOn', { seenOn: '2026-02-30' }],
+    ['seenOn', { seenOn: '2019-03-01' }],
     ['lastDay', { lastDay: '2026-10-19' }],
     ['lastDay', { lastDay: '2028-10-19' }],
   ] as const)('is stopped with a sentence beside the field: %s', (field, part) => {

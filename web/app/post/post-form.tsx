@@ -23,6 +23,11 @@ interface Props {
   onDone: (posted: Posted) => void
 }
 
+/** A fault may be behind the button at the foot, or folded away: the first one is gone to once it is drawn. */
+function toFirstFault(form: HTMLFormElement): void {
+  requestAnimationFrame(() => form.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus())
+}
+
 /** Store, price, how good it is, kind of price, one button. */
 export function PostForm({ draft, onChange, onChangeProduct, onDone }: Props): ReactElement {
   const currency = useCurrency()
@@ -47,6 +52,7 @@ export function PostForm({ draft, onChange, onChangeProduct, onDone }: Props): R
       onSubmit={(event) => {
         event.preventDefault()
         setTried(true)
+        if (!reading.body) toFirstFault(event.currentTarget)
         const { product, replaces } = draft
         if (reading.body && product) void post(reading.body, { product, storeName: store?.name ?? 'the store', replaces })
       }}

@@ -1,7 +1,8 @@
 import type { Kind } from '../../../core/catalog/kinds.ts'
 import type { Store } from '../../../core/catalog/store.ts'
-import { addDays, isCivilDate, sayDate, yearOf, type CivilDate } from '../../../core/dates.ts'
+import { addDays, daysBetween, isCivilDate, sayDate, yearOf, type CivilDate } from '../../../core/dates.ts'
 import { sayMoney } from '../../../core/money.ts'
+import { OLDEST_SIGHTING_DAYS } from '../../../core/pricing/check-sighting.ts'
 import type { Condition, Sighting } from '../../../core/pricing/sighting.ts'
 import type { SightingBody } from '../client/sightings.ts'
 import { readMoney, spellMoney } from '../parts/figure.ts'
@@ -66,7 +67,7 @@ function lastDayFault(draft: SightingDraft): string | undefined {
 /**
  * What the form holds, with a sentence for each field that stops it.
  *
- * Errors: no product, no store, no price or a price of 0, a day in the future, a last day before the day it was seen.
+ * Errors: no product, no store, no price or a price of 0, a day in the future or more than two years ago, a last day before the day it was seen.
  */
 export function readSighting(draft: SightingDraft, currency: string, today: CivilDate): SightingReading {
   const faults: SightingReading['faults'] = {}
@@ -81,6 +82,7 @@ export function readSighting(draft: SightingDraft, currency: string, today: Civi
   if (last) faults.lastDay = last
   if (!isCivilDate(draft.seenOn)) faults.seenOn = 'This is not a day. Write the day you saw it.'
   else if (draft.seenOn > today) faults.seenOn = `This day is in the future. Today is ${sayDate(today, yearOf(today))}.`
+  else if (daysBetween(draft.seenOn, today) > OLDEST_SIGHTING_DAYS) faults.seenOn = 'This is more than two years ago. Check the year.'
   const complete = Object.keys(faults).length === 0 && draft.product !== null && price.value !== null
   return {
     body: complete ? bodyOf(draft, draft.product?.id ?? '', price.value ?? 0, regular.value) : null,

@@ -10,6 +10,7 @@ import { mergeTyped } from '../parts/merge.ts'
 import { ErrorNotice } from '../parts/states.tsx'
 import { sessionQuery } from '../session/session.ts'
 import { SettingsPlace, SettingsPower, SettingsUnits } from './settings-fields.tsx'
+import { spellSetting } from './spell-setting.ts'
 
 const LABELS: Record<keyof Install, string> = {
   name: 'Name', mode: 'Mode', currency: 'Currency', country: 'Country', timeZone: 'Time zone', units: 'Units', contact: 'Contact', paper: 'Paper', energyPriceMinor: 'Price of a kilowatt hour',
@@ -39,8 +40,7 @@ export function SettingsForm({ read, reload }: { read: Read; reload: () => Promi
     onSuccess: (newest) => {
       if (!newest) return
       const { merged, clashes: both } = mergeTyped(based.value, draft, newest.value)
-      const spell = (value: unknown): string => (typeof value === 'string' ? value : JSON.stringify(value))
-      setClashes(both.map((key) => ({ label: LABELS[key], mine: spell(draft[key]), theirs: spell(newest.value[key]) })))
+      setClashes(both.map((key) => ({ label: LABELS[key], mine: spellSetting(draft, key), theirs: spellSetting(newest.value, key) })))
       setBased(newest)
       setDraft(merged)
       save.reset()

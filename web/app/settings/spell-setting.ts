@@ -1,0 +1,21 @@
+import type { Install } from '../../../core/install.ts'
+import { sayUnitPrice } from '../../../core/unit-price.ts'
+
+/**
+ * A setting as its field shows it, for one who must choose between two.
+ *
+ * @example spellSetting({ …, units: { system: 'us', gallon: 'us', decimal: '.' } }, 'units') // 'in, gal, °F; US gallon; decimal point'
+ */
+export function spellSetting(install: Install, key: keyof Install): string {
+  const { units, paper, energyPriceMinor, currency } = install
+  if (key === 'units') {
+    const system = units.system === 'us' ? 'in, gal, °F' : 'cm, L, °C'
+    const gallon = units.gallon === 'us' ? 'US gallon' : 'imperial gallon'
+    return `${system}; ${gallon}; decimal ${units.decimal === '.' ? 'point' : 'comma'}`
+  }
+  if (key === 'paper') return paper === 'a4' ? 'A4' : 'US Letter'
+  if (key === 'energyPriceMinor') return sayUnitPrice(energyPriceMinor, currency)
+  if (key === 'circuitVoltageV') return `${install[key]} V`
+  if (key === 'circuitCurrentA') return `${install[key]} A`
+  return install[key]
+}
