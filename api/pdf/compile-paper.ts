@@ -35,7 +35,7 @@ export function createPaperCompiler(): PaperCompiler {
         inputs: { paper: JSON.stringify({ ...paper, ...way }), art },
       })
       pages = compiled.result
-      if (pages === null) throw compiled.takeError() ?? new Error('The template gave no pages')
+      if (pages === null) throw new Error(`The template was refused: ${JSON.stringify(compiled.takeDiagnostics()?.shortDiagnostics ?? [])}`)
       if (endOfPageOne(compiler, pages) === 1) break
     }
     if (pages === null) throw new Error('There was no way to lay page one out')

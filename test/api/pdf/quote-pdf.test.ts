@@ -193,6 +193,16 @@ describe('paper and builds', () => {
       expect(pages[0]).toContain(words)
   })
 
+  it.each([
+    [1, 'letter'],
+    [2, 'a4'],
+    [3, 'letter'],
+  ] as const)('leaves no page of %d builds on %s nearly empty', async (builds, paper) => {
+    const { pages } = await make({ builds }, { paper })
+    expect(pages.length).toBeLessThanOrEqual(11)
+    for (const page of pages) if (!page.includes('Water-test log')) expect(page.length, page).toBeGreaterThan(900)
+  })
+
   it('says a page of its own only where page one has no room, and then the sums with it', async () => {
     const { pages } = await make({ builds: 4, longNames: true }, { paper: 'letter' })
     expect(pages[0]).toContain('is on the next page')
