@@ -113,7 +113,7 @@ it('passes over what fits its own slot and leaves another that nothing then fits
   const before = inputsWith('t90')
   const rimless = before.products.map((product) => ({ ...product, spec: { ...product.spec, style: 'rimless' } }) as Product)
   const stand = (id: string, top: 'full' | 'perimeter'): Product =>
-    ({ ...shared, id, kind: 'stand', name: id, spec: { topLengthMm: 900, topWidthMm: 400, heightMm: 700, ratedLoadKg: 400, top, surface: 'metal' } }) as Product // prettier-ignore
+    ({ ...shared, id, kind: 'stand', name: id, spec: { topLengthMm: 900, topWidthMm: 400, heightMm: 700, ratedLoadKg: 400, top, surface: 'metal' } }) // prettier-ignore
   const stands = [stand('open', 'perimeter'), stand('whole', 'full')]
   const mat = { ...shared, id: 'mat', kind: 'mat', name: 'mat', spec: { lengthMm: 900, widthMm: 400 } } as Product
   const shelves: Partial<Record<Slot, { products: Product[]; prices: PriceView[] }>> = {
