@@ -1,5 +1,6 @@
 import { gzipSync } from 'node:zlib'
 import { describe, expect, it } from 'vitest'
+import { openSlots, sayOpenSlots } from '../../../core/quote/open-slots.ts'
 import type { Finding, Verdict } from '../../../core/sizing/finding.ts'
 import { sayMoney } from '../../../core/money.ts'
 import { quotePage } from '../../../web/pages/quote-page.ts'
@@ -49,6 +50,26 @@ describe('the quote as a customer decides on it', () => {
       'Pellick C-1200 canister (in the kit)',
     ])
       expect(html).toContain(words)
+  })
+  it('says what a total does not hold, beside it and on the button that accepts it', () => {
+    const html = page().replace(/<[^>]*>/g, '')
+    const open = sampleQuote().builds.filter((build) => openSlots(build).length > 0)
+    expect(open.length).toBeGreaterThan(0)
+    for (const build of open) {
+      const words = sayOpenSlots(build)
+      expect(words).toMatch(/^without .+: not chosen$/)
+      expect(html.split(words).length - 1, `build ${build.letter}: sums, choice, button`).toBeGreaterThanOrEqual(3)
+    }
+  })
+  it('adds up its sums where prices hold their tax', () => {
+    const document = sampleQuote()
+    const [build] = document.builds
+    if (!build?.cost.today.complete) throw new Error('The sample has no total')
+    // 106.00 with 6 % in it holds 6.00 of tax.
+    Object.assign(build.cost.today, { goodsMinor: 10_600, deliveryMinor: 0, taxMinor: 600, taxIncludedMinor: 600, totalMinor: 10_600 })
+    expect(page({ document }).replace(/<[^>]*>/g, ' ')).toMatch(
+      /Goods\s+106\.00\s+Delivery\s+0\.00\s+Tax[^−]*6\.00\s+Tax already in the prices\s+−6\.00\s+Today\s+\$106\.00/,
+    )
   })
   it('never prints a total with a hole in it, and offers no button to accept it', () => {
     const html = page({ document: sampleQuote({ withoutPriceOf: 'kit-b' }) })
