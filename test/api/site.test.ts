@@ -43,9 +43,11 @@ describe('the proxies an operator names', () => {
       expect(() => readConfig({ TRUSTED_PROXIES: text })).toThrow(`"${text}" is no address or network`)
     },
   )
-  it('reach the container with the link key, and both may be empty', async () => {
+  it('reach the container with the link key, and may be empty', async () => {
     const compose = await readFile(new URL('../../docker-compose.yml', import.meta.url), 'utf8')
-    for (const name of ['PUBLIC_URL', 'TRUSTED_PROXIES', 'LINK_KEY']) expect(compose).toContain(`${name}: \${${name}:-}`)
+    for (const name of ['TRUSTED_PROXIES', 'LINK_KEY']) expect(compose).toContain(`${name}: \${${name}:-}`)
+    const publicUrl = /PUBLIC_URL: \$\{PUBLIC_URL:-(.+)\}/.exec(compose)?.[1] ?? ''
+    expect(readConfig({ PUBLIC_URL: publicUrl }).publicUrl?.port).toBe('8080')
     const config = readConfig({ PUBLIC_URL: '', TRUSTED_PROXIES: '', LINK_KEY: '' })
     expect([config.publicUrl, config.linkKey, config.trustedProxies.rules]).toEqual([null, null, []])
   })

@@ -128,7 +128,7 @@ describe('on a phone', () => {
   it('the button of a quote says what it accepts, and changes with the choice', async () => {
     const { page, context } = await openPage(browser, { width: 390, scheme: 'light' })
     await page.goto(`${origin}/quote`)
-    const shown = page.locator('.confirm:visible')
+    const shown = page.locator('.confirm:visible button')
     expect(await shown.count(), 'nothing is chosen beforehand').toBe(0)
     await page.locator('input[value="A"]').check()
     expect(await shown.allTextContents()).toEqual([expect.stringMatching(/^Accept A: Long and deep, \$/)])
