@@ -3,7 +3,7 @@ import { addDays, civilDateAt } from '../../core/dates.ts'
 import { checkSighting } from '../../core/pricing/check-sighting.ts'
 import { doubtOf } from '../../core/pricing/doubt.ts'
 import type { SightingInput } from '../../core/pricing/schema.ts'
-import type { Doubt, Sighting } from '../../core/pricing/sighting.ts'
+import type { Doubt, SeenPrice } from '../../core/pricing/sighting.ts'
 import { samePriceThatDay, sightingContext } from '../../db/sighting-context.ts'
 import { findSighting, insertSighting } from '../../db/sightings.ts'
 import type { Ctx } from '../context.ts'
@@ -13,11 +13,11 @@ import { refused } from '../http/refusal.ts'
 
 type Posted = z.output<typeof SightingInput>
 
-/** The doubt rules look back 365 days, and the regular price behind them a little further. */
-const RECORD_DAYS = 550
+/** The doubt rules look back this far. */
+const RECORD_DAYS = 365
 
 /** Only a doubted price asks what else was seen that day: most are not, and a phone waits for the answer. */
-async function doubtAbout(c: Ctx, fields: Posted, record: Sighting[], currency: string): Promise<Doubt | null> {
+async function doubtAbout(c: Ctx, fields: Posted, record: SeenPrice[], currency: string): Promise<Doubt | null> {
   const doubt = doubtOf(fields, record, { currency, othersThatDay: [] })
   return doubt && doubtOf(fields, record, { currency, othersThatDay: await samePriceThatDay(c.get('db'), fields) })
 }

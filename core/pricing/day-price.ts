@@ -1,13 +1,13 @@
 import type { CivilDate } from '../dates.ts'
-import type { Sighting } from './sighting.ts'
+import type { SeenPrice, Sighting } from './sighting.ts'
 import type { TrustOf } from './trust.ts'
 import { weightedMedian } from './weighted-median.ts'
 
 /** What the sightings of one civil day say together. */
-export interface DayPrice {
+export interface DayPrice<Seen extends SeenPrice = Sighting> {
   seenOn: CivilDate
   priceMinor: number
-  sightings: Sighting[]
+  sightings: Seen[]
 }
 
 /**
@@ -15,7 +15,11 @@ export interface DayPrice {
  *
  * `priceOf` says which of a sighting's two prices is meant. The order of the input does not matter.
  */
-export function dayPrices(sightings: readonly Sighting[], trustOf: TrustOf, priceOf: (sighting: Sighting) => number): DayPrice[] {
+export function dayPrices<Seen extends SeenPrice>(
+  sightings: readonly Seen[],
+  trustOf: TrustOf,
+  priceOf: (sighting: Seen) => number,
+): Array<DayPrice<Seen>> {
   const byDay = Map.groupBy(sightings, ({ seenOn }) => seenOn)
   return [...byDay]
     .sort(([a], [b]) => (a < b ? -1 : 1))

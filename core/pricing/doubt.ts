@@ -3,7 +3,7 @@ import { sayMoney } from '../money.ts'
 import { effectiveCondition } from './effective-condition.ts'
 import { regularPrice } from './regular-price.ts'
 import { median, robustDeviation } from './robust-deviation.ts'
-import { isAccepted, type Doubt, type Sighting } from './sighting.ts'
+import { isAccepted, type Doubt, type SeenPrice, type Sighting } from './sighting.ts'
 
 /** Design rule 8. A sale or clearance outside these shares of the regular price is not believed alone. */
 export const LEAST_SALE_SHARE = 0.3
@@ -16,6 +16,8 @@ export const SLIP_TOLERANCE = 0.02
 const LEAST_RECORD = 3
 /** With so few, a price is believed alone up to twice or half of what was seen: beyond it, another size or a slip is likelier than a change. Own. */
 const FEW_REPORTS_FACTOR = 2
+/** Stores differ in a price by less than this; where a store has no price yet, beyond it a slip or another size is likelier. Own. */
+const ELSEWHERE_FACTOR = 2
 /** A price this close to the accepted shelf price agrees with it, though the year before was lived at another price. */
 const AGREES_SHARE = 0.02
 
@@ -35,13 +37,14 @@ export interface DoubtContext {
  * Whether a sighting must wait for a second member, with the likely cause in words; null where it counts at once (design rule 8).
  *
  * `record` are the sightings of the same product, at any store, the candidate not among them; those not accepted, of other days' future and
- * older than a year are left out here. The class that a shelf price is held against is the shelf prices of the same store.
+ * older than a year are left out here. The class that a shelf price is held against is the shelf prices of the same store; where that store
+ * has no regular price and no shelf price yet, any new price is held against what the product usually costs elsewhere.
  *
  * Units: minor units as the store prints them.
  *
  * @example doubtOf({ …, condition: 'shelf', priceMinor: 195000 }, record, context) // slipped_decimal: "Ten times the regular price of $195.00 here. …"
  */
-export function doubtOf(candidate: DoubtCandidate, record: readonly Sighting[], context: DoubtContext): Doubt | null {
+export function doubtOf(candidate: DoubtCandidate, record: readonly SeenPrice[], context: DoubtContext): Doubt | null {
   const since = addDays(candidate.seenOn, -365)
   const year = record.filter((sighting) => isAccepted(sighting) && sighting.seenOn >= since && sighting.seenOn <= candidate.seenOn)
   const here = year.filter(({ storeId }) => storeId === candidate.storeId)
@@ -54,14 +57,18 @@ export function doubtOf(candidate: DoubtCandidate, record: readonly Sighting[], 
       : effectiveCondition(candidate) === 'shelf'
         ? farShelf(candidate, regular, here, context.currency)
         : oddSale(candidate, regular, context.currency)
+  if (doubt === null && candidate.condition !== 'used' && regular === undefined) {
+    const far = farFromElsewhere(candidate, year, context.currency)
+    return far && (otherProduct(candidate, context) ?? far)
+  }
   return doubt && (otherProduct(candidate, context) ?? doubt)
 }
 
 function slippedDecimal(
   candidate: DoubtCandidate,
   regular: number | undefined,
-  here: readonly Sighting[],
-  year: readonly Sighting[],
+  here: readonly SeenPrice[],
+  year: readonly SeenPrice[],
   currency: string,
 ): Doubt | null {
   const sameClass = here
@@ -84,7 +91,7 @@ function slippedDecimal(
 }
 const isNear = (price: number, target: number): boolean => sixDigits(Math.abs(price / target - 1)) <= SLIP_TOLERANCE
 
-function farShelf({ priceMinor }: DoubtCandidate, regular: number | undefined, here: readonly Sighting[], currency: string): Doubt | null {
+function farShelf({ priceMinor }: DoubtCandidate, regular: number | undefined, here: readonly SeenPrice[], currency: string): Doubt | null {
   const shelf = here.filter((sighting) => effectiveCondition(sighting) === 'shelf').map((sighting) => sighting.priceMinor)
   if (shelf.length === 0 || (regular !== undefined && sixDigits(Math.abs(priceMinor / regular - 1)) <= AGREES_SHARE)) return null
   if (!isFar(priceMinor, shelf)) return null
@@ -112,6 +119,21 @@ function oddSale({ priceMinor, printedRegularMinor }: DoubtCandidate, known: num
     return { code: 'too_deep', words: `Less than 30 % of the regular price of ${said}. A price of a part, or of another size?` }
   if (share > MOST_SALE_SHARE) return { code: 'above_regular', words: `A sale above the regular price of ${said}. A new regular price?` }
   return null
+}
+
+/** A first price here, against the middle of the regular prices that the other stores have now. A sale may be as deep as anywhere. */
+function farFromElsewhere(candidate: DoubtCandidate, year: readonly SeenPrice[], currency: string): Doubt | null {
+  const byStore = Map.groupBy(year, ({ storeId }) => storeId)
+  const here = byStore.get(candidate.storeId) ?? []
+  if (here.some((sighting) => effectiveCondition(sighting) === 'shelf')) return null
+  const elsewhere = [...byStore.values()].flatMap((ofStore) => regularPrice(ofStore, candidate.seenOn)?.priceMinor ?? [])
+  if (elsewhere.length === 0) return null
+  const usual = median(elsewhere)
+  const least = effectiveCondition(candidate) === 'shelf' ? 1 / ELSEWHERE_FACTOR : LEAST_SALE_SHARE
+  const share = sixDigits(candidate.priceMinor / usual)
+  if (share >= least && share <= ELSEWHERE_FACTOR) return null
+  const words = `Far ${share < least ? 'below' : 'above'} the usual price elsewhere, ${sayMoney(Math.round(usual), currency)}. A slipped decimal, or another size?`
+  return { code: 'far_from_record', words }
 }
 
 function otherProduct({ priceMinor }: DoubtCandidate, { othersThatDay, currency }: DoubtContext): Doubt | null {

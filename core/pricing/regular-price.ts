@@ -3,11 +3,11 @@ import { ageOn } from './age.ts'
 import { dayPrices, type DayPrice } from './day-price.ts'
 import { effectiveCondition } from './effective-condition.ts'
 import type { PriceView } from './price-view.ts'
-import { isAccepted, type Sighting } from './sighting.ts'
+import { isAccepted, type SeenPrice } from './sighting.ts'
 import { newcomerTrust, type TrustOf } from './trust.ts'
 
 /** Accepted shelf prices of one product at one store up to a day, by civil day, oldest first. */
-export function shelfDays(sightings: readonly Sighting[], asOf: CivilDate, trustOf: TrustOf): DayPrice[] {
+export function shelfDays<Seen extends SeenPrice>(sightings: readonly Seen[], asOf: CivilDate, trustOf: TrustOf): Array<DayPrice<Seen>> {
   const shelf = sightings.filter((sighting) => sighting.seenOn <= asOf && isAccepted(sighting) && effectiveCondition(sighting) === 'shelf')
   return dayPrices(shelf, trustOf, ({ priceMinor }) => priceMinor)
 }
@@ -20,20 +20,20 @@ export function shelfDays(sightings: readonly Sighting[], asOf: CivilDate, trust
  *
  * @example regularPrice([shelf({ priceMinor: 19500, seenOn: '2026-10-03' })], '2026-10-20') // { priceMinor: 19500, age: 'current', from: 'shelf', … }
  */
-export function regularPrice(sightings: readonly Sighting[], asOf: CivilDate, trustOf: TrustOf = newcomerTrust): PriceView['regular'] {
+export function regularPrice(sightings: readonly SeenPrice[], asOf: CivilDate, trustOf: TrustOf = newcomerTrust): PriceView['regular'] {
   return (
     newestKnown(shelfDays(sightings, asOf, trustOf), asOf, 'shelf') ?? newestKnown(printedDays(sightings, asOf, trustOf), asOf, 'printed')
   )
 }
 
-function printedDays(sightings: readonly Sighting[], asOf: CivilDate, trustOf: TrustOf): DayPrice[] {
+function printedDays(sightings: readonly SeenPrice[], asOf: CivilDate, trustOf: TrustOf): Array<DayPrice<SeenPrice>> {
   const printed = sightings.filter(
     (sighting) => sighting.seenOn <= asOf && isAccepted(sighting) && sighting.condition !== 'used' && sighting.printedRegularMinor !== null,
   )
   return dayPrices(printed, trustOf, ({ printedRegularMinor, priceMinor }) => printedRegularMinor ?? priceMinor)
 }
 
-function newestKnown(days: DayPrice[], asOf: CivilDate, from: 'shelf' | 'printed'): PriceView['regular'] {
+function newestKnown(days: ReadonlyArray<DayPrice<SeenPrice>>, asOf: CivilDate, from: 'shelf' | 'printed'): PriceView['regular'] {
   const newest = days.at(-1)
   const age = newest ? ageOn(newest.seenOn, asOf) : null
   if (!newest || !age) return undefined

@@ -35,6 +35,22 @@ export interface Sighting {
   disputes: number
 }
 
+/** The part of a sighting that says what was charged and whether it counts: all that doubt and regular prices ask. */
+export type SeenPrice = Pick<
+  Sighting,
+  | 'id'
+  | 'storeId'
+  | 'condition'
+  | 'priceMinor'
+  | 'printedRegularMinor'
+  | 'seenOn'
+  | 'reporterId'
+  | 'doubt'
+  | 'withdrawn'
+  | 'confirmations'
+  | 'disputes'
+>
+
 /**
  * Whether a sighting counts: not withdrawn; no more disputes than confirmations, if disputed; a doubted one only once a second member confirmed it.
  *

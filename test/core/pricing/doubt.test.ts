@@ -121,3 +121,28 @@ describe('the price of another product', () => {
     ).toBeNull()
   })
 })
+
+describe('doubt of a first price at a store', () => {
+  const elsewhere = [aSighting({ storeId: 'saltcote', priceMinor: 18399, seenOn: '2026-10-07' })]
+  const first = (priceMinor: number, fields: Partial<DoubtCandidate> = {}) =>
+    doubtOf(candidate({ storeId: 'upriver', priceMinor, ...fields }), elsewhere, context)
+
+  it('rises where it is far from the usual price elsewhere', () => {
+    expect(first(780)?.words).toBe('Far below the usual price elsewhere, $183.99. A slipped decimal, or another size?')
+    expect(first(40000)?.words).toMatch(/^Far above the usual price elsewhere/)
+    expect(first(4000, { condition: 'sale' })?.code).toBe('far_from_record')
+  })
+  it.each([
+    ['near', 17000, {}],
+    ['exactly twice', 36798, {}],
+    ['a deep sale', 7000, { condition: 'sale' as const }],
+    ['used', 780, { condition: 'used' as const }],
+  ])('stays away where it is %s', (_name, priceMinor, fields) => {
+    expect(first(priceMinor, fields)).toBeNull()
+  })
+  it('stays away where nothing is known elsewhere, and leaves a store with its own shelf price to that', () => {
+    expect(doubtOf(candidate({ priceMinor: 780 }), [], context)).toBeNull()
+    const own = aSighting({ priceMinor: 900, seenOn: '2026-10-01', storeId: 'upriver' })
+    expect(doubtOf(candidate({ priceMinor: 780 }), [...elsewhere, own], context)).toBeNull()
+  })
+})

@@ -1,10 +1,8 @@
 import { QueryClient } from '@tanstack/react-query'
 import { describe, expect, it } from 'vitest'
-import { priceViews } from '../../../core/pricing/price-views.ts'
 import { problemOf, ProblemError } from '../../../web/app/client/problem.ts'
 import { byName } from '../../../web/app/parts/by-name.ts'
 import { loadPart } from '../../../web/app/parts/load-part.ts'
-import { farFromElsewhere } from '../../../web/app/post/elsewhere.ts'
 import { offeredProducts } from '../../../web/app/post/known-products.ts'
 import { rowsInMemory } from '../../../web/app/prices/board-in-memory.ts'
 import { boardRow } from './sample-board.ts'
@@ -58,22 +56,4 @@ describe('which products are offered', () => {
 it('names are sorted as a person does: 30 before 100', () => {
   const names = ['Strand 100', 'Strand 30', 'strand 120', 'Row 24'].map((name) => ({ name }))
   expect(names.toSorted(byName).map(({ name }) => name)).toEqual(['Row 24', 'Strand 30', 'Strand 100', 'strand 120'])
-})
-
-describe('a price at a store that has none yet', () => {
-  const { sighting } = boardRow({ priceMinor: 18399, storeId: 'saltcote', seenOn: '2026-10-07' })
-  const views = priceViews([sighting], '2026-10-20')
-  const seen = (priceMinor: number, part = {}) =>
-    farFromElsewhere({ priceMinor, condition: 'shelf', storeId: 'upriver', ...part }, { views }, 'USD')
-  it('is to be looked at again where it is far from the usual price elsewhere', () => {
-    expect(seen(780)).toBe('Far below the usual price elsewhere, $183.99. A slipped decimal, or another size?')
-    expect(seen(40000)).toMatch(/^Far above/)
-  })
-  it('is judged where it is near, a deep sale, used, or where this store has its own record', () => {
-    expect(seen(17000)).toBeNull()
-    expect(seen(7000, { condition: 'sale' })).toBeNull()
-    expect(seen(780, { condition: 'used' })).toBeNull()
-    expect(seen(780, { storeId: 'saltcote' })).toBeNull()
-    expect(farFromElsewhere({ priceMinor: 780, condition: 'shelf', storeId: 'upriver' }, { views: [] }, 'USD')).toBeNull()
-  })
 })

@@ -4,7 +4,6 @@ import { doubtOf } from '../../../core/pricing/doubt.ts'
 import type { PriceRecord } from '../../../core/pricing/record.ts'
 import { judgePrice } from '../../../core/pricing/standing.ts'
 import { DipSign } from '../parts/signs.tsx'
-import { farFromElsewhere } from './elsewhere.ts'
 import { PriceRule } from './price-rule.tsx'
 import type { SightingDraft } from './sighting-draft.ts'
 
@@ -29,8 +28,6 @@ export function Judged({ draft, priceMinor, regularMinor, record, stores, curren
         words={`${doubt.words} Post it if the tag says so: it counts once another member confirms it.`}
       />
     )
-  const far = farFromElsewhere(candidate, record, currency)
-  if (far !== null) return <Odd title="Look at the tag again" words={`${far} Post it if the tag says so.`} />
   const standing = judgePrice({
     priceMinor,
     condition,
