@@ -48,6 +48,10 @@ function loadFiles(): Map<string, StaticFile> {
     ...filesIn(join(WEB, 'dist'), '/', A_DAY),
     ...filesIn(join(WEB, 'dist', 'assets'), '/assets/', FOR_EVER),
     ...filesIn(join(WEB, 'fonts'), '/fonts/', A_DAY),
+    ['/mark.svg', { bytes: new TextEncoder().encode(textAt(join(WEB, 'app', 'mark.svg'))), type: 'image/svg+xml', keep: A_DAY }] as [
+      string,
+      StaticFile,
+    ],
     ['/pages.css', { bytes: css, type: 'text/css; charset=utf-8', keep: 'public, max-age=300' }] as [string, StaticFile],
   ])
 }

@@ -69,7 +69,8 @@ export const setupPages = new Hono<Env>()
       return show(c, opened, token, [{ field: 'tested', message: NOT_TESTED }])
     const ticked = await tickStep(c.get('db'), opened.setup.id, step, done === '1', opened.today)
     if (!ticked.ok) return show(c, opened, token, [{ field: 'step', message: ticked.refusal.message }])
-    return c.redirect(`/s/${token}#${encodeURIComponent(step)}`, 303)
+    // A step that is done leads to the next one, at the top; one taken back is shown where it stands now.
+    return c.redirect(done === '1' ? `/s/${token}` : `/s/${token}#${encodeURIComponent(step)}`, 303)
   })
   .post('/:token/reading', operation('addReadingOnSetupPage', { ...page, summary: 'A water test from its form' }), async (c) => {
     const token = begin(c)

@@ -41,6 +41,7 @@ const OTHERS = [
   '/catalog/import',
   '/join/anything',
   '/pages.css',
+  '/mark.svg',
   '/fonts/archivo.woff2',
   '/nothing/here',
   '/assets/missing-abc.js',

@@ -22,6 +22,7 @@ export function pageDocument(page: PageDocument): Markup {
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="color-scheme" content="light dark">
+<link rel="icon" type="image/svg+xml" href="/mark.svg">
 <meta name="referrer" content="no-referrer">
 ${page.indexed === true ? '' : markup`<meta name="robots" content="noindex, nofollow">`}
 <title>${page.title}</title>

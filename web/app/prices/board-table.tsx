@@ -62,7 +62,7 @@ function boardColumns(setting: Setting): Array<Column<BoardRow>> {
     { key: 'price', head: 'Price', num: true, phone: 'figure', cell: (row) => priceCell(row, currency) },
     { key: 'standing', head: 'How it stands', phone: 'below', cell: (row) => standingCell(row, setting) },
     { key: 'store', head: 'Store', cell: ({ sighting }) => sighting.storeName },
-    { key: 'day', head: 'Seen', cell: ({ sighting }) => sayDate(sighting.seenOn, thisYear) },
+    { key: 'day', head: 'Seen', cell: ({ sighting }) => <span className="whole">{sayDate(sighting.seenOn, thisYear)}</span> },
     { key: 'state', head: 'How sure', cell: ({ sighting }) => sayState(sighting) },
     { key: 'act', head: 'Your word', end: true, phone: 'acts', cell: (row) => actCell(row, setting) },
   ]
