@@ -1,6 +1,8 @@
 // Generated from the migrated database by `npm run generate`. Do not edit.
 
 import type { ColumnType, Generated, GeneratedAlways } from 'kysely'
+import type { AuditAction, AuditSubjectKind } from '../core/audit/audit-actions.ts'
+import type { AuditChanges } from '../core/audit/audit-changes.ts'
 import type { Install } from '../core/install.ts'
 import type { ReaderUnits } from '../core/units/quantity.ts'
 import type { Role } from '../core/people/roles.ts'
@@ -14,6 +16,17 @@ import type { QuoteAnswer, RevisionSummary } from '../core/quote/quote-view.ts'
 
 /** Read as Date on both engines. */
 export type Instant = ColumnType<Date, Date | string, Date | string>
+
+export interface AuditEntryTable {
+  id: Generated<string>
+  at: ColumnType<Date, Date | string | undefined, Date | string>
+  actor_id: string | null
+  action: AuditAction
+  subject_kind: AuditSubjectKind
+  subject_id: string | null
+  subject_name: string | null
+  changes: AuditChanges
+}
 
 export interface CustomerTable {
   id: Generated<string>
@@ -53,12 +66,13 @@ export interface KitPartTable {
 export interface OneUseLinkTable {
   token_hash: string
   id: Generated<string>
-  purpose: 'first_manager' | 'invite'
+  purpose: 'first_manager' | 'invite' | 'new_password'
   role: Role
   name: string | null
   created_by: string | null
   expires_at: Instant
   used_at: Instant | null
+  person_id: string | null
 }
 
 export interface PersonTable {
@@ -131,6 +145,7 @@ export interface SessionTable {
   created_at: Instant
   expires_at: Instant
   last_seen_at: Instant
+  device: Generated<string>
 }
 
 export interface SetupTable {
@@ -181,6 +196,17 @@ export interface SightingTable {
   confirmations: Generated<number>
   disputes: Generated<number>
   accepted: GeneratedAlways<boolean>
+  undo_id: string | null
+  withdrawn_reason: string | null
+}
+
+export interface SightingUndoTable {
+  id: Generated<string>
+  reporter_id: string
+  undone_by: string
+  at: Instant
+  sightings: number
+  reversed_at: Instant | null
 }
 
 export interface SightingVoteTable {
@@ -215,6 +241,7 @@ export interface StoreTable {
 }
 
 export interface Database {
+  audit_entry: AuditEntryTable
   customer: CustomerTable
   install: InstallTable
   kit_part: KitPartTable
@@ -230,6 +257,7 @@ export interface Database {
   setup_reading: SetupReadingTable
   setup_tick: SetupTickTable
   sighting: SightingTable
+  sighting_undo: SightingUndoTable
   sighting_vote: SightingVoteTable
   sign_in_attempt: SignInAttemptTable
   store: StoreTable

@@ -2,9 +2,10 @@ import type { Kysely } from 'kysely'
 import { Migrator, type Migration } from 'kysely/migration'
 import type { Database } from './database.ts'
 import { first } from './migrations/2026-11-26-first.ts'
+import { people } from './migrations/2026-11-27-people.ts'
 
 /** In order of their names, which start with their day. A landed one is never edited. */
-const MIGRATIONS: Record<string, Migration> = { '2026-11-26-first': first }
+const MIGRATIONS: Record<string, Migration> = { '2026-11-26-first': first, '2026-11-27-people': people }
 
 const migratorOf = (db: Kysely<Database>): Migrator => new Migrator({ db, provider: { getMigrations: async () => MIGRATIONS } })
 

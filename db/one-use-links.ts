@@ -6,7 +6,7 @@ import type { Refusal } from './refusal.ts'
 import { manages, type Viewer } from './viewer.ts'
 
 export interface OneUseLink {
-  purpose: 'first_manager' | 'invite'
+  purpose: 'first_manager' | 'invite' | 'new_password'
   role: Role
   name: string | null
   createdBy: string | null

@@ -40,7 +40,7 @@ export const sightingRows = (db: Kysely<Database>, viewer: Viewer) =>
       'mine.vote as my_vote',
     ])
 
-type Row = Omit<Selectable<SightingTable>, 'accepted'> & {
+type Row = Omit<Selectable<SightingTable>, 'accepted' | 'undo_id' | 'withdrawn_reason'> & {
   product_name: string
   product_kind: Kind
   store_name: string
@@ -63,7 +63,7 @@ export function rowOf(row: Row, viewer: Viewer): SightingRow {
   }
 }
 
-export const sightingOf = (row: Omit<Selectable<SightingTable>, 'accepted'>): Sighting => ({
+export const sightingOf = (row: Omit<Selectable<SightingTable>, 'accepted' | 'undo_id' | 'withdrawn_reason'>): Sighting => ({
   id: row.id,
   productId: row.product_id,
   storeId: row.store_id,

@@ -3,6 +3,9 @@ import type { Database } from './database.ts'
 
 /** What the database cannot say about a column: the name of the domain type that it holds, and the file of core it comes from. */
 const DOMAIN_TYPES: Record<string, { type: string; from: string }> = {
+  'audit_entry.action': { type: 'AuditAction', from: 'audit/audit-actions.ts' },
+  'audit_entry.subject_kind': { type: 'AuditSubjectKind', from: 'audit/audit-actions.ts' },
+  'audit_entry.changes': { type: 'AuditChanges', from: 'audit/audit-changes.ts' },
   'install.mode': { type: "Install['mode']", from: 'install.ts' },
   'install.paper': { type: "Install['paper']", from: 'install.ts' },
   'install.units': { type: 'ReaderUnits', from: 'units/quantity.ts' },
@@ -26,7 +29,7 @@ const DOMAIN_TYPES: Record<string, { type: string; from: string }> = {
 }
 /** Words that only the tables use: spelled out from their check. */
 const WORDS: Record<string, string> = {
-  'one_use_link.purpose': "'first_manager' | 'invite'",
+  'one_use_link.purpose': "'first_manager' | 'invite' | 'new_password'",
   'sighting_vote.vote': "'confirm' | 'dispute'",
 }
 const SCALARS: Record<string, string> = {

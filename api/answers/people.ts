@@ -29,7 +29,7 @@ export type SessionView = z.output<typeof SessionAnswer>
 
 export const LinkAnswer = answer(
   'OneUseLink',
-  z.strictObject({ purpose: z.enum(['first_manager', 'invite']), role: z.enum(ROLES), name: z.string().nullable() }),
+  z.strictObject({ purpose: z.enum(['first_manager', 'invite', 'new_password']), role: z.enum(ROLES), name: z.string().nullable() }),
 )
 
 export const PersonAnswer = answer(

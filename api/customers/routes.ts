@@ -1,6 +1,7 @@
 import { Hono } from 'hono'
 import { CustomerInput } from '../../core/quote/schema.ts'
 import { strict } from '../../core/schema.ts'
+import { audit } from '../../db/audit.ts'
 import { createCustomer, findCustomer, listCustomers, updateCustomer } from '../../db/customers.ts'
 import { listQuotes } from '../../db/quote-list.ts'
 import { CustomerAnswer, CustomersAnswer, CustomerViewAnswer } from '../answers/quotes.ts'
@@ -12,6 +13,7 @@ import { notFound } from '../http/problem.ts'
 import { refused } from '../http/refusal.ts'
 import { valid } from '../http/valid.ts'
 import { basedOn, etagOf } from '../http/versions.ts'
+import { transact } from '../transact.ts'
 import { setupViews } from '../setups/views.ts'
 
 const tag = 'Customers'
@@ -31,7 +33,12 @@ export const customers = new Hono<Env>()
     operation('createCustomer', { summary: 'Add a customer', tag, answers: { 201: CustomerAnswer }, refuses: [404, 409, 410, 412] }),
     valid('json', CustomerInput),
     async (c) => {
-      const created = await createCustomer(c.get('db'), signedIn(c), c.req.valid('json'))
+      const actor = signedIn(c)
+      const created = await transact(c.get('db'), async (trx) => {
+        const outcome = await createCustomer(trx, actor, c.req.valid('json'))
+        if (outcome.ok) await audit(trx, { actor, action: 'customer_added', subject: { kind: 'customer', id: outcome.value.id } })
+        return outcome
+      })
       if (!created.ok) return refused(c, created.refusal)
       c.header('ETag', etagOf(created.value.version))
       return c.json(created.value, 201)
@@ -63,7 +70,20 @@ export const customers = new Hono<Env>()
     async (c) => {
       const version = basedOn(c)
       if (typeof version !== 'number') return version
-      const updated = await updateCustomer(c.get('db'), signedIn(c), c.req.valid('param').id, version, c.req.valid('json'))
+      const [actor, { id }] = [signedIn(c), c.req.valid('param')]
+      const updated = await transact(c.get('db'), async (trx) => {
+        const before = await findCustomer(trx, actor, id)
+        const outcome = await updateCustomer(trx, actor, id, version, c.req.valid('json'))
+        if (outcome.ok)
+          await audit(trx, {
+            actor,
+            action: 'customer_changed',
+            subject: { kind: 'customer', id },
+            ...(before && { before }),
+            after: outcome.value,
+          })
+        return outcome
+      })
       if (!updated.ok) return refused(c, updated.refusal)
       c.header('ETag', etagOf(updated.value.version))
       return c.json(updated.value, 200)

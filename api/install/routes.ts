@@ -1,5 +1,6 @@
 import { Hono } from 'hono'
 import { InstallInput } from '../../core/install/schema.ts'
+import { audit } from '../../db/audit.ts'
 import { getInstall, updateInstall } from '../../db/install.ts'
 import { InstallAnswer } from '../answers/people.ts'
 import type { Env } from '../context.ts'
@@ -33,7 +34,13 @@ export const install = new Hono<Env>()
     async (c) => {
       const version = basedOn(c)
       if (typeof version !== 'number') return version
-      const updated = await transact(c.get('db'), (trx) => updateInstall(trx, signedIn(c), version, c.req.valid('json')))
+      const actor = signedIn(c)
+      const updated = await transact(c.get('db'), async (trx) => {
+        const before = await getInstall(trx)
+        const outcome = await updateInstall(trx, actor, version, c.req.valid('json'))
+        if (outcome.ok) await audit(trx, { actor, action: 'install_changed', subject: { kind: 'install' }, before, after: outcome.value })
+        return outcome
+      })
       if (!updated.ok) return refused(c, updated.refusal)
       c.header('ETag', etagOf(updated.value.version))
       return c.json(updated.value, 200)

@@ -1,6 +1,7 @@
 import { Hono } from 'hono'
 import { ok } from '../../core/result.ts'
 import { NewPerson } from '../../core/people/schema.ts'
+import { audit } from '../../db/audit.ts'
 import { getInstall } from '../../db/install.ts'
 import { deleteOneUseLinks, findOneUseLink, useOneUseLink } from '../../db/one-use-links.ts'
 import { createPerson } from '../../db/people.ts'
@@ -34,7 +35,10 @@ function join(c: Ctx, hash: string, person: { name: string; signInName: string; 
     const { role, createdBy, purpose } = used.value
     const created = await createPerson(trx, { ...person, role, invitedBy: createdBy })
     if (created.ok && purpose === 'first_manager') await deleteOneUseLinks(trx, 'first_manager')
-    return created.ok ? ok(created.value) : created
+    if (!created.ok) return created
+    const { id } = created.value
+    await audit(trx, { actor: { id }, action: 'person_joined', subject: { kind: 'person', id }, after: { role } })
+    return ok(created.value)
   })
 }
 

@@ -1,7 +1,9 @@
 import { Hono } from 'hono'
 import { Invitation, PersonChange } from '../../core/people/schema.ts'
+import { audit } from '../../db/audit.ts'
 import { createOneUseLink, listInvitations, withdrawInvitation } from '../../db/one-use-links.ts'
-import { listPeople, updatePerson } from '../../db/people.ts'
+import { findPerson, listPeople, updatePerson } from '../../db/people.ts'
+import { inTransaction } from '../../db/refusal.ts'
 import { deleteSessionsOf } from '../../db/sessions.ts'
 import { InvitationAnswer, InvitationsAnswer, PeopleAnswer, PersonAnswer } from '../answers/people.ts'
 import { newToken, tokenHash } from '../auth/tokens.ts'
@@ -32,13 +34,10 @@ export const people = new Hono<Env>()
       const { name, role } = c.req.valid('json')
       const token = newToken()
       const expiresAt = new Date(c.get('deps').clock() + INVITATION_MS)
-      await createOneUseLink(c.get('db'), {
-        tokenHash: tokenHash(token),
-        purpose: 'invite',
-        role,
-        name,
-        createdBy: signedIn(c).id,
-        expiresAt,
+      const actor = signedIn(c)
+      await inTransaction(c.get('db'), async (trx) => {
+        await createOneUseLink(trx, { tokenHash: tokenHash(token), purpose: 'invite', role, name, createdBy: actor.id, expiresAt })
+        await audit(trx, { actor, action: 'invitation_made', subject: { kind: 'invitation' }, after: { role } })
       })
       const { origin, loopback } = siteOf(c)
       return c.json({ url: `${origin}/join/${token}`, expiresAt: expiresAt.toISOString(), thisComputerOnly: loopback }, 201)
@@ -57,7 +56,12 @@ export const people = new Hono<Env>()
     operation('withdrawInvitation', { summary: 'Take an invitation back', tag, answers: { 204: null }, refuses: [404] }),
     valid('param', ById),
     async (c) => {
-      const gone = await withdrawInvitation(c.get('db'), signedIn(c), c.req.valid('param').id)
+      const [actor, { id }] = [signedIn(c), c.req.valid('param')]
+      const gone = await inTransaction(c.get('db'), async (trx) => {
+        const done = await withdrawInvitation(trx, actor, id)
+        if (done) await audit(trx, { actor, action: 'invitation_withdrawn', subject: { kind: 'invitation', id } })
+        return done
+      })
       return gone ? c.body(null, 204) : problem(c, 404, 'not_found', 'There is no open invitation with this id: it was used or taken back.')
     },
   )
@@ -74,10 +78,19 @@ export const people = new Hono<Env>()
     async (c) => {
       const version = basedOn(c)
       if (typeof version !== 'number') return version
-      const { id } = c.req.valid('param')
+      const [actor, { id }] = [signedIn(c), c.req.valid('param')]
       const updated = await transact(c.get('db'), async (trx) => {
-        const outcome = await updatePerson(trx, signedIn(c), id, version, c.req.valid('json'))
-        if (outcome.ok) await deleteSessionsOf(trx, id)
+        const before = await findPerson(trx, id)
+        const outcome = await updatePerson(trx, actor, id, version, c.req.valid('json'))
+        if (!outcome.ok) return outcome
+        await deleteSessionsOf(trx, id)
+        await audit(trx, {
+          actor,
+          action: 'person_changed',
+          subject: { kind: 'person', id },
+          ...(before && { before }),
+          after: outcome.value,
+        })
         return outcome
       })
       if (!updated.ok) return refused(c, updated.refusal)

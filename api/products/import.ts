@@ -9,6 +9,7 @@ import { MOST_FAULTS, productRowSteps, type ProductFile } from '../../core/catal
 import type { ImportInput } from '../../core/catalog/schema.ts'
 import { ok, refuse, type Result } from '../../core/result.ts'
 import type { Database } from '../../db/database.ts'
+import { audit } from '../../db/audit.ts'
 import { importProducts } from '../../db/product-import.ts'
 import type { ProductFields } from '../../db/products.ts'
 import { listProducts, updateProduct } from '../../db/products.ts'
@@ -88,14 +89,27 @@ async function readInTurns(records: string[][], kind: Kind): Promise<ProductFile
 }
 
 /** Reads a CSV of products and stores all of it, or with any fault, or on a dry run, nothing. */
-export async function importCsv(db: Kysely<Database>, { kind, csv, dryRun }: z.output<typeof ImportInput>): Promise<ImportReport> {
+export async function importCsv(
+  db: Kysely<Database>,
+  actor: { id: string },
+  { kind, csv, dryRun }: z.output<typeof ImportInput>,
+): Promise<ImportReport> {
   const nothing = { dryRun, applied: false, rows: 0, creates: 0, updates: 0, unchanged: 0, more: false }
   const records = await readRecords(csv)
   if (!records.ok) return { ...nothing, faults: [records.refusal.fault] }
   const file = await readInTurns(records.value, kind)
   if (file.faults.length > 0) return { ...nothing, rows: file.records, faults: file.faults, more: file.more }
   await breathe()
-  const stored = await transact(db, (trx) => store(trx, file.rows), !dryRun)
+  const stored = await transact(
+    db,
+    async (trx) => {
+      const outcome = await store(trx, file.rows)
+      if (outcome.ok)
+        await audit(trx, { actor, action: 'products_imported', subject: { kind: 'product' }, after: { kind, ...outcome.value } })
+      return outcome
+    },
+    !dryRun,
+  )
   if (!stored.ok) {
     const { faults } = stored.refusal
     return { ...nothing, rows: file.records, faults: faults.slice(0, MOST_FAULTS), more: faults.length > MOST_FAULTS }

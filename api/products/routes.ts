@@ -1,12 +1,15 @@
 import { Hono } from 'hono'
 import * as z from 'zod'
 import { KIND_NAMES } from '../../core/catalog/kinds.ts'
+import type { Product } from '../../core/catalog/product.ts'
 import { ImportInput, KindSchema, ProductInput } from '../../core/catalog/schema.ts'
 import { strict } from '../../core/schema.ts'
+import { audit, type AuditSubject } from '../../db/audit.ts'
 import { createProduct, findProduct, listProducts, updateProduct } from '../../db/products.ts'
 import { ImportAnswer, ProductAnswer, ProductsAnswer } from '../answers/catalog.ts'
 import { PriceRecordAnswer } from '../answers/pricing.ts'
 import type { Env } from '../context.ts'
+import { signedIn } from '../context.ts'
 import { ById, paging, searchText, yesNoText } from '../http/inputs.ts'
 import { operation } from '../http/operation.ts'
 import { notFound } from '../http/problem.ts'
@@ -26,6 +29,7 @@ const ProductQuery = strict('Query', {
   archived: yesNoText('Archived').default(false),
   ...paging(50, 500),
 })
+const productSubject = ({ id, name }: Product): AuditSubject => ({ kind: 'product', id, name })
 const TemplateQuery = z.strictObject({ kind: KindSchema })
 
 export const products = new Hono<Env>()
@@ -45,7 +49,12 @@ export const products = new Hono<Env>()
       const fields = c.req.valid('json')
       const fault = await kitFault(c, null, fields)
       if (fault !== null) return fault
-      const created = await transact(c.get('db'), (trx) => createProduct(trx, fields))
+      const created = await transact(c.get('db'), async (trx) => {
+        const outcome = await createProduct(trx, fields)
+        if (outcome.ok)
+          await audit(trx, { actor: signedIn(c), action: 'product_added', subject: productSubject(outcome.value), after: outcome.value })
+        return outcome
+      })
       if (!created.ok) return refused(c, created.refusal, 'name')
       c.header('ETag', etagOf(created.value.version))
       return c.json(created.value, 201)
@@ -55,7 +64,7 @@ export const products = new Hono<Env>()
     '/import',
     operation('importProducts', { summary: 'Products of one kind from CSV; all of them or none', tag, answers: { 200: ImportAnswer } }),
     valid('json', ImportInput),
-    async (c) => c.json(await importCsv(c.get('db'), c.req.valid('json')), 200),
+    async (c) => c.json(await importCsv(c.get('db'), signedIn(c), c.req.valid('json')), 200),
   )
   .get(
     '/import/template',
@@ -91,7 +100,19 @@ export const products = new Hono<Env>()
       const fields = c.req.valid('json')
       const fault = await kitFault(c, id, fields)
       if (fault !== null) return fault
-      const updated = await transact(c.get('db'), (trx) => updateProduct(trx, id, version, fields))
+      const updated = await transact(c.get('db'), async (trx) => {
+        const before = await findProduct(trx, id)
+        const outcome = await updateProduct(trx, id, version, fields)
+        if (outcome.ok)
+          await audit(trx, {
+            actor: signedIn(c),
+            action: 'product_changed',
+            subject: productSubject(outcome.value),
+            ...(before && { before }),
+            after: outcome.value,
+          })
+        return outcome
+      })
       if (!updated.ok) return refused(c, updated.refusal, 'name')
       c.header('ETag', etagOf(updated.value.version))
       return c.json(updated.value, 200)

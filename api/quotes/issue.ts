@@ -1,5 +1,6 @@
 import { issueFaults } from '../../core/quote/issue-faults.ts'
 import { revisionDocument } from '../../core/quote/revision-document.ts'
+import { audit } from '../../db/audit.ts'
 import { issueRevision } from '../../db/quote-issue.ts'
 import type { QuoteRecord } from '../../db/quote-record.ts'
 import type { Ctx } from '../context.ts'
@@ -9,6 +10,7 @@ import { problem } from '../http/problem.ts'
 import { refused } from '../http/refusal.ts'
 import { transact } from '../transact.ts'
 import { quoteInputs } from './inputs.ts'
+import { quoteSubject } from './subject.ts'
 
 /** Freezes a quote's draft as its next revision, worked out here and not taken from the desk. Null when done, else the refusal. */
 export async function issueQuote(c: Ctx, record: QuoteRecord, version: number) {
@@ -25,16 +27,16 @@ export async function issueQuote(c: Ctx, record: QuoteRecord, version: number) {
       faults,
     )
   const standsUntil = draft.standsUntil ?? inputs.asOf
-  const issued = await transact(c.get('db'), (trx) =>
-    issueRevision(
-      trx,
-      signedIn(c),
-      record.id,
-      version,
-      { issuedAt: new Date(c.get('deps').clock()), issuedOn: inputs.asOf },
-      ({ number, revision, draft: frozen }) =>
-        revisionDocument({ ...inputs, draft: frozen }, { number, revision, issuedOn: inputs.asOf, standsUntil, advisor: record.advisor }),
-    ),
-  )
+  const actor = signedIn(c)
+  const at = { issuedAt: new Date(c.get('deps').clock()), issuedOn: inputs.asOf }
+  const issued = await transact(c.get('db'), async (trx) => {
+    const outcome = await issueRevision(trx, actor, record.id, version, at, ({ number, revision, draft: frozen }) =>
+      revisionDocument({ ...inputs, draft: frozen }, { number, revision, issuedOn: inputs.asOf, standsUntil, advisor: record.advisor }),
+    )
+    if (!outcome.ok) return outcome
+    const { number, revision } = outcome.value
+    await audit(trx, { actor, action: 'quote_issued', subject: quoteSubject({ id: record.id, number }), after: { revision } })
+    return outcome
+  })
   return issued.ok ? null : refused(c, issued.refusal)
 }

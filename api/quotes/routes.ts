@@ -5,6 +5,7 @@ import { emptyDraft } from '../../core/quote/empty-draft.ts'
 import { revisionDocument } from '../../core/quote/revision-document.ts'
 import { QuoteDraftSchema } from '../../core/quote/schema.ts'
 import { oneOf, rowId, strict } from '../../core/schema.ts'
+import { audit } from '../../db/audit.ts'
 import { listQuotes } from '../../db/quote-list.ts'
 import { createQuote, findQuote, saveDraft, withdrawQuote } from '../../db/quotes.ts'
 import { findRevision } from '../../db/revisions.ts'
@@ -18,10 +19,12 @@ import { refused } from '../http/refusal.ts'
 import { valid } from '../http/valid.ts'
 import { basedOn, etagOf } from '../http/versions.ts'
 import { lapse } from '../jobs/lapse.ts'
+import { transact } from '../transact.ts'
 import { draftFaults } from './draft-faults.ts'
 import { quoteInputs } from './inputs.ts'
 import { issueQuote } from './issue.ts'
 import { acceptedBuild, paperLinks, sendPdf } from './paper.ts'
+import { quoteSubject } from './subject.ts'
 import { quoteLinks, quoteView } from './view.ts'
 
 const tag = 'Quotes'
@@ -119,7 +122,12 @@ export const quotes = new Hono<Env>()
     operation('withdrawQuote', { summary: 'Take a quote back', tag, answers: { 200: QuoteAnswer }, refuses: [404, 409, 410, 412] }),
     valid('param', ById),
     async (c) => {
-      const withdrawn = await withdrawQuote(c.get('db'), signedIn(c), c.req.valid('param').id)
+      const [actor, { id }] = [signedIn(c), c.req.valid('param')]
+      const withdrawn = await transact(c.get('db'), async (trx) => {
+        const outcome = await withdrawQuote(trx, actor, id)
+        if (outcome.ok) await audit(trx, { actor, action: 'quote_withdrawn', subject: quoteSubject(outcome.value) })
+        return outcome
+      })
       if (!withdrawn.ok) return refused(c, withdrawn.refusal)
       c.header('ETag', etagOf(withdrawn.value.version))
       return c.json(await quoteView(c, withdrawn.value), 200)

@@ -1,21 +1,26 @@
 import { Hono } from 'hono'
 import * as z from 'zod'
+import type { Store } from '../../core/catalog/store.ts'
 import { StoreInput } from '../../core/catalog/schema.ts'
 import { strict } from '../../core/schema.ts'
+import { audit, type AuditSubject } from '../../db/audit.ts'
 import { createStore, findStore, listStores, updateStore } from '../../db/stores.ts'
 import { StoreAnswer, StoresAnswer } from '../answers/catalog.ts'
 import type { Env } from '../context.ts'
+import { signedIn } from '../context.ts'
 import { ById } from '../http/inputs.ts'
 import { operation } from '../http/operation.ts'
 import { notFound } from '../http/problem.ts'
 import { refused } from '../http/refusal.ts'
 import { valid } from '../http/valid.ts'
 import { basedOn, etagOf, unchanged } from '../http/versions.ts'
+import { transact } from '../transact.ts'
 
 const tag = 'Stores'
 const StoreQuery = strict('Query', {
   archived: z.enum(['true', 'false', 'all'], { error: 'Archived is one of: true, false, all.' }).default('all'),
 })
+const storeSubject = ({ id, name }: Store): AuditSubject => ({ kind: 'store', id, name })
 const archivedOf = (text: 'true' | 'false' | 'all') => (text === 'all' ? 'all' : text === 'true')
 
 export const stores = new Hono<Env>()
@@ -32,7 +37,12 @@ export const stores = new Hono<Env>()
     operation('createStore', { summary: 'Add a store', tag, answers: { 201: StoreAnswer }, refuses: [404, 409, 410, 412] }),
     valid('json', StoreInput),
     async (c) => {
-      const created = await createStore(c.get('db'), c.req.valid('json'))
+      const created = await transact(c.get('db'), async (trx) => {
+        const outcome = await createStore(trx, c.req.valid('json'))
+        if (outcome.ok)
+          await audit(trx, { actor: signedIn(c), action: 'store_added', subject: storeSubject(outcome.value), after: outcome.value })
+        return outcome
+      })
       if (!created.ok) return refused(c, created.refusal, 'name')
       c.header('ETag', etagOf(created.value.version))
       return c.json(created.value, 201)
@@ -57,7 +67,20 @@ export const stores = new Hono<Env>()
     async (c) => {
       const version = basedOn(c)
       if (typeof version !== 'number') return version
-      const updated = await updateStore(c.get('db'), c.req.valid('param').id, version, c.req.valid('json'))
+      const { id } = c.req.valid('param')
+      const updated = await transact(c.get('db'), async (trx) => {
+        const before = await findStore(trx, id)
+        const outcome = await updateStore(trx, id, version, c.req.valid('json'))
+        if (outcome.ok)
+          await audit(trx, {
+            actor: signedIn(c),
+            action: 'store_changed',
+            subject: storeSubject(outcome.value),
+            ...(before && { before }),
+            after: outcome.value,
+          })
+        return outcome
+      })
       if (!updated.ok) return refused(c, updated.refusal)
       c.header('ETag', etagOf(updated.value.version))
       return c.json(updated.value, 200)

@@ -1,0 +1,73 @@
+import { sql } from 'kysely'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { audit, listAudit } from '../../db/audit.ts'
+import { testDatabase, type TestDatabase } from '../support/database.ts'
+import { person } from '../support/rows.ts'
+
+let test: TestDatabase
+beforeAll(async () => {
+  test = await testDatabase()
+})
+afterAll(() => test.close())
+
+const all = { limit: 100, offset: 0 }
+const write = (entry: Parameters<typeof audit>[1]) => test.db.transaction().execute((trx) => audit(trx, entry))
+
+describe('the trail of who changed what', () => {
+  it('is written with the change or not at all', async () => {
+    const manager = await person(test.db, 'manager')
+    const failing = test.db.transaction().execute(async (trx) => {
+      await audit(trx, {
+        actor: manager,
+        action: 'install_changed',
+        subject: { kind: 'install' },
+        before: { paper: 'a4' },
+        after: { paper: 'letter' },
+      })
+      throw new Error('the change failed')
+    })
+    await expect(failing).rejects.toThrow('the change failed')
+    expect((await listAudit(test.db, manager, { ...all, personId: manager.id })).total).toBe(0)
+  })
+
+  it('takes no change, no deletion and is not emptied', async () => {
+    await write({ actor: null, action: 'backup_made', subject: { kind: 'backup' } })
+    const { rows: before } = await sql<{ text: string }>`select audit_entry::text as text from audit_entry order by id`.execute(test.db)
+    expect(before.length).toBeGreaterThan(0)
+    for (const statement of [
+      sql`update audit_entry set action = 'other'`,
+      sql`update audit_entry set at = now() where true`,
+      sql`delete from audit_entry`,
+      sql`truncate audit_entry cascade`,
+    ])
+      await expect(statement.execute(test.db)).rejects.toThrow('only ever added to')
+    expect((await sql<{ text: string }>`select audit_entry::text as text from audit_entry order by id`.execute(test.db)).rows).toEqual(
+      before,
+    )
+  })
+
+  it('is read by managers alone, newest first, by person, subject and day', async () => {
+    const [manager, advisor, other] = [await person(test.db, 'manager'), await person(test.db, 'advisor'), await person(test.db)]
+    await write({
+      actor: manager,
+      action: 'person_changed',
+      subject: { kind: 'person', id: other.id },
+      before: { role: 'member' },
+      after: { role: 'advisor' },
+    })
+    await write({ actor: manager, action: 'store_added', subject: { kind: 'store', id: 'x', name: 'Tarnwick Aquatics' } })
+    expect(await listAudit(test.db, advisor, all)).toEqual({ items: [], total: 0 })
+    const mine = await listAudit(test.db, manager, { ...all, personId: manager.id })
+    expect(mine.items.map((entry) => entry.action)).toEqual(['store_added', 'person_changed'])
+    expect(mine.items[1]).toMatchObject({
+      actor: { id: manager.id, name: manager.name },
+      subject: { kind: 'person', id: other.id, name: other.name },
+      changes: [{ field: 'role', before: 'member', after: 'advisor' }],
+    })
+    const stores = await listAudit(test.db, manager, { ...all, personId: manager.id, subject: 'store' })
+    expect(stores.items.map((entry) => entry.subject.name)).toEqual(['Tarnwick Aquatics'])
+    const later = new Date(Date.now() + 86_400_000)
+    expect((await listAudit(test.db, manager, { ...all, personId: manager.id, from: later })).total).toBe(0)
+    expect((await listAudit(test.db, manager, { ...all, personId: manager.id, before: later })).total).toBe(2)
+  })
+})
