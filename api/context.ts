@@ -22,6 +22,8 @@ export interface Deps {
   log: Logger
   /** False from the moment a stop was asked for. */
   ready?: () => boolean
+  /** Tells the worker of this process that there is a new job. */
+  wake?: () => void
 }
 
 /** The signed-in person behind a request. */

@@ -13,6 +13,7 @@ import type { Condition, Doubt, Sighting } from '../core/pricing/sighting.ts'
 import type { BuildLetter, QuoteDraft, QuoteState } from '../core/quote/draft.ts'
 import type { RevisionDocument } from '../core/quote/revision.ts'
 import type { QuoteAnswer, RevisionSummary } from '../core/quote/quote-view.ts'
+import type { JobState, JsonObject } from '../core/jobs/job.ts'
 
 /** Read as Date on both engines. */
 export type Instant = ColumnType<Date, Date | string, Date | string>
@@ -38,6 +39,23 @@ export interface CustomerTable {
   version: Generated<number>
 }
 
+export interface ImportFaultTable {
+  id: GeneratedAlways<number>
+  job_id: string
+  line: number
+  heading: string | null
+  message: string
+}
+
+export interface ImportRowTable {
+  job_id: string
+  line: number
+  data: JsonObject
+  action: 'create' | 'update' | 'same' | null
+  target_id: string | null
+  target_version: number | null
+}
+
 export interface InstallTable {
   one: Generated<boolean>
   name: string
@@ -52,6 +70,25 @@ export interface InstallTable {
   circuit_voltage_v: number
   circuit_current_a: number
   version: Generated<number>
+}
+
+export interface JobTable {
+  id: Generated<string>
+  kind: string
+  payload: JsonObject
+  state: Generated<JobState>
+  due_at: Instant
+  started_by: string | null
+  created_at: ColumnType<Date, Date | string | undefined, Date | string>
+  leased_until: Instant | null
+  takes: Generated<number>
+  cancel_asked: Generated<boolean>
+  phase: Generated<string>
+  done: Generated<number>
+  total: Generated<number>
+  position: Generated<JsonObject>
+  outcome: JsonObject | null
+  ended_at: Instant | null
 }
 
 export interface KitPartTable {
@@ -243,7 +280,10 @@ export interface StoreTable {
 export interface Database {
   audit_entry: AuditEntryTable
   customer: CustomerTable
+  import_fault: ImportFaultTable
+  import_row: ImportRowTable
   install: InstallTable
+  job: JobTable
   kit_part: KitPartTable
   one_use_link: OneUseLinkTable
   person: PersonTable

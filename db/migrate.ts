@@ -2,10 +2,15 @@ import type { Kysely } from 'kysely'
 import { Migrator, type Migration } from 'kysely/migration'
 import type { Database } from './database.ts'
 import { first } from './migrations/2026-11-26-first.ts'
+import { jobs } from './migrations/2026-11-27-jobs.ts'
 import { people } from './migrations/2026-11-27-people.ts'
 
 /** In order of their names, which start with their day. A landed one is never edited. */
-const MIGRATIONS: Record<string, Migration> = { '2026-11-26-first': first, '2026-11-27-people': people }
+const MIGRATIONS: Record<string, Migration> = {
+  '2026-11-26-first': first,
+  '2026-11-27-jobs': jobs,
+  '2026-11-27-people': people,
+}
 
 const migratorOf = (db: Kysely<Database>): Migrator => new Migrator({ db, provider: { getMigrations: async () => MIGRATIONS } })
 

@@ -30,3 +30,14 @@ export function isUnreachable(error: unknown): boolean {
   if (error instanceof AggregateError) return error.errors.some(isUnreachable)
   return error.cause !== undefined && isUnreachable(error.cause)
 }
+
+/** What PostgreSQL (Appendix A), and the file system under the embedded engine, say where there is no room left. */
+const FULL = new Set(['53100', 'ENOSPC', 'EDQUOT'])
+
+/** True where a write found no room on a disk. */
+export function isDiskFull(error: unknown): boolean {
+  if (!(error instanceof Error)) return false
+  const { code } = error as { code?: unknown }
+  if (typeof code === 'string' && FULL.has(code)) return true
+  return /no space left on device/i.test(error.message) || (error.cause !== undefined && isDiskFull(error.cause))
+}

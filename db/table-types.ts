@@ -26,11 +26,17 @@ const DOMAIN_TYPES: Record<string, { type: string; from: string }> = {
   'quote_answer.answer': { type: "QuoteAnswer['answer']", from: 'quote/quote-view.ts' },
   'quote_answer.letter': { type: 'BuildLetter', from: 'quote/draft.ts' },
   'setup.letter': { type: 'BuildLetter', from: 'quote/draft.ts' },
+  'job.payload': { type: 'JsonObject', from: 'jobs/job.ts' },
+  'job.position': { type: 'JsonObject', from: 'jobs/job.ts' },
+  'job.outcome': { type: 'JsonObject', from: 'jobs/job.ts' },
+  'job.state': { type: 'JobState', from: 'jobs/job.ts' },
+  'import_row.data': { type: 'JsonObject', from: 'jobs/job.ts' },
 }
 /** Words that only the tables use: spelled out from their check. */
 const WORDS: Record<string, string> = {
   'one_use_link.purpose': "'first_manager' | 'invite' | 'new_password'",
   'sighting_vote.vote': "'confirm' | 'dispute'",
+  'import_row.action': "'create' | 'update' | 'same'",
 }
 const SCALARS: Record<string, string> = {
   boolean: 'boolean',

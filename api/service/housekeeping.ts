@@ -2,6 +2,7 @@ import type { Logger } from 'pino'
 import { civilDateAt } from '../../core/dates.ts'
 import type { Connection } from '../../db/connect.ts'
 import { getInstall } from '../../db/install.ts'
+import { deleteJobsEndedBefore } from '../../db/jobs.ts'
 import { deleteExpiredSessions } from '../../db/sessions.ts'
 import { sweepFailures } from '../auth/throttle.ts'
 import { loggable } from '../http/log.ts'
@@ -12,12 +13,15 @@ const MINUTE_MS = 60_000
 const CHECKPOINT_MS = 5 * MINUTE_MS
 /** A quote lapses at midnight of its place; ten minutes late harms nobody, since reading lapses too. */
 const SWEEP_MS = 10 * MINUTE_MS
+/** Long enough to ask "who imported that?", short enough that the list stays a list. */
+const JOBS_KEPT_MS = 30 * 24 * 60 * MINUTE_MS
 
 async function sweep({ db }: Connection, nowMs: number): Promise<void> {
   const { timeZone } = await getInstall(db)
   await lapseOn(db, civilDateAt(nowMs, timeZone))
   await deleteExpiredSessions(db, new Date(nowMs))
   await sweepFailures(db, nowMs)
+  await deleteJobsEndedBefore(db, new Date(nowMs - JOBS_KEPT_MS))
 }
 
 /** Work that goes on by itself. Returns how to end it. A failure is logged and tried again at the next turn. */

@@ -5,6 +5,8 @@ import { createApp } from '../app.ts'
 import type { Config } from '../config.ts'
 import type { Deps } from '../context.ts'
 import { loggable } from '../http/log.ts'
+import { jobHandlers } from '../jobs/handlers.ts'
+import { startWorker, type Worker } from '../jobs/worker.ts'
 import type { RenderQuote } from '../quotes/paper.ts'
 import { demandDataFolder } from './data-folder.ts'
 import { keepHouse } from './housekeeping.ts'
@@ -47,6 +49,7 @@ export async function startService(config: Config, log: Logger, pdf: RenderQuote
   }
   let app = createApp(base)
   let endHouse = (): void => undefined
+  let worker: Worker | undefined
   const listening = await listen({
     fetch: (request, env) => app.fetch(request, env as object),
     port: config.port,
@@ -55,7 +58,9 @@ export async function startService(config: Config, log: Logger, pdf: RenderQuote
     onFault: (error) => log.error({ err: loggable(error) }, 'failed before the application'),
   })
   const database = openDatabase(config, log, stopping.signal, fill).then((connection) => {
-    app = createApp({ ...base, db: connection.db, engine: connection.engine })
+    const { db, engine } = connection
+    worker = startWorker({ db, engine, handlers: jobHandlers(base), clock: base.clock, log })
+    app = createApp({ ...base, db, engine, wake: worker.wake })
     endHouse = keepHouse(connection, base.clock, log)
     return connection
   })
@@ -68,7 +73,7 @@ export async function startService(config: Config, log: Logger, pdf: RenderQuote
     async stop() {
       stopping.abort()
       await wait(FLIP_MS)
-      await listening.close(FINISH_MS)
+      await Promise.all([listening.close(FINISH_MS), worker?.stop()])
       endHouse()
       const connection = await database.catch(() => null)
       if (connection === null) return
