@@ -8,6 +8,7 @@ import { filterFeed } from './filter-feed.ts'
 import { filterFlow, flowCeiling } from './filter-flow.ts'
 import { VERDICTS, type Finding, type Verdict } from './finding.ts'
 import { floorLoad } from './floor-load.ts'
+import { glassPane } from './glass-pane.ts'
 import { heaterHolds } from './heater-holds.ts'
 import { heaterSpare } from './heater-spare.ts'
 import { heaterStuck } from './heater-stuck.ts'
@@ -44,6 +45,7 @@ const TANK_RULES: ReadonlyArray<(situation: Situation) => Finding | null> = [
   standFootprint,
   standBedding,
   floorLoad,
+  glassPane,
   cordLength,
   smallestVolume,
   lidCheck,

@@ -15,6 +15,7 @@ export const CHECKS = [
   'stand_bedding',
   'stand_wet',
   'floor_load',
+  'glass_pane',
   'electrical_load',
   'outlet_protection',
   'outlets',

@@ -1,0 +1,107 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { TankSpec } from '../../../core/catalog/spec.ts'
+import { isCommonSize, LASTING_STRENGTH_PA, LEAST_FACTOR, TRADE_FACTOR, TRADE_STRENGTH_PA } from '../../../core/sizing/glass-pane.ts'
+import { glassPlate, thicknessFor, type TopEdge } from '../../../core/sizing/glass-plate.ts'
+import { METRIC, sayPhrase } from '../../../core/units/say.ts'
+import { findingOf, one, reportOf } from './sample-build.ts'
+import { INCH, isNear } from './reference-tanks.ts'
+
+/** Own worked values with a modulus of 71.7 GPa, a handbook's; bows scale with it to EN 572's 70. Tolerance 2e-3. */
+const MODULUS = 71.7 / 70
+const WATER = 997.05
+const long = (thicknessM: number, topEdge: TopEdge) => ({ lengthM: 1.2192, depthM: 0.4834, thicknessM, topEdge, waterDensity: WATER })
+
+describe('a pane under water', () => {
+  it.each([
+    ['held', 0.01, 3.85, 0.238],
+    ['free', 0.01, 6.183, 2.601],
+    ['free', 0.012, 4.294, 1.505],
+  ] as const)('48 in long with the top %s, %s m thick', (topEdge, thicknessM, stressMpa, bowMm) => {
+    const found = glassPlate(long(thicknessM, topEdge))
+    isNear(found.bottomPressurePa, 4726.6, 2e-5)
+    isNear(found.stressPa / 1e6, stressMpa, 2e-3)
+    isNear((found.bowM * 1000) / MODULUS, bowMm, 3e-3)
+  })
+
+  it('60 cm long, 6 mm, free top: 3.984 N/mm² and 0.703 mm', () => {
+    const found = glassPlate({ lengthM: 0.6, depthM: 0.324, thicknessM: 0.006, topEdge: 'free', waterDensity: WATER })
+    isNear(found.stressPa / 1e6, 3.984, 4e-3)
+    isNear((found.bowM * 1000) / MODULUS, 0.703, 2e-2)
+  })
+
+  it.each([
+    ['held', LASTING_STRENGTH_PA, 7.29],
+    ['held', TRADE_STRENGTH_PA / TRADE_FACTOR, 8.73],
+    ['free', LASTING_STRENGTH_PA, 9.23],
+    ['free', TRADE_STRENGTH_PA / TRADE_FACTOR, 11.06],
+  ] as const)('wants, with the top %s at %s Pa, %s mm', (topEdge, stressPa, wantedMm) => {
+    const { thicknessM: _, ...pane } = long(0.01, topEdge)
+    isNear(thicknessFor(pane, stressPa) * 1000, wantedMm, 2e-3)
+  })
+
+  it('bends more the longer, deeper and thinner it is, and never less with a free top', () => {
+    const metres = (min: number, max: number) => fc.double({ min, max, noNaN: true })
+    fc.assert(
+      fc.property(metres(0.2, 3), metres(0.15, 1), metres(0.003, 0.03), metres(1, 1.5), (lengthM, depthM, thicknessM, more) => {
+        const stress = (change: object, topEdge: TopEdge = 'free') =>
+          glassPlate({ lengthM, depthM, thicknessM, topEdge, waterDensity: 1000, ...change }).stressPa
+        for (const topEdge of ['free', 'held'] as const) {
+          expect(stress({ lengthM: lengthM * more }, topEdge)).toBeGreaterThanOrEqual(stress({}, topEdge) * 0.999)
+          expect(stress({ depthM: depthM * more }, topEdge)).toBeGreaterThanOrEqual(stress({}, topEdge) * 0.999)
+          expect(stress({ thicknessM: thicknessM * more }, topEdge)).toBeLessThanOrEqual(stress({}, topEdge))
+        }
+        expect(stress({}, 'free')).toBeGreaterThanOrEqual(stress({}, 'held'))
+      }),
+    )
+  })
+})
+
+describe('the finding', () => {
+  const spec = {
+    lengthMm: 48 * INCH,
+    widthMm: 18 * INCH,
+    heightMm: 21 * INCH,
+    glassMm: 10,
+    bottomMm: 10,
+    material: 'glass',
+    style: 'rimmed',
+  } as const
+  const found = (change: Partial<TankSpec>, owned = true) =>
+    findingOf('glass_pane', { tank: { ...one('an old tank', { ...spec, ...change }), owned } })
+
+  it('is made for a second-hand tank and for an odd size, and for no other', () => {
+    expect(isCommonSize(spec)).toBe(true)
+    expect(reportOf({ tank: one('new', spec) }).findings.some(({ check }) => check === 'glass_pane')).toBe(false)
+    expect(sayPhrase(found({}).reason, METRIC)).toContain('second-hand')
+    expect(sayPhrase(found({ widthMm: 700 }, false).reason, METRIC)).toContain('no size that is built every day')
+  })
+
+  it('accepts 10 mm with a rim, warns without one, and refuses 8 mm without one', () => {
+    expect(found({})).toMatchObject({ verdict: 'fits', action: null })
+    expect(found({ style: 'rimless' }).verdict).toBe('marginal')
+    expect(found({ style: 'rimless', glassMm: 8 })).toMatchObject({ verdict: 'does_not_fit' })
+  })
+
+  it('tells the factor and the thickness that the trade would take', () => {
+    // Filled to the rim the water is 523.4 mm deep: stress by the plate, own.
+    const { stressPa } = glassPlate({ lengthM: 1.2192, depthM: 0.5234, thicknessM: 0.01, topEdge: 'free', waterDensity: WATER })
+    const rimless = found({ style: 'rimless' })
+    expect(rimless.value?.value).toBeCloseTo(TRADE_STRENGTH_PA / stressPa, 1)
+    expect(rimless.limit).toMatchObject({ low: { value: Math.round(LEAST_FACTOR * 10) / 10 } })
+    expect(sayPhrase(rimless.reason, METRIC)).toContain('the trade would take 12 mm')
+  })
+
+  it('is not known without a thickness, a material, on acrylic, or where the rim decides', () => {
+    expect(found({ glassMm: undefined }).missing).toEqual(['glass thickness'])
+    expect(found({ material: undefined }).missing).toEqual(['tank material'])
+    expect(found({ material: 'acrylic' })).toMatchObject({ verdict: 'not_known', missing: ['word of the maker'] })
+    expect(found({ style: undefined })).toMatchObject({ verdict: 'not_known', missing: ['whether a rim or braces hold the top'] })
+    expect(found({ style: undefined, glassMm: 15 })).toMatchObject({ verdict: 'fits', assumed: ['whether a rim or braces hold the top'] })
+  })
+
+  it('always carries its caution', () => {
+    for (const change of [{}, { glassMm: undefined }, { style: 'rimless' as const }])
+      expect(found(change).caution).toContain('The maker or a tank builder decides')
+  })
+})
