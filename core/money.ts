@@ -49,7 +49,7 @@ export type MoneyRefusal = { code: 'not_a_price' | 'too_many_decimals' | 'ambigu
  *
  * @example parseMoney('159.5', 'USD') // 15950
  */
-export function parseMoney(text: string, currency: string): Result<number, MoneyRefusal> {
+export function parseMoney(text: string, currency: string, decimal: '.' | ',' = '.'): Result<number, MoneyRefusal> {
   const exponent = currencyExponent(currency)
   if (text.length > LONGEST) return refuse({ code: 'not_a_price', words: 'That is too long for a price. Write digits, like 159.00.' })
   const bare = text
@@ -59,7 +59,7 @@ export function parseMoney(text: string, currency: string): Result<number, Money
     .replace(/[\s\u00a0]/g, '')
   if (!/^\d[\d.,]*$/.test(bare))
     return refuse({ code: 'not_a_price', words: `"${text.trim()}" is not a price. Write digits, like 159.00.` })
-  const parts = splitDecimals(bare, exponent)
+  const parts = splitDecimals(bare, exponent, decimal)
   if (parts === null)
     return refuse({ code: 'ambiguous', words: `"${text.trim()}" can be read two ways. Write it without the thousands sign.` })
   const fraction = parts.fraction.replace(/0+$/, '')
@@ -76,9 +76,9 @@ export function parseMoney(text: string, currency: string): Result<number, Money
 
 /**
  * A lone separator before three digits may group or divide: "1,234" and "1.234" are asked about, unless the currency leaves one reading only,
- * having no decimals, or three of them and a point.
+ * having no decimals, or three of them and the reader's decimal sign.
  */
-function splitDecimals(bare: string, exponent: number): { whole: string; fraction: string } | null {
+function splitDecimals(bare: string, exponent: number, decimal: '.' | ','): { whole: string; fraction: string } | null {
   const last = Math.max(bare.lastIndexOf('.'), bare.lastIndexOf(','))
   if (last < 0) return { whole: bare, fraction: '' }
   const separator = bare[last] ?? ''
@@ -89,7 +89,7 @@ function splitDecimals(bare: string, exponent: number): { whole: string; fractio
   if (repeated) return /^\d{1,3}([.,]\d{3})+$/.test(bare) && !mixed(bare) ? { whole: bare.replace(/[.,]/g, ''), fraction: '' } : null
   if (/[.,]/.test(before)) return grouped ? { whole: before.replace(/[.,]/g, ''), fraction: after } : null
   if (after.length === 3 && exponent === 0) return { whole: before + after, fraction: '' }
-  if (after.length === 3 && !(exponent === 3 && separator === '.')) return null
+  if (after.length === 3 && !(exponent === 3 && separator === decimal)) return null
   return { whole: before, fraction: after }
 }
 

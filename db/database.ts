@@ -122,6 +122,7 @@ export interface PersonTable {
   created_at: ColumnType<Date, Date | string | undefined, Date | string>
   disabled_at: Instant | null
   version: Generated<number>
+  units: ReaderUnits | null
 }
 
 export interface ProductTable {

@@ -1,8 +1,11 @@
 import { sql, type Kysely, type RawBuilder } from 'kysely'
 import type { CivilDate } from '../core/dates.ts'
-import type { BuildLetter } from '../core/quote/draft.ts'
+import type { Install } from '../core/install.ts'
+import { documentUnits } from '../core/quote/document-units.ts'
+import type { BuildLetter, QuoteDraft } from '../core/quote/draft.ts'
 import type { Reading, SetupView } from '../core/quote/quote-view.ts'
 import type { SetupPlan } from '../core/startup/setup-plan.ts'
+import type { ReaderUnits } from '../core/units/quantity.ts'
 import type { Database } from './database.ts'
 import { isId } from './refusal.ts'
 import { readingsOf } from './setup-readings.ts'
@@ -15,6 +18,8 @@ export interface LinkedSetup {
   quoteNumber: string
   letter: BuildLetter
   plan: SetupPlan
+  /** Those the quote was issued in. */
+  units: ReaderUnits
   startedOn: CivilDate | null
   ticks: Array<{ stepId: string; on: CivilDate }>
   readings: Reading[]
@@ -27,10 +32,22 @@ export interface LinkedSetup {
 const PLAN: RawBuilder<SetupPlan> = sql`(select build -> 'plan' from jsonb_array_elements(quote_revision.document -> 'builds') as build
   where build ->> 'letter' = setup.letter)`
 
+interface ToldIn {
+  draft: Pick<QuoteDraft, 'units'>
+  install: Pick<Install, 'units'>
+}
+/** What the document's units follow from. */
+const TOLD_IN: RawBuilder<ToldIn> = sql`jsonb_build_object(
+  'draft', jsonb_strip_nulls(jsonb_build_object('units', quote_revision.document #> '{inputs,draft,units}')),
+  'install', jsonb_build_object('units', quote_revision.document #> '{inputs,install,units}'))`
+
 /** For whoever holds a link that was checked. */
 export async function findLinkedSetup(db: Kysely<Database>, setupId: string): Promise<LinkedSetup | undefined> {
   if (!isId(setupId)) return undefined
-  const row = await setupsWithPlan(db).select(PLAN.as('plan')).where('setup.id', '=', setupId).executeTakeFirst()
+  const row = await setupsWithPlan(db)
+    .select([PLAN.as('plan'), TOLD_IN.as('told_in')])
+    .where('setup.id', '=', setupId)
+    .executeTakeFirst()
   if (!row) return undefined
   return {
     id: row.id,
@@ -38,6 +55,7 @@ export async function findLinkedSetup(db: Kysely<Database>, setupId: string): Pr
     quoteNumber: row.number ?? '',
     letter: row.letter,
     plan: row.plan,
+    units: documentUnits(row.told_in),
     startedOn: row.started_on,
     ticks: (await ticksOf(db, [setupId])).map(({ stepId, on }) => ({ stepId, on })),
     readings: await readingsOf(db, setupId),

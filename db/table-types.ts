@@ -10,6 +10,7 @@ const DOMAIN_TYPES: Record<string, { type: string; from: string }> = {
   'install.paper': { type: "Install['paper']", from: 'install.ts' },
   'install.units': { type: 'ReaderUnits', from: 'units/quantity.ts' },
   'person.role': { type: 'Role', from: 'people/roles.ts' },
+  'person.units': { type: 'ReaderUnits', from: 'units/quantity.ts' },
   'one_use_link.role': { type: 'Role', from: 'people/roles.ts' },
   'store.kind': { type: "Store['kind']", from: 'catalog/store.ts' },
   'store.delivery': { type: 'DeliveryRule', from: 'catalog/store.ts' },

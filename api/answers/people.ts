@@ -23,7 +23,10 @@ export const InstallAnswer = answer('VersionedInstall', z.strictObject({ ...inst
 
 export const SessionAnswer = answer(
   'Session',
-  z.strictObject({ person: z.strictObject({ id, name: z.string(), role: z.enum(ROLES) }).nullable(), install: InstallPlain }),
+  z.strictObject({
+    person: z.strictObject({ id, name: z.string(), role: z.enum(ROLES), units: ReaderUnitsSchema.nullable() }).nullable(),
+    install: InstallPlain,
+  }),
 )
 export type SessionView = z.output<typeof SessionAnswer>
 

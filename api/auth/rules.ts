@@ -21,6 +21,7 @@ export const RULES = {
   withdrawInvitation: 'manager',
   updatePerson: 'manager',
   changePassword: 'member',
+  setOwnUnits: 'member',
   // install
   getInstall: 'member',
   updateInstall: 'manager',

@@ -82,6 +82,6 @@ export const links = new Hono<Env>()
       const joined = await join(c, hash, { name, signInName, passwordHash })
       if (!joined.ok) return refused(c, joined.refusal, joined.refusal.code === 'sign_in_name_taken' ? 'signInName' : undefined)
       await c.get('auth').start(c, joined.value.id, passwordHash)
-      return c.json(await sessionView(c, { id: joined.value.id, name: joined.value.name, role: joined.value.role }), 201)
+      return c.json(await sessionView(c, joined.value), 201)
     },
   )

@@ -30,7 +30,7 @@ async function show(c: Ctx, { setup, install, today }: Found, token: string, fau
   const { dripLoop, tank } = await setupDrawing(c.get('db'), setup.id)
   const props = {
     plan,
-    units: install.units,
+    units: setup.units,
     contact: install.contact,
     startedOn,
     ticks,
@@ -77,7 +77,7 @@ export const setupPages = new Hono<Env>()
     const opened = await openSetupLink(c, token)
     if (!opened.found) return gonePage(c, opened)
     const form = await formOf(c)
-    const read = readReadingForm(form, opened.install.units)
+    const read = readReadingForm(form, opened.setup.units)
     if ('faults' in read) return show(c, opened, token, read.faults, form)
     const fault = dayFault(read.reading.takenOn, opened.today, opened.setup.startedOn)
     if (fault !== null) return show(c, opened, token, [{ field: 'takenOn', message: fault }], form)

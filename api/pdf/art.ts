@@ -1,4 +1,5 @@
 import { VERDICTS } from '../../core/sizing/finding.ts'
+import { documentUnits } from '../../core/quote/document-units.ts'
 import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
 import { dip } from '../../web/plots/dip.ts'
 import { dripLoopDrawing } from '../../web/plots/drip-loop.ts'
@@ -16,7 +17,7 @@ const paper = true
 
 /** @example Object.keys(artOf(document, chosen, null)) // ['mark', 'dip', 'tier-full', …, 'tank-A', 'loop'] */
 export function artOf(document: RevisionDocument, chosen: AssembledBuild, links: { quote: string; setup: string } | null): Art {
-  const reader = document.inputs.install.units
+  const reader = documentUnits(document.inputs)
   const loop = chosen.report.figures.dripLoop
   return {
     ...signs(),
@@ -37,7 +38,7 @@ function tankArt({ builds, inputs }: RevisionDocument, stand: 'whole' | 'cut'): 
   const drawn = tankDrawings(tanks, {
     id: `tank-${stand}`,
     paper,
-    reader: inputs.install.units,
+    reader: documentUnits(inputs),
     stand,
     width: builds.length > 3 ? COLUMN.four : COLUMN.three,
   })

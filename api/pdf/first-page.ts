@@ -1,4 +1,5 @@
 import { sayDate, sayWeekday, yearOf } from '../../core/dates.ts'
+import { documentUnits } from '../../core/quote/document-units.ts'
 import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
 import { quantity } from '../../core/units/quantity.ts'
 import { saySize } from '../../core/units/say.ts'
@@ -43,7 +44,7 @@ function buildHead(build: AssembledBuild, { inputs }: RevisionDocument, teller: 
   const { drawing, report } = build
   const water = report.figures.waterVolumeL
   const size =
-    drawing === null ? 'no tank chosen yet' : saySize([drawing.lengthMm, drawing.widthMm, drawing.heightMm], inputs.install.units)
+    drawing === null ? 'no tank chosen yet' : saySize([drawing.lengthMm, drawing.widthMm, drawing.heightMm], documentUnits(inputs))
   return {
     letter: build.letter,
     name: build.name,

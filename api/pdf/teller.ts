@@ -1,5 +1,6 @@
 import { sayDate, yearOf, type CivilDate } from '../../core/dates.ts'
 import { sayMoney } from '../../core/money.ts'
+import { documentUnits } from '../../core/quote/document-units.ts'
 import type { RevisionDocument } from '../../core/quote/revision.ts'
 import type { Phrase, Quantity } from '../../core/units/quantity.ts'
 import { sayPhrase, sayQuantity } from '../../core/units/say.ts'
@@ -17,7 +18,8 @@ export interface Teller {
 
 /** @example tellerOf(document).date('2026-10-31') // 'Oct 31' in a document of 2026 */
 export function tellerOf({ inputs, issuedOn }: RevisionDocument): Teller {
-  const { currency, units } = inputs.install
+  const { currency } = inputs.install
+  const units = documentUnits(inputs)
   const stores = new Map(inputs.stores.map((store) => [store.id, store.name]))
   return {
     money: (minor) => sayMoney(minor, currency),

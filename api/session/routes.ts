@@ -1,9 +1,11 @@
 import { Hono } from 'hono'
 import { NewPassword, SignIn } from '../../core/people/schema.ts'
+import { ReaderUnitsSchema } from '../../core/install/schema.ts'
 import type * as z from 'zod'
 import { strict } from '../../core/schema.ts'
 import { getInstall } from '../../db/install.ts'
 import { findPersonBySignIn, getPerson, replacePasswordHash } from '../../db/people.ts'
+import { setPersonUnits } from '../../db/person-units.ts'
 import { changePassword } from '../../db/sessions.ts'
 import { SessionAnswer } from '../answers/people.ts'
 import { hashPassword, needsRehash, verifyNobody, verifyPassword } from '../auth/password-hash.ts'
@@ -19,6 +21,8 @@ import { sessionView } from './view.ts'
 
 const tag = 'Session'
 const PasswordChange = strict('Password change', { current: SignIn.shape.password, password: NewPassword })
+
+const UnitsChange = strict('Units of a person', { units: ReaderUnitsSchema.nullable() })
 
 const admit = (c: Ctx, signInName: string) => admitSignIn(c.get('db'), signInName, clientAddress(c), c.get('deps').clock())
 
@@ -45,8 +49,7 @@ function signInRefused(c: Ctx) {
 
 export const session = new Hono<Env>()
   .get('/', operation('getSession', { summary: 'Who is signed in', tag, answers: { 200: SessionAnswer } }), async (c) => {
-    const who = c.get('who')
-    return c.json(await sessionView(c, who === null ? null : { id: who.id, name: who.name, role: who.role }), 200)
+    return c.json(await sessionView(c, c.get('who')), 200)
   })
   .post(
     '/',
@@ -66,7 +69,7 @@ export const session = new Hono<Env>()
       const person = await personOf(c, given)
       if (person === false || !(await c.get('auth').start(c, person.id, person.passwordHash))) return signInRefused(c)
       await forgetFailures(c.get('db'), attempt)
-      return c.json(await sessionView(c, { id: person.id, name: person.name, role: person.role }), 200)
+      return c.json(await sessionView(c, person), 200)
     },
   )
   .delete('/', operation('signOut', { summary: 'Sign out', tag, answers: { 204: null } }), async (c) => {
@@ -74,6 +77,20 @@ export const session = new Hono<Env>()
     c.header('Clear-Site-Data', '"cache"')
     return c.body(null, 204)
   })
+  .put(
+    '/units',
+    operation('setOwnUnits', {
+      summary: 'Choose the units you read and type in; null: those of the club or store',
+      tag,
+      answers: { 200: SessionAnswer },
+    }),
+    valid('json', UnitsChange),
+    async (c) => {
+      const who = signedIn(c)
+      await setPersonUnits(c.get('db'), who.id, c.req.valid('json').units)
+      return c.json(await sessionView(c, who), 200)
+    },
+  )
   .put(
     '/password',
     operation('changePassword', {

@@ -33,8 +33,8 @@ export const setupLinkRoutes = new Hono<Env>()
       const opened = await openSetupLink(c, c.req.valid('param').token)
       if (!opened.found) return linkRefused(c, opened.gone)
       const { setup, install, today } = opened
-      const { plan, startedOn, ticks, readings } = setup
-      return c.json({ plan, units: install.units, contact: install.contact, startedOn, ticks, readings, today }, 200)
+      const { plan, units, startedOn, ticks, readings } = setup
+      return c.json({ plan, units, contact: install.contact, startedOn, ticks, readings, today }, 200)
     },
   )
   .put(

@@ -2,6 +2,7 @@ import * as z from 'zod'
 import { country, timeZone } from '../catalog/schema.ts'
 import type { Install } from '../install.ts'
 import { oneOf, strict, text } from '../schema.ts'
+import type { ReaderUnits } from '../units/quantity.ts'
 
 /** A figure of the install within limits that refuse the absurd, in words. */
 const within = (label: string, unit: string, least: number, most: number) => {
@@ -16,7 +17,13 @@ export const ReaderUnitsSchema = strict('Units', {
   system: oneOf('System of units', ['metric', 'us']),
   gallon: oneOf('Gallon', ['us', 'imperial']),
   decimal: oneOf('Decimal sign', ['.', ',']),
-})
+  length: oneOf('Unit of length', ['cm', 'in']).optional(),
+  volume: oneOf('Unit of volume', ['L', 'gal']).optional(),
+  mass: oneOf('Unit of mass', ['kg', 'lb']).optional(),
+  temperature: oneOf('Unit of temperature', ['C', 'F']).optional(),
+  hardness: oneOf('Unit of hardness', ['dKH', 'ppm']).optional(),
+  salinity: oneOf('Unit of salinity', ['g/kg', 'sg']).optional(),
+}) satisfies z.ZodType<ReaderUnits>
 
 export const InstallInput = strict('Install', {
   name: text('Name', 1, 80),

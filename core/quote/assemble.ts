@@ -8,6 +8,7 @@ import { bedDepthMm } from '../sizing/situation.ts'
 import { startupPlan } from '../startup/startup-plan.ts'
 import { sayPhrase } from '../units/say.ts'
 import { resolveConditions } from './conditions.ts'
+import { documentUnits } from './document-units.ts'
 import { BUILD_LETTERS, type Build } from './draft.ts'
 import { gearOf } from './gear.ts'
 import type { ProductsById } from './kit-parts.ts'
@@ -58,7 +59,8 @@ function drawingOf(gear: Gear, conditions: Conditions): AssembledBuild['drawing'
  * Range: index 0 to builds − 1. Errors: RangeError beyond it.
  */
 export function assembleBuild(inputs: QuoteInputs, index: number): AssembledBuild {
-  const { draft, install, stores, prices, asOf } = inputs
+  const { draft, stores, prices, asOf } = inputs
+  const install = { ...inputs.install, units: documentUnits(inputs) }
   const build = draft.builds[index]
   const letter = BUILD_LETTERS[index]
   if (build === undefined || letter === undefined) throw new RangeError(`No build ${index}`)

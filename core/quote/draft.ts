@@ -1,6 +1,7 @@
 import type { CivilDate } from '../dates.ts'
 import type { Slot } from '../catalog/kinds.ts'
 import type { Spec } from '../catalog/spec.ts'
+import type { ReaderUnits } from '../units/quantity.ts'
 import type { Need } from './need.ts'
 
 /**
@@ -48,6 +49,8 @@ export interface QuoteDraft {
   /** The build marked "we suggest", with the reason. */
   suggestion: { buildId: string; reason: string } | null
   standsUntil: CivilDate | null
+  /** Units that the customer reads the document in; absent: the install's. */
+  units?: ReaderUnits['system'] | undefined
   note: string
 }
 

@@ -107,6 +107,7 @@ export const QuoteDraftSchema = strict('Quote', {
     .nullable()
     .default(null),
   standsUntil: civilDate('Stands until').nullable().default(null),
+  units: oneOf('Units on paper', ['metric', 'us']).optional(),
   note: text('Note', 0, 2000).default(''),
 }).superRefine(oneMeaning) satisfies z.ZodType<QuoteDraft>
 

@@ -1,6 +1,7 @@
 import { LOOP_DROP_MM } from '../sizing/drip-loop.ts'
 import type { Finding } from '../sizing/finding.ts'
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
+import { measuredIn } from '../units/reader.ts'
 import { METRIC, sayAtLeastLength, US } from '../units/say.ts'
 import { caution } from './cautions.ts'
 import type { Step } from './setup-plan.ts'
@@ -9,7 +10,8 @@ import { tankFacts, type TankFacts } from './tank-facts.ts'
 
 /** A length to keep to, rounded up in both measures, whichever is on the tape: "4 in (10 cm)". The install's own comes first. */
 function atLeast(mm: number, { install }: StartupSubject): string {
-  const [first, second] = install?.units?.system === 'us' ? [install.units, METRIC] : [install?.units ?? METRIC, US]
+  const first = install?.units ?? METRIC
+  const second = measuredIn(first).length === 'in' ? METRIC : US
   return `${sayAtLeastLength(mm, first)} (${sayAtLeastLength(mm, second)})`
 }
 

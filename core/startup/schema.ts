@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import type { Reading } from '../quote/quote-view.ts'
 import { quantity, type ReaderUnits } from '../units/quantity.ts'
+import { measuredIn } from '../units/reader.ts'
 import { METRIC, sayQuantity } from '../units/say.ts'
 import { civilDate, rowId, strict, text, yesNo } from '../schema.ts'
 
@@ -20,7 +21,7 @@ const mark = (label: string, unit: string, least: number, most: number) =>
 const temperature = (units: ReaderUnits) => {
   const [least, most] = [-2, 45]
   const say = (celsius: number): string => sayQuantity(quantity(celsius, 'degC', 1), units)
-  const other = units.system === 'us' ? '25 °C' : '77 °F'
+  const other = measuredIn(units).temperature === 'F' ? '25 °C' : '77 °F'
   return between(
     'Temperature',
     least,

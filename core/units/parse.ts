@@ -4,6 +4,7 @@ import {
 } from './factors.ts' // prettier-ignore
 import type { ReaderUnits, Unit } from './quantity.ts'
 import { displayUnit } from './say.ts'
+import { salinityOfGravity } from './specific-gravity.ts'
 
 export type UnitRefusal = { code: 'empty' | 'too_long' | 'not_a_number' | 'ambiguous' | 'unknown_unit'; words: string }
 
@@ -22,18 +23,22 @@ function accepted(unit: Unit, reader: ReaderUnits): Record<string, ToStorage> {
   const tables: Partial<Record<Unit, Record<string, ToStorage>>> = {
     mm: { mm: times(1), cm: times(10), m: times(1000), in: times(MM_PER_INCH), inch: times(MM_PER_INCH), inches: times(MM_PER_INCH), '"': times(MM_PER_INCH), '″': times(MM_PER_INCH), ft: times(MM_PER_FOOT), "'": times(MM_PER_FOOT), '′': times(MM_PER_FOOT) },
     m: { m: times(1), cm: times(0.01), mm: times(0.001), ft: times(MM_PER_FOOT / 1000), in: times(MM_PER_INCH / 1000) },
-    L: { l: times(1), litre: times(1), litres: times(1), liter: times(1), liters: times(1), ml: times(0.001), gal: gallon, gallon, gallons: gallon },
+    L: { l: times(1), litre: times(1), litres: times(1), liter: times(1), liters: times(1), ml: times(0.001), gal: gallon, gallon, gallons: gallon, usgal: times(L_PER_US_GALLON), impgal: times(L_PER_IMPERIAL_GALLON) },
     mL: { ml: times(1), l: times(1000), floz: times(ML_PER_US_FLUID_OUNCE), oz: times(ML_PER_US_FLUID_OUNCE) },
     kg: { kg: times(1), g: times(0.001), lb: times(KG_PER_POUND), lbs: times(KG_PER_POUND), oz: times(G_PER_OUNCE / 1000) },
     g: { g: times(1), kg: times(1000), oz: times(G_PER_OUNCE), lb: times(KG_PER_POUND * 1000) },
+    K: { k: times(1), '°c': times(1), c: times(1), '°f': times(5 / 9), f: times(5 / 9) },
+    'L/day': { laday: times(1), 'l/day': times(1), galaday: gallon, 'gal/day': gallon },
     degC: { '°c': times(1), c: times(1), '°f': fahrenheitToCelsius, f: fahrenheitToCelsius },
     'L/h': { 'l/h': times(1), lph: times(1), 'gal/h': gallon, gph: gallon, 'l/min': times(60) },
     W: { w: times(1), watt: times(1), watts: times(1), kw: times(1000) },
     V: { v: times(1) },
     A: { a: times(1), amp: times(1), amps: times(1) },
-    dKH: { dkh: times(1), '°dh': times(1), dgh: times(1), ppm: times(1 / PPM_PER_DKH), 'mg/l': times(1 / PPM_PER_DKH) },
+    dKH: { dkh: times(1), '°dh': times(1), '°kh': times(1), dgh: times(1), ppm: times(1 / PPM_PER_DKH), 'mg/l': times(1 / PPM_PER_DKH) },
     lm: { lm: times(1), lumen: times(1), lumens: times(1) },
-    h: { h: times(1), hours: times(1), min: times(1 / 60) },
+    'g/kg': { 'g/kg': times(1), ppt: times(1), psu: times(1), '‰': times(1), sg: salinityOfGravity },
+    h: { h: times(1), hour: times(1), hours: times(1), min: times(1 / 60) },
+    days: { day: times(1), days: times(1), week: times(7), weeks: times(7) },
     percent: { '%': times(1) },
     share: { '%': (value) => value / 100 },
   } // prettier-ignore
@@ -45,6 +50,15 @@ function splitFigure(text: string): { figure: string; rest: string } | null {
   const match = /^([-\u2212+]?(?:\d+\s+\d+\/\d+|\d+\/\d+|[\d.,]+))\s*(.*)$/.exec(text)
   return match ? { figure: match[1] ?? '', rest: match[2] ?? '' } : null
 }
+
+/** Signs that a keyboard or another program puts in place of plain ones: "20½", a blank between thousands. */
+const PLAIN_SIGNS: ReadonlyArray<readonly [RegExp, string]> = [
+  [/\s*½/g, ' 1/2'],
+  [/\s*¼/g, ' 1/4'],
+  [/\s*¾/g, ' 3/4'],
+  [/(?<=^[-\u2212]?\d{1,3}(?:[ \u00a0\u2009\u202f]\d{3})*)[ \u00a0\u2009\u202f](?=\d{3}(?![\d/]))/g, ''],
+]
+const inPlainSigns = (text: string): string => PLAIN_SIGNS.reduce((plain, [sign, by]) => plain.replace(sign, by), text).trim()
 
 function readFigure(figure: string, reader: ReaderUnits): number | 'ambiguous' | null {
   const text = figure.replace('\u2212', '-')
@@ -74,7 +88,7 @@ export function parseQuantity(text: string, unit: Unit, reader: ReaderUnits): Re
   if (typed === '') return refuse({ code: 'empty', words: 'Nothing was entered.' })
   if (typed.length > LONGEST)
     return refuse({ code: 'too_long', words: `That is too long for a figure. Write it like ${example(unit, reader)}.` })
-  const split = splitFigure(typed)
+  const split = splitFigure(inPlainSigns(typed))
   const value = split ? readFigure(split.figure, reader) : null
   if (split === null || value === null)
     return refuse({ code: 'not_a_number', words: `"${typed}" is not a number. Write it like ${example(unit, reader)}.` })

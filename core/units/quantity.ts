@@ -32,6 +32,7 @@ export type Unit =
   | 'percent'
   | 'count'
   | 'dKH'
+  | 'g/kg'
   | 'N'
 
 export interface Quantity {
@@ -63,9 +64,20 @@ export function phrase(parts: TemplateStringsArray, ...values: Array<string | nu
   return out
 }
 
-/** How a reader wants figures told. `gallon` is which gallon a typed "gal" means. */
+/**
+ * How a reader wants figures told and what a bare figure is in. `gallon` is which gallon a typed "gal" means; the rest departs from the
+ * system where someone says so, and is as the system has it where nobody does (`reader.ts`).
+ */
 export interface ReaderUnits {
   system: 'metric' | 'us'
   gallon: 'us' | 'imperial'
   decimal: '.' | ','
+  length?: 'cm' | 'in' | undefined
+  volume?: 'L' | 'gal' | undefined
+  mass?: 'kg' | 'lb' | undefined
+  temperature?: 'C' | 'F' | undefined
+  /** Carbonate hardness: German degrees, or mg/L as calcium carbonate. */
+  hardness?: 'dKH' | 'ppm' | undefined
+  /** Salt in sea water: grams in a kilogram, or specific gravity at 25 °C. */
+  salinity?: 'g/kg' | 'sg' | undefined
 }

@@ -1,5 +1,7 @@
-import { celsiusToFahrenheit, KG_PER_POUND, L_PER_IMPERIAL_GALLON, L_PER_US_GALLON, MM_PER_INCH } from './factors.ts'
+import { celsiusToFahrenheit, KG_PER_POUND, L_PER_IMPERIAL_GALLON, L_PER_US_GALLON, MM_PER_INCH, PPM_PER_DKH } from './factors.ts'
 import type { Phrase, Quantity, ReaderUnits, Unit } from './quantity.ts'
+import { measuredIn } from './reader.ts'
+import { specificGravity } from './specific-gravity.ts'
 
 export const METRIC: ReaderUnits = { system: 'metric', gallon: 'us', decimal: '.' }
 export const US: ReaderUnits = { system: 'us', gallon: 'us', decimal: '.' }
@@ -12,14 +14,14 @@ interface Shown {
 
 const PLAIN_NAMES: Partial<Record<Unit, string>> = {
   m2: 'm²', 'W/K': 'W/K', per_hour: 'times an hour', h: 'h', min: 'min', days: 'days', 'mg/L': 'mg/L', 'umol/m2/s': 'µmol/m²s', 'mol/m2/day': 'mol/m² a day',
-  'kWh/year': 'kWh a year', 'L/day': 'L a day', percent: '%', count: '', share: '', dKH: 'dKH', lm: 'lm', W: 'W', V: 'V', A: 'A', K: '°C', N: 'N', g: 'g', mL: 'mL',
+  'kWh/year': 'kWh a year', 'L/day': 'L a day', percent: '%', count: '', share: '', dKH: 'dKH', 'g/kg': 'g/kg', lm: 'lm', W: 'W', V: 'V', A: 'A', K: '°C', N: 'N', g: 'g', mL: 'mL',
 } // prettier-ignore
 
 const litresPerGallon = (reader: ReaderUnits): number => (reader.gallon === 'imperial' ? L_PER_IMPERIAL_GALLON : L_PER_US_GALLON)
 
 /** A length is told to a tenth of an inch or of a centimetre, whole where it is one; small ones in millimetres. */
 function shownLength(mm: number, reader: ReaderUnits): Shown {
-  if (reader.system === 'us') {
+  if (measuredIn(reader).length === 'in') {
     const inches = mm / MM_PER_INCH
     return { value: inches, unit: 'in', digits: Math.abs(inches - Math.round(inches)) < 0.05 ? 0 : 1 }
   }
@@ -29,25 +31,31 @@ function shownLength(mm: number, reader: ReaderUnits): Shown {
 }
 
 function shownVolume(litres: number, reader: ReaderUnits): Shown {
-  if (reader.system === 'metric') return { value: litres, unit: 'L', digits: Math.abs(litres) < 10 ? 1 : 0 }
+  if (measuredIn(reader).volume === 'L') return { value: litres, unit: 'L', digits: Math.abs(litres) < 10 ? 1 : 0 }
   const gallons = litres / litresPerGallon(reader)
   return { value: gallons, unit: 'gal', digits: Math.abs(gallons) < 20 ? 1 : 0 }
 }
 
-function inUs(quantity: Quantity, reader: ReaderUnits): Shown | null {
-  switch (quantity.unit) {
+/** The units that a reader may tell otherwise than they are stored; null where this one tells them as stored. */
+function shownOtherwise({ value, unit, digits }: Quantity, reader: ReaderUnits): Shown | null {
+  const { length, volume, mass, temperature, hardness, salinity } = measuredIn(reader)
+  switch (unit) {
     case 'm':
-      return { value: (quantity.value * 1000) / (MM_PER_INCH * 12), unit: 'ft', digits: 1 }
+      return length === 'in' ? { value: (value * 1000) / (MM_PER_INCH * 12), unit: 'ft', digits: 1 } : null
     case 'kg':
-      return { value: quantity.value / KG_PER_POUND, unit: 'lb', digits: quantity.value < 5 ? 1 : 0 }
+      return mass === 'lb' ? { value: value / KG_PER_POUND, unit: 'lb', digits: value < 5 ? 1 : 0 } : null
     case 'degC':
-      return { value: celsiusToFahrenheit(quantity.value), unit: '°F', digits: quantity.digits > 0 ? 1 : 0 }
+      return temperature === 'F' ? { value: celsiusToFahrenheit(value), unit: '°F', digits: digits > 0 ? 1 : 0 } : null
     case 'K':
-      return { value: quantity.value * 1.8, unit: '°F', digits: Math.max(quantity.digits, 0) }
+      return temperature === 'F' ? { value: value * 1.8, unit: '°F', digits: Math.max(digits, 0) } : null
     case 'L/h':
-      return { value: quantity.value / litresPerGallon(reader), unit: 'gal/h', digits: 0 }
+      return volume === 'gal' ? { value: value / litresPerGallon(reader), unit: 'gal/h', digits: 0 } : null
     case 'L/day':
-      return { value: quantity.value / litresPerGallon(reader), unit: 'gal a day', digits: 2 }
+      return volume === 'gal' ? { value: value / litresPerGallon(reader), unit: 'gal a day', digits: 2 } : null
+    case 'dKH':
+      return hardness === 'ppm' ? { value: value * PPM_PER_DKH, unit: 'ppm', digits: 0 } : null
+    case 'g/kg':
+      return salinity === 'sg' ? { value: specificGravity(value), unit: 'SG', digits: 4 } : null
     default:
       return null
   }
@@ -56,8 +64,8 @@ function inUs(quantity: Quantity, reader: ReaderUnits): Shown | null {
 function shown(quantity: Quantity, reader: ReaderUnits): Shown {
   if (quantity.unit === 'mm') return shownLength(quantity.value, reader)
   if (quantity.unit === 'L') return shownVolume(quantity.value, reader)
-  const us = reader.system === 'us' ? inUs(quantity, reader) : null
-  if (us) return us
+  const otherwise = shownOtherwise(quantity, reader)
+  if (otherwise) return otherwise
   const unit = quantity.unit === 'degC' ? '°C' : (PLAIN_NAMES[quantity.unit] ?? quantity.unit)
   return { value: quantity.value, unit, digits: quantity.digits }
 }
@@ -73,7 +81,8 @@ export function sayNumber(value: number, digits: number, reader: ReaderUnits): s
 
 /** The unit a reader sees for a storage unit, for the end of a field. @example displayUnit('mm', US) // 'in' */
 export function displayUnit(unit: Unit, reader: ReaderUnits): string {
-  if (unit === 'mm') return reader.system === 'us' ? 'in' : 'cm'
+  if (unit === 'mm') return measuredIn(reader).length
+  if (unit === 'g/kg') return measuredIn(reader).salinity === 'sg' ? 'SG' : unit
   return shown({ value: 100, unit, digits: 0 }, reader).unit
 }
 
@@ -110,7 +119,7 @@ const STORED_TO_MM = 0.5
  */
 export function sayAtLeastLength(mm: number, reader: ReaderUnits): string {
   const least = Math.max(0, mm - STORED_TO_MM)
-  if (reader.system === 'us') {
+  if (measuredIn(reader).length === 'in') {
     const halves = Math.ceil((2 * least) / MM_PER_INCH)
     return `${sayNumber(halves / 2, halves % 2, reader)} in`
   }
@@ -119,8 +128,8 @@ export function sayAtLeastLength(mm: number, reader: ReaderUnits): string {
 
 /** "90 × 45 × 45 cm": sizes of one box in one unit, said once. */
 export function saySize(sidesMm: readonly number[], reader: ReaderUnits): string {
-  const unit = reader.system === 'us' ? 'in' : 'cm'
-  const per = reader.system === 'us' ? MM_PER_INCH : 10
+  const unit = measuredIn(reader).length
+  const per = unit === 'in' ? MM_PER_INCH : 10
   const numbers = sidesMm.map((mm) => sayNumber(mm / per, Math.abs(mm / per - Math.round(mm / per)) < 0.05 ? 0 : 1, reader))
   return `${numbers.join(' × ')} ${unit}`
 }

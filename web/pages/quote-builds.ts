@@ -3,6 +3,7 @@ import { sayDate, yearOf } from '../../core/dates.ts'
 import { sayMoney } from '../../core/money.ts'
 import { salesEndingBefore, saySalesEnding } from '../../core/pricing/sales-ending.ts'
 import type { LineCost, Tier } from '../../core/pricing/tiers.ts'
+import { documentUnits } from '../../core/quote/document-units.ts'
 import type { AssembledBuild, RevisionDocument, SlotRow } from '../../core/quote/revision.ts'
 import { sayOpenSlots } from '../../core/quote/open-slots.ts'
 import { sumPartOf, sumRowsOf } from '../../core/quote/sum-parts.ts'
@@ -17,7 +18,7 @@ import { sizingOf } from './quote-findings.ts'
 /** Builds as columns on a desk and one under the other on a phone; rows of the columns share their heights. */
 export function buildsSideBySide(quote: RevisionDocument): Markup {
   const tanks = quote.builds.map((build): TankFigure | null => (build.drawing === null ? null : { ...build.drawing, letter: build.letter }))
-  const drawings = tankDrawings(tanks, { id: 'tank', reader: quote.inputs.install.units, stand: 'whole', width: 220 })
+  const drawings = tankDrawings(tanks, { id: 'tank', reader: documentUnits(quote.inputs), stand: 'whole', width: 220 })
   const slots = SLOTS.filter((slot) => quote.builds.some((build) => build.rows.some((row) => row.slot === slot)))
   return markup`<div class="builds builds-${quote.builds.length}">${quote.builds.map((build, index) => column(build, quote, slots, drawings[index] ?? ''))}</div>`
 }
@@ -39,7 +40,7 @@ ${sizingOf(build, quote)}
 const sizeOf = (build: AssembledBuild, quote: RevisionDocument): string => {
   if (build.drawing === null) return 'no tank in this build'
   const { lengthMm, widthMm, heightMm, style } = build.drawing
-  return `${style}, ${saySize([lengthMm, widthMm, heightMm], quote.inputs.install.units)} outside`
+  return `${style}, ${saySize([lengthMm, widthMm, heightMm], documentUnits(quote.inputs))} outside`
 }
 
 function tiers(build: AssembledBuild, quote: RevisionDocument): Markup {

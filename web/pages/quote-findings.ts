@@ -1,6 +1,7 @@
 import { sayCounts } from '../../core/sizing/count-words.ts'
 import { VERDICT_WORDS, type Finding, type Verdict } from '../../core/sizing/finding.ts'
 import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
+import { documentUnits } from '../../core/quote/document-units.ts'
 import { sayPhrase } from '../../core/units/say.ts'
 import { VERDICT_CLASS, vial } from '../plots/vial.ts'
 import { drawing, markup, type Markup } from './markup.ts'
@@ -27,7 +28,7 @@ ${shownFindings(build).map((finding) => one(finding, quote))}</div>`
 }
 
 function one(finding: Finding, quote: RevisionDocument): Markup {
-  const { units } = quote.inputs.install
+  const units = documentUnits(quote.inputs)
   const word = finding.wording ?? VERDICT_WORDS[finding.verdict]
   return markup`<div class="finding"><h4>${finding.title}</h4><span class="verdict ${VERDICT_CLASS[finding.verdict]}">${drawing(vial(finding.verdict))}${word}</span>
 <p>${sayPhrase(finding.reason, units)}</p>${finding.action === null ? '' : markup`<p class="do">${sayPhrase(finding.action.text, units)}</p>`}${finding.caution === undefined ? '' : markup`<p class="note">${finding.caution}</p>`}</div>`

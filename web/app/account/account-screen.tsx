@@ -1,6 +1,7 @@
 import type { ReactElement } from 'react'
 import { Screen } from '../parts/screen.tsx'
 import { usePerson } from '../session/session.ts'
+import { OwnUnitsForm } from './own-units-form.tsx'
 import { PasswordForm } from './password-form.tsx'
 
 /** What everyone changes of their own. */
@@ -8,6 +9,7 @@ export function AccountScreen(): ReactElement {
   const { name, role } = usePerson()
   return (
     <Screen title="Your account" below={`${name}, ${role}.`} width="narrow">
+      <OwnUnitsForm />
       <PasswordForm />
     </Screen>
   )

@@ -1,11 +1,14 @@
 import type { Install } from '../../../core/install.ts'
 import type { Role } from '../../../core/people/roles.ts'
+import type { ReaderUnits } from '../../../core/units/quantity.ts'
 import { request } from './request.ts'
 
 export interface SignedIn {
   id: string
   name: string
   role: Role
+  /** Chosen on the account screen; null: the install's. */
+  units: ReaderUnits | null
 }
 export interface Session {
   person: SignedIn | null
@@ -24,6 +27,8 @@ export const signOut = (): Promise<void> => request('DELETE', '/api/session')
 
 export const changePassword = (current: string, password: string): Promise<void> =>
   request('PUT', '/api/session/password', { body: { current, password } })
+
+export const setOwnUnits = (units: ReaderUnits | null): Promise<Session> => request('PUT', '/api/session/units', { body: { units } })
 
 export const getLink = (token: string): Promise<LinkPurpose> => request('GET', `/api/links/${encodeURIComponent(token)}`)
 export const takeLink = (token: string, body: { name: string; signInName: string; password: string }): Promise<Session> =>

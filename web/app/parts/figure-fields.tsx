@@ -3,7 +3,7 @@ import { currencySign } from '../../../core/money.ts'
 import type { Unit } from '../../../core/units/quantity.ts'
 import { useCurrency, useReader } from '../session/session.ts'
 import { TextField, type FieldProps } from './field.tsx'
-import { fieldUnit, moneyKeyboard, readFigure, readMoney, spellFigure, spellMoney, type FigureReading } from './figure.ts'
+import { fieldUnit, moneyKeyboard, readKept, readMoney, spellFigure, spellMoney, type FigureReading } from './figure.ts'
 import { useTypedEntry } from './use-typed-entry.ts'
 
 /** Called when the field is left or Enter is pressed; `fault` is the sentence where the text is no such figure (value is then null). */
@@ -27,7 +27,7 @@ export function QuantityField({ unit, value, onChange, check, min, max, whole, f
   const reader = useReader()
   const limits = { label: field.label, unit, min, max, whole }
   const read = (text: string): FigureReading => {
-    const reading = readFigure(text, limits, reader)
+    const reading = readKept(text, value, limits, reader)
     const other = reading.value === null ? null : (check?.(reading.value) ?? null)
     return other === null ? reading : { value: null, fault: other }
   }
@@ -54,7 +54,7 @@ export function MoneyField({ value, onChange, least, fault, ...field }: MoneyFie
   const { decimal } = useReader()
   const entry = useTypedEntry({
     value,
-    read: (text): FigureReading => readMoney(text, currency, field.label, least),
+    read: (text): FigureReading => readMoney(text, currency, field.label, least, decimal),
     spell: (minor) => spellMoney(minor, currency, decimal),
     tell: onChange,
   })

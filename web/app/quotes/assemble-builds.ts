@@ -2,6 +2,10 @@ import type { Build } from '../../../core/quote/draft.ts'
 import { assembleBuild } from '../../../core/quote/assemble.ts'
 import type { AssembledBuild, QuoteInputs } from '../../../core/quote/revision.ts'
 
+/** A build in the units of whoever sits at the desk, whatever the customer reads. */
+export const assembleForDesk = (inputs: QuoteInputs, index: number): AssembledBuild =>
+  assembleBuild({ ...inputs, draft: { ...inputs.draft, units: undefined } }, index)
+
 interface Kept {
   /** Everything a build's figures depend on, in one order. */
   on: readonly unknown[]

@@ -2,6 +2,7 @@ import { Link } from '@tanstack/react-router'
 import type { ReactElement } from 'react'
 import { DateField, NoteField, TextField } from '../parts/field.tsx'
 import { useDesk } from './desk-context.ts'
+import { DocumentUnitsField } from './document-units-field.tsx'
 
 /** For whom, and on what terms. */
 export function CustomerPanel(): ReactElement {
@@ -47,6 +48,7 @@ export function CustomerPanel(): ReactElement {
             min={view.asOf}
             onChange={(date) => desk.edit({ do: 'stands_until', date: date === '' ? null : date })}
           />
+          <DocumentUnitsField />
           <NoteField
             label="Note to the customer"
             required={false}

@@ -6,6 +6,7 @@ import { BUILD_LETTERS, type Build, type BuildLine, type QuoteDraft } from '../.
 import type { QuoteInputs } from '../../../core/quote/revision.ts'
 import { EXACT_FIELDS } from './exact-fields.ts'
 import { LOOK_WORDS, sayAnimals, sayBig, sayExact } from './need-words.ts'
+import { SYSTEM_WORDS } from '../parts/units-fields.tsx'
 import { sameValue } from './same-value.ts'
 
 export interface Difference {
@@ -46,6 +47,7 @@ function sayDraft(draft: QuoteDraft, names: Names): Said {
     ['By', need.byDate === null ? 'no hurry' : sayDate(need.byDate)],
     ...EXACT_FIELDS.map((field): [string, string] => [field.label, sayExact(field, need, conditions, install.units).words]),
     ['Stands until', draft.standsUntil === null ? 'not set' : sayDate(draft.standsUntil)],
+    ['Figures on paper', draft.units === undefined ? 'as everyone here' : SYSTEM_WORDS[draft.units]],
     ['Note', draft.note || 'none'],
     ['We suggest', saySuggestion(draft)],
     ...draft.builds.flatMap((build, index) => sayBuild(build, BUILD_LETTERS[index] ?? '', names)),

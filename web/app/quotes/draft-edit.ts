@@ -7,6 +7,8 @@ export type DraftEdit =
   | { do: 'title'; title: string }
   | { do: 'note'; note: string }
   | { do: 'stands_until'; date: CivilDate | null }
+  /** Undefined: as the install has it. */
+  | { do: 'units'; units: QuoteDraft['units'] }
   | { do: 'need'; change: Partial<Omit<Need, 'exact'>> }
   /** A field set to undefined goes back to its assumed default. */
   | { do: 'exact'; change: Partial<NeedExact> }
@@ -39,6 +41,8 @@ export function editDraft(draft: QuoteDraft, edit: DraftEdit): QuoteDraft {
       return edit.note === draft.note ? draft : { ...draft, note: edit.note }
     case 'stands_until':
       return edit.date === draft.standsUntil ? draft : { ...draft, standsUntil: edit.date }
+    case 'units':
+      return edit.units === draft.units ? draft : withoutUndefined({ ...draft, units: edit.units })
     case 'need':
       return { ...draft, need: { ...draft.need, ...edit.change } }
     case 'exact':
@@ -50,7 +54,7 @@ export function editDraft(draft: QuoteDraft, edit: DraftEdit): QuoteDraft {
   }
 }
 
-type BuildEdit = Exclude<DraftEdit, { do: 'title' | 'note' | 'stands_until' | 'need' | 'exact' | 'suggest' }>
+type BuildEdit = Exclude<DraftEdit, { do: 'title' | 'note' | 'stands_until' | 'units' | 'need' | 'exact' | 'suggest' }>
 
 function editBuilds(draft: QuoteDraft, edit: BuildEdit): QuoteDraft {
   switch (edit.do) {

@@ -59,6 +59,7 @@ const headOf = (draft: QuoteDraft) => ({
   suggestion: draft.suggestion,
   standsUntil: draft.standsUntil,
   note: draft.note,
+  units: draft.units,
 })
 
 function fields<T extends object>(path: string, base: T, mine: T, theirs: T, choose: Choose): T {

@@ -29,7 +29,7 @@ export function NeedPanel(): ReactElement {
         </div>
       ) : (
         <>
-          <Rows rows={needRows(draft.need, conditions, view.install, view.stores, view.asOf)} />
+          <Rows rows={needRows(draft.need, conditions, desk.inputs.install, view.stores, view.asOf)} />
           <MoreExact />
         </>
       )}

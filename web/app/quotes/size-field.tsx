@@ -2,6 +2,7 @@ import { useId, type ReactElement } from 'react'
 import { COMMON_SIZES } from '../../../core/catalog/common-sizes.ts'
 import type { Need } from '../../../core/quote/need.ts'
 import type { ReaderUnits } from '../../../core/units/quantity.ts'
+import { measuredIn } from '../../../core/units/reader.ts'
 import { Field } from '../parts/field.tsx'
 import { useTypedEntry } from '../parts/use-typed-entry.ts'
 import { readSize, spellSize } from './size-answer.ts'
@@ -18,13 +19,14 @@ export function SizeField({ size, reader, onChange }: { size: Size; reader: Read
   const entry = useTypedEntry<string>({
     value: keyOf(size),
     read: (text) => {
+      if (text !== '' && text === spellSize(size, reader)) return { value: keyOf(size), fault: null }
       const answer = readSize(text, reader)
       return answer.size ? { value: keyOf(answer.size), fault: null } : { value: null, fault: answer.fault }
     },
     spell: (key) => (key === null ? '' : spellSize(sizeOf(key), reader)),
     tell: (key) => key !== null && onChange(sizeOf(key)),
   })
-  const offered = COMMON_SIZES.filter((one) => one.system === reader.system)
+  const offered = COMMON_SIZES.filter((one) => (one.system === 'us') === (measuredIn(reader).length === 'in'))
   return (
     <Field label="How big" help="A length, or a common size." fault={entry.fault}>
       {({ id, describedBy, invalid }) => (

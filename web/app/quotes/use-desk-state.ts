@@ -2,7 +2,8 @@ import { useCallback, useEffect, useMemo, useReducer, useState } from 'react'
 import type { QuoteView } from '../../../core/quote/quote-view.ts'
 import type { QuoteInputs } from '../../../core/quote/revision.ts'
 import { getQuote } from '../client/quotes.ts'
-import { makeAssembler } from './assemble-builds.ts'
+import { assembleForDesk, makeAssembler } from './assemble-builds.ts'
+import { useReader } from '../session/session.ts'
 import { useAutosave, type Flush } from './autosave.ts'
 import type { Desk, DeskDialog } from './desk-context.ts'
 import { deskReducer, openDesk } from './desk-state.ts'
@@ -26,9 +27,12 @@ export function useDeskState(opened: QuoteView): OpenDesk {
   const reload = useCallback((view: QuoteView) => dispatch({ type: 'reloaded', view }), [])
   useFreshCopy(state.saving.state === 'saved', state.view, reload)
 
-  const [assemble] = useState(() => makeAssembler())
+  const [assemble] = useState(() => makeAssembler(assembleForDesk))
   const { draft, products, prices, view } = state
-  const { stores, install, asOf } = view
+  const { stores, asOf } = view
+  const reader = useReader()
+  // The desk tells everything in the advisor's own units; the customer's are the document's.
+  const install = useMemo(() => ({ ...view.install, units: reader }), [view.install, reader])
   const inputs = useMemo(
     (): QuoteInputs => ({ draft, products, stores, prices, install, asOf }),
     [draft, products, stores, prices, install, asOf],
@@ -48,10 +52,10 @@ export function useDeskState(opened: QuoteView): OpenDesk {
       edit: (edit) => dispatch({ type: 'edit', edit }),
       priced: (products, prices) => dispatch({ type: 'priced', products, prices }),
       act: dispatch,
-      reader: install.units,
+      reader,
       currency: install.currency,
     }), // prettier-ignore
-    [state, inputs, builds, shown, chosen, dialog, install],
+    [state, inputs, builds, shown, chosen, dialog, install, reader],
   )
   return { desk, flush, reload }
 }

@@ -25,7 +25,11 @@ export function useInstall(): Install {
   if (!install) throw new Error('This screen needs an install')
   return install
 }
-export const useReader = (): ReaderUnits => useInstall().units
+/** The units this person reads and types in: their own where they chose them. */
+export function useReader(): ReaderUnits {
+  const install = useInstall()
+  return useSession()?.person?.units ?? install.units
+}
 export const useCurrency = (): string => useInstall().currency
 
 /** A day turns at midnight; a screen left open learns of it within this. */

@@ -3,6 +3,7 @@ import type { Install } from '../../../core/install.ts'
 import { ChoiceField } from '../parts/choice-fields.tsx'
 import { TextField } from '../parts/field.tsx'
 import { QuantityField } from '../parts/figure-fields.tsx'
+import { UnitsFields } from '../parts/units-fields.tsx'
 import { inCurrency } from './in-currency.ts'
 import { UnitPriceField } from './unit-price-field.tsx'
 
@@ -12,18 +13,6 @@ export interface SettingsPartProps {
   set: (part: Partial<Install>) => void
 }
 
-const SYSTEMS = [
-  { value: 'us', label: 'in, gal, °F' },
-  { value: 'metric', label: 'cm, L, °C' },
-] as const
-const GALLONS = [
-  { value: 'us', label: 'US gallon' },
-  { value: 'imperial', label: 'Imperial' },
-] as const
-const DECIMALS = [
-  { value: '.', label: 'Point, 1.5' },
-  { value: ',', label: 'Comma, 1,5' },
-] as const
 const PAPERS = [
   { value: 'a4', label: 'A4' },
   { value: 'letter', label: 'US Letter' },
@@ -72,37 +61,14 @@ export function SettingsPlace({ draft, faults, set }: SettingsPartProps): ReactE
 }
 
 export function SettingsUnits({ draft, faults, set }: SettingsPartProps): ReactElement {
-  const { units } = draft
-  const setUnits = (part: Partial<Install['units']>): void => set({ units: { ...units, ...part } })
   return (
     <>
       <div className="sechead">
         <h2>Units and paper</h2>
+        <p className="quiet">For whoever chose none of their own, and for paper.</p>
       </div>
+      <UnitsFields units={draft.units} faults={faults} onChange={(units) => set({ units })} />
       <div className="form-row">
-        <ChoiceField
-          label="Units"
-          value={units.system}
-          onChange={(system) => setUnits({ system })}
-          fault={faults['units.system']}
-          options={SYSTEMS}
-        />
-        <ChoiceField
-          label="A typed “gal” is"
-          value={units.gallon}
-          onChange={(gallon) => setUnits({ gallon })}
-          fault={faults['units.gallon']}
-          options={GALLONS}
-        />
-      </div>
-      <div className="form-row">
-        <ChoiceField
-          label="Decimal sign"
-          value={units.decimal}
-          onChange={(decimal) => setUnits({ decimal })}
-          fault={faults['units.decimal']}
-          options={DECIMALS}
-        />
         <ChoiceField label="Paper" value={draft.paper} onChange={(paper) => set({ paper })} fault={faults['paper']} options={PAPERS} />
       </div>
     </>

@@ -1,5 +1,6 @@
 import type { Install } from '../../../core/install.ts'
 import { sayUnitPrice } from '../../../core/unit-price.ts'
+import { spellUnits } from '../parts/units-fields.tsx'
 
 /**
  * A setting as its field shows it, for one who must choose between two.
@@ -8,11 +9,7 @@ import { sayUnitPrice } from '../../../core/unit-price.ts'
  */
 export function spellSetting(install: Install, key: keyof Install): string {
   const { units, paper, energyPriceMinor, currency } = install
-  if (key === 'units') {
-    const system = units.system === 'us' ? 'in, gal, °F' : 'cm, L, °C'
-    const gallon = units.gallon === 'us' ? 'US gallon' : 'imperial gallon'
-    return `${system}; ${gallon}; decimal ${units.decimal === '.' ? 'point' : 'comma'}`
-  }
+  if (key === 'units') return spellUnits(units)
   if (key === 'paper') return paper === 'a4' ? 'A4' : 'US Letter'
   if (key === 'energyPriceMinor') return sayUnitPrice(energyPriceMinor, currency)
   if (key === 'circuitVoltageV') return `${install[key]} V`

@@ -17,15 +17,17 @@ interface Props extends FieldProps {
 
 /** A price of one unit of something, finer than the smallest coin. */
 export function UnitPriceField({ currency, decimal, value, onChange, fault, ...field }: Props): ReactElement {
+  const spell = (minor: number | null): string => (minor === null ? '' : spellUnitPrice(minor, currency, { decimal }))
   const read = (text: string): FigureReading => {
     if (text.trim() === '') return { value: null, fault: null }
+    if (text === spell(value)) return { value, fault: null }
     const price = parseUnitPrice(text, currency, { decimal })
     return price.ok ? { value: price.value, fault: null } : { value: null, fault: price.refusal.words }
   }
   const entry = useTypedEntry({
     value,
     read,
-    spell: (minor) => (minor === null ? '' : spellUnitPrice(minor, currency, { decimal })),
+    spell,
     tell: onChange,
   })
   return <TextField {...field} {...entry} before={currencySign(currency).trim()} inputMode="decimal" fault={entry.fault ?? fault} />

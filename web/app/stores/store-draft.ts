@@ -56,10 +56,10 @@ export function draftOfStore(store: Store, currency: string, { decimal }: Pick<R
 
 type Faults = Record<string, string>
 
-function readDelivery(draft: StoreDraft, currency: string, faults: Faults): DeliveryRule {
+function readDelivery(draft: StoreDraft, currency: string, decimal: ReaderUnits['decimal'], faults: Faults): DeliveryRule {
   if (draft.deliveryKind === 'pickup_only') return { kind: 'pickup_only' }
   const amount = (text: string, field: string, label: string, least: number): number => {
-    const read = readMoney(text, currency, label, least)
+    const read = readMoney(text, currency, label, least, decimal)
     if (read.fault !== null) faults[field] = read.fault
     else if (read.value === null) faults[field] = `${label} is missing. Write 0 where nothing is charged.`
     return read.value ?? 0
@@ -103,7 +103,7 @@ export function readStoreDraft(draft: StoreDraft, currency: string, reader: Read
     taxBasisPoints: tax.value ?? 0,
     pricesIncludeTax: draft.pricesIncludeTax,
     deliveryTaxed: draft.deliveryTaxed,
-    delivery: readDelivery(draft, currency, faults),
+    delivery: readDelivery(draft, currency, reader.decimal, faults),
     returnDays: days.value,
     note: orNull(draft.note),
     archived: draft.archived,
