@@ -49,7 +49,7 @@ export function OwnUnitsForm(): ReactElement {
       {units !== null && <UnitsFields units={units} onChange={choose} />}
       <ErrorNotice error={save.error} />
       <p className="acts">
-        <Button look="main" type="submit" busy={save.isPending}>
+        <Button type="submit" busy={save.isPending}>
           Save your units
         </Button>
         <output>{save.isSuccess ? 'Saved. Every screen of yours shows them now.' : ''}</output>

@@ -38,7 +38,7 @@ interface Props {
 export function UnitsFields({ units, faults = {}, onChange }: Props): ReactElement {
   const departs = (Object.keys(THINGS) as Thing[]).some((thing) => units[thing] !== undefined)
   return (
-    <>
+    <div className="form units-fields">
       <div className="form-row">
         <ChoiceField
           label="Units"
@@ -62,7 +62,7 @@ export function UnitsFields({ units, faults = {}, onChange }: Props): ReactEleme
           options={DECIMALS}
         />
       </div>
-      <details className="one-by-one" open={departs}>
+      <details open={departs}>
         <summary>One by one</summary>
         <div className="form-row">
           {(Object.keys(THINGS) as Thing[]).map((thing) => (
@@ -70,12 +70,12 @@ export function UnitsFields({ units, faults = {}, onChange }: Props): ReactEleme
           ))}
         </div>
       </details>
-    </>
+    </div>
   )
 }
 
 /** What the system itself has is kept as absent, so that it follows the system. */
-function ThingField<Key extends Thing>({ thing, units, onChange }: Props & { thing: Key }): ReactElement {
+function ThingField({ thing, units, onChange }: Props & { thing: Thing }): ReactElement {
   const { label, options } = THINGS[thing]
   const usual = measuredIn(inSystem(units, units.system))[thing]
   return (
