@@ -136,6 +136,7 @@ export interface ProductTable {
   spec: Spec
   archived: Generated<boolean>
   version: Generated<number>
+  search_text: GeneratedAlways<string>
 }
 
 export interface QuoteTable {
@@ -175,6 +176,11 @@ export interface QuoteRevisionTable {
   issued_at: Instant
   issued_on: string
   stands_until: string
+}
+
+export interface SearchWordTable {
+  word: string
+  pieces: GeneratedAlways<string[]>
 }
 
 export interface SessionTable {
@@ -293,6 +299,7 @@ export interface Database {
   quote_answer: QuoteAnswerTable
   quote_counter: QuoteCounterTable
   quote_revision: QuoteRevisionTable
+  search_word: SearchWordTable
   session: SessionTable
   setup: SetupTable
   setup_reading: SetupReadingTable

@@ -5,6 +5,7 @@ import { first } from './migrations/2026-11-26-first.ts'
 import { jobs } from './migrations/2026-11-27-jobs.ts'
 import { people } from './migrations/2026-11-27-people.ts'
 import { personUnits } from './migrations/2026-11-27-person-units.ts'
+import { search } from './migrations/2026-11-27-search.ts'
 
 /** In order of their names, which start with their day. A landed one is never edited. */
 const MIGRATIONS: Record<string, Migration> = {
@@ -12,6 +13,7 @@ const MIGRATIONS: Record<string, Migration> = {
   '2026-11-27-jobs': jobs,
   '2026-11-27-people': people,
   '2026-11-27-person-units': personUnits,
+  '2026-11-27-search': search,
 }
 
 const migratorOf = (db: Kysely<Database>): Migrator => new Migrator({ db, provider: { getMigrations: async () => MIGRATIONS } })

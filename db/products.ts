@@ -1,53 +1,17 @@
-import { sql, type Kysely, type Selectable, type SelectQueryBuilder, type Transaction } from 'kysely'
-import type { Kind } from '../core/catalog/kinds.ts'
+import { sql, type Kysely, type Selectable, type Transaction } from 'kysely'
 import type { KitPart, Product } from '../core/catalog/product.ts'
 import type { NewProduct } from '../core/catalog/schema.ts'
 import { ok, refuse, type Result } from '../core/result.ts'
 import type { Database, ProductTable } from './database.ts'
-import { constraintOf, containing, inTransaction, isId, type Refusal } from './refusal.ts'
+import { searchProducts, type ProductFilter } from './product-search.ts'
+import { constraintOf, inTransaction, isId, type Refusal } from './refusal.ts'
 
 /** A product as someone enters it. */
 export type ProductFields = NewProduct
 export type ProductRefusal = Refusal<'name_taken' | 'gtin_taken' | 'part_unknown' | 'part_is_kit' | 'kind_fixed'>
 
-export interface ProductFilter {
-  kind?: Kind
-  /** Words, each found somewhere in name, maker, number, kind or look, or as a side in whole inches or centimetres; without regard to case. */
-  q?: string
-  archived?: boolean
-  limit: number
-  offset: number
-}
-
-/** Digits that long are meant as a product's number; fewer are in nearly every one. */
-const NUMBER_DIGITS = 4
-
-function saysWord(word: string) {
-  const said = sql<boolean>`concat_ws(' ', name, maker, kind, spec->>'style', spec->>'type') ilike ${containing(word)}`
-  if (!/^\d+$/.test(word)) return said
-  if (word.length >= NUMBER_DIGITS) return sql<boolean>`(${said} or gtin like ${containing(word)})`
-  const sides = sql`exists (select from jsonb_each(spec) as side where side.key in ('lengthMm', 'widthMm', 'heightMm', 'topLengthMm', 'topWidthMm')
-    and (round((side.value #>> '{}')::numeric / 25.4)::text = ${word} or round((side.value #>> '{}')::numeric / 10)::text = ${word}))`
-  return sql<boolean>`(${said} or ${sides})`
-}
-
 export async function listProducts(db: Kysely<Database>, filter: ProductFilter): Promise<{ items: Product[]; total: number }> {
-  const matching = (): SelectQueryBuilder<Database, 'product', object> => {
-    let query = db.selectFrom('product').where('archived', '=', filter.archived ?? false)
-    if (filter.kind !== undefined) query = query.where('kind', '=', filter.kind)
-    const q = filter.q?.trim()
-    return (q ? q.split(/\s+/) : []).reduce((found, word) => found.where(saysWord(word)), query)
-  }
-  const { total } = await matching()
-    .select((eb) => eb.fn.countAll<number>().as('total'))
-    .executeTakeFirstOrThrow()
-  const rows = await matching()
-    .selectAll()
-    .orderBy(sql`lower(name)`)
-    .orderBy('id')
-    .limit(filter.limit)
-    .offset(filter.offset)
-    .execute()
+  const { rows, total } = await searchProducts(db, filter)
   return { items: await withParts(db, rows), total }
 }
 

@@ -40,6 +40,7 @@ const WORDS: Record<string, string> = {
   'import_row.action': "'create' | 'update' | 'same'",
 }
 const SCALARS: Record<string, string> = {
+  ARRAY: 'string[]',
   boolean: 'boolean',
   date: 'string',
   'double precision': 'number',

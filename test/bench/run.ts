@@ -2,6 +2,7 @@ import { writeFileSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
 import quotePdf from './quote-pdf.ts'
 import productRead from './product-read.ts'
+import searchProducts from './search-products.ts'
 import sightingPost from './sighting-post.ts'
 import sizingReport from './sizing-report.ts'
 import startWarm from './start-warm.ts'
@@ -14,6 +15,7 @@ const BENCHES: Record<string, () => Promise<Measurement[]>> = {
   'quote.pdf': quotePdf,
   'start.warm': startWarm,
   'sighting.post': () => withBenchPostgres(sightingPost),
+  'search.products': searchProducts,
   'product.read': () => withBenchPostgres(productRead),
 }
 

@@ -28,7 +28,8 @@ export function CatalogScreen(): ReactElement {
     setShown(PAGE)
     void navigate({ search: next, replace: true })
   }
-  const items = (found.data?.items ?? []).toSorted(byName)
+  // With words the server's order stands: the best first.
+  const items = search.q ? (found.data?.items ?? []) : (found.data?.items ?? []).toSorted(byName)
   return (
     <Screen title="Catalog" below="What can stand in a build, with what its maker states." actions={<CatalogActions />}>
       <CatalogFilters search={search} onChange={change} />

@@ -24,7 +24,7 @@ function useFound({ kind, except = [], kept }: ProductPickerProps, typed: string
   const failure = found.error ?? found.failureReason
   const products = (found.isError ? [] : (found.data?.items ?? [])).filter(({ archived }) => !archived)
   const cut = kept !== undefined && products.length === 0 && failure !== null && problemOf(failure).status === 0
-  const known: PickedProduct[] = cut ? holding(kept(), typed) : products.toSorted(byName)
+  const known: PickedProduct[] = cut ? holding(kept(), typed) : typed.trim() === '' ? products.toSorted(byName) : products
   return {
     products,
     items: known.filter(({ id }) => !except.includes(id)),
