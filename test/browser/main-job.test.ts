@@ -111,7 +111,7 @@ describe('from a price tag to an accepted quote', () => {
     ]) // prettier-ignore
     await page.getByRole('button', { name: 'Add a build' }).click()
     await fillBuild(page, 'B', [['Hold water', 'Wendlemere Start 40', 'Wendlemere Start 40'], ['Carry the tank', 'Thornby Frame 36', 'Thornby Frame 36'], ...COMMON]) // prettier-ignore
-    await page.getByRole('button', { name: /Name, copy, remove build A/ }).click()
+    await page.getByRole('button', { name: /^Name or remove build A/ }).click()
     await page.getByRole('button', { name: 'Make a copy' }).click()
     await fillBuild(page, 'C', [['Light', 'Halden Row 36', 'Halden Row 36']])
     for (const [letter, name] of [['A', 'Clear glass'], ['B', 'One box'], ['C', 'Clear glass, plain light']]) await nameBuild(page, letter ?? '', name ?? '') // prettier-ignore
@@ -266,7 +266,7 @@ async function fillBuild(page: Page, letter: string, slots: Array<[slot: string,
 }
 
 async function nameBuild(page: Page, letter: string, name: string): Promise<void> {
-  await page.getByRole('button', { name: new RegExp(`Name, copy, remove build ${letter}`) }).click()
+  await page.getByRole('button', { name: new RegExp(`Name or remove build ${letter}`) }).click()
   const dialog = page.getByRole('dialog')
   await dialog.getByLabel('Name', { exact: true }).fill(name)
   await dialog.getByRole('button', { name: 'Done' }).click()

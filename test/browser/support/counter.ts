@@ -54,12 +54,15 @@ export async function fillSlot(page: Page, slot: string, letter: string, typed: 
   await cell.focus()
   await page.keyboard.press('Enter')
   const dialog = page.getByRole('dialog')
-  const search = dialog.getByRole('combobox', { name: 'Find a product' })
+  const search = dialog.getByRole('combobox', { name: `Find a product: ${slot}`, exact: true })
   await search.waitFor()
   await page.keyboard.type(typed)
   const chosen = dialog.getByRole('listbox', { name: 'Products' }).getByRole('option', { selected: true })
   await expect.poll(() => chosen.textContent().catch(() => ''), { timeout: PATIENCE_MS }).toContain(product)
   await page.keyboard.press('Enter')
+  // An open slot goes on to the next open one, in the same dialog: here one slot is filled at a time.
+  await expect.poll(() => search.count(), { timeout: PATIENCE_MS }).toBe(0)
+  if (await dialog.isVisible()) await page.keyboard.press('Escape')
   await dialog.waitFor({ state: 'hidden' })
   await expect
     .poll(() => page.getByRole('button', { name: new RegExp(`^${slot}, build ${letter}:.*${product}`) }).count(), { timeout: PATIENCE_MS })

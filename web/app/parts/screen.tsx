@@ -24,7 +24,8 @@ export function Screen({ title, pageTitle, above, below, actions, width = 'usual
     document.title = `${pageTitle ?? title} · Driploop`
   }, [pageTitle, title])
   useEffect(() => {
-    if (wasShown) heading.current?.focus()
+    // A screen whose first thing to do took the focus keeps it there.
+    if (wasShown && !document.activeElement?.closest('main')) heading.current?.focus()
     wasShown = true
   }, [])
   return (

@@ -2,9 +2,10 @@ import type { ReactElement } from 'react'
 import { Button } from '../parts/button.tsx'
 import { Dialog } from '../parts/dialog.tsx'
 import { TextField } from '../parts/field.tsx'
-import { newId } from '../post/uuid-v7.ts'
-import { useDesk } from './desk-context.ts'
+import { useDesk, useDialog } from './desk-context.ts'
+import { focusHead } from './desk-focus.ts'
 import { MOST_BUILDS } from './draft-edit.ts'
+import { useCopyBuild } from './use-copy-build.ts'
 
 /** Naming, copying and removing a build. */
 export function BuildDialogs(): ReactElement {
@@ -17,24 +18,23 @@ export function BuildDialogs(): ReactElement {
 }
 
 function DescribeDialog(): ReactElement {
-  const { dialog, open, state, builds, edit, choose } = useDesk()
-  const buildId = dialog?.at === 'describe' ? dialog.buildId : null
+  const { open, state, builds, edit } = useDesk()
+  const { shown, close } = useDialog('describe')
+  const buildId = shown?.buildId ?? null
   const build = state.draft.builds.find((one) => one.id === buildId)
   const letter = builds.find((one) => one.id === buildId)?.letter
   const full = builds.length >= MOST_BUILDS
+  const copyBuild = useCopyBuild()
   const copy = (): void => {
-    if (!build) return
-    const id = newId()
-    edit({ do: 'duplicate_build', buildId: build.id, newId: id, lineIds: build.lines.map(() => newId()) })
-    choose(id)
-    open(null)
+    close()
+    if (build) copyBuild(build.id)
   }
   return (
     <Dialog
       open={build !== undefined}
       title={`What is build ${letter ?? ''} called?`}
-      onClose={() => open(null)}
-      actions={<Button onClick={() => open(null)}>Done</Button>}
+      onClose={close}
+      actions={<Button onClick={close}>Done</Button>}
     >
       {build && (
         <>
@@ -68,20 +68,23 @@ function DescribeDialog(): ReactElement {
 }
 
 function RemoveDialog(): ReactElement {
-  const { dialog, open, builds, edit } = useDesk()
-  const build = builds.find((one) => dialog?.at === 'remove' && one.id === dialog.buildId)
+  const { builds, edit } = useDesk()
+  const { shown, close } = useDialog('remove')
+  const build = builds.find((one) => one.id === shown?.buildId)
   const remove = (): void => {
     if (build) edit({ do: 'remove_build', buildId: build.id })
-    open(null)
+    close()
+    const left = builds.find((one) => one !== build)
+    if (left) focusHead(left.id)
   }
   return (
     <Dialog
       open={build !== undefined}
       title={`Remove build ${build?.letter ?? ''}${build?.name ? `, ${build.name}` : ''}?`}
-      onClose={() => open(null)}
+      onClose={close}
       actions={
         <>
-          <Button onClick={() => open(null)}>Keep it</Button>
+          <Button onClick={close}>Keep it</Button>
           <Button look="main" onClick={remove}>
             Remove build {build?.letter}
           </Button>

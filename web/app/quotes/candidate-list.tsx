@@ -1,4 +1,5 @@
-import { useId, useState, type KeyboardEvent, type ReactElement } from 'react'
+import { useEffect, useId, useRef, useState, type KeyboardEvent, type ReactElement } from 'react'
+import { SLOT_NAMES, type Slot } from '../../../core/catalog/kinds.ts'
 import { sayMoney } from '../../../core/money.ts'
 import { Button } from '../parts/button.tsx'
 import { Field } from '../parts/field.tsx'
@@ -9,20 +10,25 @@ import { sayProduct } from './product-words.ts'
 import type { Found } from './use-candidates.ts'
 
 interface Props {
+  slot: Slot
   text: string
   onType: (text: string) => void
   found: Found
   onTake: (candidate: Candidate) => void
 }
 
-/** The dialog opens with the cursor here: the browser's own modal goes to the element that says so. */
-const focusFirst = (input: HTMLInputElement | null): void => input?.setAttribute('autofocus', '')
+/** The dialog opens with the cursor here: the browser's own modal goes to the element that says so; one that is open already is told. */
+const focusFirst = (input: HTMLInputElement | null): void => {
+  input?.setAttribute('autofocus', '')
+  input?.focus()
+}
 
 /** The search line and its list: arrows move, Enter takes, a press takes. */
-export function CandidateList({ text, onType, found, onTake }: Props): ReactElement {
+export function CandidateList({ slot, text, onType, found, onTake }: Props): ReactElement {
   const id = useId()
   const [at, setAt] = useState(0)
   const { candidates } = found
+  const takeSoon = useTakeWhenReady(found.state, candidates[Math.min(at, candidates.length - 1)], onTake)
   const active = Math.min(at, candidates.length - 1)
   const move = (event: KeyboardEvent): void => {
     const step = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0
@@ -30,15 +36,14 @@ export function CandidateList({ text, onType, found, onTake }: Props): ReactElem
       event.preventDefault()
       setAt(Math.max(0, Math.min(candidates.length - 1, active + step)))
     }
-    const chosen = candidates[active]
-    if (event.key === 'Enter' && chosen) {
-      event.preventDefault()
-      onTake(chosen)
-    }
+    if (event.key !== 'Enter') return
+    event.preventDefault()
+    takeSoon()
   }
   return (
     <div className="candidates">
       <SearchLine
+        slot={slot}
         text={text}
         listId={`${id}-list`}
         activeId={candidates[active] ? `${id}-${active}` : undefined}
@@ -70,7 +75,22 @@ export function CandidateList({ text, onType, found, onTake }: Props): ReactElem
   )
 }
 
+/** Enter is quicker than the catalog: what it takes is the marked one once the list is of what was typed. */
+function useTakeWhenReady(state: Found['state'], chosen: Candidate | undefined, onTake: (candidate: Candidate) => void): () => void {
+  const asked = useRef(false)
+  useEffect(() => {
+    if (!asked.current || state === 'reading') return
+    asked.current = false
+    if (chosen) onTake(chosen)
+  }, [state, chosen, onTake])
+  return () => {
+    if (state === 'reading') asked.current = true
+    else if (chosen) onTake(chosen)
+  }
+}
+
 interface LineProps {
+  slot: Slot
   text: string
   listId: string
   activeId: string | undefined
@@ -78,9 +98,9 @@ interface LineProps {
   onType: (text: string) => void
 }
 
-function SearchLine({ text, listId, activeId, onKeyDown, onType }: LineProps): ReactElement {
+function SearchLine({ slot, text, listId, activeId, onKeyDown, onType }: LineProps): ReactElement {
   return (
-    <Field label="Find a product" help="Arrows and Enter choose. “2 x” in front asks for two.">
+    <Field label={`Find a product: ${SLOT_NAMES[slot]}`} help="Arrows and Enter choose and go on. “2 x” in front asks for two.">
       {({ id, describedBy }) => (
         <div className="entry">
           <input
@@ -132,7 +152,7 @@ function Below({ found }: { found: Found }): ReactElement | null {
       </p>
     )
   const words =
-    found.state === 'reading'
+    found.state === 'reading' && found.candidates.length === 0
       ? 'Reading the catalog'
       : found.candidates.length === 0
         ? 'Nothing in the catalog fits these words.'

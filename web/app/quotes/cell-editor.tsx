@@ -1,11 +1,12 @@
-import { useMemo, useState, type ReactElement } from 'react'
+import { useEffect, useMemo, useRef, useState, type ReactElement } from 'react'
 import { SLOT_NAMES, type Slot } from '../../../core/catalog/kinds.ts'
 import type { BuildLine } from '../../../core/quote/draft.ts'
 import type { AssembledBuild } from '../../../core/quote/revision.ts'
 import { Button } from '../parts/button.tsx'
 import { ChoiceField } from '../parts/choice-fields.tsx'
 import { Dialog } from '../parts/dialog.tsx'
-import { useDesk } from './desk-context.ts'
+import { useDesk, useDialog } from './desk-context.ts'
+import { focusSlot } from './desk-focus.ts'
 import { LineForm } from './line-form.tsx'
 import { sayWant, type Want } from './meets-want.ts'
 import { NotNeededForm } from './not-needed-form.tsx'
@@ -14,20 +15,30 @@ import { ProductSearch } from './product-search.tsx'
 
 /** One slot of one build: what fills it now, and what may fill it instead. */
 export function CellEditor(): ReactElement {
-  const { dialog, open, builds } = useDesk()
-  const cell = dialog?.at === 'cell' ? dialog : null
+  const { builds } = useDesk()
+  const { shown: cell, close } = useDialog('cell')
   const build = builds.find((one) => one.id === cell?.buildId)
   const shown = cell !== null && build !== undefined
+  useFocusBack(cell)
   return (
     <Dialog
       open={shown}
       title={shown ? `What fills “${SLOT_NAMES[cell.slot]}” in ${build.letter}?` : ''}
-      onClose={() => open(null)}
-      actions={<Button onClick={() => open(null)}>Done</Button>}
+      onClose={close}
+      actions={<Button onClick={close}>Done</Button>}
     >
       {shown && <Cell key={`${cell.buildId}-${cell.slot}`} build={build} slot={cell.slot} want={cell.want} />}
     </Dialog>
   )
+}
+
+/** After the last slot the focus is on that slot, whatever the edits did to the cell it came from. */
+function useFocusBack(cell: { buildId: string; slot: Slot } | null): void {
+  const last = useRef(cell)
+  useEffect(() => {
+    if (cell === null && last.current) focusSlot(last.current.buildId, last.current.slot)
+    last.current = cell
+  }, [cell])
 }
 
 const ANSWERS = [

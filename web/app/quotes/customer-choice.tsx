@@ -63,6 +63,7 @@ function Asked({ chosen, fault, onChange }: Props): ReactElement {
     <div className="form">
       <TextField
         label="Name"
+        focusFirst
         value={chosen.name}
         fault={fault}
         maxLength={120}

@@ -4,6 +4,7 @@ import { Button } from '../parts/button.tsx'
 import type { Flush } from './autosave.ts'
 import { useDesk } from './desk-context.ts'
 import { getDraftPaper } from './draft-paper.ts'
+import { titleOf } from './quote-title.ts'
 import { useSameAsIssued } from './use-issued-draft.ts'
 
 /** Two weeks: long enough to decide, short enough that most prices seen still hold. The advisor changes it in the dialog. */
@@ -11,11 +12,12 @@ const STANDS_DAYS = 14
 
 /** What is done with the whole quote: seen on paper, issued. */
 export function DeskActs({ flush }: { flush: Flush }): ReactElement {
-  const { state, open, edit, locked } = useDesk()
+  const { state, open, edit, locked, reader } = useDesk()
   const { view, draft } = state
   const same = useSameAsIssued() === true
   const ask = (): void => {
     if (draft.standsUntil === null || draft.standsUntil < view.asOf) edit({ do: 'stands_until', date: addDays(view.asOf, STANDS_DAYS) })
+    if (draft.title === '') edit({ do: 'title', title: titleOf(draft.need, reader) })
     open({ at: 'issue' })
   }
   return (
@@ -24,7 +26,7 @@ export function DeskActs({ flush }: { flush: Flush }): ReactElement {
       {!locked && (
         <>
           {same && <span className="reason">Nothing changed since version {view.revisions.length}.</span>}
-          <Button look={same ? 'outlined' : 'main'} onClick={ask}>
+          <Button look={same ? 'outlined' : 'main'} aria-keyshortcuts="I" onClick={ask}>
             {view.revisions.length === 0 ? 'Issue quote' : `Issue version ${view.revisions.length + 1}`}
           </Button>
         </>
@@ -61,7 +63,7 @@ function PaperButtons({ flush }: { flush: Flush }): ReactElement {
   return (
     <>
       {fault && <output className="reason">Not shown: {fault}</output>}
-      <Button busy={busy} onClick={() => void see(usual)}>
+      <Button busy={busy} aria-keyshortcuts="P" onClick={() => void see(usual)}>
         See it on paper
       </Button>
       <Button look="plain" busy={busy} onClick={() => void see(other)}>

@@ -49,3 +49,10 @@ export function useDesk(): Desk {
   if (!desk) throw new Error('This part belongs on the desk')
   return desk
 }
+
+/** The dialog of one kind, if it is the one that lies open, and how it closes: the browser tells a dialog's close late, when another may lie open already. */
+export function useDialog<At extends DeskDialog['at']>(at: At): { shown: Extract<DeskDialog, { at: At }> | null; close(): void } {
+  const { dialog, open } = useDesk()
+  const shown = dialog?.at === at ? (dialog as Extract<DeskDialog, { at: At }>) : null
+  return { shown, close: () => shown && open(null) }
+}

@@ -5,6 +5,7 @@ import { CustomerPanel } from './customer-panel.tsx'
 import { useDesk } from './desk-context.ts'
 import { NeedPanel } from './need-panel.tsx'
 import { sayBig } from './need-words.ts'
+import { ShortcutPanel } from './shortcut-panel.tsx'
 import { useMedia, WIDE } from './use-media.ts'
 
 /** Need, customer and terms: a column where there is room, else folded above the builds with the answers that matter in its line. */
@@ -14,6 +15,7 @@ export function DeskSide(): ReactElement {
     <div className="desk-side">
       <NeedPanel />
       <CustomerPanel />
+      {wide && <ShortcutPanel />}
     </div>
   )
   if (wide) return panels

@@ -12,8 +12,10 @@ import { DeskSide } from './desk-side.tsx'
 import { IssueDialog } from './issue-dialog.tsx'
 import { IssuedPanel } from './issued-panel.tsx'
 import { sayQuote, saySaving } from './saving-words.ts'
+import { ShortcutPanel } from './shortcut-panel.tsx'
 import { SizingPanel } from './sizing-panel.tsx'
 import { SuggestionPanel } from './suggestion-panel.tsx'
+import { useMedia, WIDE } from './use-media.ts'
 import { useDeskState } from './use-desk-state.ts'
 import { WithdrawDialog } from './withdraw-dialog.tsx'
 
@@ -21,6 +23,7 @@ import { WithdrawDialog } from './withdraw-dialog.tsx'
 export function DeskView({ opened }: { opened: QuoteView }): ReactElement {
   const { desk, flush, reload } = useDeskState(opened)
   const { view, draft, saving } = desk.state
+  const wide = useMedia(WIDE)
   const above = (
     <>
       {sayQuote(view)} · <output>{saySaving(saving, view.savedAt, view.install.timeZone)}</output>
@@ -37,6 +40,7 @@ export function DeskView({ opened }: { opened: QuoteView }): ReactElement {
           <div className="desk-middle">
             <BuildsTable />
             <SuggestionPanel />
+            {!wide && <ShortcutPanel />}
           </div>
           <SizingPanel />
         </div>

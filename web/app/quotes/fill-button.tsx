@@ -2,7 +2,6 @@ import { useMutation } from '@tanstack/react-query'
 import type { ReactElement } from 'react'
 import { SLOT_PLAIN_NAMES, type Slot } from '../../../core/catalog/kinds.ts'
 import type { BuildLine } from '../../../core/quote/draft.ts'
-import { openSlots } from '../../../core/quote/open-slots.ts'
 import type { AssembledBuild } from '../../../core/quote/revision.ts'
 import { problemOf } from '../client/problem.ts'
 import { getPriceViews, listProducts } from '../client/products.ts'
@@ -11,6 +10,7 @@ import { newId } from '../post/uuid-v7.ts'
 import { useDesk } from './desk-context.ts'
 import { fillRest, type Offered } from './fill-rest.ts'
 import { kindsFor } from './meets-want.ts'
+import { unanswered } from './next-slot.ts'
 
 /** As many of a kind as are tried: the whole shelf of a store, and quickly done. */
 const TRIED = 60
@@ -31,7 +31,7 @@ interface Done {
 
 /** Fills what is still open with the cheapest that fits, and takes it all back with one press. */
 export function FillButton({ build }: { build: AssembledBuild }): ReactElement | null {
-  const { inputs, state, edit, priced, locked } = useDesk()
+  const { inputs, state, edit, priced, locked, chosen } = useDesk()
   const lines = state.draft.builds.find((one) => one.id === build.id)?.lines ?? []
   const fill = useMutation({
     mutationFn: async (): Promise<Done> => {
@@ -45,7 +45,7 @@ export function FillButton({ build }: { build: AssembledBuild }): ReactElement |
   const done = fill.data
   // Once something else was changed, taking back would take that too.
   const undoable = done !== undefined && done.filled.length > 0 && done.after === lines
-  if (locked || (!undoable && openSlots(build).length === 0)) return null
+  if (locked || (!undoable && unanswered(build).length === 0)) return null
   const undo = (): void => {
     if (done) edit({ do: 'set_lines', buildId: build.id, lines: done.before })
     fill.reset()
@@ -57,7 +57,7 @@ export function FillButton({ build }: { build: AssembledBuild }): ReactElement |
           Take it back<span className="sr">, build {build.letter}</span>
         </Button>
       ) : (
-        <Button small busy={fill.isPending} onClick={() => fill.mutate()}>
+        <Button small busy={fill.isPending} {...(build.id === chosen.id ? { 'aria-keyshortcuts': 'F' } : {})} onClick={() => fill.mutate()}>
           Fill the rest<span className="sr"> of build {build.letter}</span>
         </Button>
       )}

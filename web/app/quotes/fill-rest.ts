@@ -2,10 +2,10 @@ import type { Slot } from '../../../core/catalog/kinds.ts'
 import type { Product } from '../../../core/catalog/product.ts'
 import type { PriceView } from '../../../core/pricing/price-view.ts'
 import { assembleBuild } from '../../../core/quote/assemble.ts'
-import { openSlots } from '../../../core/quote/open-slots.ts'
 import type { AssembledBuild, QuoteInputs } from '../../../core/quote/revision.ts'
 import { bestFirst, candidateOf, illFittingSlots, type Candidate } from './candidates.ts'
 import { editDraft } from './draft-edit.ts'
+import { unanswered } from './next-slot.ts'
 
 /** What may fill a slot: products with the prices seen of them. */
 export interface Offered {
@@ -27,7 +27,7 @@ export interface Filled {
 const MOST_TRIES = 5
 
 /**
- * Puts into each required slot that is still empty the product that fits and adds least to the total (where none does, one that is marginal), one slot after
+ * Puts into each slot that must be filled and is still empty the product that fits and adds least to the total (where none does, one that is marginal), one slot after
  * the other, so that each sees what came before it. A slot that nothing fits stays empty. The tank is never chosen: everything else follows from it.
  *
  * `newLineId` makes the ids, since ids are made outside. `offer` reads a slot's products; a failure is its caller's.
@@ -73,7 +73,7 @@ async function fillOnce(
   let now = inputs
   for (;;) {
     const build = assembleBuild(now, index)
-    const slot = openSlots(build).find((one) => one !== 'hold_water' && !left.includes(one))
+    const slot = unanswered(build).find((one) => one !== 'hold_water' && !left.includes(one))
     if (slot === undefined) return { inputs: now, filled, left, placed }
     const all = await offer(slot)
     const offered = { ...all, products: all.products.filter((product) => !passedOver.has(product.id)) }
@@ -99,7 +99,7 @@ function spoiledBy(candidate: Candidate, build: AssembledBuild): Slot[] {
 async function cheapestFit(inputs: QuoteInputs, build: AssembledBuild, slot: Slot, offered: Offered): Promise<Candidate | null> {
   const seen = new Set(offered.prices.map((price) => price.productId))
   const priced = offered.products.filter((product) => seen.has(product.id))
-  const open = openSlots(build)
+  const open = unanswered(build)
   let marginal: Candidate | undefined
   for (let quantity = 1; quantity <= MOST_PIECES; quantity += 1) {
     await breath()

@@ -9,7 +9,7 @@ import { DateField, TextField } from '../parts/field.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
 import { Verdict } from '../parts/verdict.tsx'
 import type { Flush } from './autosave.ts'
-import { useDesk } from './desk-context.ts'
+import { useDesk, useDialog } from './desk-context.ts'
 import { sayMissing } from './tier-words.ts'
 import { useSameAsIssued } from './use-issued-draft.ts'
 
@@ -20,16 +20,17 @@ interface Props {
 
 /** Issuing freezes the draft as the next version and makes the links: asked first, with what is still open in it. */
 export function IssueDialog({ flush, reload }: Props): ReactElement {
-  const { dialog, open, state, inputs } = useDesk()
+  const { state, inputs } = useDesk()
+  const dialog = useDialog('issue')
   const { view } = state
   const faults = issueFaults(inputs, inputs.asOf)
   const version = view.revisions.length + 1
   const same = useSameAsIssued() === true
-  const shown = dialog?.at === 'issue'
+  const shown = dialog.shown !== null
   const { busy, failed, issue, clear } = useIssue(flush, reload)
   const close = (): void => {
     clear()
-    open(null)
+    dialog.close()
   }
   return (
     <Dialog

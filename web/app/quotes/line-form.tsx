@@ -1,4 +1,4 @@
-import type { ReactElement } from 'react'
+import type { MouseEvent, ReactElement } from 'react'
 import { sayDate, yearOf } from '../../../core/dates.ts'
 import { sayMoney } from '../../../core/money.ts'
 import type { BuildLine } from '../../../core/quote/draft.ts'
@@ -14,6 +14,11 @@ type Bought = Extract<BuildLine, { answer: 'buy' }>
 /** One line as it stands: how many, where, a note, how it stands to the kit's part (`inKit`); or taken out. Changes count at once. */
 export function LineForm({ buildId, line, inKit }: { buildId: string; line: BuildLine; inKit: boolean }): ReactElement {
   const { edit, inputs } = useDesk()
+  const remove = (event: MouseEvent<HTMLElement>): void => {
+    // The line goes with its button: what had the focus goes on to the search, where another is found.
+    event.currentTarget.closest('dialog')?.querySelector<HTMLElement>('[role="combobox"], .choice input')?.focus()
+    edit({ do: 'remove_line', buildId, lineId: line.id })
+  }
   const product = line.answer === 'not_needed' ? undefined : inputs.products.find((one) => one.id === line.productId)
   const name =
     line.answer === 'not_needed'
@@ -27,7 +32,7 @@ export function LineForm({ buildId, line, inKit }: { buildId: string; line: Buil
           {line.answer === 'owned' && line.quantity > 1 && `${line.quantity} × `}
           {name}
         </strong>
-        <Button small look="plain" onClick={() => edit({ do: 'remove_line', buildId, lineId: line.id })}>
+        <Button small look="plain" onClick={remove}>
           Remove<span className="sr"> {name}</span>
         </Button>
       </div>

@@ -19,6 +19,7 @@ import { focusFault } from './focus-fault.ts'
 import { FirstExactFields, NeedExactFields } from './need-exact-fields.tsx'
 import { NeedQuestions } from './need-questions.tsx'
 import { newBuild } from './new-build.ts'
+import { titleOf } from './quote-title.ts'
 import './desk.css'
 import './quotes.css'
 
@@ -30,6 +31,7 @@ export function NewQuoteScreen(): ReactElement {
   const [title, setTitle] = useState('')
   const [tried, setTried] = useState(false)
   const make = useMakeQuote()
+  const install = useInstall()
   const ready = customer.id !== null || customer.name.trim() !== ''
   const faults = make.error ? faultsByField(problemOf(make.error)) : {}
   const submit = (form: HTMLFormElement): void => {
@@ -37,7 +39,17 @@ export function NewQuoteScreen(): ReactElement {
     // A figure that was refused would be lost on the way to the desk.
     if (!ready || form.querySelector('[aria-invalid="true"]') !== null) return focusFault(form)
     if (!make.isPending)
-      make.mutate({ customer, draft: { title: title.trim(), need, builds: [newBuild(0)], suggestion: null, standsUntil: null, note: '' } })
+      make.mutate({
+        customer,
+        draft: {
+          title: title.trim() || titleOf(need, install.units),
+          need,
+          builds: [newBuild(0)],
+          suggestion: null,
+          standsUntil: null,
+          note: '',
+        },
+      })
   }
   return (
     <Screen title="New quote" width="narrow">
@@ -58,7 +70,7 @@ export function NewQuoteScreen(): ReactElement {
         <TextField
           label="Title, as the customer reads it"
           required={false}
-          help="Like “A planted tank for the living room”."
+          help={`Left open it is “${titleOf(need, install.units)}”.`}
           value={title}
           maxLength={120}
           onChange={setTitle}

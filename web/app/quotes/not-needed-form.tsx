@@ -5,7 +5,7 @@ import type { AssembledBuild } from '../../../core/quote/revision.ts'
 import { Button } from '../parts/button.tsx'
 import { TextField } from '../parts/field.tsx'
 import { newId } from '../post/uuid-v7.ts'
-import { useDesk } from './desk-context.ts'
+import { useAnswerSlot } from './use-answer-slot.ts'
 
 export interface SlotFormProps {
   build: AssembledBuild
@@ -16,19 +16,18 @@ export interface SlotFormProps {
 
 /** "Not needed, because …": an answer like any other, printed with its reason. */
 export function NotNeededForm({ build, slot, lines }: SlotFormProps): ReactElement {
-  const { edit, open } = useDesk()
+  const answerSlot = useAnswerSlot(build, slot)
   const [reason, setReason] = useState('')
   const [tried, setTried] = useState(false)
   const put = (): void => {
     setTried(true)
     if (reason.trim() === '') return
-    edit({
+    answerSlot({
       do: 'put_line',
       buildId: build.id,
       line: { id: newId(), answer: 'not_needed', slot, reason: reason.trim() },
       replaces: lines.map((line) => line.id),
     })
-    open(null)
   }
   return (
     <form

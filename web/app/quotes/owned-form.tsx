@@ -10,6 +10,7 @@ import { useDesk } from './desk-context.ts'
 import type { SlotFormProps } from './not-needed-form.tsx'
 import { BesideKit, besideField, kitFills } from './beside-kit.tsx'
 import { focusFault } from './focus-fault.ts'
+import { useAnswerSlot } from './use-answer-slot.ts'
 import { OwnedSpecFields, readOwnedSpec, type SpecTexts } from './owned-spec-fields.tsx'
 
 const KIND_OF = Object.fromEntries(Object.entries(SLOT_OF).map(([kind, slot]) => [slot, kind])) as Record<Slot, Exclude<Kind, 'kit'>>
@@ -18,7 +19,8 @@ const NAMELESS = 'Choose a product or say what it is, like â€œold 150 W heaterâ€
 
 /** What the customer has at home: a product of the catalog, or a description with what someone read off it. An unread figure stays unknown. */
 export function OwnedForm({ build, slot, lines }: SlotFormProps): ReactElement {
-  const { edit, open, priced, reader } = useDesk()
+  const { reader } = useDesk()
+  const answerSlot = useAnswerSlot(build, slot)
   const [product, setProduct] = useState<Product | null>(null)
   const [description, setDescription] = useState('')
   const [quantity, setQuantity] = useState<number | null>(1)
@@ -32,11 +34,10 @@ export function OwnedForm({ build, slot, lines }: SlotFormProps): ReactElement {
   const put = (): void => {
     setTried(true)
     if (!described || quantity === null || Object.keys(stated.faults).length > 0) return focusFault(form.current)
-    if (product) priced([product], [])
     const words = { productId: product?.id ?? null, description: product ? '' : description.trim() }
     const line = { id: newId(), answer: 'owned' as const, slot, quantity, spec: stated.spec, ...words, ...besideField(beside) }
-    edit({ do: 'put_line', buildId: build.id, line, replaces: lines.map((one) => one.id) })
-    open(null)
+    const replaces = lines.map((one) => one.id)
+    answerSlot({ do: 'put_line', buildId: build.id, line, replaces }, { products: product ? [product] : [], prices: [] })
   }
   return (
     <form

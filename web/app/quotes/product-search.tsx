@@ -9,13 +9,15 @@ import { readSearch, type Candidate } from './candidates.ts'
 import { useDesk } from './desk-context.ts'
 import type { Want } from './meets-want.ts'
 import type { SlotFormProps } from './not-needed-form.tsx'
+import { useAnswerSlot } from './use-answer-slot.ts'
 import { useCandidates } from './use-candidates.ts'
 
 const ADD = ''
 
 /** Type-ahead over the catalog for one slot, each product with what it does to this build's total and verdicts. Enter takes the first. */
 export function ProductSearch({ build, slot, lines, want }: SlotFormProps & { want: Want | null }): ReactElement {
-  const { edit, open, priced, inputs } = useDesk()
+  const { inputs } = useDesk()
+  const answerSlot = useAnswerSlot(build, slot)
   const [text, setText] = useState('')
   const [filtered, setFiltered] = useState(want !== null)
   const [chosenQuantity, setChosenQuantity] = useState(want?.quantity ?? 1)
@@ -31,13 +33,13 @@ export function ProductSearch({ build, slot, lines, want }: SlotFormProps & { wa
     setText(asked.words)
   }
   const take = (candidate: Candidate): void => {
-    priced([candidate.product, ...found.partsOf(candidate.product)], found.pricesOf(candidate.product))
-    edit({ do: 'put_line', buildId: build.id, line: { ...candidate.line, id: newId() }, replaces })
-    open(null)
+    const products = [candidate.product, ...found.partsOf(candidate.product)]
+    const line = { ...candidate.line, id: newId() }
+    answerSlot({ do: 'put_line', buildId: build.id, line, replaces }, { products, prices: found.pricesOf(candidate.product) })
   }
   return (
     <div className="product-search">
-      <CandidateList text={text} onType={setText} found={found} onTake={take} />
+      <CandidateList slot={slot} text={text} onType={setText} found={found} onTake={take} />
       <div className="form-row">
         <QuantityField
           label="How many"

@@ -44,6 +44,8 @@ function CellRow({ build, slot, row }: { build: AssembledBuild; slot: Slot; row:
         type="button"
         className="cell-name"
         disabled={locked}
+        data-build={build.id}
+        data-slot={slot}
         data-quiet={isQuiet(row) || undefined}
         onClick={() => open({ at: 'cell', buildId: build.id, slot, want: null })}
       >

@@ -2,10 +2,12 @@ import type { ReactElement } from 'react'
 import { SelectField } from '../parts/choice-fields.tsx'
 import { TextField } from '../parts/field.tsx'
 import { useDesk } from './desk-context.ts'
+import { REASON_ID, useSuggest } from './use-suggest.ts'
 
 /** Which build is marked "we suggest", and why: the sentence the customer reads under it. */
 export function SuggestionPanel(): ReactElement {
   const { state, builds, edit, locked } = useDesk()
+  const suggest = useSuggest()
   const { suggestion } = state.draft
   const options = builds.map((build) => ({ value: build.id, label: `${build.letter} ${build.name}`.trim() }))
   return (
@@ -18,11 +20,13 @@ export function SuggestionPanel(): ReactElement {
           value={suggestion?.buildId ?? ''}
           none="none"
           options={options}
-          onChange={(buildId) => edit({ do: 'suggest', suggestion: buildId === '' ? null : { buildId, reason: suggestion?.reason ?? '' } })}
+          onChange={(buildId) => (buildId === '' ? edit({ do: 'suggest', suggestion: null }) : suggest(buildId))}
         />
         {suggestion && (
           <TextField
             label="Because"
+            className={REASON_ID}
+            help="The customer reads it on the first page. Begun from the figures; write over it."
             value={suggestion.reason}
             maxLength={500}
             onChange={(reason) => edit({ do: 'suggest', suggestion: { buildId: suggestion.buildId, reason } })}

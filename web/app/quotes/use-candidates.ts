@@ -92,10 +92,12 @@ export function useCandidates({ build, slot, quantity, replaces, beside, words, 
         .map(({ one }) => one),
     [shown, inputs, build, slot, quantity, replaces, beside, fetched, need, asked],
   )
+  // Until the list is of these words and its prices are known, its first is not the one that would be meant.
+  const reading = lists.reading || asked !== words || (ids.length > 0 && (views.isPending || views.isPlaceholderData))
   return {
     candidates,
     more: wanted.length > shown.length || lists.total > lists.items.length,
-    state: lists.failed || views.isError ? 'failed' : lists.reading ? 'reading' : 'ready',
+    state: lists.failed || views.isError ? 'failed' : reading ? 'reading' : 'ready',
     retry: () => void Promise.all([queries.refetchQueries({ queryKey: ['products', 'slot'] }), views.refetch()]),
     partsOf: (product) => fetched.products.filter((one) => product.parts.some((part) => part.productId === one.id)),
     pricesOf: (product) => fetched.prices.filter((price) => price.productId === product.id),

@@ -4,11 +4,12 @@ import { getQuote, withdrawQuote } from '../client/quotes.ts'
 import { Button } from '../parts/button.tsx'
 import { Dialog } from '../parts/dialog.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
-import { useDesk } from './desk-context.ts'
+import { useDesk, useDialog } from './desk-context.ts'
 
 /** Takes an issued quote back: the link stays and says so. */
 export function WithdrawDialog({ reload }: { reload(view: QuoteView): void }): ReactElement {
-  const { dialog, open, state } = useDesk()
+  const { state } = useDesk()
+  const { shown, close } = useDialog('withdraw')
   const { view } = state
   const [busy, setBusy] = useState(false)
   const [failed, setFailed] = useState<unknown>(null)
@@ -17,7 +18,7 @@ export function WithdrawDialog({ reload }: { reload(view: QuoteView): void }): R
     try {
       await withdrawQuote(view.id)
       reload((await getQuote(view.id)).value)
-      open(null)
+      close()
     } catch (error) {
       setFailed(error)
     } finally {
@@ -26,12 +27,12 @@ export function WithdrawDialog({ reload }: { reload(view: QuoteView): void }): R
   }
   return (
     <Dialog
-      open={dialog?.at === 'withdraw'}
+      open={shown !== null}
       title={`Withdraw quote ${view.number ?? ''}?`}
-      onClose={() => open(null)}
+      onClose={close}
       actions={
         <>
-          <Button onClick={() => open(null)}>Let it stand</Button>
+          <Button onClick={close}>Let it stand</Button>
           <Button look="main" busy={busy} onClick={() => void withdraw()}>
             Withdraw it
           </Button>

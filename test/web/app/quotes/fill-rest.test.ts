@@ -4,11 +4,11 @@ import type { Product } from '../../../../core/catalog/product.ts'
 import type { Store } from '../../../../core/catalog/store.ts'
 import type { PriceView } from '../../../../core/pricing/price-view.ts'
 import { assembleBuild } from '../../../../core/quote/assemble.ts'
-import { openSlots } from '../../../../core/quote/open-slots.ts'
 import type { QuoteInputs } from '../../../../core/quote/revision.ts'
 import { editDraft } from '../../../../web/app/quotes/draft-edit.ts'
 import { bestFirst, candidateOf, farFrom, saysPhrase } from '../../../../web/app/quotes/candidates.ts'
 import { fillRest } from '../../../../web/app/quotes/fill-rest.ts'
+import { unanswered } from '../../../../web/app/quotes/next-slot.ts'
 import { slotOfCheck } from '../../../../web/app/quotes/slot-findings.ts'
 import { sampleDraft, sampleView } from './sample-draft.ts'
 
@@ -67,7 +67,7 @@ describe('filling the rest of a build', () => {
     expect(filled).toEqual(expect.arrayContaining(['filter', 'heat', 'protect_circuit']))
     // No price of the thermometer was seen, and nothing else on this shelf reads a temperature or carries a tank.
     expect(left).toEqual(expect.arrayContaining(['read_temperature', 'carry_tank']))
-    expect(openSlots(after).toSorted()).toEqual(left.toSorted())
+    expect(unanswered(after).toSorted()).toEqual(left.toSorted())
     const bought = inputs.draft.builds[0]?.lines.flatMap((line) => (line.answer === 'buy' ? [line.productId] : [])) ?? []
     expect(bought).not.toContain('heat-10')
     // One outlet would do for the strip alone; heater and filter are plugged in by then.
