@@ -37,6 +37,17 @@ export function sayMoney(minor: number, currency: string, options: { symbol?: bo
   return `${minor < 0 ? MINUS : ''}${sign}${whole}${fraction}`
 }
 
+/**
+ * An expected amount in whole units of its currency: it is not exact to the smallest coin.
+ *
+ * Units: minor units in. @example sayWholeMoney(110760, 'USD') // '$1,108'
+ */
+export function sayWholeMoney(minor: number, currency: string): string {
+  const whole = 10 ** currencyExponent(currency)
+  const said = sayMoney(divideRounded(minor, whole) * whole, currency)
+  return whole === 1 ? said : said.slice(0, -currencyExponent(currency) - 1)
+}
+
 /** No price is longer, written out with sign, spaces and separators. */
 const LONGEST = 40
 

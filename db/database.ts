@@ -6,7 +6,7 @@ import type { AuditChanges } from '../core/audit/audit-changes.ts'
 import type { Install } from '../core/install.ts'
 import type { ReaderUnits } from '../core/units/quantity.ts'
 import type { Role } from '../core/people/roles.ts'
-import type { DeliveryRule, Store } from '../core/catalog/store.ts'
+import type { DeliveryRule, Store, StoreRate } from '../core/catalog/store.ts'
 import type { Kind } from '../core/catalog/kinds.ts'
 import type { Spec } from '../core/catalog/spec.ts'
 import type { Condition, Doubt, Sighting } from '../core/pricing/sighting.ts'
@@ -27,6 +27,15 @@ export interface AuditEntryTable {
   subject_id: string | null
   subject_name: string | null
   changes: AuditChanges
+}
+
+export interface CurrencyRateTable {
+  currency: string
+  seen_on: string
+  rate: number
+  source: string
+  entered_by: string
+  entered_at: ColumnType<Date, Date | string | undefined, Date | string>
 }
 
 export interface CustomerTable {
@@ -100,6 +109,12 @@ export interface KitPartTable {
   position: number
 }
 
+export interface ListPriceTable {
+  product_id: string
+  valid_from: string
+  price_minor: number
+}
+
 export interface OneUseLinkTable {
   token_hash: string
   id: Generated<string>
@@ -136,6 +151,7 @@ export interface ProductTable {
   spec: Spec
   archived: Generated<boolean>
   version: Generated<number>
+  warranty_months: number | null
   search_text: GeneratedAlways<string>
 }
 
@@ -176,6 +192,17 @@ export interface QuoteRevisionTable {
   issued_at: Instant
   issued_on: string
   stands_until: string
+}
+
+export interface RegionTable {
+  id: Generated<string>
+  name: string
+  version: Generated<number>
+}
+
+export interface RegionStoreTable {
+  region_id: string
+  store_id: string
 }
 
 export interface SearchWordTable {
@@ -266,6 +293,13 @@ export interface SignInAttemptTable {
   at: Instant
 }
 
+export interface StockItemTable {
+  product_id: string
+  stock_number: string | null
+  stock_count: number | null
+  version: Generated<number>
+}
+
 export interface StoreTable {
   id: Generated<string>
   name: string
@@ -282,16 +316,24 @@ export interface StoreTable {
   note: string | null
   archived: Generated<boolean>
   version: Generated<number>
+  tax_name: string | null
+  other_rates: Generated<StoreRate[]>
+  delivery_rate: string | null
+  warranty_months: number | null
+  currency: string | null
+  own: Generated<boolean>
 }
 
 export interface Database {
   audit_entry: AuditEntryTable
+  currency_rate: CurrencyRateTable
   customer: CustomerTable
   import_fault: ImportFaultTable
   import_row: ImportRowTable
   install: InstallTable
   job: JobTable
   kit_part: KitPartTable
+  list_price: ListPriceTable
   one_use_link: OneUseLinkTable
   person: PersonTable
   product: ProductTable
@@ -299,6 +341,8 @@ export interface Database {
   quote_answer: QuoteAnswerTable
   quote_counter: QuoteCounterTable
   quote_revision: QuoteRevisionTable
+  region: RegionTable
+  region_store: RegionStoreTable
   search_word: SearchWordTable
   session: SessionTable
   setup: SetupTable
@@ -308,5 +352,6 @@ export interface Database {
   sighting_undo: SightingUndoTable
   sighting_vote: SightingVoteTable
   sign_in_attempt: SignInAttemptTable
+  stock_item: StockItemTable
   store: StoreTable
 }

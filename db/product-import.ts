@@ -116,7 +116,8 @@ function faultOf(catalog: Catalog, fields: ProductFields): Omit<ImportRefusal, '
 
 function differs(before: Product, fields: ProductFields): boolean {
   const { id: _id, version: _version, ...stored } = before
-  return !isDeepStrictEqual(withoutGaps(stored), withoutGaps(fields))
+  const { warrantyMonths = stored.warrantyMonths } = fields
+  return !isDeepStrictEqual(withoutGaps(stored), withoutGaps({ ...fields, warrantyMonths }))
 }
 
 /** A spec field left out and one that says undefined are the same. */

@@ -175,6 +175,8 @@ export const valuesOf = (fields: ProductFields) => ({
   gtin: fields.gtin,
   oversize: fields.oversize,
   note: fields.note,
+  // An import that has no such column leaves it as it is.
+  ...(fields.warrantyMonths !== undefined && { warranty_months: fields.warrantyMonths }),
   spec: fields.spec,
   archived: fields.archived,
 })
@@ -189,6 +191,7 @@ const productOf = (row: Selectable<ProductTable>, parts: KitPart[]): Product =>
     gtin: row.gtin,
     oversize: row.oversize,
     note: row.note,
+    warrantyMonths: row.warranty_months,
     spec: row.spec,
     parts,
     archived: row.archived,

@@ -1,5 +1,5 @@
 import { sql, type Kysely, type Selectable } from 'kysely'
-import type { Store } from '../core/catalog/store.ts'
+import type { Store, StoreRate } from '../core/catalog/store.ts'
 import { ok, refuse, type Result } from '../core/result.ts'
 import type { Database, StoreTable } from './database.ts'
 import { constraintOf, isId, type Refusal } from './refusal.ts'
@@ -84,9 +84,16 @@ export const valuesOf = (fields: StoreFields) => ({
   time_zone: fields.timeZone,
   tax_basis_points: fields.taxBasisPoints,
   prices_include_tax: fields.pricesIncludeTax,
+  tax_name: fields.taxName ?? null,
+  // A list in place of jsonb would be told to the driver as a list of the database.
+  other_rates: sql<StoreRate[]>`${JSON.stringify(fields.otherRates ?? [])}::text::jsonb`,
   delivery_taxed: fields.deliveryTaxed,
+  delivery_rate: fields.deliveryRate ?? null,
   delivery: fields.delivery,
   return_days: fields.returnDays,
+  warranty_months: fields.warrantyMonths ?? null,
+  currency: fields.currency ?? null,
+  own: fields.own ?? false,
   note: fields.note,
   archived: fields.archived,
 })
@@ -101,9 +108,15 @@ const storeOf = (row: Selectable<StoreTable>): Store => ({
   timeZone: row.time_zone,
   taxBasisPoints: row.tax_basis_points,
   pricesIncludeTax: row.prices_include_tax,
+  taxName: row.tax_name,
+  otherRates: row.other_rates,
   deliveryTaxed: row.delivery_taxed,
+  deliveryRate: row.delivery_rate,
   delivery: row.delivery,
   returnDays: row.return_days,
+  warrantyMonths: row.warranty_months,
+  currency: row.currency,
+  own: row.own,
   note: row.note,
   archived: row.archived,
   version: row.version,

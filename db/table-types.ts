@@ -14,6 +14,7 @@ const DOMAIN_TYPES: Record<string, { type: string; from: string }> = {
   'one_use_link.role': { type: 'Role', from: 'people/roles.ts' },
   'store.kind': { type: "Store['kind']", from: 'catalog/store.ts' },
   'store.delivery': { type: 'DeliveryRule', from: 'catalog/store.ts' },
+  'store.other_rates': { type: 'StoreRate[]', from: 'catalog/store.ts' },
   'product.kind': { type: 'Kind', from: 'catalog/kinds.ts' },
   'product.spec': { type: 'Spec', from: 'catalog/spec.ts' },
   'kit_part.part_kind': { type: 'Kind', from: 'catalog/kinds.ts' },

@@ -2,7 +2,8 @@ import * as z from 'zod'
 import type { ImportReport } from '../../core/catalog/import-report.ts'
 import { KINDS } from '../../core/catalog/kinds.ts'
 import type { Product } from '../../core/catalog/product.ts'
-import { DeliveryRuleSchema, KitPartSchema, SpecSchema } from '../../core/catalog/schema.ts'
+import { DeliveryRuleSchema, KitPartSchema, SpecSchema, StoreRateSchema } from '../../core/catalog/schema.ts'
+import type { Region } from '../../core/catalog/region.ts'
 import type { Store } from '../../core/catalog/store.ts'
 import { answer } from './registry.ts'
 
@@ -21,6 +22,7 @@ const productOf = (kind: (typeof KINDS)[number]) =>
     gtin: z.string().nullable(),
     oversize: z.boolean(),
     note: z.string().nullable(),
+    warrantyMonths: z.int().nullable().optional(),
     spec: SpecSchema[kind],
     parts: z.array(KitPartSchema),
     archived: z.boolean(),
@@ -45,15 +47,27 @@ export const StoreAnswer = answer(
     subdivision: z.string().nullable(),
     timeZone: z.string(),
     taxBasisPoints: z.number(),
+    taxName: z.string().nullable().optional(),
+    otherRates: z.array(StoreRateSchema).optional(),
     pricesIncludeTax: z.boolean(),
     deliveryTaxed: z.boolean(),
+    deliveryRate: z.string().nullable().optional(),
     delivery: DeliveryRuleSchema,
     returnDays: z.int().nullable(),
+    warrantyMonths: z.int().nullable().optional(),
+    currency: z.string().nullable().optional(),
+    own: z.boolean().optional(),
     note: z.string().nullable(),
     archived: z.boolean(),
     version,
   }) satisfies z.ZodType<Store>,
 )
+export const RegionAnswer = answer(
+  'Region',
+  z.strictObject({ id, name: z.string(), storeIds: z.array(id), version }) satisfies z.ZodType<Region>,
+)
+export const RegionsAnswer = answer('Regions', z.strictObject({ items: z.array(RegionAnswer) }))
+
 export const StoresAnswer = answer('Stores', z.strictObject({ items: z.array(StoreAnswer) }))
 
 export const ImportAnswer = answer(

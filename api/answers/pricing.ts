@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import { KINDS } from '../../core/catalog/kinds.ts'
+import type { CurrencyRate } from '../../core/pricing/currency-rate.ts'
 import type { PriceView } from '../../core/pricing/price-view.ts'
 import type { BoardRow, PriceRecord, SightingRow } from '../../core/pricing/record.ts'
 import { CONDITIONS } from '../../core/pricing/sighting.ts'
@@ -14,7 +15,7 @@ export const PriceViewAnswer = answer(
   z.strictObject({
     productId: id,
     storeId: id,
-    regular: z.strictObject({ priceMinor: amount, seenOn: day, age, from: z.enum(['shelf', 'printed']), sightingIds }).optional(),
+    regular: z.strictObject({ priceMinor: amount, seenOn: day, age, from: z.enum(['shelf', 'printed', 'list']), sightingIds }).optional(),
     today: z
       .strictObject({
         priceMinor: amount,
@@ -30,6 +31,12 @@ export const PriceViewAnswer = answer(
     best: z.strictObject({ priceMinor: amount, seenOn: day, sightingId: id }).optional(),
   }) satisfies z.ZodType<PriceView>,
 )
+
+export const CurrencyRateAnswer = answer(
+  'CurrencyRate',
+  z.strictObject({ currency: z.string(), rate: z.number(), seenOn: day, source: z.string() }) satisfies z.ZodType<CurrencyRate>,
+)
+export const CurrencyRatesAnswer = answer('CurrencyRates', z.strictObject({ items: z.array(CurrencyRateAnswer), oldAfterDays: z.int() }))
 
 export const SightingAnswer = answer(
   'Sighting',

@@ -5,12 +5,12 @@ import { CONDITIONS } from '../../core/pricing/sighting.ts'
 import { BUILD_LETTERS } from '../../core/quote/draft.ts'
 import type { Customer, QuoteListRow, QuoteView, Reading, SetupView } from '../../core/quote/quote-view.ts'
 import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
-import { NeedSchema, QuoteDraftSchema } from '../../core/quote/schema.ts'
+import { DiscountSchema, NeedSchema, QuoteDraftSchema } from '../../core/quote/schema.ts'
 import { ConditionsSchema } from '../../core/sizing/schema.ts'
 import { ReaderUnitsSchema } from '../../core/install/schema.ts'
-import { amount, day, id, instant, ProductAnswer, StoreAnswer, version } from './catalog.ts'
+import { amount, day, id, instant, ProductAnswer, RegionAnswer, StoreAnswer, version } from './catalog.ts'
 import { InstallPlain } from './people.ts'
-import { PriceViewAnswer } from './pricing.ts'
+import { CurrencyRateAnswer, PriceViewAnswer } from './pricing.ts'
 import { answer } from './registry.ts'
 import { SetupPlanAnswer, SizingAnswer } from './sizing.ts'
 
@@ -31,16 +31,24 @@ export const CustomerAnswer = answer(
 )
 export const CustomersAnswer = answer('Customers', z.strictObject({ items: z.array(CustomerAnswer) }))
 
-const sum = { goodsMinor: amount, deliveryMinor: amount, taxMinor: amount, taxIncludedMinor: amount.optional(), totalMinor: amount }
+const sum = {
+  goodsMinor: amount,
+  discountMinor: amount.optional(),
+  deliveryMinor: amount,
+  taxMinor: amount,
+  taxIncludedMinor: amount.optional(),
+  totalMinor: amount,
+}
 const tier = z.discriminatedUnion('complete', [
   z.strictObject({ complete: z.literal(true), ...sum }),
   z.strictObject({
     complete: z.literal(false),
     missing: z.array(
-      z.strictObject({ lineId: z.string(), name: z.string(), why: z.enum(['no_price', 'cannot_be_delivered', 'archived']) }),
+      z.strictObject({ lineId: z.string(), name: z.string(), why: z.enum(['no_price', 'cannot_be_delivered', 'archived', 'no_rate']) }),
     ),
   }),
 ])
+const receiptTax = z.strictObject({ name: z.string().nullable(), basisPoints: z.number(), taxableMinor: amount, taxMinor: amount })
 const cost = z.strictObject({
   lines: z.array(
     z.strictObject({
@@ -60,10 +68,12 @@ const cost = z.strictObject({
       age: z.enum(['current', 'ageing']).nullable(),
       reporters: z.int(),
       sightingIds: z.array(id),
+      returnDays: z.int().nullable().optional(),
+      warrantyMonths: z.int().nullable().optional(),
       best: z.strictObject({ storeId: id, priceMinor: amount, seenOn: day, sightingId: id }).nullable(),
     }),
   ),
-  receipts: z.array(z.strictObject({ storeId: id, taxBasisPoints: z.number(), ...sum })),
+  receipts: z.array(z.strictObject({ storeId: id, taxBasisPoints: z.number(), taxes: z.array(receiptTax).optional(), ...sum })),
   full: tier,
   today: tier,
   bestSeen: tier,
@@ -100,6 +110,7 @@ const assembled = answer(
       }),
     ),
     cost,
+    depositMinor: maybeAmount.optional(),
     report: SizingAnswer,
     plan: SetupPlanAnswer,
     drawing: drawing.nullable(),
@@ -112,6 +123,8 @@ const inputs = {
   stores: z.array(StoreAnswer),
   prices: z.array(PriceViewAnswer),
   install: InstallPlain,
+  rates: z.array(CurrencyRateAnswer).optional(),
+  regions: z.array(RegionAnswer).optional(),
   asOf: day,
 }
 const paper = {
@@ -130,6 +143,8 @@ const paper = {
   notIncluded: z.array(z.string()),
   cautions: z.array(z.string()),
   note: z.string(),
+  discount: DiscountSchema.nullable().optional(),
+  moneyNotes: z.array(z.string()).optional(),
 }
 export const RevisionAnswer = answer(
   'Revision',

@@ -65,7 +65,7 @@ function needSentence({ need, conditions, issuedOn }: RevisionDocument, teller: 
     need.place,
     need.livestockNote === '' ? lowerFirst(conditions.livestock.name) : need.livestockNote,
     `room ${teller.quantity(quantity(conditions.coldestRoomC, 'degC', 0))} to ${teller.quantity(quantity(conditions.warmestRoomC, 'degC', 0))}${conditions.assumed.includes('coldestRoomC') ? ' (assumed)' : ''}`,
-    need.budgetMinor === null ? '' : `about ${teller.money(need.budgetMinor).replace(/\.00$/, '')}`,
+    need.budgetMinor === null ? '' : `about ${teller.money(need.budgetMinor).replace(/\.0+$/, '')}`,
     need.byDate === null ? '' : `by ${sayDate(need.byDate, yearOf(issuedOn))}`,
   ]
   return `Asked for: ${parts.filter((part) => part.trim() !== '').join('; ')}.`

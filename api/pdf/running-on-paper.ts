@@ -1,3 +1,4 @@
+import { sayWholeMoney } from '../../core/money.ts'
 import type { RevisionDocument } from '../../core/quote/revision.ts'
 import { sayUnitPrice } from '../../core/unit-price.ts'
 import { quantity } from '../../core/units/quantity.ts'
@@ -18,10 +19,9 @@ export function runningCosts({ builds, conditions, inputs }: RevisionDocument, t
       cells: energies.map((energy) => kwh(energy?.items.find((item) => item.what === what)?.kwhPerYear)),
     })),
     energy: energies.map((energy) => (energy === undefined ? 'not known' : kwh(energy.kwhPerYear))),
-    cost: energies.map((energy) => (energy === undefined ? 'not known' : `about ${wholeMoney(energy.costMinorPerYear, teller)}`)),
+    cost: energies.map((energy) =>
+      energy === undefined ? 'not known' : `about ${sayWholeMoney(Math.round(energy.costMinorPerYear), inputs.install.currency)}`,
+    ),
     note: `At ${sayUnitPrice(conditions.energyPriceMinor, inputs.install.currency)} a kilowatt hour${conditions.assumed.includes('energyPriceMinor') ? ' (assumed)' : ''}, rooms as told on page one. Water, food and conditioner are not counted.`,
   }
 }
-
-/** Expected money is whole units: it is not exact to the cent. */
-const wholeMoney = (minor: number, teller: Teller): string => teller.money(Math.round(minor / 100) * 100).replace(/\.00$/, '')

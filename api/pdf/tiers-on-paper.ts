@@ -4,7 +4,12 @@ import { sumPartOf, sumRowsOf, type SumPart } from '../../core/quote/sum-parts.t
 import type { FirstPage, TierCell } from './paper.ts'
 import type { Teller } from './teller.ts'
 
-const WHY = { no_price: 'has no price', cannot_be_delivered: 'cannot be brought', archived: 'is no longer sold' } as const
+const WHY = {
+  no_price: 'has no price',
+  cannot_be_delivered: 'cannot be brought',
+  archived: 'is no longer sold',
+  no_rate: 'is priced in a currency without a rate',
+} as const
 
 /** A tier's total, or which lines keep it from being one. @example tierCell(tier, teller).words // 'no total: Torvane 150 W has no price' */
 export function tierCell(tier: Tier, teller: Teller): TierCell {

@@ -18,6 +18,8 @@ interface ProductOf<K extends Kind> {
   /** True for goods that a parcel service takes only at a surcharge. */
   oversize: boolean
   note: string | null
+  /** The maker's own; absent or null: not stated. */
+  warrantyMonths?: number | null
   spec: SpecOf[K]
   /** Only a kit has parts. */
   parts: KitPart[]

@@ -6,7 +6,7 @@ import { KINDS, type Kind } from './kinds.ts'
 import type { Product } from './product.ts'
 import { kindWords, SPEC_FIELDS } from './spec-fields.ts'
 import type { SpecOf } from './spec.ts'
-import type { Store } from './store.ts'
+import type { DeliveryRule, Store } from './store.ts'
 
 export const KindSchema = oneOf('Kind', KINDS)
 
@@ -15,6 +15,10 @@ const NAME_LENGTH = 120
 const NOTE_LENGTH = 2000
 /** Highest general consumption tax in force anywhere is 27 %; above 30 % a decimal has slipped. */
 const MOST_TAX_BASIS_POINTS = 3000
+
+/** Fifty years: longer ones are told as "for life" by their makers, and a slipped figure is likelier. */
+const MOST_WARRANTY_MONTHS = 600
+const warrantyMonths = count('Warranty in months', 0, MOST_WARRANTY_MONTHS).nullable().optional()
 
 /** The table and the contract type are compared in spec-fields.ts: that is what makes this assertion true. */
 const specSchema = <K extends Kind>(kind: K) =>
@@ -50,6 +54,7 @@ const productSchema = <K extends Kind>(kind: K) =>
     gtin,
     oversize: yesNo('Oversize').default(false),
     note: optionalText('Note', NOTE_LENGTH),
+    warrantyMonths,
     spec: SpecSchema[kind],
     parts: kind === 'kit' ? parts : noParts,
     archived: yesNo('Archived').default(false),
@@ -86,6 +91,16 @@ export const DeliveryRuleSchema = z.discriminatedUnion(
   { error: 'Delivery is one of: pickup_only, flat, free_over.' },
 )
 
+/** A delivery that is free from less than it costs below that amount is a slip: one more bottle would pay for itself. */
+function thresholdInOrder(delivery: DeliveryRule, context: z.RefinementCtx): void {
+  if (delivery.kind !== 'free_over' || delivery.freeOverMinor >= delivery.feeMinor) return
+  context.addIssue({
+    code: 'custom',
+    path: ['delivery', 'freeOverMinor'],
+    message: 'Delivery is free from less than it costs below that amount. Check both figures, or make the fee 0.',
+  })
+}
+
 /** Whether a rate is as fine as amounts are worked out with; the slack is what a decimal fraction loses as a double. */
 const isRate = (basisPoints: number): boolean => Math.abs(basisPoints * RATE_STEPS - rateSteps(basisPoints)) < 1e-6
 
@@ -103,6 +118,49 @@ export const timeZone = text('Time zone', 1, 64).refine(isTimeZone, {
 /** ISO 3166-1 alpha-2, shape only. */
 export const country = text('Country', 1, 10).regex(/^[A-Z]{2}$/, { error: 'Country is two capital letters, like US or DE.' })
 
+const taxRate = (label: string) =>
+  z
+    .number({ error: `${label} is a number of hundredths of a per cent: 600 for 6 %, 887.5 for 8.875 %.` })
+    .refine(isRate, { error: `${label} has at most 4 decimals as a per cent, 2 in hundredths of it: 887.5 for 8.875 %.` })
+    .min(0, { error: `${label} is not below 0.` })
+    .max(MOST_TAX_BASIS_POINTS, {
+      error: `${label} is at most ${MOST_TAX_BASIS_POINTS} (30 %). It is in hundredths of a per cent: 600 for 6 %.`,
+    })
+
+/** Rates that a store takes beside its usual one: no country has more than a handful, and a customer reads each on the receipt. */
+const MOST_RATES = 8
+export const StoreRateSchema = strict('Rate', {
+  name: text('Name of a rate', 1, 40),
+  basisPoints: taxRate('Rate'),
+  kinds: list('Kinds', KindSchema, 0, KINDS.length).default([]),
+  productIds: list('Products', rowId('Product'), 0, 500).default([]),
+})
+
+function ratesInOrder(store: Pick<Store, 'taxName' | 'otherRates' | 'deliveryRate'>, context: z.RefinementCtx): void {
+  const fault = (path: Array<string | number>, message: string) => context.addIssue({ code: 'custom', path, message })
+  const rates = store.otherRates ?? []
+  const names = [store.taxName ?? '', ...rates.map(({ name }) => name)].map((name) => name.toLowerCase())
+  rates.forEach(({ name, kinds, productIds }, at) => {
+    if (names.indexOf(name.toLowerCase()) !== at + 1)
+      fault(['otherRates', at, 'name'], `There are two rates called "${name}". Give each its own name.`)
+    if (kinds.length === 0 && productIds.length === 0)
+      fault(['otherRates', at, 'kinds'], `No goods take the rate "${name}". Choose a kind or a product, or take the rate out.`)
+    const twice = kinds.find((kind) => rates.findIndex((rate) => rate.kinds.includes(kind)) !== at)
+    if (twice) fault(['otherRates', at, 'kinds'], `The kind "${twice}" takes two rates. Leave it at one of them.`)
+  })
+  if (store.deliveryRate != null && !rates.some(({ name }) => name === store.deliveryRate))
+    fault(['deliveryRate'], `There is no rate called "${store.deliveryRate}". Choose one of this store's rates for delivery.`)
+}
+
+/** Codes that the runtime knows: a slip like UDS would else name every amount. */
+const CURRENCIES: ReadonlySet<string> = new Set(Intl.supportedValuesOf('currency'))
+/** An ISO 4217 code. */
+export const currencyCode = text('Currency', 1, 10)
+  .regex(/^[A-Z]{3}$/, { error: 'Currency is three capital letters of ISO 4217, like USD or EUR.', abort: true })
+  .refine((code) => CURRENCIES.has(code), {
+    error: 'There is no such currency. Write its code of ISO 4217, like USD or EUR.',
+  })
+
 export const StoreInput = strict('Store', {
   name: text('Name', 1, NAME_LENGTH),
   kind: oneOf('Kind of store', ['local', 'online']),
@@ -110,19 +168,22 @@ export const StoreInput = strict('Store', {
   country,
   subdivision: optionalText('State or province', 60),
   timeZone,
-  taxBasisPoints: z
-    .number({ error: 'Tax is a number of hundredths of a per cent: 600 for 6 %, 887.5 for 8.875 %.' })
-    .refine(isRate, { error: 'Tax has at most 4 decimals as a per cent, 2 in hundredths of it: 887.5 for 8.875 %.' })
-    .min(0, { error: 'Tax is not below 0.' })
-    .max(MOST_TAX_BASIS_POINTS, {
-      error: `Tax is at most ${MOST_TAX_BASIS_POINTS} (30 %). It is in hundredths of a per cent: 600 for 6 %.`,
-    }),
+  taxBasisPoints: taxRate('Tax'),
+  taxName: text('Name of the usual rate', 1, 40).nullable().optional(),
+  otherRates: list('Rates', StoreRateSchema, 0, MOST_RATES).optional(),
   pricesIncludeTax: yesNo('Prices include tax'),
   deliveryTaxed: yesNo('Delivery is taxed'),
+  deliveryRate: text('Rate of delivery', 1, 40).nullable().optional(),
   delivery: DeliveryRuleSchema,
   returnDays: count('Return days', 0, 3650).nullable().default(null),
+  warrantyMonths,
+  currency: currencyCode.nullable().optional(),
+  own: yesNo('Own store').optional(),
   note: optionalText('Note', NOTE_LENGTH),
   archived: yesNo('Archived').default(false),
+}).superRefine((store, context) => {
+  thresholdInOrder(store.delivery, context)
+  ratesInOrder(store, context)
 }) satisfies z.ZodType<Omit<Store, 'id' | 'version'>>
 export type StoreInput = z.output<typeof StoreInput>
 

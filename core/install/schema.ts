@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { country, timeZone } from '../catalog/schema.ts'
+import { country, currencyCode, timeZone } from '../catalog/schema.ts'
 import type { Install } from '../install.ts'
 import { oneOf, strict, text } from '../schema.ts'
 import type { ReaderUnits } from '../units/quantity.ts'
@@ -9,9 +9,6 @@ const within = (label: string, unit: string, least: number, most: number) => {
   const words = `${label} is between ${least} and ${most} ${unit}.`
   return z.number({ error: words }).min(least, { error: words }).max(most, { error: words })
 }
-
-/** Codes that the runtime knows: a slip like UDS would else name every amount. */
-const CURRENCIES: ReadonlySet<string> = new Set(Intl.supportedValuesOf('currency'))
 
 export const ReaderUnitsSchema = strict('Units', {
   system: oneOf('System of units', ['metric', 'us']),
@@ -28,9 +25,7 @@ export const ReaderUnitsSchema = strict('Units', {
 export const InstallInput = strict('Install', {
   name: text('Name', 1, 80),
   mode: oneOf('Mode', ['club', 'store']),
-  currency: text('Currency', 1, 10)
-    .regex(/^[A-Z]{3}$/, { error: 'Currency is three capital letters of ISO 4217, like USD or EUR.', abort: true })
-    .refine((code) => CURRENCIES.has(code), { error: 'There is no such currency. Write its code of ISO 4217, like USD or EUR.' }),
+  currency: currencyCode,
   country,
   timeZone,
   units: ReaderUnitsSchema,

@@ -1,8 +1,10 @@
 import type { Store } from '../catalog/store.ts'
 import type { CivilDate } from '../dates.ts'
+import { discountsOf, type Discount } from './discount.ts'
 import { bestFor, offersFor, type BestOffer, type CostLine, type Market, type NoOffer, type Offer } from './line-offer.ts'
 import type { PriceView } from './price-view.ts'
-import { deliveredReceipt, receiptOf, sumOf, withTaxExact } from './receipt.ts'
+import { goodsWith } from './placement.ts'
+import { deliveredReceipt, receiptOf, sumOf, withTaxExact, type GoodsByRate } from './receipt.ts'
 import { chooseStores } from './store-choice.ts'
 import type { BuildCost, LineCost, Receipt, Sum, Tier } from './tiers.ts'
 
@@ -15,6 +17,10 @@ export interface CostInputs {
   /** Stores the customer will use. A line that names a store may name any. */
   storeIds: readonly string[]
   asOf: CivilDate
+  /** Taken off the goods of today. */
+  discount?: Discount | null | undefined
+  /** Ids of stores whose currency has no rate of exchange. */
+  unrated?: ReadonlySet<string> | undefined
 }
 
 /** A line with what was found for it. */
@@ -26,6 +32,7 @@ interface Priced {
 /** Goods bought at a store. */
 interface Bought {
   store: Store
+  rateIndex: number
   amountMinor: number
   oversize: boolean
 }
@@ -34,27 +41,29 @@ interface Bought {
  * What a build costs in three tiers (design rule 10).
  *
  * - *today*: each line at the store it names, the others where this total is least, delivery included (`chooseStores` says how surely);
- *   delivery by each store's rule on the goods bought there; tax once a receipt, rounded half away from zero.
- * - *full price*: the regular prices at the same stores; delivery as charged today. A regular price under today's (a sale that two
+ *   delivery by each store's rule on the goods bought there; the discount taken off the goods; tax once a receipt and rate, rounded half away
+ *   from zero. Where each line is bought does not depend on the discount.
+ * - *full price*: the regular prices at the same stores, without the discount; delivery as charged today. A regular price under today's (a sale that two
  *   members confirmed to be dearer than the shelf) counts as today's.
  * - *best seen*: a line's lower, with tax, of today's price and the lowest accepted price of 365 days at a store the customer will use;
- *   delivery as charged today. Where rounding more receipts would make the sum dearer than today's, today's stands.
+ *   delivery as charged today. The discount is off today's prices: where the sum comes out dearer than today's, today's stands.
  *
  * So best seen ≤ today ≤ full. A line without a price makes a tier incomplete, which then has no sums; `receipts` are today's and empty
  * while today is incomplete. Goods of a local store that is pickup only are collected: no fee. Delivery is never shared between stores.
  *
  * Units: minor units as each store prints them. Range: quantities 1 to 999, prices to 10⁹. Never throws on what the validators accept.
  */
-export function buildCost({ lines, stores, prices, storeIds, asOf }: CostInputs): BuildCost {
+export function buildCost({ lines, stores, prices, storeIds, asOf, discount, unrated = new Set() }: CostInputs): BuildCost {
   const views = Map.groupBy(prices, ({ productId }) => productId)
   const market: Market = {
     stores: new Map(stores.map((store) => [store.id, store])),
     allowed: storeIds,
     viewsOf: (id) => views.get(id) ?? [],
+    unrated,
     asOf,
   }
   const priced = pricedLines(lines, market)
-  const receipts = todayReceipts(priced)
+  const receipts = todayReceipts(priced, discount)
   const today = tierOf(receipts, priced)
   return {
     lines: priced.map(lineCost),
@@ -87,19 +96,27 @@ function tierOf(receipts: Receipt[] | null, priced: readonly Priced[], lacks: (o
 }
 
 /** Today's receipts with delivery; null where a line has no price. */
-function todayReceipts(priced: readonly Priced[]): Receipt[] | null {
-  const bought = priced.flatMap(({ line, offer }): Bought[] =>
-    isOffer(offer) ? [{ store: offer.store, amountMinor: offer.today.priceMinor * line.quantity, oversize: line.oversize }] : [],
-  )
+function todayReceipts(priced: readonly Priced[], discount: CostInputs['discount']): Receipt[] | null {
+  const bought = priced.flatMap(({ line, offer }): Bought[] => (isOffer(offer) ? [boughtAt(offer, offer.today.priceMinor, line)] : []))
   if (bought.length < priced.length) return null
-  return byStore(bought).map(({ store, goodsMinor, anyOversize }) => deliveredReceipt(store, goodsMinor, anyOversize))
+  const baskets = byStore(bought)
+  const discounts = discountsOf(
+    discount,
+    baskets.map(({ store, goods }) => ({ storeId: store.id, goods })),
+  )
+  return baskets.map(({ store, goods, anyOversize }) => deliveredReceipt(store, goods, anyOversize, discounts.get(store.id)))
 }
+
+const boughtAt = ({ store, rateIndex = 0 }: Pick<Offer, 'store' | 'rateIndex'>, unitMinor: number, line: CostLine): Bought => ({
+  store,
+  rateIndex,
+  amountMinor: unitMinor * line.quantity,
+  oversize: line.oversize,
+})
 
 function fullReceipts(priced: readonly Priced[], today: readonly Receipt[]): Receipt[] {
   return withTodaysDelivery(
-    priced.flatMap(({ line, offer }): Bought[] =>
-      isOffer(offer) ? [{ store: offer.store, amountMinor: (fullUnit(offer) ?? 0) * line.quantity, oversize: line.oversize }] : [],
-    ),
+    priced.flatMap(({ line, offer }): Bought[] => (isOffer(offer) ? [boughtAt(offer, fullUnit(offer) ?? 0, line)] : [])),
     priced,
     today,
   )
@@ -109,14 +126,16 @@ const fullUnit = ({ regular, today }: Offer): number | null => (regular ? Math.m
 
 /** The best price where it beats today's, tax counted. */
 function bestBeats(offer: Offer, best: BestOffer | null): best is BestOffer {
-  return best !== null && withTaxExact(best.best.priceMinor, best.store) < withTaxExact(offer.today.priceMinor, offer.store)
+  return (
+    best !== null &&
+    withTaxExact(best.best.priceMinor, best.store, best.rateIndex) < withTaxExact(offer.today.priceMinor, offer.store, offer.rateIndex)
+  )
 }
 
 function bestReceipts(priced: readonly Priced[], today: Receipt[]): Receipt[] {
   const bought = priced.flatMap(({ line, offer, best }): Bought[] => {
     if (!isOffer(offer)) return []
-    const [store, unit] = bestBeats(offer, best) ? [best.store, best.best.priceMinor] : [offer.store, offer.today.priceMinor]
-    return [{ store, amountMinor: unit * line.quantity, oversize: line.oversize }]
+    return [bestBeats(offer, best) ? boughtAt(best, best.best.priceMinor, line) : boughtAt(offer, offer.today.priceMinor, line)]
   })
   const receipts = withTodaysDelivery(bought, priced, today)
   return total(receipts) <= total(today) ? receipts : today
@@ -125,23 +144,25 @@ const total = (receipts: readonly Sum[]): number => sumOf(receipts).totalMinor
 
 /** Receipts of other goods than today's, each store's delivery being the amount charged today, also where nothing is bought there now. */
 function withTodaysDelivery(bought: readonly Bought[], priced: readonly Priced[], today: readonly Receipt[]): Receipt[] {
-  const nothing = priced.flatMap(({ offer }): Bought[] => (isOffer(offer) ? [{ store: offer.store, amountMinor: 0, oversize: false }] : []))
-  return byStore([...bought, ...nothing]).map(({ store, goodsMinor }) =>
-    receiptOf(store, goodsMinor, today.find(({ storeId }) => storeId === store.id)?.deliveryMinor ?? 0),
+  const nothing = priced.flatMap(({ offer }): Bought[] =>
+    isOffer(offer) ? [{ store: offer.store, rateIndex: 0, amountMinor: 0, oversize: false }] : [],
+  )
+  return byStore([...bought, ...nothing]).map(({ store, goods }) =>
+    receiptOf(store, goods, today.find(({ storeId }) => storeId === store.id)?.deliveryMinor ?? 0),
   )
 }
 
-function byStore(bought: readonly Bought[]): Array<{ store: Store; goodsMinor: number; anyOversize: boolean }> {
+function byStore(bought: readonly Bought[]): Array<{ store: Store; goods: GoodsByRate; anyOversize: boolean }> {
   return [...Map.groupBy(bought, ({ store }) => store.id).values()]
     .map((ofStore) => ({
       store: (ofStore[0] as Bought).store,
-      goodsMinor: ofStore.reduce((sum, { amountMinor }) => sum + amountMinor, 0),
+      goods: ofStore.reduce<GoodsByRate>((goods, { rateIndex, amountMinor }) => goodsWith(goods, rateIndex, amountMinor), []),
       anyOversize: ofStore.some(({ oversize }) => oversize),
     }))
     .sort((a, b) => (a.store.id < b.store.id ? -1 : 1))
 }
 
-function lineCost({ line: { lineId, productId, quantity, storeId }, offer, best }: Priced): LineCost {
+function lineCost({ line: { lineId, productId, quantity, storeId, warrantyMonths }, offer, best }: Priced): LineCost {
   const found = isOffer(offer) ? offer : null
   const unitTodayMinor = found?.today.priceMinor ?? null
   const unitFullMinor = found && fullUnit(found)
@@ -165,6 +186,8 @@ function lineCost({ line: { lineId, productId, quantity, storeId }, offer, best 
     age: found?.today.age ?? null,
     reporters: found?.today.reporters ?? 0,
     sightingIds: found?.today.sightingIds ?? [],
+    returnDays: found?.store.returnDays ?? null,
+    warrantyMonths: warrantyMonths ?? found?.store.warrantyMonths ?? null,
     best: best && { storeId: best.store.id, ...best.best },
   }
 }

@@ -1,5 +1,5 @@
 import type { Offer } from './line-offer.ts'
-import { basketsOf, basketTotal, basketWith, type Basket, type LineOffers } from './placement.ts'
+import { basketsOf, basketTotal, basketWith, emptyBasket, type Basket, type LineOffers } from './placement.ts'
 
 interface Move {
   index: number
@@ -41,7 +41,7 @@ function bestMove(
     if (!line || !from || !left) continue
     for (const to of line.offers) {
       if (to.store.id === from.store.id) continue
-      const joined = baskets.get(to.store.id) ?? { store: to.store, goodsMinor: 0, oversizeLines: 0 }
+      const joined = baskets.get(to.store.id) ?? emptyBasket(to.store)
       const moved: Move['baskets'] = [basketWith(left, line, from, -1), basketWith(joined, line, to, 1)]
       const saves = basketTotal(left) + basketTotal(joined) - basketTotal(moved[0]) - basketTotal(moved[1])
       if (saves > (best?.saves ?? 0)) best = { index, to, saves, baskets: moved }

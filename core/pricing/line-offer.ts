@@ -1,13 +1,19 @@
+import type { Kind } from '../catalog/kinds.ts'
 import type { Store } from '../catalog/store.ts'
 import type { CivilDate } from '../dates.ts'
 import { canReach } from './delivery.ts'
 import type { PriceView } from './price-view.ts'
 import { withTaxExact } from './receipt.ts'
+import { rateIndexOf } from './store-rates.ts'
 
 /** What a build asks the price of. `storeId` null: where the build's total today is least, delivery included. */
 export interface CostLine {
   lineId: string
   productId: string
+  /** Which rate of tax it takes, where a store has several; absent: the usual one. */
+  kind?: Kind | undefined
+  /** The product's own; null or absent: the store's. */
+  warrantyMonths?: number | null | undefined
   name: string
   quantity: number
   storeId: string | null
@@ -18,14 +24,18 @@ export interface CostLine {
 /** A store's price of one product on the day. */
 export interface Offer {
   store: Store
+  /** Place of its rate of tax among the store's; absent is 0, the usual one. */
+  rateIndex?: number
   regular: PriceView['regular']
   today: NonNullable<PriceView['today']>
 }
 export interface BestOffer {
   store: Store
+  rateIndex?: number
   best: NonNullable<PriceView['best']>
 }
-export type NoOffer = 'no_price' | 'cannot_be_delivered' | 'archived'
+/** `no_rate`: only stores of another currency have it, and no rate of exchange is set for theirs. */
+export type NoOffer = 'no_price' | 'cannot_be_delivered' | 'archived' | 'no_rate'
 
 /** Stores and price views by id, made once a build. */
 export interface Market {
@@ -33,6 +43,8 @@ export interface Market {
   /** Ids of the stores the customer will use. */
   allowed: readonly string[]
   viewsOf: (productId: string) => readonly PriceView[]
+  /** Ids of stores of another currency without a rate of exchange: what they print enters no tier. */
+  unrated: ReadonlySet<string>
   asOf: CivilDate
 }
 
@@ -42,25 +54,31 @@ export interface Market {
  */
 export function offersFor(line: CostLine, market: Market): Offer[] | NoOffer {
   if (line.archived) return 'archived'
-  const offers = market.viewsOf(line.productId).flatMap((view) => offerOf(view, market) ?? [])
+  const offers = market.viewsOf(line.productId).flatMap((view) => offerOf(line, view, market) ?? [])
   const wanted = offers.filter(({ store }) =>
     line.storeId === null ? market.allowed.includes(store.id) && !store.archived : store.id === line.storeId,
   )
   if (line.storeId !== null && market.stores.get(line.storeId)?.archived) return 'archived'
   const reachable = wanted.filter(({ store }) => canReach(store)).toSorted(byCostToday)
   if (reachable.length > 0) return reachable
-  return wanted.length > 0 ? 'cannot_be_delivered' : 'no_price'
+  if (wanted.length > 0) return 'cannot_be_delivered'
+  return soldUnrated(line, market) ? 'no_rate' : 'no_price'
 }
 
+const soldUnrated = ({ productId, storeId }: CostLine, { viewsOf, allowed, unrated }: Market): boolean =>
+  viewsOf(productId).some(
+    (view) => view.today && unrated.has(view.storeId) && (storeId === null ? allowed.includes(view.storeId) : view.storeId === storeId),
+  )
+
 const byCostToday = (a: Offer, b: Offer): number =>
-  withTaxExact(a.today.priceMinor, a.store) - withTaxExact(b.today.priceMinor, b.store) ||
+  withTaxExact(a.today.priceMinor, a.store, a.rateIndex) - withTaxExact(b.today.priceMinor, b.store, b.rateIndex) ||
   b.today.seenOn.localeCompare(a.today.seenOn) ||
   (a.store.id < b.store.id ? -1 : 1)
 
-function offerOf(view: PriceView, { stores, asOf }: Market): Offer | undefined {
-  const store = stores.get(view.storeId)
+function offerOf(line: CostLine, view: PriceView, { stores, unrated, asOf }: Market): Offer | undefined {
+  const store = unrated.has(view.storeId) ? undefined : stores.get(view.storeId)
   const today = runningOn(view, asOf)
-  return store && today && { store, regular: view.regular, today }
+  return store && today && { store, rateIndex: rateIndexOf(store, line), regular: view.regular, today }
 }
 
 /** A view made on an earlier day may hold a sale that is over by now: then its regular price is what stands. */
@@ -74,16 +92,16 @@ function runningOn({ today, regular }: PriceView, asOf: CivilDate): PriceView['t
 /** The lowest price of the last year, with tax, at a store the customer will use or the one the line names. */
 export function bestFor(line: CostLine, market: Market): BestOffer | null {
   const usable = (store: Store): boolean =>
-    !store.archived && canReach(store) && (market.allowed.includes(store.id) || store.id === line.storeId)
+    !store.archived && !market.unrated.has(store.id) && canReach(store) && (market.allowed.includes(store.id) || store.id === line.storeId)
   const [best] = market
     .viewsOf(line.productId)
     .flatMap(({ storeId, best }): BestOffer[] => {
       const store = market.stores.get(storeId)
-      return store && best && usable(store) ? [{ store, best }] : []
+      return store && best && usable(store) ? [{ store, rateIndex: rateIndexOf(store, line), best }] : []
     })
     .toSorted(
       (a, b) =>
-        withTaxExact(a.best.priceMinor, a.store) - withTaxExact(b.best.priceMinor, b.store) ||
+        withTaxExact(a.best.priceMinor, a.store, a.rateIndex) - withTaxExact(b.best.priceMinor, b.store, b.rateIndex) ||
         b.best.seenOn.localeCompare(a.best.seenOn) ||
         (a.store.id < b.store.id ? -1 : 1),
     )

@@ -1,6 +1,6 @@
 import type { Store } from '../catalog/store.ts'
 import type { Offer } from './line-offer.ts'
-import { deliveredReceipt } from './receipt.ts'
+import { deliveredReceipt, type GoodsByRate } from './receipt.ts'
 
 /** A line that can be bought, and where: at least one offer, the cheapest with tax first. */
 export interface LineOffers {
@@ -13,18 +13,25 @@ export interface LineOffers {
 /** What is bought at one store. */
 export interface Basket {
   store: Store
-  goodsMinor: number
+  /** By the store's rates of tax. */
+  goods: GoodsByRate
   oversizeLines: number
 }
 
 /** What a basket comes to with tax and delivery; nothing where nothing is in it. Units: minor units as the store prints them. */
-export const basketTotal = ({ store, goodsMinor, oversizeLines }: Basket): number =>
-  goodsMinor === 0 ? 0 : deliveredReceipt(store, goodsMinor, oversizeLines > 0).totalMinor
+export const basketTotal = ({ store, goods, oversizeLines }: Basket): number =>
+  goods.every((minor) => minor === 0) ? 0 : deliveredReceipt(store, goods, oversizeLines > 0).totalMinor
+
+export const emptyBasket = (store: Store): Basket => ({ store, goods: [], oversizeLines: 0 })
+
+/** Goods with an amount more at one rate. @example goodsWith([100], 1, 50) // [100, 50] */
+export const goodsWith = (goods: GoodsByRate, rateIndex: number, minor: number): number[] =>
+  Array.from({ length: Math.max(goods.length, rateIndex + 1) }, (_, at) => (goods[at] ?? 0) + (at === rateIndex ? minor : 0))
 
 /** A basket with a line more in it (`times` 1) or less (`times` −1). */
-export const basketWith = (basket: Basket, { quantity, oversize }: LineOffers, { today }: Offer, times: 1 | -1): Basket => ({
+export const basketWith = (basket: Basket, { quantity, oversize }: LineOffers, { today, rateIndex = 0 }: Offer, times: 1 | -1): Basket => ({
   store: basket.store,
-  goodsMinor: basket.goodsMinor + times * today.priceMinor * quantity,
+  goods: goodsWith(basket.goods, rateIndex, times * today.priceMinor * quantity),
   oversizeLines: basket.oversizeLines + (oversize ? times : 0),
 })
 
@@ -34,7 +41,7 @@ export function basketsOf(lines: readonly LineOffers[], placed: readonly Offer[]
   lines.forEach((line, index) => {
     const offer = placed[index]
     if (offer === undefined) throw new RangeError(`Line ${line.lineId} has no offer`)
-    const basket = baskets.get(offer.store.id) ?? { store: offer.store, goodsMinor: 0, oversizeLines: 0 }
+    const basket = baskets.get(offer.store.id) ?? emptyBasket(offer.store)
     baskets.set(offer.store.id, basketWith(basket, line, offer, 1))
   })
   return baskets

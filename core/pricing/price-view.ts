@@ -9,7 +9,7 @@ export interface PriceView {
   productId: string
   storeId: string
   /** Absent: not known. */
-  regular?: { priceMinor: number; seenOn: CivilDate; age: Age; from: 'shelf' | 'printed'; sightingIds: string[] }
+  regular?: { priceMinor: number; seenOn: CivilDate; age: Age; from: 'shelf' | 'printed' | 'list'; sightingIds: string[] }
   /** What it costs on the day asked for. */
   today?: {
     priceMinor: number
@@ -20,7 +20,7 @@ export interface PriceView {
     /** True when the last day was printed, false when it is the rule's 7 or 5 days. */
     lastDayStated: boolean
     age: Age
-    /** Distinct members behind it: 1 is said as "one report". */
+    /** Distinct members behind it: 1 is said as "one report"; 0 is the store's own list. */
     reporters: number
     sightingIds: string[]
   }

@@ -24,8 +24,8 @@ const STARTS_WITH_THRESHOLDS = 8
  *
  * What is sure:
  * - it is never dearer than each line at its own cheapest store, and moving any one line does not lower it;
- * - up to 8 stores, none of which delivers free over an amount: no choice at all is cheaper, but for the rounding of tax by receipt, which
- *   may come to one minor unit a store;
+ * - up to 8 stores, none of which delivers free over an amount: no choice at all is cheaper, but for the rounding of tax by receipt and rate, which
+ *   may come to one minor unit a store and rate;
  * - up to 8 stores and any rules: no set of stores with each line at its cheapest in the set is cheaper. A better choice that is reached
  *   only by moving several lines at once, to fill a basket up to free delivery, may be missed.
  *

@@ -1,11 +1,13 @@
 import type { Store } from '../catalog/store.ts'
 import type { Offer } from './line-offer.ts'
-import { basketTotal, basketWith, type Basket, type LineOffers } from './placement.ts'
+import { basketTotal, basketWith, emptyBasket, goodsWith, type Basket, type LineOffers } from './placement.ts'
+import type { GoodsByRate } from './receipt.ts'
+import { rateCount } from './store-rates.ts'
 
 /** What lines cost at each store, every line at its cheapest in a set of stores. */
 interface Goods {
-  /** By place in the list of stores, minor units. */
-  atStores: number[]
+  /** Minor units by till and rate: each store has a place for each of its rates, in the order of stores. */
+  atRates: number[]
   /** The stores where something is bought; the others of the set could as well be out of it. */
   used: number
   /** Sum over lines of the place of the offer taken: 0 where each is at its cheapest of all. */
@@ -43,7 +45,8 @@ export function bestWithinStores(lines: readonly LineOffers[], stores: readonly 
     bitOf,
   )
   const oversizeIn = goodsWithin(oversize, stores, bitOf)
-  const tills = stores.map((store) => till(fixedBasket(lines, store)))
+  const firsts = firstPlaces(stores)
+  const tills = stores.map((store, at) => till(fixedBasket(lines, store), firsts[at] ?? 0))
   const surcharging = oversize.length === 0 ? 0 : surchargingSet(stores)
   const best: Found[] = []
   for (let set = 0; set < 1 << stores.length; set += 1) {
@@ -80,48 +83,75 @@ function firstWithin({ lineId, offers }: LineOffers, bitOf: (offer: Offer) => nu
 
 /** For every set of stores, what the lines cost in it; null where a line has no offer there. */
 function goodsWithin(lines: readonly LineOffers[], stores: readonly Store[], bitOf: (offer: Offer) => number): Array<Goods | null> {
+  const firsts = firstPlaces(stores)
   const priced = lines.map(({ quantity, offers }) =>
-    offers.map((offer) => ({ bit: bitOf(offer), at: 31 - Math.clz32(bitOf(offer)), amountMinor: offer.today.priceMinor * quantity })),
+    offers.map((offer) => ({
+      bit: bitOf(offer),
+      at: (firsts[31 - Math.clz32(bitOf(offer))] ?? 0) + (offer.rateIndex ?? 0),
+      amountMinor: offer.today.priceMinor * quantity,
+    })),
   )
+  const places = stores.reduce((sum, store) => sum + rateCount(store), 0)
   return Array.from({ length: 1 << stores.length }, (_, set): Goods | null => {
-    const atStores = stores.map(() => 0)
+    const atRates = Array.from({ length: places }, () => 0)
     let used = 0
     let rank = 0
     for (const offers of priced) {
       const place = offers.findIndex(({ bit }) => (bit & set) !== 0)
       const offer = offers[place]
       if (offer === undefined) return null
-      atStores[offer.at] = (atStores[offer.at] ?? 0) + offer.amountMinor
+      atRates[offer.at] = (atRates[offer.at] ?? 0) + offer.amountMinor
       used |= offer.bit
       rank += place
     }
-    return { atStores, used, rank }
+    return { atRates, used, rank }
   })
 }
 
 /** What is bought at a store in any case. */
 function fixedBasket(lines: readonly LineOffers[], store: Store): Basket {
-  return lines.reduce<Basket>(
-    (basket, line) => {
-      const [only, other] = line.offers
-      return other === undefined && only?.store.id === store.id ? basketWith(basket, line, only, 1) : basket
-    },
-    { store, goodsMinor: 0, oversizeLines: 0 },
-  )
+  return lines.reduce<Basket>((basket, line) => {
+    const [only, other] = line.offers
+    return other === undefined && only?.store.id === store.id ? basketWith(basket, line, only, 1) : basket
+  }, emptyBasket(store))
 }
 
-/** What a store takes for its basket with more in it; 0 for an empty one. */
-type Till = (ordinaryMinor: number, oversizeMinor: number) => number
+/** Where each store's first rate stands among the places of all. */
+function firstPlaces(stores: readonly Store[]): number[] {
+  let next = 0
+  return stores.map((store) => {
+    const first = next
+    next += rateCount(store)
+    return first
+  })
+}
 
-/** A till that works each amount out once: thousands of sets come to a few dozen amounts at one store. */
-function till({ store, goodsMinor, oversizeLines }: Basket): Till {
-  const known = new Map<number, number>()
-  return (ordinaryMinor, oversizeMinor) => {
-    const sumMinor = goodsMinor + ordinaryMinor + oversizeMinor
-    const key = 2 * sumMinor + (oversizeMinor > 0 ? 1 : 0)
+const goodsAt = (goods: GoodsByRate, minor: number, rate: number): GoodsByRate => goodsWith(goods, rate, minor)
+
+/** What a store takes for its basket with more in it, by rate; 0 for an empty one. */
+type Till = (ordinary: readonly number[], oversize: readonly number[]) => number
+
+/**
+ * A till that works each amount out once: thousands of sets come to a few dozen amounts at one store. `first` is the store's first place in
+ * the lists of amounts.
+ */
+function till({ store, goods, oversizeLines }: Basket, first: number): Till {
+  const known = new Map<number | string, number>()
+  const rates = rateCount(store)
+  const added = Array.from({ length: rates }, () => 0)
+  return (ordinary, oversize) => {
+    let bulky = false
+    for (let rate = 0; rate < rates; rate += 1) {
+      const oversizeMinor = oversize[first + rate] ?? 0
+      bulky ||= oversizeMinor > 0
+      added[rate] = (ordinary[first + rate] ?? 0) + oversizeMinor
+    }
+    // A number is the faster key, and most stores have one rate.
+    const key = rates === 1 ? 2 * (added[0] ?? 0) + (bulky ? 1 : 0) : `${added.join(' ')} ${bulky}`
     let total = known.get(key)
     if (total === undefined) {
-      total = basketTotal({ store, goodsMinor: sumMinor, oversizeLines: oversizeLines + (oversizeMinor > 0 ? 1 : 0) })
+      const sums = added.reduce(goodsAt, goods)
+      total = basketTotal({ store, goods: sums, oversizeLines: oversizeLines + (bulky ? 1 : 0) })
       known.set(key, total)
     }
     return total
@@ -133,7 +163,7 @@ function priceOf(tills: readonly Till[], ordinary: Goods, oversize: Goods, toBea
   let total = 0
   let storesUsed = 0
   for (let at = 0; at < tills.length; at += 1) {
-    const taken = tills[at]?.(ordinary.atStores[at] ?? 0, oversize.atStores[at] ?? 0) ?? 0
+    const taken = tills[at]?.(ordinary.atRates, oversize.atRates) ?? 0
     total += taken
     storesUsed += taken > 0 ? 1 : 0
     if (toBeat && total > toBeat.total) return null

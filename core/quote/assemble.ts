@@ -12,13 +12,15 @@ import { documentUnits } from './document-units.ts'
 import { BUILD_LETTERS, type Build } from './draft.ts'
 import { gearOf } from './gear.ts'
 import type { ProductsById } from './kit-parts.ts'
+import { namedStore, quoteMarket } from './quote-market.ts'
 import type { AssembledBuild, QuoteInputs } from './revision.ts'
 import { slotNeeds } from './slot-needs.ts'
 import { slotRows } from './slot-rows.ts'
+import { depositOn } from './terms.ts'
 
 const byId = (products: Product[]): ProductsById => new Map(products.map((product) => [product.id, product]))
 
-function costLines(build: Build, products: ProductsById): CostLine[] {
+function costLines(build: Build, products: ProductsById, inputs: Pick<QuoteInputs, 'install'>): CostLine[] {
   return build.lines.flatMap((line): CostLine[] => {
     if (line.answer !== 'buy') return []
     const product = products.get(line.productId)
@@ -27,9 +29,11 @@ function costLines(build: Build, products: ProductsById): CostLine[] {
       {
         lineId: line.id,
         productId: line.productId,
+        kind: product?.kind,
+        warrantyMonths: product?.warrantyMonths,
         name,
         quantity: line.quantity,
-        storeId: line.storeId,
+        storeId: namedStore(line, inputs),
         oversize: product?.oversize ?? false,
         archived: product?.archived ?? true,
       },
@@ -59,7 +63,7 @@ function drawingOf(gear: Gear, conditions: Conditions): AssembledBuild['drawing'
  * Range: index 0 to builds − 1. Errors: RangeError beyond it.
  */
 export function assembleBuild(inputs: QuoteInputs, index: number): AssembledBuild {
-  const { draft, stores, prices, asOf } = inputs
+  const { draft, asOf } = inputs
   const install = { ...inputs.install, units: documentUnits(inputs) }
   const build = draft.builds[index]
   const letter = BUILD_LETTERS[index]
@@ -68,7 +72,7 @@ export function assembleBuild(inputs: QuoteInputs, index: number): AssembledBuil
   const conditions = resolveConditions(draft.need, install)
   const gear = gearOf(build, products)
   const report = sizingReport({ gear, conditions })
-  const storeIds = draft.need.storeIds.length > 0 ? draft.need.storeIds : stores.filter((store) => !store.archived).map((store) => store.id)
+  const cost = buildCost({ lines: costLines(build, products, inputs), ...quoteMarket(inputs), asOf, discount: draft.discount })
   const needsOf = (slot: Slot): string | null => {
     const needs = slotNeeds(slot, gear, report.figures, conditions)
     return needs === null ? null : sayPhrase(needs, install.units)
@@ -80,7 +84,8 @@ export function assembleBuild(inputs: QuoteInputs, index: number): AssembledBuil
     why: build.why,
     suggested: draft.suggestion?.buildId === build.id,
     rows: slotRows(build, { products, conditions, gear, report }, needsOf),
-    cost: buildCost({ lines: costLines(build, products), stores, prices, storeIds, asOf }),
+    cost,
+    ...(draft.deposit && { depositMinor: cost.today.complete ? depositOn(draft.deposit, cost.today.totalMinor) : null }),
     report,
     plan: startupPlan({ gear, conditions, report, install }),
     drawing: drawingOf(gear, conditions),

@@ -2,7 +2,9 @@ import type { CivilDate } from '../dates.ts'
 import type { Slot } from '../catalog/kinds.ts'
 import type { Spec } from '../catalog/spec.ts'
 import type { ReaderUnits } from '../units/quantity.ts'
+import type { Discount } from '../pricing/discount.ts'
 import type { Need } from './need.ts'
+import type { Deposit } from './terms.ts'
 
 /**
  * One answer in a build. Slots a kit fills need no line of their own; one that has a line takes the place of the kit's part, unless it stands beside it
@@ -52,6 +54,10 @@ export interface QuoteDraft {
   /** Units that the customer reads the document in; absent: the install's. */
   units?: ReaderUnits['system'] | undefined
   note: string
+  /** Taken off the goods of every build; absent or null: none. */
+  discount?: Discount | null | undefined
+  /** Asked for when the customer says yes; absent or null: none. */
+  deposit?: Deposit | null | undefined
 }
 
 export const BUILD_LETTERS = ['A', 'B', 'C', 'D'] as const

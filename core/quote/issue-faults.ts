@@ -26,6 +26,8 @@ export function issueFaults(inputs: QuoteInputs, today: CivilDate): IssueFault[]
     fault('standsUntil', `The quote would stand until ${draft.standsUntil}, which is past. Choose ${today} or later.`)
   if (draft.suggestion !== null && draft.suggestion.reason.trim() === '')
     fault('suggestion.reason', 'Say why this build is suggested; the customer reads it on the first page.')
+  if (draft.discount && draft.discount.reason.trim() === '')
+    fault('discount.reason', 'Say what the discount is for; the customer reads it beside the figure.')
   const products = new Map(inputs.products.map((product) => [product.id, product]))
   draft.builds.forEach((build, index) => {
     if (build.lines.length === 0) fault(`builds.${index}.lines`, `Build ${index + 1} is empty. Fill it or take it out.`)

@@ -21,6 +21,8 @@ export interface Need {
   look: 'standard' | 'kit' | 'rimless' | 'any'
   /** Stores the customer will use; empty is all. */
   storeIds: string[]
+  /** A region whose stores the customer will use, in place of single ones; absent or null: none. */
+  regionId?: string | null | undefined
   usedAccepted: boolean
   exact: NeedExact
 }

@@ -3,6 +3,7 @@ import type { CivilDate } from '../dates.ts'
 import { CAUTIONS } from '../startup/cautions.ts'
 import { assembleBuild } from './assemble.ts'
 import { resolveConditions } from './conditions.ts'
+import { currencyNotes } from './quote-market.ts'
 import type { AssembledBuild, QuoteInputs, RevisionDocument, SlotRow } from './revision.ts'
 
 /** What no build of this release covers, said on page one so that nobody expects it. Common practice. */
@@ -44,6 +45,7 @@ export interface RevisionHeading {
 
 /** What is issued: every build worked out and frozen together with what it was worked out from. */
 export function revisionDocument(inputs: QuoteInputs, heading: RevisionHeading): RevisionDocument {
+  const moneyNotes = currencyNotes(inputs)
   const builds = inputs.draft.builds.map((_, index) => assembleBuild(inputs, index))
   return {
     format: 1,
@@ -56,6 +58,8 @@ export function revisionDocument(inputs: QuoteInputs, heading: RevisionHeading):
     ...scopeOf(builds),
     cautions: CAUTIONS.map((caution) => caution.text),
     note: inputs.draft.note,
+    ...(inputs.draft.discount && { discount: inputs.draft.discount }),
+    ...(moneyNotes.length > 0 && { moneyNotes }),
     inputs,
   }
 }

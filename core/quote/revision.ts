@@ -1,8 +1,10 @@
+import type { Region } from '../catalog/region.ts'
 import type { Kind, Slot } from '../catalog/kinds.ts'
 import type { Product } from '../catalog/product.ts'
 import type { Store } from '../catalog/store.ts'
 import type { CivilDate } from '../dates.ts'
 import type { Install } from '../install.ts'
+import type { CurrencyRate } from '../pricing/currency-rate.ts'
 import type { BuildCost } from '../pricing/tiers.ts'
 import type { PriceView } from '../pricing/price-view.ts'
 import type { Conditions } from '../sizing/conditions.ts'
@@ -35,6 +37,8 @@ export interface AssembledBuild {
   suggested: boolean
   rows: SlotRow[]
   cost: BuildCost
+  /** Asked for when the customer chooses this build, in minor units; absent or null: none, or no total to take it of. */
+  depositMinor?: number | null
   report: SizingReport
   plan: SetupPlan
   /** Tank drawing: outside size and look, null without a tank. */
@@ -56,6 +60,10 @@ export interface QuoteInputs {
   stores: Store[]
   prices: PriceView[]
   install: Install
+  /** The manager's rates of exchange; absent: none. */
+  rates?: CurrencyRate[]
+  /** Absent: none. */
+  regions?: Region[]
   /** The day the prices are of. */
   asOf: CivilDate
 }
@@ -77,5 +85,8 @@ export interface RevisionDocument {
   notIncluded: string[]
   cautions: string[]
   note: string
+  discount?: QuoteDraft['discount']
+  /** What must be said of the money: rates of exchange with their day and source. Absent: nothing. */
+  moneyNotes?: string[]
   inputs: QuoteInputs
 }

@@ -2,10 +2,12 @@ import * as z from 'zod'
 import { SLOT_OF, SLOTS, type Kind, type Slot } from '../catalog/kinds.ts'
 import { SpecSchema } from '../catalog/schema.ts'
 import type { Spec } from '../catalog/spec.ts'
+import type { Discount } from '../pricing/discount.ts'
 import { civilDate, count, list, minor, oneOf, partId, rowId, strict, text, yesNo } from '../schema.ts'
 import { marksInOrder, NeedExactSchema } from '../sizing/schema.ts'
 import { BUILD_LETTERS, type Build, type BuildLine, type QuoteDraft } from './draft.ts'
 import type { Need } from './need.ts'
+import type { Deposit } from './terms.ts'
 
 /** Shortest and longest tank of the catalog's limits: a wish outside them can never be met. */
 const wishedLength = z
@@ -28,6 +30,7 @@ export const NeedSchema = strict('Need', {
   byDate: civilDate('By when').nullable().default(null),
   look: oneOf('Look', ['standard', 'kit', 'rimless', 'any']).default('any'),
   storeIds: list('Stores', rowId('Store'), 0, 100).default([]),
+  regionId: rowId('Region').nullable().optional(),
   usedAccepted: yesNo('Used accepted').default(false),
   exact: NeedExactSchema.default({}),
 }).superRefine(({ livestockId, exact }, context) => marksInOrder(livestockId, exact, 'exact', context)) satisfies z.ZodType<Need>
@@ -83,6 +86,35 @@ export const BuildSchema = strict('Build', {
   lines: list('Lines', BuildLineSchema, 0, 60).default([]),
 }) satisfies z.ZodType<Build>
 
+/** A share of something, in hundredths of a per cent with at most two decimals. */
+const share = (label: string) =>
+  z
+    .number({ error: `${label} is a number of hundredths of a per cent: 1000 for 10 %.` })
+    .min(0, { error: `${label} is not below 0.` })
+    .max(10_000, { error: `${label} is at most 10000 (100 %). It is in hundredths of a per cent: 1000 for 10 %.` })
+    .refine((basisPoints) => Math.abs(basisPoints * 100 - Math.round(basisPoints * 100)) < 1e-6, {
+      error: `${label} has at most 4 decimals as a per cent.`,
+    })
+const discounted = { storeId: rowId('Store').nullable().default(null), reason: text('Reason of the discount', 0, 200).default('') }
+
+export const DiscountSchema = z.discriminatedUnion(
+  'kind',
+  [
+    strict('Discount', { kind: z.literal('amount'), amountMinor: minor('Discount', 0), ...discounted }),
+    strict('Discount', { kind: z.literal('share'), basisPoints: share('Discount'), ...discounted }),
+  ],
+  { error: 'Kind of discount is one of: amount, share.' },
+) satisfies z.ZodType<Discount>
+
+export const DepositSchema = z.discriminatedUnion(
+  'kind',
+  [
+    strict('Deposit', { kind: z.literal('amount'), amountMinor: minor('Deposit', 0) }),
+    strict('Deposit', { kind: z.literal('share'), basisPoints: share('Deposit') }),
+  ],
+  { error: 'Kind of deposit is one of: amount, share.' },
+) satisfies z.ZodType<Deposit>
+
 /** Ids that stand twice, so that a line's price or answer could land on the wrong one. */
 const repeated = (ids: string[]): string[] => [...new Set(ids.filter((id, index) => ids.indexOf(id) !== index))]
 
@@ -109,6 +141,8 @@ export const QuoteDraftSchema = strict('Quote', {
   standsUntil: civilDate('Stands until').nullable().default(null),
   units: oneOf('Units on paper', ['metric', 'us']).optional(),
   note: text('Note', 0, 2000).default(''),
+  discount: DiscountSchema.nullable().optional(),
+  deposit: DepositSchema.nullable().optional(),
 }).superRefine(oneMeaning) satisfies z.ZodType<QuoteDraft>
 
 export const CustomerInput = strict('Customer', {

@@ -3,7 +3,7 @@ import type { AssembledBuild } from './revision.ts'
 
 /** One figure of a column of sums. */
 export interface SumPart {
-  part: 'goods' | 'delivery' | 'tax' | 'tax_in_prices'
+  part: 'goods' | 'discount' | 'delivery' | 'tax' | 'tax_in_prices'
   minor: number
 }
 
@@ -17,6 +17,7 @@ export function sumParts(sum: Sum): SumPart[] {
   const inPrices = sum.taxIncludedMinor ?? 0
   const parts: SumPart[] = [
     { part: 'goods', minor: sum.goodsMinor },
+    ...((sum.discountMinor ?? 0) === 0 ? [] : [{ part: 'discount' as const, minor: -(sum.discountMinor ?? 0) }]),
     { part: 'delivery', minor: sum.deliveryMinor },
     { part: 'tax', minor: sum.taxMinor },
   ]
@@ -26,14 +27,16 @@ export function sumParts(sum: Sum): SumPart[] {
 type Priced = Pick<AssembledBuild, 'cost'>
 
 /**
- * The rows that builds side by side need, in the order in which they add up: tax in the prices only where some build has such.
+ * The rows that builds side by side need, in the order in which they add up: discount and tax in the prices only where some build has such.
  *
  * @example sumRowsOf(builds).map(({ words }) => words) // ['Goods', 'Delivery', 'Tax, 6 %']
  */
 export function sumRowsOf(builds: readonly Priced[]): Array<{ part: SumPart['part']; words: string }> {
   const inPrices = builds.some(({ cost: { today } }) => today.complete && (today.taxIncludedMinor ?? 0) !== 0)
+  const discounted = builds.some(({ cost: { today } }) => today.complete && (today.discountMinor ?? 0) !== 0)
   return [
     { part: 'goods', words: 'Goods' },
+    ...(discounted ? [{ part: 'discount' as const, words: 'Discount' }] : []),
     { part: 'delivery', words: 'Delivery' },
     { part: 'tax', words: taxWords(builds) },
     ...(inPrices ? [{ part: 'tax_in_prices' as const, words: 'Tax already in the prices' }] : []),
@@ -43,9 +46,13 @@ export function sumRowsOf(builds: readonly Priced[]): Array<{ part: SumPart['par
 /** One figure of a build's column; 0 where the build has no such part. */
 export const sumPartOf = (sum: Sum, part: SumPart['part']): number => sumParts(sum).find((one) => one.part === part)?.minor ?? 0
 
-/** "Tax, 6 %" where every receipt has one rate; else the word alone, since each store has its own. */
+/** "Tax, 6 %" where all receipts have one rate; else the word alone, since each store has its own. */
 function taxWords(builds: readonly Priced[]): string {
-  const rates = new Set(builds.flatMap((build) => build.cost.receipts.map((receipt) => receipt.taxBasisPoints)))
+  const rates = new Set(
+    builds.flatMap(({ cost }) =>
+      cost.receipts.flatMap(({ taxes, taxBasisPoints }) => taxes?.map((tax) => tax.basisPoints) ?? [taxBasisPoints]),
+    ),
+  )
   const [rate] = rates
   return rates.size === 1 && rate !== undefined ? `Tax, ${rate / 100} %` : 'Tax'
 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { currencyExponent, divideRounded, MOST_MINOR, parseMoney, sayMoney, taxOn, taxWithin } from '../../core/money.ts'
+import { currencyExponent, divideRounded, MOST_MINOR, parseMoney, sayMoney, sayWholeMoney, taxOn, taxWithin } from '../../core/money.ts'
 
 const value = (text: string, currency = 'USD'): number | string => {
   const read = parseMoney(text, currency)
@@ -12,6 +12,15 @@ describe('money', () => {
     // ISO 4217 list one: minor units.
     expect(['USD', 'JPY', 'KWD', 'HUF', 'IDR', 'COP'].map(currencyExponent)).toEqual([2, 0, 3, 2, 2, 2])
   })
+
+  // Own arithmetic; the decimals are those of ISO 4217.
+  it.each([
+    [110_760, 'USD', '$1,108'],
+    [110_649, 'USD', '$1,106'],
+    [4_321, 'JPY', '¥4,321'],
+    [12_500, 'KWD', 'KWD 13'],
+    [0, 'EUR', '€0'],
+  ])('says %i of %s in whole units, whatever its decimals', (minor, currency, words) => expect(sayWholeMoney(minor, currency)).toBe(words))
 
   it('groups thousands and writes the minus as U+2212', () => {
     expect(sayMoney(110703, 'USD')).toBe('$1,107.03')

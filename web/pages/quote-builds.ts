@@ -61,7 +61,12 @@ function figure(tier: Tier, quote: RevisionDocument): Markup {
   return markup`<span class="no-total"><span class="verdict not-known">${drawing(vial('not_known'))}no total</span><small>${why}${more}</small></span>`
 }
 
-const MISSING_WORDS = { no_price: 'has no price', cannot_be_delivered: 'cannot be delivered', archived: 'is no longer sold' } as const
+const MISSING_WORDS = {
+  no_price: 'has no price',
+  cannot_be_delivered: 'cannot be delivered',
+  archived: 'is no longer sold',
+  no_rate: 'is priced in a currency without a rate',
+} as const
 
 function slotRow(slot: Slot, build: AssembledBuild, quote: RevisionDocument): Markup {
   const rows = build.rows.filter((row) => row.slot === slot)

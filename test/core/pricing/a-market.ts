@@ -46,12 +46,14 @@ interface Kind {
   lines: number
   /** Whether stores may deliver free over an amount. */
   thresholds: boolean
+  /** Whether stores may take other rates of tax on some of the products. */
+  rates?: boolean
   /** Amounts and rates so round that no tax is ever rounded. */
   wholeTax?: boolean
 }
 
 /** Markets in which each line has a price at one store at least, at about the same level everywhere so that delivery decides. */
-export function markets({ stores: most, lines: mostLines, thresholds, wholeTax = false }: Kind): fc.Arbitrary<Market> {
+export function markets({ stores: most, lines: mostLines, thresholds, wholeTax = false, rates = false }: Kind): fc.Arbitrary<Market> {
   const step = wholeTax ? 100 : 1
   const amount = (to: number): fc.Arbitrary<number> => fc.nat(Math.floor(to / step)).map((steps) => steps * step)
   const flat = fc.record({ kind: fc.constant('flat' as const), feeMinor: amount(2000), oversizeMinor: amount(5000) })
@@ -62,8 +64,18 @@ export function markets({ stores: most, lines: mostLines, thresholds, wholeTax =
     oversizeMinor: amount(5000),
   })
   const pickup = fc.constant({ kind: 'pickup_only' as const })
+  const percent = wholeTax ? fc.nat(25).map((whole) => whole * 100) : fc.nat(2500)
+  const otherRate = fc.record({
+    basisPoints: percent,
+    productIds: fc.subarray(Array.from({ length: mostLines }, (_, at) => `p${at}`)),
+  })
+  const otherRates = fc
+    .array(otherRate, { maxLength: rates ? 2 : 0 })
+    .map((all) => all.map((rate, at) => ({ ...rate, name: `rate ${at}`, kinds: [] })))
   const store = fc.record({
-    taxBasisPoints: wholeTax ? fc.nat(25).map((percent) => percent * 100) : fc.nat(2500),
+    otherRates,
+    deliveryRate: fc.constantFrom(null, ...(rates ? ['rate 0', 'rate 1'] : [])),
+    taxBasisPoints: percent,
     pricesIncludeTax: fc.boolean(),
     deliveryTaxed: fc.boolean(),
     delivery: thresholds ? fc.oneof(pickup, flat, freeOver, freeOver) : fc.oneof(pickup, flat, flat),
@@ -107,7 +119,8 @@ export function totalOf(market: Market): number {
 export function soldAt({ stores, prices }: Market, line: CostLine): string[] {
   const withTax = ({ storeId, today }: PriceView): number => {
     const store = stores.find(({ id }) => id === storeId)
-    return (today?.priceMinor ?? 0) * (store?.pricesIncludeTax ? 1 : 1 + (store?.taxBasisPoints ?? 0) / 10_000)
+    const rate = store?.otherRates?.find(({ productIds }) => productIds.includes(line.productId))?.basisPoints ?? store?.taxBasisPoints ?? 0
+    return (today?.priceMinor ?? 0) * (store?.pricesIncludeTax ? 1 : 1 + rate / 10_000)
   }
   return prices
     .filter(({ productId }) => productId === line.productId)

@@ -2,8 +2,8 @@ import { fc, test } from '@fast-check/vitest'
 import { describe, expect, it } from 'vitest'
 import { costOf, leastOfAll, lineOf, markets, soldAt, totalAt, totalOf, type Market } from './a-market.ts'
 
-const any = markets({ stores: 5, lines: 7, thresholds: true })
-const many = markets({ stores: 12, lines: 8, thresholds: true })
+const any = markets({ stores: 5, lines: 7, thresholds: true, rates: true })
+const many = markets({ stores: 12, lines: 8, thresholds: true, rates: true })
 const cheapestEach = (market: Market): string[] => market.lines.map((line) => soldAt(market, line)[0] ?? '')
 const chosen = (market: Market): string[] => costOf(market).lines.map(({ storeId }) => storeId ?? '')
 
@@ -16,17 +16,18 @@ describe('the stores chosen for a build', () => {
     expect(totalOf(market)).toBeLessThanOrEqual(totalAt(market, cheapestEach(market)))
   })
 
-  test.prop([markets({ stores: 3, lines: 4, thresholds: false, wholeTax: true })], { numRuns: 300 })(
+  test.prop([markets({ stores: 3, lines: 4, thresholds: false, wholeTax: true, rates: true })], { numRuns: 300 })(
     'cost the least of all ways where no store delivers free over an amount',
     (market) => {
       expect(totalOf(market)).toBe(leastOfAll(market))
     },
   )
 
-  test.prop([markets({ stores: 3, lines: 4, thresholds: false })], { numRuns: 150 })(
-    'and where tax is rounded, within a minor unit a store of it',
+  test.prop([markets({ stores: 3, lines: 4, thresholds: false, rates: true })], { numRuns: 150 })(
+    'and where tax is rounded, within a minor unit of it a store and rate',
     (market) => {
-      expect(totalOf(market) - leastOfAll(market)).toBeLessThanOrEqual(market.stores.length)
+      const rates = market.stores.reduce((sum, { otherRates = [] }) => sum + 1 + otherRates.length, 0)
+      expect(totalOf(market) - leastOfAll(market)).toBeLessThanOrEqual(rates)
     },
   )
 
@@ -78,6 +79,6 @@ describe('the stores chosen for a build', () => {
 
   it('is tried on markets in which delivery often changes the choice', () => {
     const tried = fc.sample(any, { numRuns: 200, seed: 11 })
-    expect(tried.filter((market) => totalOf(market) < totalAt(market, cheapestEach(market))).length).toBeGreaterThan(60)
+    expect(tried.filter((market) => totalOf(market) < totalAt(market, cheapestEach(market))).length).toBeGreaterThan(50)
   })
 })

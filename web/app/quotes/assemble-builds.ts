@@ -13,8 +13,9 @@ interface Kept {
 }
 
 function dependsOn(inputs: QuoteInputs, build: Build, index: number): readonly unknown[] {
-  const { draft, products, stores, prices, install, asOf } = inputs
-  return [index, build, draft.need, draft.suggestion, draft.standsUntil, products, stores, prices, install, asOf]
+  const { draft, products, stores, prices, install, asOf, rates, regions } = inputs
+  const { need, suggestion, standsUntil, discount, deposit } = draft
+  return [index, build, need, suggestion, standsUntil, discount, deposit, products, stores, prices, install, asOf, rates, regions]
 }
 
 /**

@@ -60,6 +60,8 @@ const headOf = (draft: QuoteDraft) => ({
   standsUntil: draft.standsUntil,
   note: draft.note,
   units: draft.units,
+  discount: draft.discount,
+  deposit: draft.deposit,
 })
 
 function fields<T extends object>(path: string, base: T, mine: T, theirs: T, choose: Choose): T {

@@ -74,7 +74,7 @@ function StaffRow(): ReactElement | null {
     budgetMinor,
   )
   if (!scale) return null
-  const whole = (minor: number) => sayMoney(minor, currency).replace(/\.00$/, '')
+  const whole = (minor: number) => sayMoney(minor, currency).replace(/\.0+$/, '')
   return (
     <tr className="scale">
       <th scope="row">

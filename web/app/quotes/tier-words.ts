@@ -7,6 +7,7 @@ const WHY: Record<Missing['why'], string> = {
   no_price: 'has no price',
   cannot_be_delivered: 'cannot be delivered',
   archived: 'is no longer in the catalog',
+  no_rate: 'is priced in a currency without a rate',
 }
 
 /** Why a tier has no total. @example sayMissing([{ lineId: 'l', name: 'Torvane 150 W', why: 'no_price' }]) // 'no total: Torvane 150 W has no price' */
