@@ -73,8 +73,8 @@ describe('stores of another currency', () => {
 
   it('enter no tier without a rate, and the line says why', () => {
     const { today, full, bestSeen } = cost([{ ...rate, currency: 'EUR' }])
-    const missing = [{ lineId: 'line-heater', name: 'heater', why: 'no_rate' }]
-    expect([today, full, bestSeen]).toEqual(Array(3).fill({ complete: false, missing }))
+    const none = { complete: false, missing: [{ lineId: 'line-heater', name: 'heater', why: 'no_rate' }] }
+    expect([today, full, bestSeen]).toEqual([none, none, none])
   })
 
   it('leave the price at home to stand where there is one', () => {
