@@ -14,8 +14,8 @@ interface Kept {
 
 function dependsOn(inputs: QuoteInputs, build: Build, index: number): readonly unknown[] {
   const { draft, products, stores, prices, install, asOf, rates, regions } = inputs
-  const { need, suggestion, standsUntil, discount, deposit } = draft
-  return [index, build, need, suggestion, standsUntil, discount, deposit, products, stores, prices, install, asOf, rates, regions]
+  const { need, suggestion, standsUntil, units, discount, deposit } = draft
+  return [index, build, need, suggestion, standsUntil, units, discount, deposit, products, stores, prices, install, asOf, rates, regions]
 }
 
 /**
