@@ -1,5 +1,6 @@
 import type { MiddlewareHandler } from 'hono'
 import { Hono } from 'hono'
+import { auditTrail } from './audit/routes.ts'
 import { createAuth } from './auth/lucia.ts'
 import { board } from './board/routes.ts'
 import type { Deps, Env } from './context.ts'
@@ -19,6 +20,7 @@ import { links } from './links/routes.ts'
 import { health } from './meta/health.ts'
 import { openApiOf, type OpenApi } from './meta/openapi.ts'
 import { metaRoutes } from './meta/routes.ts'
+import { moderation } from './moderation/routes.ts'
 import { quotePages } from './pages/quote.ts'
 import { setupPages } from './pages/setup.ts'
 import { people } from './people/routes.ts'
@@ -27,6 +29,7 @@ import { products } from './products/routes.ts'
 import { quoteLinkRoutes } from './quote-links/routes.ts'
 import { quotes } from './quotes/routes.ts'
 import { session } from './session/routes.ts'
+import { sessions } from './sessions/routes.ts'
 import { setupLinkRoutes } from './setup-links/routes.ts'
 import { setups } from './setups/routes.ts'
 import { sightings } from './sightings/routes.ts'
@@ -35,12 +38,15 @@ import { stores } from './stores/routes.ts'
 
 const resources = new Hono<Env>()
   .route('/session', session)
+  .route('/sessions', sessions)
   .route('/links', links)
   .route('/people', people)
+  .route('/audit', auditTrail)
   .route('/install', install)
   .route('/products', products)
   .route('/stores', stores)
   .route('/sightings', sightings)
+  .route('/moderation', moderation)
   .route('/board', board)
   .route('/price-views', priceViewRoutes)
   .route('/customers', customers)

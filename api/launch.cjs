@@ -14,6 +14,7 @@ const OLDEST = [24, 7]
 
 const GOALS = {
   start: { web: true, run: ['api/server.ts'] },
+  'manager-link': { web: false, run: ['api/manager-link.ts'] },
   demo: { web: true, run: ['api/demo.ts'] },
   test: { web: true, run: ['test/run.ts'] },
   bench: { web: true, run: ['test/bench/run.ts'] },

@@ -1,6 +1,7 @@
 import { sql, type Kysely, type Transaction } from 'kysely'
 import type { AuditAction, AuditSubjectKind } from '../core/audit/audit-actions.ts'
 import { auditChanges, type AuditChanges } from '../core/audit/audit-changes.ts'
+import type { CivilDate } from '../core/dates.ts'
 import type { Database } from './database.ts'
 import { manages, type Viewer } from './viewer.ts'
 
@@ -49,8 +50,8 @@ export interface AuditEntry {
 export interface AuditFilter {
   personId?: string | undefined
   subject?: AuditSubjectKind | undefined
-  from?: Date | undefined
-  before?: Date | undefined
+  /** A civil day of the place. */
+  day?: { date: CivilDate; timeZone: string } | undefined
   limit: number
   offset: number
 }
@@ -65,8 +66,12 @@ export async function listAudit(
     let query = db.selectFrom('audit_entry').where(manages(viewer))
     if (filter.personId !== undefined) query = query.where('actor_id', '=', filter.personId)
     if (filter.subject !== undefined) query = query.where('subject_kind', '=', filter.subject)
-    if (filter.from !== undefined) query = query.where('at', '>=', filter.from)
-    if (filter.before !== undefined) query = query.where('at', '<', filter.before)
+    if (filter.day !== undefined) {
+      const { date, timeZone } = filter.day
+      query = query
+        .where('at', '>=', sql<Date>`${date}::date::timestamp at time zone ${timeZone}`)
+        .where('at', '<', sql<Date>`(${date}::date + 1)::timestamp at time zone ${timeZone}`)
+    }
     return query
   }
   const { total } = await matching()

@@ -5,6 +5,7 @@ import type { AuditAction, AuditSubjectKind } from '../core/audit/audit-actions.
 import type { AuditChanges } from '../core/audit/audit-changes.ts'
 import type { Install } from '../core/install.ts'
 import type { ReaderUnits } from '../core/units/quantity.ts'
+import type { DeviceWord } from '../core/people/device.ts'
 import type { Role } from '../core/people/roles.ts'
 import type { DeliveryRule, Store, StoreRate } from '../core/catalog/store.ts'
 import type { Kind } from '../core/catalog/kinds.ts'
@@ -216,7 +217,7 @@ export interface SessionTable {
   created_at: Instant
   expires_at: Instant
   last_seen_at: Instant
-  device: Generated<string>
+  device: Generated<DeviceWord | ''>
 }
 
 export interface SetupTable {

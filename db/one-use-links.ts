@@ -11,10 +11,15 @@ export interface OneUseLink {
   name: string | null
   createdBy: string | null
   expiresAt: Date
+  /** Whose password a `new_password` link sets; null for the others. */
+  personId: string | null
 }
 
 /** Only the hash of the token is stored. */
-export async function createOneUseLink(db: Kysely<Database>, link: OneUseLink & { tokenHash: string }): Promise<void> {
+export async function createOneUseLink(
+  db: Kysely<Database>,
+  link: Omit<OneUseLink, 'personId'> & { tokenHash: string; personId?: string },
+): Promise<void> {
   await db
     .insertInto('one_use_link')
     .values({
@@ -24,14 +29,28 @@ export async function createOneUseLink(db: Kysely<Database>, link: OneUseLink & 
       name: link.name,
       created_by: link.createdBy,
       expires_at: link.expiresAt,
+      person_id: link.personId ?? null,
     })
     .execute()
 }
 
-/** The first manager's link comes from the service itself; an invitation is as good as the manager who made it still is. */
+/**
+ * The first manager's link comes from the service itself, and a password's may come from its console; any other is as good as the manager who
+ * made it still is. A disabled person is sent no way back in.
+ */
 const stillMeant = (eb: ExpressionBuilder<Database, 'one_use_link'>) =>
+  eb.and([hasMaker(eb), eb.or([eb('one_use_link.person_id', 'is', null), eb.exists(enabledPerson(eb))])])
+
+const enabledPerson = (eb: ExpressionBuilder<Database, 'one_use_link'>) =>
+  eb
+    .selectFrom('person as owner')
+    .select('owner.id')
+    .whereRef('owner.id', '=', 'one_use_link.person_id')
+    .where('owner.disabled_at', 'is', null)
+
+const hasMaker = (eb: ExpressionBuilder<Database, 'one_use_link'>) =>
   eb.or([
-    eb.and([eb('purpose', '=', 'first_manager'), eb('created_by', 'is', null)]),
+    eb.and([eb('purpose', 'in', ['first_manager', 'new_password']), eb('created_by', 'is', null)]),
     eb.exists(
       eb
         .selectFrom('person')
@@ -55,16 +74,18 @@ export async function findOneUseLink(db: Kysely<Database>, tokenHash: string, no
   return row && linkOf(row)
 }
 
-/** Uses a link up. Of two at the same moment exactly one gets it; in a transaction, so that a failure later gives it back. */
+/** Uses a link of these purposes up. Of two at the same moment exactly one gets it; in a transaction, so that a failure later gives it back. */
 export async function useOneUseLink(
   trx: Transaction<Database>,
   tokenHash: string,
   now: Date,
+  purposes: readonly OneUseLink['purpose'][] = ['first_manager', 'invite'],
 ): Promise<Result<OneUseLink, Refusal<'link_gone'>>> {
   const row = await trx
     .updateTable('one_use_link')
     .set({ used_at: now })
     .where('token_hash', '=', tokenHash)
+    .where('purpose', 'in', purposes)
     .where('used_at', 'is', null)
     .where('expires_at', '>', now)
     .where(stillMeant)
@@ -127,4 +148,5 @@ const linkOf = (row: Selectable<OneUseLinkTable>): OneUseLink => ({
   name: row.name,
   createdBy: row.created_by,
   expiresAt: row.expires_at,
+  personId: row.person_id,
 })

@@ -129,6 +129,7 @@ export async function updatePerson(
     .where('id', '=', id)
     .returningAll()
     .executeTakeFirstOrThrow()
+  if (change.disabled === true) await trx.deleteFrom('one_use_link').where('person_id', '=', id).where('used_at', 'is', null).execute()
   if (leaves) await trx.deleteFrom('one_use_link').where('created_by', '=', id).where('used_at', 'is', null).execute()
   return ok(personOf(row))
 }

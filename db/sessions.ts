@@ -1,4 +1,5 @@
 import { sql, type Kysely, type Selectable, type Transaction } from 'kysely'
+import type { DeviceWord } from '../core/people/device.ts'
 import type { Database, PersonTable } from './database.ts'
 import { personOf, replacePasswordHash, type Person } from './people.ts'
 
@@ -18,11 +19,11 @@ export interface SessionRow {
  */
 export async function insertSession(
   db: Kysely<Database>,
-  session: { idHash: string; personId: string; verifiedHash: string; createdAt: Date; expiresAt: Date },
+  session: { idHash: string; personId: string; verifiedHash: string; device?: DeviceWord; createdAt: Date; expiresAt: Date },
 ): Promise<boolean> {
   const row = await db
     .insertInto('session')
-    .columns(['id_hash', 'person_id', 'created_at', 'expires_at', 'last_seen_at'])
+    .columns(['id_hash', 'person_id', 'created_at', 'expires_at', 'last_seen_at', 'device'])
     .expression((eb) =>
       eb
         .selectFrom('person')
@@ -35,6 +36,7 @@ export async function insertSession(
           sql<Date>`${session.createdAt}::timestamptz`.as('created_at'),
           sql<Date>`${session.expiresAt}::timestamptz`.as('expires_at'),
           sql<Date>`${session.createdAt}::timestamptz`.as('last_seen_at'),
+          sql<DeviceWord>`${session.device ?? 'computer'}::text`.as('device'),
         ])
         .forShare(),
     )
@@ -44,7 +46,7 @@ export async function insertSession(
 }
 
 /**
- * Sets a new password and ends every session of the person. Must run in a transaction: it locks the person's row.
+ * Sets a new password and ends every session of the person, and every link that would set another. Must run in a transaction: it locks the person's row.
  *
  * False, and nothing done, where the password was changed since `verifiedHash` was verified or the person was disabled.
  */
@@ -56,6 +58,7 @@ export async function changePassword(
 ): Promise<boolean> {
   if (!(await replacePasswordHash(trx, personId, verifiedHash, passwordHash))) return false
   await deleteSessionsOf(trx, personId)
+  await trx.deleteFrom('one_use_link').where('person_id', '=', personId).where('used_at', 'is', null).execute()
   return true
 }
 
@@ -83,6 +86,53 @@ export async function deleteSession(db: Kysely<Database>, idHash: string): Promi
 /** Signs a person out everywhere: after a change of password or role, and when disabled. */
 export async function deleteSessionsOf(db: Kysely<Database>, personId: string): Promise<void> {
   await db.deleteFrom('session').where('person_id', '=', personId).execute()
+}
+
+/** One of a person's sessions as she tells them apart. The hash ends it and signs nobody in. */
+export interface OwnSession {
+  idHash: string
+  /** Empty for one that began before devices were told apart. */
+  device: DeviceWord | ''
+  createdAt: Date
+  lastSeenAt: Date
+}
+
+/** Those that are still good, last used first. */
+export async function listSessions(db: Kysely<Database>, personId: string, now: Date): Promise<OwnSession[]> {
+  const rows = await db
+    .selectFrom('session')
+    .select(['id_hash', 'device', 'created_at', 'last_seen_at'])
+    .where('person_id', '=', personId)
+    .where('expires_at', '>', now)
+    .orderBy('last_seen_at', 'desc')
+    .orderBy('id_hash')
+    .execute()
+  return rows.map((row) => ({ idHash: row.id_hash, device: row.device, createdAt: row.created_at, lastSeenAt: row.last_seen_at }))
+}
+
+/** Ends one of a person's own sessions. False where it is not hers, or over already. */
+export async function endSession(db: Kysely<Database>, personId: string, idHash: string): Promise<boolean> {
+  const { numDeletedRows } = await db
+    .deleteFrom('session')
+    .where('person_id', '=', personId)
+    .where('id_hash', '=', idHash)
+    .executeTakeFirst()
+  return numDeletedRows > 0n
+}
+
+/** Ends all of a person's sessions but the one named. Returns how many. */
+export async function endOtherSessions(db: Kysely<Database>, personId: string, keptHash: string): Promise<number> {
+  const { numDeletedRows } = await db
+    .deleteFrom('session')
+    .where('person_id', '=', personId)
+    .where('id_hash', '<>', keptHash)
+    .executeTakeFirst()
+  return Number(numDeletedRows)
+}
+
+/** Writes down that a session was used; never earlier than it says already. */
+export async function markSessionSeen(db: Kysely<Database>, idHash: string, at: Date): Promise<void> {
+  await db.updateTable('session').set({ last_seen_at: at }).where('id_hash', '=', idHash).where('last_seen_at', '<', at).execute()
 }
 
 /** Returns how many there were. */

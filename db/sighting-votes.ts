@@ -34,6 +34,20 @@ export async function voteOnSighting(
   return readBack(trx, viewer, id)
 }
 
+/** Takes one's own vote back, as if it had never been given. Without one, and on a withdrawn sighting, nothing changes. */
+export async function takeBackVote(
+  trx: Transaction<Database>,
+  viewer: Viewer,
+  id: string,
+): Promise<Result<SightingRow, Refusal<'not_found'>>> {
+  if (!isId(id)) return refuse(NOT_FOUND)
+  const found = await trx.selectFrom('sighting').select('id').where('id', '=', id).forUpdate().executeTakeFirst()
+  if (!found) return refuse(NOT_FOUND)
+  await trx.deleteFrom('sighting_vote').where('sighting_id', '=', id).where('person_id', '=', viewer.id).execute()
+  await recount(trx, id)
+  return readBack(trx, viewer, id)
+}
+
 async function recount(trx: Transaction<Database>, id: string): Promise<void> {
   const votes = (vote: 'confirm' | 'dispute') =>
     sql<number>`(select count(*) from sighting_vote where sighting_id = ${id} and vote = ${vote})`
@@ -53,7 +67,8 @@ export async function withdrawSighting(
   if (!isId(id)) return refuse(NOT_FOUND)
   const { numUpdatedRows } = await db
     .updateTable('sighting')
-    .set({ withdrawn_at: sql`coalesce(withdrawn_at, now())` })
+    // What a manager took back with all the others and its reporter withdraws stays withdrawn, whatever is put back.
+    .set({ withdrawn_at: sql`coalesce(withdrawn_at, now())`, undo_id: null })
     .where('id', '=', id)
     .where((eb) => eb.or([eb('reporter_id', '=', viewer.id), manages(viewer)]))
     .executeTakeFirst()

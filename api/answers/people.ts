@@ -1,9 +1,12 @@
 import * as z from 'zod'
 import { ReaderUnitsSchema } from '../../core/install/schema.ts'
 import type { Install } from '../../core/install.ts'
+import { DEVICES } from '../../core/people/device.ts'
 import { ROLES } from '../../core/people/roles.ts'
 import { id, instant, version } from './catalog.ts'
 import { answer } from './registry.ts'
+
+const auditValue = z.union([z.string(), z.number(), z.boolean()]).nullable()
 
 const installShape = {
   name: z.string(),
@@ -32,7 +35,40 @@ export type SessionView = z.output<typeof SessionAnswer>
 
 export const LinkAnswer = answer(
   'OneUseLink',
-  z.strictObject({ purpose: z.enum(['first_manager', 'invite', 'new_password']), role: z.enum(ROLES), name: z.string().nullable() }),
+  z.strictObject({
+    purpose: z.enum(['first_manager', 'invite', 'new_password']),
+    role: z.enum(ROLES),
+    name: z.string().nullable(),
+    /** Whose password the link sets; null for a link that makes an account. */
+    signInName: z.string().nullable(),
+  }),
+)
+
+export const OwnSessionsAnswer = answer(
+  'OwnSessions',
+  z.strictObject({
+    items: z.array(
+      z.strictObject({ id: z.string(), device: z.enum(DEVICES), begunAt: instant, lastUsedAt: instant, current: z.boolean() }),
+    ),
+  }),
+)
+
+export const AuditAnswer = answer(
+  'AuditTrail',
+  z.strictObject({
+    items: z.array(
+      z.strictObject({
+        id,
+        at: instant,
+        /** Null for the service itself, or somebody at its console. */
+        actor: z.strictObject({ id, name: z.string() }).nullable(),
+        action: z.string(),
+        subject: z.strictObject({ kind: z.string(), id: z.string().nullable(), name: z.string().nullable() }),
+        changes: z.array(z.strictObject({ field: z.string(), before: auditValue.optional(), after: auditValue.optional() })),
+      }),
+    ),
+    total: z.int(),
+  }),
 )
 
 export const PersonAnswer = answer(

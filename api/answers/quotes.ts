@@ -209,6 +209,8 @@ const setup = z.strictObject({
   stepCount: z.int(),
   link: z.string().nullable(),
 }) satisfies z.ZodType<SetupView>
+/** Null where links are off. */
+export const SetupLinkAnswer = answer('SetupLink', z.strictObject({ link: z.string().nullable() }))
 export const SetupsAnswer = answer('Setups', z.strictObject({ items: z.array(setup) }))
 
 export const CustomerViewAnswer = answer(

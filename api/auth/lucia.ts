@@ -2,8 +2,9 @@ import type { Kysely } from 'kysely'
 import type { Adapter } from 'lucia'
 import { Lucia, TimeSpan } from 'lucia'
 import { setCookie } from 'hono/cookie'
-import { deleteSession, findSessionByHash, insertSession, touchSession } from '../../db/sessions.ts'
+import { deleteSession, findSessionByHash, insertSession, markSessionSeen, touchSession } from '../../db/sessions.ts'
 import type { Database } from '../../db/database.ts'
+import { deviceOf, type DeviceWord } from '../../core/people/device.ts'
 import type { Role } from '../../core/people/roles.ts'
 import type { Ctx, Who } from '../context.ts'
 import { siteOf } from '../http/site.ts'
@@ -18,11 +19,14 @@ const IDLE_DAYS = 90
 /** However busy, a session ends half a year after its sign-in: a lost phone is not a key for ever. */
 const ABSOLUTE_MS = 180 * 86_400_000
 
+/** "Last used" in a list of sessions is told in quarters of an hour: exact enough, and no write at every request. */
+const SEEN_EVERY_MS = 15 * 60_000
+
 declare module 'lucia' {
   interface Register {
     Lucia: ReturnType<typeof luciaOf>
-    /** `verifiedHash` only while a session begins. */
-    DatabaseSessionAttributes: { createdAt: Date; verifiedHash?: string }
+    /** `verifiedHash` and `device` only while a session begins. */
+    DatabaseSessionAttributes: { createdAt: Date; verifiedHash?: string; device?: DeviceWord }
     DatabaseUserAttributes: { name: string; role: Role }
   }
 }
@@ -40,17 +44,20 @@ function adapterOf(db: Kysely<Database>): Adapter {
       const row = await findSessionByHash(db, tokenHash(id))
       if (row === undefined || endsAt(row.createdAt) <= Date.now()) return [null, null]
       const { person } = row
+      const now = Date.now()
+      if (now - row.lastSeenAt.getTime() > SEEN_EVERY_MS) await markSessionSeen(db, row.idHash, new Date(now))
       return [
         { id, userId: person.id, expiresAt: row.expiresAt, attributes: { createdAt: row.createdAt } },
         { id: person.id, attributes: { name: person.name, role: person.role } },
       ]
     },
     async setSession(session) {
-      const { createdAt, verifiedHash = '' } = session.attributes
+      const { createdAt, verifiedHash = '', device = 'computer' } = session.attributes
       const begun = await insertSession(db, {
         idHash: tokenHash(session.id),
         personId: session.userId,
         verifiedHash,
+        device,
         createdAt,
         expiresAt: clamped(session.expiresAt, createdAt),
       })
@@ -120,7 +127,7 @@ export function createAuth(db: Kysely<Database>): Auth {
       if (before !== null && before !== '') await luciaFor(c).invalidateSession(before)
       const createdAt = new Date(Date.now())
       try {
-        const session = await luciaFor(c).createSession(personId, { createdAt, verifiedHash })
+        const session = await luciaFor(c).createSession(personId, { createdAt, verifiedHash, device: deviceOf(c.req.header('user-agent')) })
         sendCookie(c, session.id, clamped(session.expiresAt, createdAt))
         return true
       } catch (error) {

@@ -14,6 +14,10 @@ export const RULES = {
   signOut: 'public',
   showLink: 'public',
   useLink: 'public',
+  setPasswordByLink: 'public',
+  listSessions: 'member',
+  endSession: 'member',
+  endOtherSessions: 'member',
   // people
   listPeople: 'manager',
   invitePerson: 'manager',
@@ -22,6 +26,8 @@ export const RULES = {
   updatePerson: 'manager',
   changePassword: 'member',
   setOwnUnits: 'member',
+  makePasswordLink: 'manager',
+  listAudit: 'manager',
   // install
   getInstall: 'member',
   updateInstall: 'manager',
@@ -43,6 +49,12 @@ export const RULES = {
   confirmSighting: 'member',
   disputeSighting: 'member',
   withdrawSighting: 'member',
+  takeBackVote: 'member',
+  listWaiting: 'manager',
+  judgeSighting: 'manager',
+  listUndos: 'manager',
+  undoSightings: 'manager',
+  reverseUndo: 'manager',
   getBoard: 'member',
   getPriceViews: 'member',
   // quotes
@@ -56,10 +68,12 @@ export const RULES = {
   saveQuote: 'advisor',
   issueQuote: 'advisor',
   withdrawQuote: 'advisor',
+  renewQuoteLink: 'advisor',
   getRevision: 'advisor',
   getRevisionPdf: 'advisor',
   getDraftPdf: 'advisor',
   listSetups: 'advisor',
+  renewSetupLink: 'advisor',
   // sizing
   computeSizing: 'member',
   // what a customer or a beginner opens

@@ -26,6 +26,8 @@ const BY_CODE: Record<string, readonly [RefusedStatus, ProblemCode]> = {
   own: [409, 'conflict'],
   not_yours: [409, 'conflict'],
   full: [409, 'conflict'],
+  disabled: [409, 'conflict'],
+  too_late: [409, 'conflict'],
   too_many: [429, 'too_many'],
 }
 

@@ -1,10 +1,12 @@
 import { Hono } from 'hono'
 import { ok } from '../../core/result.ts'
-import { NewPerson } from '../../core/people/schema.ts'
+import { NewPassword, NewPerson } from '../../core/people/schema.ts'
 import { audit } from '../../db/audit.ts'
 import { getInstall } from '../../db/install.ts'
 import { deleteOneUseLinks, findOneUseLink, useOneUseLink } from '../../db/one-use-links.ts'
-import { createPerson } from '../../db/people.ts'
+import { usePasswordLink } from '../../db/password-links.ts'
+import { createPerson, getPerson } from '../../db/people.ts'
+import { strict } from '../../core/schema.ts'
 import { LinkAnswer, SessionAnswer } from '../answers/people.ts'
 import { hashPassword } from '../auth/password-hash.ts'
 import { checkPassword } from '../auth/password-rules.ts'
@@ -25,6 +27,11 @@ function gone(c: Ctx) {
   noteWrongLink(c)
   return problem(c, 410, 'gone', 'This link has been used or has expired. Ask for a new one.')
 }
+function needsHttps(c: Ctx) {
+  const words = 'On plain http this can only be done on this computer itself: open the https address of this place.'
+  return problem(c, 403, 'needs_https', words)
+}
+const SetPassword = strict('Password', { password: NewPassword })
 const now = (c: Ctx): Date => new Date(c.get('deps').clock())
 
 /** Uses the link up and makes the person, both or neither. */
@@ -51,7 +58,9 @@ export const links = new Hono<Env>()
       demandFewWrongLinks(c)
       const link = await findOneUseLink(c.get('db'), tokenHash(c.req.valid('param').token), now(c))
       if (link === undefined) return gone(c)
-      return c.json({ purpose: link.purpose, role: link.role, name: link.name }, 200)
+      const { purpose, role, name, personId } = link
+      const owner = personId === null ? null : await getPerson(c.get('db'), personId)
+      return c.json({ purpose, role, name: owner?.name ?? name, signInName: owner?.signInName ?? null }, 200)
     },
   )
   .post(
@@ -65,17 +74,12 @@ export const links = new Hono<Env>()
     valid('param', ByToken),
     valid('json', NewPerson),
     async (c) => {
-      if (linkOrigin(c) === null)
-        return problem(
-          c,
-          403,
-          'needs_https',
-          'On plain http an account can only be made on this computer itself: open the https address of this place.',
-        )
+      if (linkOrigin(c) === null) return needsHttps(c)
       demandFewWrongLinks(c)
       const hash = tokenHash(c.req.valid('param').token)
       const { name, signInName, password } = c.req.valid('json')
-      if ((await findOneUseLink(c.get('db'), hash, now(c))) === undefined) return gone(c)
+      const link = await findOneUseLink(c.get('db'), hash, now(c))
+      if (link === undefined || link.purpose === 'new_password') return gone(c)
       const checked = checkPassword(password, [(await getInstall(c.get('db'))).name, name, signInName])
       if (!checked.ok) return invalid(c, 'password', checked.refusal.message, checked.refusal.limit)
       const passwordHash = await hashPassword(password)
@@ -83,5 +87,38 @@ export const links = new Hono<Env>()
       if (!joined.ok) return refused(c, joined.refusal, joined.refusal.code === 'sign_in_name_taken' ? 'signInName' : undefined)
       await c.get('auth').start(c, joined.value.id, passwordHash)
       return c.json(await sessionView(c, joined.value), 201)
+    },
+  )
+  .put(
+    '/:token/password',
+    operation('setPasswordByLink', {
+      summary: 'Set a new password with the link a manager made; ends all sessions of that person and signs in',
+      tag,
+      answers: { 200: SessionAnswer },
+      refuses: [410, 429],
+    }),
+    valid('param', ByToken),
+    valid('json', SetPassword),
+    async (c) => {
+      if (linkOrigin(c) === null) return needsHttps(c)
+      demandFewWrongLinks(c)
+      const hash = tokenHash(c.req.valid('param').token)
+      const { password } = c.req.valid('json')
+      const link = await findOneUseLink(c.get('db'), hash, now(c))
+      if (link === undefined || link.personId === null) return gone(c)
+      const { name, signInName } = await getPerson(c.get('db'), link.personId)
+      const checked = checkPassword(password, [(await getInstall(c.get('db'))).name, name, signInName])
+      if (!checked.ok) return invalid(c, 'password', checked.refusal.message, checked.refusal.limit)
+      const passwordHash = await hashPassword(password)
+      const set = await transact(c.get('db'), async (trx) => {
+        const outcome = await usePasswordLink(trx, hash, now(c), passwordHash)
+        if (!outcome.ok) return outcome
+        const { id } = outcome.value
+        await audit(trx, { actor: { id }, action: 'password_link_used', subject: { kind: 'person', id } })
+        return outcome
+      })
+      if (!set.ok) return gone(c)
+      await c.get('auth').start(c, set.value.id, passwordHash)
+      return c.json(await sessionView(c, { id: set.value.id, name: set.value.name, role: set.value.role }), 200)
     },
   )

@@ -2,6 +2,7 @@ import { Hono } from 'hono'
 import { Invitation, PersonChange } from '../../core/people/schema.ts'
 import { audit } from '../../db/audit.ts'
 import { createOneUseLink, listInvitations, withdrawInvitation } from '../../db/one-use-links.ts'
+import { createPasswordLink } from '../../db/password-links.ts'
 import { findPerson, listPeople, updatePerson } from '../../db/people.ts'
 import { inTransaction } from '../../db/refusal.ts'
 import { deleteSessionsOf } from '../../db/sessions.ts'
@@ -21,6 +22,8 @@ import { transact } from '../transact.ts'
 const tag = 'People'
 /** Long enough for someone who opens mail once a week. */
 const INVITATION_MS = 7 * 86_400_000
+/** It opens an account that is there already: no longer than until tomorrow at the same time. */
+const PASSWORD_LINK_MS = 86_400_000
 
 export const people = new Hono<Env>()
   .get('/', operation('listPeople', { summary: 'Everyone with an account', tag, answers: { 200: PeopleAnswer } }), async (c) => {
@@ -96,5 +99,28 @@ export const people = new Hono<Env>()
       if (!updated.ok) return refused(c, updated.refusal)
       c.header('ETag', etagOf(updated.value.version))
       return c.json(updated.value, 200)
+    },
+  )
+  .post(
+    '/:id/password-link',
+    operation('makePasswordLink', {
+      summary: 'A one-use link that sets a new password for this person; good for 24 hours, shown once',
+      tag,
+      answers: { 201: InvitationAnswer },
+      refuses: [404, 409, 410, 412],
+    }),
+    valid('param', ById),
+    async (c) => {
+      const [actor, { id }] = [signedIn(c), c.req.valid('param')]
+      const token = newToken()
+      const expiresAt = new Date(c.get('deps').clock() + PASSWORD_LINK_MS)
+      const made = await transact(c.get('db'), async (trx) => {
+        const outcome = await createPasswordLink(trx, actor, id, { tokenHash: tokenHash(token), expiresAt })
+        if (outcome.ok) await audit(trx, { actor, action: 'password_link_made', subject: { kind: 'person', id } })
+        return outcome
+      })
+      if (!made.ok) return refused(c, made.refusal)
+      const { origin, loopback } = siteOf(c)
+      return c.json({ url: `${origin}/join/${token}`, expiresAt: expiresAt.toISOString(), thisComputerOnly: loopback }, 201)
     },
   )

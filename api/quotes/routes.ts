@@ -8,6 +8,7 @@ import { oneOf, rowId, strict } from '../../core/schema.ts'
 import { audit } from '../../db/audit.ts'
 import { listQuotes } from '../../db/quote-list.ts'
 import { createQuote, findQuote, saveDraft, withdrawQuote } from '../../db/quotes.ts'
+import { renewQuoteLink } from '../../db/renew-link.ts'
 import { findRevision } from '../../db/revisions.ts'
 import { QuoteAnswer, QuoteListAnswer, RevisionAnswer } from '../answers/quotes.ts'
 import type { Env } from '../context.ts'
@@ -131,6 +132,30 @@ export const quotes = new Hono<Env>()
       if (!withdrawn.ok) return refused(c, withdrawn.refusal)
       c.header('ETag', etagOf(withdrawn.value.version))
       return c.json(await quoteView(c, withdrawn.value), 200)
+    },
+  )
+  .post(
+    '/:id/link',
+    operation('renewQuoteLink', {
+      summary: 'End the customer’s link and make a new one',
+      tag,
+      answers: { 200: QuoteAnswer },
+      refuses: [404, 409, 410, 412],
+    }),
+    valid('param', ById),
+    async (c) => {
+      const [actor, { id }] = [signedIn(c), c.req.valid('param')]
+      const renewed = await transact(c.get('db'), async (trx) => {
+        const outcome = await renewQuoteLink(trx, actor, id)
+        if (outcome.ok)
+          await audit(trx, { actor, action: 'quote_link_renewed', subject: quoteSubject({ id, number: outcome.value.number }) })
+        return outcome
+      })
+      if (!renewed.ok) return refused(c, renewed.refusal)
+      const record = await findQuote(c.get('db'), actor, id)
+      if (record === undefined) return notFound(c, 'quote')
+      c.header('ETag', etagOf(record.version))
+      return c.json(await quoteView(c, record), 200)
     },
   )
   .get(

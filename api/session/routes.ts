@@ -3,6 +3,7 @@ import { NewPassword, SignIn } from '../../core/people/schema.ts'
 import { ReaderUnitsSchema } from '../../core/install/schema.ts'
 import type * as z from 'zod'
 import { strict } from '../../core/schema.ts'
+import { audit } from '../../db/audit.ts'
 import { getInstall } from '../../db/install.ts'
 import { findPersonBySignIn, getPerson, replacePasswordHash } from '../../db/people.ts'
 import { setPersonUnits } from '../../db/person-units.ts'
@@ -116,7 +117,11 @@ export const session = new Hono<Env>()
       const changed = await c
         .get('db')
         .transaction()
-        .execute((trx) => changePassword(trx, who.id, verifiedHash, passwordHash))
+        .execute(async (trx) => {
+          const done = await changePassword(trx, who.id, verifiedHash, passwordHash)
+          if (done) await audit(trx, { actor: who, action: 'password_changed', subject: { kind: 'person', id: who.id } })
+          return done
+        })
       if (!changed) return invalid(c, 'current', 'This is not your present password.')
       await forgetFailures(c.get('db'), attempt)
       await c.get('auth').start(c, who.id, passwordHash)

@@ -1,6 +1,7 @@
 import { Hono } from 'hono'
 import { SightingInput } from '../../core/pricing/schema.ts'
-import { voteOnSighting, withdrawSighting } from '../../db/sighting-votes.ts'
+import { audit } from '../../db/audit.ts'
+import { takeBackVote, voteOnSighting, withdrawSighting } from '../../db/sighting-votes.ts'
 import { findSighting } from '../../db/sightings.ts'
 import { SightingAnswer } from '../answers/pricing.ts'
 import type { Ctx, Env } from '../context.ts'
@@ -52,12 +53,33 @@ export const sightings = new Hono<Env>()
       return voted.ok ? c.json(voted.value, 200) : refused(c, voted.refusal)
     },
   )
+  .delete(
+    '/:id/vote',
+    operation('takeBackVote', { summary: 'Take your own vote back', tag, answers, refuses: [404] }),
+    valid('param', ById),
+    async (c) => {
+      const taken = await transact(c.get('db'), (trx) => takeBackVote(trx, signedIn(c), c.req.valid('param').id))
+      return taken.ok ? c.json(taken.value, 200) : notFound(c, 'sighting')
+    },
+  )
   .post(
     '/:id/withdraw',
     operation('withdrawSighting', { summary: 'Take your own sighting back', tag, answers, refuses }),
     valid('param', ById),
     async (c) => {
-      const withdrawn = await withdrawSighting(c.get('db'), signedIn(c), c.req.valid('param').id)
+      const [actor, { id }] = [signedIn(c), c.req.valid('param')]
+      const withdrawn = await transact(c.get('db'), async (trx) => {
+        const outcome = await withdrawSighting(trx, actor, id)
+        if (outcome.ok && outcome.value.reporterId !== actor.id) {
+          const { productName, storeName } = outcome.value
+          await audit(trx, {
+            actor,
+            action: 'sighting_withdrawn',
+            subject: { kind: 'sighting', id, name: `${productName} at ${storeName}` },
+          })
+        }
+        return outcome
+      })
       return withdrawn.ok ? c.json(withdrawn.value, 200) : refused(c, withdrawn.refusal)
     },
   )

@@ -16,7 +16,12 @@ it('makes the first manager once, and a restart replaces the link that nobody us
   const second = tokenOf(await firstManagerPath(world.db, Date.now()))
   const visitor = world.visitor()
   expect((await visitor.send('GET', `/api/links/${first}`)).status).toBe(410)
-  expect((await visitor.send('GET', `/api/links/${second}`)).body).toEqual({ purpose: 'first_manager', role: 'manager', name: null })
+  expect((await visitor.send('GET', `/api/links/${second}`)).body).toEqual({
+    purpose: 'first_manager',
+    role: 'manager',
+    name: null,
+    signInName: null,
+  })
   const made = await visitor.send<{ person: { role: string } }>('POST', `/api/links/${second}`, { body: body('ines') })
   expect(made.status).toBe(201)
   expect(made.body.person.role).toBe('manager')

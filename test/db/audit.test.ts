@@ -1,5 +1,6 @@
 import { sql } from 'kysely'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { addDays, civilDateAt } from '../../core/dates.ts'
 import { audit, listAudit } from '../../db/audit.ts'
 import { testDatabase, type TestDatabase } from '../support/database.ts'
 import { person } from '../support/rows.ts'
@@ -66,8 +67,15 @@ describe('the trail of who changed what', () => {
     })
     const stores = await listAudit(test.db, manager, { ...all, personId: manager.id, subject: 'store' })
     expect(stores.items.map((entry) => entry.subject.name)).toEqual(['Tarnwick Aquatics'])
-    const later = new Date(Date.now() + 86_400_000)
-    expect((await listAudit(test.db, manager, { ...all, personId: manager.id, from: later })).total).toBe(0)
-    expect((await listAudit(test.db, manager, { ...all, personId: manager.id, before: later })).total).toBe(2)
+    // Kept in the westernmost and the easternmost zone there is: a day is the place's own.
+    const dayIn = (timeZone: string, days = 0): { date: string; timeZone: string } => ({
+      date: addDays(civilDateAt(Date.now(), timeZone), days),
+      timeZone,
+    })
+    for (const zone of ['Pacific/Pago_Pago', 'Pacific/Kiritimati']) {
+      expect((await listAudit(test.db, manager, { ...all, personId: manager.id, day: dayIn(zone) })).total).toBe(2)
+      expect((await listAudit(test.db, manager, { ...all, personId: manager.id, day: dayIn(zone, 1) })).total).toBe(0)
+      expect((await listAudit(test.db, manager, { ...all, personId: manager.id, day: dayIn(zone, -1) })).total).toBe(0)
+    }
   })
 })

@@ -1,0 +1,137 @@
+import type { Kysely, Transaction } from 'kysely'
+import { ok, refuse, type Result } from '../core/result.ts'
+import type { Database } from './database.ts'
+import { isId, type Refusal } from './refusal.ts'
+import { manages, type Viewer } from './viewer.ts'
+
+/** Long enough to find out that it was a mistake, short enough that a record does not change under quotes of last season. */
+export const REVERSIBLE_DAYS = 30
+const DAY_MS = 86_400_000
+
+/** One taking back of all that a person reported. */
+export interface SightingUndo {
+  id: string
+  reporter: { id: string; name: string }
+  undoneBy: string
+  at: Date
+  /** How many it took back. */
+  sightings: number
+  reversibleUntil: Date
+  reversedAt: Date | null
+}
+
+/** Who has sightings standing, and how many; managers only. */
+export async function reportersWithCounts(
+  db: Kysely<Database>,
+  viewer: Viewer,
+): Promise<Array<{ id: string; name: string; sightings: number }>> {
+  return db
+    .selectFrom('sighting')
+    .innerJoin('person', 'person.id', 'sighting.reporter_id')
+    .select((eb) => ['person.id', 'person.name', eb.fn.countAll<number>().as('sightings')])
+    .where('sighting.withdrawn_at', 'is', null)
+    .where(manages(viewer))
+    .groupBy(['person.id', 'person.name'])
+    .orderBy('person.name')
+    .orderBy('person.id')
+    .execute()
+}
+
+/** Newest first; managers only. */
+export async function listUndos(db: Kysely<Database>, viewer: Viewer): Promise<SightingUndo[]> {
+  const rows = await undos(db).where(manages(viewer)).orderBy('sighting_undo.at', 'desc').orderBy('sighting_undo.id').limit(100).execute()
+  return rows.map(undoOf)
+}
+
+/**
+ * Withdraws every standing sighting of a person. Must run in a transaction.
+ *
+ * Errors: `stale` where there are not as many as the manager was told before she said yes: nothing is done.
+ */
+export async function undoSightings(
+  trx: Transaction<Database>,
+  viewer: Viewer,
+  reporterId: string,
+  told: number,
+  at: Date,
+): Promise<Result<SightingUndo, Refusal<'not_found' | 'stale'>>> {
+  const reporter =
+    isId(reporterId) && (await trx.selectFrom('person').select('id').where('id', '=', reporterId).where(manages(viewer)).executeTakeFirst())
+  if (!reporter) return refuse({ code: 'not_found', message: 'There is no such person.' })
+  const standing = await trx
+    .selectFrom('sighting')
+    .select('id')
+    .where('reporter_id', '=', reporterId)
+    .where('withdrawn_at', 'is', null)
+    .orderBy('id')
+    .forUpdate()
+    .execute()
+  if (standing.length === 0) return refuse({ code: 'not_found', message: 'Nothing of this person stands: there is nothing to take back.' })
+  if (standing.length !== told) {
+    return refuse({ code: 'stale', field: 'sightings', message: `There are ${standing.length} by now. Look again, then take them back.` })
+  }
+  const { id } = await trx
+    .insertInto('sighting_undo')
+    .values({ reporter_id: reporterId, undone_by: viewer.id, at, sightings: told })
+    .returning('id')
+    .executeTakeFirstOrThrow()
+  await trx
+    .updateTable('sighting')
+    .set({ withdrawn_at: at, undo_id: id })
+    .where('reporter_id', '=', reporterId)
+    .where('withdrawn_at', 'is', null)
+    .execute()
+  return ok(await getUndo(trx, id))
+}
+
+/** Puts back what an undo took, but for what its reporter withdrew meanwhile. Must run in a transaction: it locks the undo. */
+export async function reverseUndo(
+  trx: Transaction<Database>,
+  viewer: Viewer,
+  undoId: string,
+  at: Date,
+): Promise<Result<SightingUndo, Refusal<'not_found' | 'closed' | 'too_late'>>> {
+  const found =
+    isId(undoId) &&
+    (await trx.selectFrom('sighting_undo').selectAll().where('id', '=', undoId).where(manages(viewer)).forUpdate().executeTakeFirst())
+  if (!found) return refuse({ code: 'not_found', message: 'There is nothing taken back under this id.' })
+  if (found.reversed_at !== null) return refuse({ code: 'closed', message: 'These sightings were put back already.' })
+  if (at.getTime() > found.at.getTime() + REVERSIBLE_DAYS * DAY_MS) {
+    return refuse({ code: 'too_late', message: `This was more than ${REVERSIBLE_DAYS} days ago and stays. Right prices are posted anew.` })
+  }
+  await trx.updateTable('sighting').set({ withdrawn_at: null, undo_id: null }).where('undo_id', '=', undoId).execute()
+  await trx.updateTable('sighting_undo').set({ reversed_at: at }).where('id', '=', undoId).execute()
+  return ok(await getUndo(trx, undoId))
+}
+
+const undos = (db: Kysely<Database>) =>
+  db
+    .selectFrom('sighting_undo')
+    .innerJoin('person as reporter', 'reporter.id', 'sighting_undo.reporter_id')
+    .innerJoin('person as maker', 'maker.id', 'sighting_undo.undone_by')
+    .selectAll('sighting_undo')
+    .select(['reporter.name as reporter_name', 'maker.name as maker_name'])
+
+async function getUndo(db: Kysely<Database>, id: string): Promise<SightingUndo> {
+  return undoOf(await undos(db).where('sighting_undo.id', '=', id).executeTakeFirstOrThrow())
+}
+
+interface Row {
+  id: string
+  reporter_id: string
+  reporter_name: string
+  maker_name: string
+  at: Date
+  sightings: number
+  reversed_at: Date | null
+}
+
+const undoOf = (row: Row): SightingUndo => ({
+  id: row.id,
+  reporter: { id: row.reporter_id, name: row.reporter_name },
+  undoneBy: row.maker_name,
+  at: row.at,
+  sightings: row.sightings,
+  reversibleUntil: new Date(row.at.getTime() + REVERSIBLE_DAYS * DAY_MS),
+  reversedAt: row.reversed_at,
+})

@@ -1,0 +1,179 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { SightingRow } from '../../core/pricing/record.ts'
+import { createPerson } from '../../db/people.ts'
+import { granted, phoneId, product, sighting, store, unique } from '../support/rows.ts'
+import { createWorld, testPasswordHash, PASSWORD, type Answer, type Browser, type World } from './support/world.ts'
+
+let world: World
+let manager: Browser
+let member: Browser
+let ids: { productId: string; storeId: string }
+beforeAll(async () => {
+  world = await createWorld()
+  manager = await world.signIn('manager')
+  member = await world.signIn('member')
+  ids = { productId: (await product(world.db)).id, storeId: (await store(world.db)).id }
+})
+afterAll(() => world.close())
+
+type Row = SightingRow & Record<string, unknown>
+const day = (): string => new Date(Date.now() - 2 * 86_400_000).toISOString().slice(0, 10)
+const post = async (by: Browser, fields = {}): Promise<Row> => {
+  const answer = await by.send<Row>('POST', '/api/sightings', {
+    body: { ...sighting(ids.productId, ids.storeId), seenOn: day(), ...fields },
+  })
+  if (answer.status !== 201) throw new Error(answer.text)
+  return answer.body
+}
+/** A tenth of what was seen there: it waits for a second person. Of a product of its own, whose record nothing else moves. */
+async function doubted(by: Browser): Promise<Row> {
+  const { id: productId } = await product(world.db)
+  await post(member, { productId })
+  return post(by, { productId, priceMinor: 499 })
+}
+const waiting = async (): Promise<string[]> =>
+  (await manager.send<{ items: Row[] }>('GET', '/api/moderation/sightings')).body.items.map(({ id }) => id)
+const judge = (id: string, body: object, by = manager): Promise<Answer<Row>> => by.send('POST', `/api/moderation/sightings/${id}`, { body })
+const trail = async (action: string): Promise<number> =>
+  (
+    await world.db
+      .selectFrom('audit_entry')
+      .select('id')
+      .where('action', '=', action as 'sighting_ruled')
+      .execute()
+  ).length
+
+describe('the list of what waits', () => {
+  it('holds the doubted and the disputed, and neither what counts nor what was withdrawn', async () => {
+    const plain = await post(member)
+    const waits = await doubted(member)
+    const disputed = await post(member, { priceMinor: 5049 })
+    await (await world.signIn('member')).send('POST', `/api/sightings/${disputed.id}/dispute`)
+    const gone = await doubted(member)
+    await member.send('POST', `/api/sightings/${gone.id}/withdraw`)
+    const list = await waiting()
+    expect(list).toEqual(expect.arrayContaining([waits.id, disputed.id]))
+    expect(list).not.toContain(plain.id)
+    expect(list).not.toContain(gone.id)
+  })
+
+  it('is left by an accepted one, in which the manager counts as the second person', async () => {
+    const { id } = await doubted(member)
+    const accepted = await judge(id, { decision: 'accept' })
+    expect(accepted.status, accepted.text).toBe(200)
+    expect(accepted.body).toMatchObject({ confirmations: 1, myVote: 'confirm' })
+    expect(await waiting()).not.toContain(id)
+  })
+
+  it('does not take a manager who invited the reporter for a second person', async () => {
+    const name = unique('Invited')
+    const signInName = name.toLowerCase().replace(' ', '.')
+    granted(
+      await createPerson(world.db, {
+        name,
+        signInName,
+        role: 'member',
+        passwordHash: await testPasswordHash(),
+        invitedBy: manager.personId,
+      }),
+    )
+    const invited = world.visitor()
+    await invited.send('POST', '/api/session', { body: { signInName, password: PASSWORD } })
+    const { id } = await doubted(invited)
+    const refused = await judge(id, { decision: 'accept' })
+    expect(refused.status).toBe(409)
+    expect(await waiting()).toContain(id)
+    // Taking it away is her office, whoever invited whom.
+    expect((await judge(id, { decision: 'withdraw', reason: 'a tag of the shelf above' })).status).toBe(200)
+    expect(await waiting()).not.toContain(id)
+  })
+
+  it('is left by a withdrawn one only with a reason, once', async () => {
+    const { id } = await doubted(member)
+    const bare = await judge(id, { decision: 'withdraw' })
+    expect(bare.status).toBe(422)
+    expect(JSON.stringify(bare.body)).toContain('Reason')
+    const withdrawn = await trail('sighting_withdrawn')
+    expect((await judge(id, { decision: 'withdraw', reason: 'wrong shelf' })).body).toMatchObject({ withdrawn: true })
+    expect((await judge(id, { decision: 'withdraw', reason: 'wrong shelf' })).status).toBe(409)
+    expect(await trail('sighting_withdrawn')).toBe(withdrawn + 1)
+    const stored = await world.db.selectFrom('sighting').select('withdrawn_reason').where('id', '=', id).executeTakeFirstOrThrow()
+    expect(stored.withdrawn_reason).toBe('wrong shelf')
+  })
+})
+
+describe('a vote', () => {
+  it('is taken back by who gave it, as if it had never been given', async () => {
+    const { id } = await post(member)
+    const [one, two] = [await world.signIn('member'), await world.signIn('member')]
+    await one.send('POST', `/api/sightings/${id}/dispute`)
+    await two.send('POST', `/api/sightings/${id}/dispute`)
+    const taken = await one.send<Row>('DELETE', `/api/sightings/${id}/vote`)
+    expect(taken.body).toMatchObject({ disputes: 1, myVote: null })
+    expect((await one.send<Row>('DELETE', `/api/sightings/${id}/vote`)).body).toMatchObject({ disputes: 1 })
+    expect((await two.send<Row>('DELETE', `/api/sightings/${id}/vote`)).body).toMatchObject({ disputes: 0, myVote: null })
+    expect((await one.send('DELETE', `/api/sightings/${phoneId()}/vote`)).status).toBe(404)
+  })
+})
+
+describe('all sightings of one person', () => {
+  interface Undos {
+    reporters: Array<{ id: string; sightings: number }>
+    undos: Array<{ id: string; sightings: number; reversedAt: string | null }>
+  }
+  const told = async (personId: string): Promise<number> =>
+    (await manager.send<Undos & Record<string, unknown>>('GET', '/api/moderation/undos')).body.reporters.find(({ id }) => id === personId)
+      ?.sightings ?? 0
+  const undo = (personId: string, sightings: number): Promise<Answer<{ id: string }>> =>
+    manager.send('POST', '/api/moderation/undos', { body: { personId, sightings } })
+  const standing = async (personId: string): Promise<number> =>
+    (await world.db.selectFrom('sighting').select('id').where('reporter_id', '=', personId).where('withdrawn_at', 'is', null).execute())
+      .length
+
+  it('are taken back with the number that was told, and put back within 30 days', async () => {
+    const careless = await world.signIn('member')
+    for (let n = 0; n < 3; n += 1) await post(careless, { priceMinor: 5000 + n })
+    expect(await told(careless.personId)).toBe(3)
+    await post(careless)
+    const stale = await undo(careless.personId, 3)
+    expect(stale.status).toBe(412)
+    expect(await standing(careless.personId)).toBe(4)
+    const undone = await undo(careless.personId, 4)
+    expect(undone.status, undone.text).toBe(201)
+    expect(await standing(careless.personId)).toBe(0)
+    expect(await told(careless.personId)).toBe(0)
+    expect((await undo(careless.personId, 1)).status).toBe(404)
+    const back = await manager.send('DELETE', `/api/moderation/undos/${undone.body.id}`)
+    expect(back.status, back.text).toBe(200)
+    expect(await standing(careless.personId)).toBe(4)
+    expect((await manager.send('DELETE', `/api/moderation/undos/${undone.body.id}`)).status).toBe(409)
+  })
+
+  it('put back leave withdrawn what was withdrawn before, or by the reporter meanwhile', async () => {
+    const reporter = await world.signIn('member')
+    const rows = [await post(reporter, { priceMinor: 5001 }), await post(reporter, { priceMinor: 5002 }), await post(reporter)]
+    await reporter.send('POST', `/api/sightings/${rows[0]?.id}/withdraw`)
+    const undone = await undo(reporter.personId, 2)
+    await reporter.send('POST', `/api/sightings/${rows[1]?.id}/withdraw`)
+    await manager.send('DELETE', `/api/moderation/undos/${undone.body.id}`)
+    const left = await world.db
+      .selectFrom('sighting')
+      .select('id')
+      .where('reporter_id', '=', reporter.personId)
+      .where('withdrawn_at', 'is', null)
+      .execute()
+    expect(left.map(({ id }) => id)).toEqual([rows[2]?.id])
+  })
+
+  it('stay taken back after 30 days', async () => {
+    const reporter = await world.signIn('member')
+    await post(reporter)
+    const undone = await undo(reporter.personId, 1)
+    const { clock } = world.deps
+    world.rebuild({ clock: () => Date.now() + 30 * 86_400_000 + 1000 })
+    const late = await manager.send('DELETE', `/api/moderation/undos/${undone.body.id}`)
+    world.rebuild({ clock })
+    expect(late.status).toBe(409)
+    expect(await standing(reporter.personId)).toBe(0)
+  })
+})
