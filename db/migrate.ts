@@ -3,6 +3,7 @@ import { Migrator, type Migration } from 'kysely/migration'
 import type { Database } from './database.ts'
 import { first } from './migrations/2026-11-26-first.ts'
 import { jobs } from './migrations/2026-11-27-jobs.ts'
+import { kinds } from './migrations/2026-11-27-kinds.ts'
 import { money } from './migrations/2026-11-27-money.ts'
 import { people } from './migrations/2026-11-27-people.ts'
 import { personUnits } from './migrations/2026-11-27-person-units.ts'
@@ -12,6 +13,7 @@ import { search } from './migrations/2026-11-27-search.ts'
 const MIGRATIONS: Record<string, Migration> = {
   '2026-11-26-first': first,
   '2026-11-27-jobs': jobs,
+  '2026-11-27-kinds': kinds,
   '2026-11-27-money': money,
   '2026-11-27-people': people,
   '2026-11-27-person-units': personUnits,

@@ -1,4 +1,5 @@
 import { sql, type Kysely, type RawBuilder, type SelectQueryBuilder, type Selectable } from 'kysely'
+import { kindsMeant } from '../core/catalog/kind-words.ts'
 import type { Kind } from '../core/catalog/kinds.ts'
 import { nearWords, slipsForgiven, type NearWord } from '../core/catalog/near-words.ts'
 import { foldText, namedSize, searchTerms, type NamedSize, type SearchTerm } from '../core/catalog/search-terms.ts'
@@ -8,7 +9,7 @@ import { containing } from './refusal.ts'
 export interface ProductFilter {
   kind?: Kind
   /**
-   * Words, each found somewhere in name, maker, number, kind or look, or as a side in whole inches or centimetres; without regard to case and accents.
+   * Words, each found somewhere in name, maker, number, kind, the kind's other words or look, or as a side in whole inches or centimetres; without regard to case and accents.
    * Where nothing holds them all, words a slip or two away are taken for them.
    */
   q?: string
@@ -31,6 +32,8 @@ function saysTerm(term: SearchTerm): Condition {
   const ways = [said(term.text)]
   if (term.parts.length > 0) ways.push(sql<boolean>`(${sql.join(term.parts.map(said), sql` and `)})`)
   if (term.isNumber) ways.push(sql<boolean>`gtin like ${containing(term.text)}`)
+  const kinds = kindsMeant(term.text)
+  if (kinds.length > 0) ways.push(sql<boolean>`kind in (${sql.join(kinds)})`)
   if (term.side !== null) ways.push(sql<boolean>`search_text like ${`% =${term.side} %`}`)
   return sql<boolean>`(${sql.join(ways, sql` or `)})`
 }

@@ -2,6 +2,7 @@ import type { ImportFault } from '../../core/catalog/import-report.ts'
 import type { KitPart, Product } from '../../core/catalog/product.ts'
 import type { ProductRow } from '../../core/catalog/product-csv.ts'
 import { checkKit } from '../../core/catalog/kit.ts'
+import { kindWords } from '../../core/catalog/spec-fields.ts'
 import type { ProductFields } from '../../db/products.ts'
 
 /** The catalog as a file's rows name it: by id, by GTIN, by kind and name, and parts by name alone. */
@@ -76,7 +77,7 @@ export function fieldsOf(
       fault: {
         row: row.row,
         column: row.id === null ? 'gtin' : 'id',
-        message: `This is "${match.name}", a ${match.kind.replace('_', ' ')}. Import it with its own kind.`,
+        message: `This is "${match.name}", ${kindWords(match.kind)}. Import it with its own kind.`,
       },
     }
   }

@@ -1,6 +1,5 @@
 import { Hono } from 'hono'
 import * as z from 'zod'
-import { KIND_NAMES } from '../../core/catalog/kinds.ts'
 import type { Product } from '../../core/catalog/product.ts'
 import { ImportInput, KindSchema, ProductInput } from '../../core/catalog/schema.ts'
 import { strict } from '../../core/schema.ts'
@@ -73,7 +72,7 @@ export const products = new Hono<Env>()
     (c) => {
       const { kind } = c.req.valid('query')
       c.header('Content-Type', 'text/csv; charset=utf-8')
-      c.header('Content-Disposition', `attachment; filename="${KIND_NAMES[kind].toLowerCase().replaceAll(' ', '-')}.csv"`)
+      c.header('Content-Disposition', `attachment; filename="${kind.replaceAll('_', '-')}.csv"`)
       return c.body(csvTemplate(kind), 200)
     },
   )

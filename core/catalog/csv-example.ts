@@ -39,6 +39,33 @@ export const CSV_EXAMPLES: { readonly [K in Kind]: CsvExample<K> } = {
   },
   thermometer: { name: 'Lockridge dial', maker: 'Lockridge', spec: { type: 'digital', alarm: true } },
   power: { name: 'Wendlemere strip', maker: 'Wendlemere', spec: { outlets: 6, ratedCurrentA: 15, protective: true, cordMm: 1800 } },
+  filter_media: { name: 'Pellick ceramic rings', maker: 'Pellick', spec: { type: 'ceramic', packVolumeL: 1, packMassKg: 0.7 } },
+  chiller: {
+    name: 'Torvane cooler 180', maker: 'Torvane',
+    spec: { powerW: 130, coolingW: 250, ratedVolumeL: 180, leastFlowLph: 500, mostFlowLph: 1500, hoseMm: 16, cordMm: 1800 },
+  },
+  air_pump: { name: 'Pellick air 2', maker: 'Pellick', spec: { powerW: 4, airFlowLph: 200, airOutlets: 2, mostDepthMm: 500, checkValve: true, cordMm: 1500 } },
+  circulation_pump: { name: 'Pellick flow 3000', maker: 'Pellick', spec: { ratedFlowLph: 3000, powerW: 6, controllable: true, cordMm: 2000 } },
+  skimmer: { name: 'Quarrick skimmer 200', maker: 'Quarrick', spec: { place: 'hang_on', ratedVolumeL: 200, airFlowLph: 150, powerW: 8, cordMm: 1800 } },
+  co2: { name: 'Sedgeway gas set 500', maker: 'Sedgeway', spec: { type: 'pressurised', gasMassG: 500, solenoid: true, powerW: 3, cordMm: 1500 } },
+  uv: { name: 'Torvane UV 9', maker: 'Torvane', spec: { powerW: 9, mostFlowLph: 600, ratedVolumeL: 250, lampHours: 8000, cordMm: 1800 } },
+  hardscape: { name: 'Lockridge slate 10 kg', maker: 'Lockridge', spec: { type: 'rock', packMassKg: 10, lengthMm: 300, raisesHardness: false } },
+  background: { name: 'Halden black film 120 x 60', maker: 'Halden', spec: { type: 'film', lengthMm: 1200, heightMm: 600, thicknessMm: 0.2 } },
+  bacteria: { name: 'Stillwell starter', maker: 'Stillwell', spec: { form: 'liquid', packVolumeMl: 100, treatsL: 200, keptCold: true } },
+  salt_mix: { name: 'Saltcote sea mix 4 kg', maker: 'Saltcote', spec: { packMassKg: 4, gramsPerL: 38 } },
+  ro_unit: { name: 'Stillwell RO 190', maker: 'Stillwell', spec: { outputLPerDay: 190, wasteRatio: 3, stages: 4, deionising: true } },
+  refractometer: { name: 'Corbelle sea lens', maker: 'Corbelle', spec: { type: 'optical', seaWaterScale: true, temperatureCompensated: true } },
+  timer: { name: 'Wendlemere day timer', maker: 'Wendlemere', spec: { type: 'digital', outlets: 1, ratedPowerW: 1800, motorRated: true } },
+  battery_backup: { name: 'Pellick air battery', maker: 'Pellick', spec: { type: 'air_pump', energyWh: 20, outputW: 2, cordMm: 1200 } },
+  plumbing: { name: 'Pellick hose 16 mm', maker: 'Pellick', spec: { type: 'hose', insideMm: 16, lengthMm: 3000 } },
+  tool: { name: 'Lockridge siphon', maker: 'Lockridge', spec: { type: 'siphon', lengthMm: 1800 } },
+  food: { name: 'Sedgeway flakes', maker: 'Sedgeway', spec: { form: 'flakes', packMassG: 50, protein: 0.45 } },
+  plant: { name: 'Crypt, brown, potted', maker: 'Sedgeway', spec: { light: 'low', place: 'front', lowestC: 20, highestC: 28, heightMm: 150, co2Needed: false, water: 'fresh' } },
+  livestock: {
+    name: 'Ember tetra', maker: 'Sedgeway',
+    spec: { group: 'small-tropical', smallestVolumeL: 54, lowestC: 22, highestC: 28, adultLengthMm: 20, leastTogether: 10, jumps: false },
+  },
+  service: { name: 'Delivery and carrying in', maker: 'Sedgeway', spec: { type: 'delivery', durationMin: 60, atHome: true } },
 } // prettier-ignore
 
 /** Cells of the example under the template's headings. @example exampleCells('heater')['powerW'] // '150' */

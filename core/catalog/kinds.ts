@@ -1,4 +1,4 @@
-/** The kinds of product of this release, in the order a build is put together. */
+/** The kinds of product, in the order a build is put together. */
 export const KINDS = [
   'tank',
   'kit',
@@ -6,19 +6,40 @@ export const KINDS = [
   'mat',
   'lid',
   'filter',
+  'filter_media',
   'heater',
+  'chiller',
   'light',
+  'air_pump',
+  'circulation_pump',
+  'skimmer',
+  'co2',
+  'uv',
   'substrate',
+  'hardscape',
+  'background',
   'conditioner',
   'ammonia_source',
+  'bacteria',
+  'salt_mix',
+  'ro_unit',
   'test_kit',
+  'refractometer',
   'thermometer',
+  'timer',
   'power',
+  'battery_backup',
+  'plumbing',
+  'tool',
+  'food',
+  'plant',
+  'livestock',
+  'service',
 ] as const
 export type Kind = (typeof KINDS)[number]
 
-/** What a build must cover. Every kind but the kit fills exactly one. */
-export const SLOTS = [
+/** What every build is asked for: each has a row, filled or not. */
+export const BASIC_SLOTS = [
   'hold_water',
   'cover',
   'filter',
@@ -33,7 +54,39 @@ export const SLOTS = [
   'test_water',
   'protect_circuit',
 ] as const
+
+/** What a build may have besides: a row only where somebody chose something, or where the need asks for it. */
+export const EXTRA_SLOTS = [
+  'salt',
+  'read_salinity',
+  'filter_media',
+  'cool',
+  'aerate',
+  'circulate',
+  'skim',
+  'feed_co2',
+  'sterilise',
+  'hardscape',
+  'background',
+  'seed_filter',
+  'purify_water',
+  'switch_light',
+  'back_up',
+  'plumb',
+  'handle',
+  'feed',
+  'plants',
+  'animals',
+  'services',
+] as const
+
+/** What a build can cover. Every kind but the kit fills exactly one. */
+export const SLOTS = [...BASIC_SLOTS, ...EXTRA_SLOTS] as const
 export type Slot = (typeof SLOTS)[number]
+
+const EXTRAS: ReadonlySet<Slot> = new Set(EXTRA_SLOTS)
+/** @example isExtraSlot('skim') // true */
+export const isExtraSlot = (slot: Slot): boolean => EXTRAS.has(slot)
 
 export const SLOT_OF: Record<Exclude<Kind, 'kit'>, Slot> = {
   tank: 'hold_water',
@@ -49,6 +102,27 @@ export const SLOT_OF: Record<Exclude<Kind, 'kit'>, Slot> = {
   ammonia_source: 'feed_cycle',
   test_kit: 'test_water',
   power: 'protect_circuit',
+  salt_mix: 'salt',
+  refractometer: 'read_salinity',
+  filter_media: 'filter_media',
+  chiller: 'cool',
+  air_pump: 'aerate',
+  circulation_pump: 'circulate',
+  skimmer: 'skim',
+  co2: 'feed_co2',
+  uv: 'sterilise',
+  hardscape: 'hardscape',
+  background: 'background',
+  bacteria: 'seed_filter',
+  ro_unit: 'purify_water',
+  timer: 'switch_light',
+  battery_backup: 'back_up',
+  plumbing: 'plumb',
+  tool: 'handle',
+  food: 'feed',
+  plant: 'plants',
+  livestock: 'animals',
+  service: 'services',
 }
 
 export const KIND_NAMES: Record<Kind, string> = {
@@ -58,14 +132,35 @@ export const KIND_NAMES: Record<Kind, string> = {
   mat: 'Mat',
   lid: 'Lid',
   filter: 'Filter',
+  filter_media: 'Filter media',
   heater: 'Heater',
+  chiller: 'Chiller',
   light: 'Light',
+  air_pump: 'Air pump',
+  circulation_pump: 'Circulation pump',
+  skimmer: 'Skimmer',
+  co2: 'CO2 system',
+  uv: 'UV clarifier',
   substrate: 'Substrate',
+  hardscape: 'Hardscape',
+  background: 'Background',
   conditioner: 'Conditioner',
   ammonia_source: 'Ammonia source',
+  bacteria: 'Bacteria',
+  salt_mix: 'Salt mix',
+  ro_unit: 'Reverse-osmosis unit',
   test_kit: 'Test kit',
+  refractometer: 'Refractometer',
   thermometer: 'Thermometer',
+  timer: 'Timer',
   power: 'Power',
+  battery_backup: 'Battery backup',
+  plumbing: 'Plumbing',
+  tool: 'Tool',
+  food: 'Food',
+  plant: 'Plant',
+  livestock: 'Livestock',
+  service: 'Service',
 }
 
 /** What a slot does: for the advisor, whose answer may be a product, a part of a kit, or nothing. */
@@ -83,6 +178,27 @@ export const SLOT_NAMES: Record<Slot, string> = {
   feed_cycle: 'Feed the cycle',
   test_water: 'Test water',
   protect_circuit: 'Protect the circuit',
+  salt: 'Salt',
+  read_salinity: 'Salinity',
+  filter_media: 'Filter media',
+  cool: 'Cool',
+  aerate: 'Aerate',
+  circulate: 'Circulate',
+  skim: 'Skim',
+  feed_co2: 'CO2 for plants',
+  sterilise: 'Clear by UV',
+  hardscape: 'Hardscape',
+  background: 'Background',
+  seed_filter: 'Seed the filter',
+  purify_water: 'Purify tap water',
+  switch_light: 'Switch by time',
+  back_up: 'Backup power',
+  plumb: 'Plumbing',
+  handle: 'Tools',
+  feed: 'Food',
+  plants: 'Plants',
+  animals: 'Animals',
+  services: 'Services',
 }
 
 /** The thing that a slot is filled with, in the words of someone who buys it: for the customer's page and paper. */
@@ -100,4 +216,34 @@ export const SLOT_PLAIN_NAMES: Record<Slot, string> = {
   feed_cycle: 'Ammonia to start the filter',
   test_water: 'Water tests',
   protect_circuit: 'Shock-protected power strip',
+  salt: 'Sea salt',
+  read_salinity: 'Salinity meter',
+  filter_media: 'Filter media',
+  cool: 'Chiller',
+  aerate: 'Air pump',
+  circulate: 'Circulation pump',
+  skim: 'Protein skimmer',
+  feed_co2: 'CO2 for plants',
+  sterilise: 'UV clarifier',
+  hardscape: 'Rocks and wood',
+  background: 'Background',
+  seed_filter: 'Filter bacteria',
+  purify_water: 'Water purifier',
+  switch_light: 'Timer',
+  back_up: 'Backup power',
+  plumb: 'Hoses and fittings',
+  handle: 'Tools',
+  feed: 'Food',
+  plants: 'Plants',
+  animals: 'Animals',
+  services: 'Services',
+}
+
+/** Begins with a word that is written in capitals wherever it stands. */
+const CAPITALS = /^[A-Z][A-Z0-9]/
+
+/** A kind inside a sentence. @example kindInText('co2') // 'CO2 system' @example kindInText('test_kit') // 'test kit' */
+export function kindInText(kind: Kind): string {
+  const name = KIND_NAMES[kind]
+  return CAPITALS.test(name) ? name : name.charAt(0).toLowerCase() + name.slice(1)
 }

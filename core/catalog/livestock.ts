@@ -163,6 +163,41 @@ export const LIVESTOCK_GROUPS: readonly LivestockGroup[] = [
     // 20 to 24 °C; 15 and 30 °C are from memory.
     source: 'slow water and a guarded filter inlet; the lowest and the danger mark are quoted from memory',
   },
+  {
+    id: 'marine-fish',
+    name: 'Salt-water fish',
+    examples: 'clownfish, gobies, small damsels, without corals',
+    lowestC: 22,
+    targetC: 25,
+    highestC: 27,
+    dangerC: 31,
+    flowCeilingPerHour: null,
+    flowFloorPerHour: 5,
+    smallestVolumeL: 120,
+    feedGramsPerDay: 2,
+    lidNeeded: true,
+    water: 'salt',
+    // 24 to 26 °C at salinity 33 to 35; 22 and 31 °C are from memory.
+    source:
+      'steady warmth and strong movement, which pumps beside the filter add; many jump; the lowest and the danger mark are quoted from memory',
+  },
+  {
+    id: 'soft-coral-reef',
+    name: 'Reef with soft corals',
+    examples: 'soft and button corals, a few small fish, shrimps',
+    lowestC: 22,
+    targetC: 25,
+    highestC: 27,
+    dangerC: 30,
+    flowCeilingPerHour: null,
+    flowFloorPerHour: 5,
+    smallestVolumeL: 100,
+    feedGramsPerDay: 1,
+    lidNeeded: false,
+    water: 'salt',
+    // 24 to 26 °C at salinity 35; 22 and 30 °C are from memory.
+    source: 'corals bleach in water that stays warm; an open top cools; the lowest and the danger mark are quoted from memory',
+  },
 ]
 
 /**

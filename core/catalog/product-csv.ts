@@ -5,7 +5,7 @@ import { readParts, type PartReference } from './csv-parts.ts'
 import { isPlainText } from '../plain-text.ts'
 import { bareGtin, isGtin } from './gtin.ts'
 import type { ImportFault } from './import-report.ts'
-import type { Kind } from './kinds.ts'
+import { kindInText, type Kind } from './kinds.ts'
 import type { Spec } from './spec.ts'
 import { kindWords } from './spec-fields.ts'
 
@@ -110,7 +110,7 @@ function readHeading(heading: readonly string[], kind: Kind, report: Report): Cs
   })
   for (const column of known.values()) {
     if (column.required && !columns.includes(column))
-      report(1, column.heading, `The column ${column.heading} is missing. Every ${kind.replace('_', ' ')} needs it.`)
+      report(1, column.heading, `The column ${column.heading} is missing. Every ${kindInText(kind)} needs it.`)
   }
   const usable = columns.filter((column) => column !== undefined)
   return usable.length === heading.length &&
@@ -190,7 +190,7 @@ function readRow(cells: readonly string[], columns: readonly CsvColumn[], kind: 
 function readCell(product: ProductRow, { heading, field, required }: CsvColumn, cell: string): string | null {
   if (cell === '')
     return required
-      ? `${field?.label ?? heading} is empty. ${heading === 'parts' ? 'A kit' : `Every ${product.kind.replace('_', ' ')}`} needs it.`
+      ? `${field?.label ?? heading} is empty. ${heading === 'parts' ? 'A kit' : `Every ${kindInText(product.kind)}`} needs it.`
       : null
   if (!isPlainText(cell) || cell.includes('\ufffd')) return `${heading} has a character that cannot be read. Save the file as UTF-8.`
   if (field) {

@@ -66,7 +66,11 @@ export const ProductInput = z.discriminatedUnion(
   [
     productSchema('tank'), productSchema('kit'), productSchema('stand'), productSchema('mat'), productSchema('lid'), productSchema('filter'), productSchema('heater'),
     productSchema('light'), productSchema('substrate'), productSchema('conditioner'), productSchema('ammonia_source'), productSchema('test_kit'),
-    productSchema('thermometer'), productSchema('power'),
+    productSchema('thermometer'), productSchema('power'), productSchema('filter_media'), productSchema('chiller'), productSchema('air_pump'),
+    productSchema('circulation_pump'), productSchema('skimmer'), productSchema('co2'), productSchema('uv'), productSchema('hardscape'), productSchema('background'),
+    productSchema('bacteria'), productSchema('salt_mix'), productSchema('ro_unit'), productSchema('refractometer'), productSchema('timer'),
+    productSchema('battery_backup'), productSchema('plumbing'), productSchema('tool'), productSchema('food'), productSchema('plant'), productSchema('livestock'),
+    productSchema('service'),
   ], // prettier-ignore
   { error: `Kind is one of: ${KINDS.join(', ')}.` },
 ) satisfies z.ZodType<NewProduct>

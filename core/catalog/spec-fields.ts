@@ -1,15 +1,15 @@
 import { choice, flag, number, required, type Field, type FieldsObject } from '../fields.ts'
-import type { Kind } from './kinds.ts'
+import { APPLIANCE_FIELDS } from './appliance-fields.ts'
+import { CORD_FIELD } from './cord-field.ts'
+import { kindInText, type Kind } from './kinds.ts'
+import { LIVING_FIELDS } from './living-fields.ts'
 import type { SpecOf } from './spec.ts'
+import { SUPPLY_FIELDS } from './supply-fields.ts'
 
 /*
  * Limits refuse what cannot be such a thing; they are wide on purpose, since a limit that refuses a real product stops a manager's work.
  * The largest tank of 4 m and 2 m a side is beyond anything a shop sells without an engineer; the smallest, 10 cm, is a desk bowl.
  */
-const cordMm = number('cordMm', 'Cord length', 'mm', 100, 10_000, {
-  help: 'From the appliance to the plug. Decides whether a drip loop is possible.',
-})
-
 const FIELDS = {
   tank: [
     required(number('lengthMm', 'Length', 'mm', 100, 4000, { help: 'Outside, along the front.' })),
@@ -55,14 +55,14 @@ const FIELDS = {
     number('mediaVolumeL', 'Media volume', 'L', 0.02, 100),
     number('maxHeadM', 'Highest head', 'm', 0.1, 15),
     number('hoseMm', 'Hose, inside', 'mm', 4, 60),
-    cordMm,
+    CORD_FIELD,
   ],
   heater: [
     number('powerW', 'Power', 'W', 5, 1000, { help: 'The largest aquarium heater on a household plug is about 1000 W.' }),
     flag('adjustable', 'Adjustable', 'The temperature can be set.'),
     flag('externalController', 'External controller', 'It comes with a controller outside the water that switches it off.'),
     number('lengthMm', 'Length', 'mm', 40, 800),
-    cordMm,
+    CORD_FIELD,
   ],
   light: [
     number('lengthMm', 'Length', 'mm', 50, 4000),
@@ -71,7 +71,7 @@ const FIELDS = {
     number('luminousFluxLm', 'Luminous flux', 'lm', 10, 200_000),
     number('photonFluxUmolS', 'Photon flux', null, 0.5, 4000, { unitText: 'µmol/s', help: 'Photosynthetic, where the maker states it.' }),
     flag('dimmable', 'Dimmable'),
-    cordMm,
+    CORD_FIELD,
   ],
   substrate: [
     choice(
@@ -110,8 +110,11 @@ const FIELDS = {
     number('outlets', 'Outlets', 'count', 1, 24, { whole: true }),
     number('ratedCurrentA', 'Rated current', 'A', 1, 63),
     flag('protective', 'Protective device', 'Residual-current or ground-fault protection built in.'),
-    cordMm,
+    CORD_FIELD,
   ],
+  ...APPLIANCE_FIELDS,
+  ...SUPPLY_FIELDS,
+  ...LIVING_FIELDS,
 } as const satisfies Record<Kind, readonly Field[]>
 
 /** True only where the table and the contract in spec.ts describe the same object: a field missing in either is a compile error here. */
@@ -132,8 +135,17 @@ type Checked<T extends readonly [true, true]> = T extends readonly [true, true] 
  */
 export const SPEC_FIELDS: Checked<[SameSpec, SameKeys]> = FIELDS
 
+/** Kinds that are counted by the piece only with a word in front of them. */
+const MASS_WORDS: Partial<Record<Kind, string>> = {
+  filter_media: 'a filter media',
+  hardscape: 'a piece of hardscape',
+  bacteria: 'a pack of bacteria',
+  plumbing: 'a plumbing part',
+  livestock: 'an animal',
+}
+
 /** The kind with its article, as messages say it. @example kindWords('ammonia_source') // 'an ammonia source' */
 export function kindWords(kind: Kind): string {
-  const name = kind.replace('_', ' ')
-  return `${/^[aeiou]/.test(name) ? 'an' : 'a'} ${name}`
+  const name = kindInText(kind)
+  return MASS_WORDS[kind] ?? `${/^[aeio]/.test(name) ? 'an' : 'a'} ${name}`
 }

@@ -1,3 +1,28 @@
+import type {
+  AirPumpSpec,
+  BatteryBackupSpec,
+  ChillerSpec,
+  CirculationPumpSpec,
+  Co2Spec,
+  RoUnitSpec,
+  SkimmerSpec,
+  TimerSpec,
+  UvSpec,
+} from './appliance-spec.ts'
+import type { LivestockSpec, PlantSpec } from './living-spec.ts'
+import type {
+  BackgroundSpec,
+  BacteriaSpec,
+  FilterMediaSpec,
+  FoodSpec,
+  HardscapeSpec,
+  PlumbingSpec,
+  RefractometerSpec,
+  SaltMixSpec,
+  ServiceSpec,
+  ToolSpec,
+} from './supply-spec.ts'
+
 /**
  * What a maker states about a product, in SI units, one shape a kind. A field that nobody entered is absent: it is unknown, never guessed here.
  * The validators with their limits are in schema.ts; the field table that forms and CSV import read is in spec-fields.ts.
@@ -121,5 +146,26 @@ export interface SpecOf {
   test_kit: TestKitSpec
   thermometer: ThermometerSpec
   power: PowerSpec
+  chiller: ChillerSpec
+  air_pump: AirPumpSpec
+  circulation_pump: CirculationPumpSpec
+  skimmer: SkimmerSpec
+  co2: Co2Spec
+  uv: UvSpec
+  ro_unit: RoUnitSpec
+  timer: TimerSpec
+  battery_backup: BatteryBackupSpec
+  filter_media: FilterMediaSpec
+  hardscape: HardscapeSpec
+  background: BackgroundSpec
+  bacteria: BacteriaSpec
+  salt_mix: SaltMixSpec
+  refractometer: RefractometerSpec
+  plumbing: PlumbingSpec
+  tool: ToolSpec
+  food: FoodSpec
+  service: ServiceSpec
+  plant: PlantSpec
+  livestock: LivestockSpec
 }
 export type Spec = SpecOf[keyof SpecOf]

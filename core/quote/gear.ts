@@ -1,7 +1,8 @@
 import type { Kind, Slot } from '../catalog/kinds.ts'
-import { KIND_NAMES, SLOT_OF } from '../catalog/kinds.ts'
+import { kindInText, SLOT_OF } from '../catalog/kinds.ts'
+import type { Co2Spec } from '../catalog/appliance-spec.ts'
 import type { SpecOf } from '../catalog/spec.ts'
-import type { Counted, Gear } from '../sizing/gear.ts'
+import { APPLIANCE_KINDS, type Appliance, type ApplianceKind, type ApplianceSpec, type Counted, type Gear } from '../sizing/gear.ts'
 import type { Build } from './draft.ts'
 import { piecesOf, type ProductsById } from './kit-parts.ts'
 
@@ -31,7 +32,7 @@ function partsOf(build: Build, products: ProductsById): Part[] {
       ? [
           {
             kind: KIND_OF[line.slot],
-            name: line.description || `your own ${KIND_NAMES[KIND_OF[line.slot]].toLowerCase()}`,
+            name: line.description || `your own ${kindInText(KIND_OF[line.slot])}`,
             quantity: line.quantity,
             spec: line.spec ?? {},
             owned: true,
@@ -74,7 +75,26 @@ export function gearOf(build: Build, products: ProductsById): Gear {
   }
 }
 
-const others = (all: <K extends PlainKind>(kind: K) => Counted<SpecOf[K]>[]): Pick<Gear, 'ammoniaSources' | 'thermometers'> => ({
-  ammoniaSources: all('ammonia_source'),
-  thermometers: all('thermometer'),
-})
+type Others = Pick<Gear, 'ammoniaSources' | 'thermometers' | 'appliances' | 'salts'>
+
+/** Left out where there are none, so that a build of basic parts reads as it always did. */
+function others(all: <K extends PlainKind>(kind: K) => Counted<SpecOf[K]>[]): Others {
+  const appliances = APPLIANCE_KINDS.flatMap((kind) => all(kind).flatMap((each) => applianceOf(kind, each)))
+  const salts = all('salt_mix')
+  return {
+    ammoniaSources: all('ammonia_source'),
+    thermometers: all('thermometer'),
+    ...(appliances.length > 0 ? { appliances } : {}),
+    ...(salts.length > 0 ? { salts } : {}),
+  }
+}
+
+/** The figures that the checks read. A CO2 system without a valve that needs power is plugged in nowhere. */
+function applianceOf(kind: ApplianceKind, { spec, ...counted }: Counted<SpecOf[ApplianceKind]>): Appliance[] {
+  const { powerW, cordMm, coolingW } = spec as ApplianceSpec
+  const known = { ...(powerW === undefined ? {} : { powerW }), ...(cordMm === undefined ? {} : { cordMm }) }
+  if (kind === 'co2' && powerW === undefined && isHandOperated(spec as Co2Spec)) return []
+  return [{ ...counted, kind, spec: kind === 'chiller' && coolingW !== undefined ? { ...known, coolingW } : known }]
+}
+
+const isHandOperated = ({ type, solenoid }: Co2Spec): boolean => solenoid === false || type === 'fermenting' || type === 'acid'

@@ -1,4 +1,4 @@
-import type { Slot } from '../catalog/kinds.ts'
+import { isExtraSlot, type Slot } from '../catalog/kinds.ts'
 import type { Conditions } from '../sizing/conditions.ts'
 import type { Gear } from '../sizing/gear.ts'
 import type { SizingReport } from '../sizing/report.ts'
@@ -46,7 +46,10 @@ export function requirementOf(slot: Slot, conditions: Conditions, gear: Gear, re
       return conditions.disinfectant === 'none' ? superfluous('the tap water carries no disinfectant') : REQUIRED
     case 'protect_circuit':
       return conditions.circuitProtected ? superfluous('the circuit is already protected') : REQUIRED
+    case 'salt':
+    case 'read_salinity':
+      return conditions.livestock.water === 'salt' ? REQUIRED : OPTIONAL
     default:
-      return REQUIRED
+      return isExtraSlot(slot) ? OPTIONAL : REQUIRED
   }
 }

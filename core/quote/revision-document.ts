@@ -6,13 +6,23 @@ import { resolveConditions } from './conditions.ts'
 import { currencyNotes } from './quote-market.ts'
 import type { AssembledBuild, QuoteInputs, RevisionDocument, SlotRow } from './revision.ts'
 
-/** What no build of this release covers, said on page one so that nobody expects it. Common practice. */
-const NEVER_INCLUDED = [
-  'Animals, plants and food',
-  'Rocks, wood and other decoration',
-  'Carrying, placing and wiring',
-  'Bucket, siphon and towels',
-]
+/** What a tank takes besides and a build may leave out, said on page one so that nobody expects it: each where no build brings it. Common practice. */
+const OFTEN_EXPECTED: ReadonlyArray<{ words: string; slots: ReadonlyArray<readonly [Slot, string]> }> = [
+  { words: 'Animals, plants and food', slots: [['animals', 'animals'], ['plants', 'plants'], ['feed', 'food']] },
+  { words: 'Rocks, wood and other decoration', slots: [['hardscape', 'rocks, wood and other decoration']] },
+  { words: 'Carrying, placing and wiring', slots: [['services', 'carrying, placing and wiring']] },
+  { words: 'Bucket, siphon and towels', slots: [['handle', 'bucket, siphon and towels']] },
+] // prettier-ignore
+
+/** What of that nobody brings; a group of which something is brought names the rest. @example leftOut(buildsWithPlants)[0] // 'Animals and food' */
+function leftOut(builds: AssembledBuild[]): string[] {
+  return OFTEN_EXPECTED.flatMap(({ words, slots }) => {
+    const open = slots.filter(([slot]) => !builds.some((build) => covered(build, slot)))
+    if (open.length === slots.length) return [words]
+    const said = open.map(([, name]) => name).join(' and ')
+    return said === '' ? [] : [said.charAt(0).toUpperCase() + said.slice(1)]
+  })
+}
 
 const covered = (build: AssembledBuild, slot: string): boolean =>
   build.rows.some((row) => row.slot === slot && ['buy', 'kit', 'in_kit'].includes(row.answer))
@@ -25,7 +35,7 @@ function scopeOf(builds: AssembledBuild[]): Pick<RevisionDocument, 'included' | 
     ...said(builds, slot, 'no longer in the catalog', (row) => row.answer === 'missing' && row.lineId !== null),
     ...said(builds, slot, 'your own', (row) => row.answer === 'owned'),
   ])
-  return { included: [...included, 'Delivery and tax, where a store charges them'], notIncluded: [...open, ...NEVER_INCLUDED] }
+  return { included: [...included, 'Delivery and tax, where a store charges them'], notIncluded: [...open, ...leftOut(builds)] }
 }
 
 /** "Heater (your own in A, B)"; nothing where no build has such a row. */

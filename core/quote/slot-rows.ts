@@ -1,4 +1,4 @@
-import { SLOTS, type Slot } from '../catalog/kinds.ts'
+import { isExtraSlot, SLOTS, type Slot } from '../catalog/kinds.ts'
 import type { Conditions } from '../sizing/conditions.ts'
 import type { Gear } from '../sizing/gear.ts'
 import type { SizingReport } from '../sizing/report.ts'
@@ -77,7 +77,7 @@ export interface WorkedOut {
 }
 
 /**
- * One build as rows, in the order of SLOTS: every slot has at least one. What nobody answered is `missing`, with what it
+ * One build as rows, in the order of SLOTS: every basic slot has at least one, an extra one only where it is filled or required. What nobody answered is `missing`, with what it
  * needs where the engine can say it (`needsOf`), or `not_needed` where the need itself makes it superfluous.
  */
 export function slotRows(
@@ -95,6 +95,7 @@ export function slotRows(
       ...mine.map((line) => saidRow(line, slot, requirement.required)),
       ...build.lines.map((line) => lostRow(line, products)).filter((row) => row?.slot === slot),
     ].filter((row): row is SlotRow => row !== null)
+    if (rows.length === 0 && isExtraSlot(slot) && !requirement.required) return []
     if (rows.length > 0) return rows.map((row) => ({ ...row, required: requirement.required }))
     const empty = { slot, lineId: null, kind: null, productId: null, quantity: 0, required: requirement.required }
     if (requirement.because !== null) return [{ ...empty, answer: 'not_needed', text: requirement.because, needs: null }]

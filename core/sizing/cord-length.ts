@@ -1,7 +1,9 @@
 import { phrase, quantity, type Quantity } from '../units/quantity.ts'
+import { appliancesOf } from './appliances.ts'
 import { dripLoop, type CordRun, type DripLoop } from './drip-loop.ts'
 import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding, Source, Verdict } from './finding.ts'
+import type { ApplianceKind } from './gear.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import type { Situation } from './situation.ts'
 import { exactly, type Span } from './span.ts'
@@ -19,6 +21,8 @@ const SOURCE: Source = {
 }
 /** A canister stands on the floor of the stand; its cord leaves its head about here. Common practice. */
 const CANISTER_HEAD_MM = 350
+/** What commonly stands on the floor of the stand. Common practice. */
+const STANDS_LOW: ReadonlySet<ApplianceKind> = new Set(['chiller', 'uv', 'co2', 'battery_backup'])
 /** A heater's cord takes this much to come over the rim. Common practice. */
 const OVER_RIM_MM = 100
 
@@ -65,7 +69,17 @@ function cordsOf(situation: Situation, rimMm: number): Cord[] {
       cord(name, spec.cordMm, CORD_MM.filter, 0, spec.type === 'canister' ? runFrom(situation, CANISTER_HEAD_MM) : atRim),
     ),
     ...gear.lights.map(({ name, spec }) => cord(name, spec.cordMm, CORD_MM.light, 0, atRim)),
+    ...appliancesOf(gear).map(({ kind, name, spec }) => {
+      const [underWaterMm, run] = cordWay(situation, kind, atRim)
+      return cord(name, spec.cordMm, CORD_MM.appliance, underWaterMm, run)
+    }),
   ]
+}
+
+/** Below the water line a cord climbs to the rim first; what stands beside a canister leaves as low as it does. */
+function cordWay(situation: Situation, kind: ApplianceKind, atRim: CordRun): [underWaterMm: number, run: CordRun] {
+  if (kind === 'circulation_pump') return [situation.tank.heightMm + OVER_RIM_MM, atRim]
+  return [0, STANDS_LOW.has(kind) ? runFrom(situation, CANISTER_HEAD_MM) : atRim]
 }
 
 /** *Fits* from the hanging form with slack, *marginal* from the shortest cord that still makes the loop. */

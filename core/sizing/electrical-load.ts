@@ -2,6 +2,7 @@ import { phrase, quantity } from '../units/quantity.ts'
 import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding, Source } from './finding.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
+import { applianceCount } from './outlets.ts'
 import { applianceLoadW } from './peak-load.ts'
 import type { SizingSubject } from './report.ts'
 import { settled } from './settled.ts'
@@ -28,7 +29,7 @@ export const continuousLimitW = (voltageV: number, currentA: number): number => 
 /** Whether circuit and strip carry everything on at once. Value: W. Limit: 80 % of the circuit, or of one strip's rating. */
 export function electricalLoad(subject: SizingSubject): Finding | null {
   const { gear, conditions } = subject
-  if (gear.heaters.length + gear.filters.length + gear.lights.length === 0) return null
+  if (applianceCount(subject) === 0) return null
   const { loadW, unstated } = applianceLoadW(subject)
   const round = (watts: number) => Math.round(watts + conditions.otherLoadW)
   const [strip, ...more] = gear.power

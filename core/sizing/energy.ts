@@ -4,6 +4,10 @@ import type { SizingFigures } from './report.ts'
 const KWH_PER_WATT_YEAR = 8.76
 const DAYS_PER_YEAR = 365.25
 
+/** Round the clock by the watt year, as the filter is; else by the day. */
+const yearOf = (powerW: number, hoursPerDay: number): number =>
+  hoursPerDay === 24 ? powerW * KWH_PER_WATT_YEAR : (powerW * hoursPerDay * DAYS_PER_YEAR) / 1000
+
 /**
  * What a build uses in a year.
  *
@@ -18,11 +22,14 @@ export function energyPerYear(use: {
   lightW: number
   lightHoursPerDay: number
   priceMinorPerKwh: number
+  /** What else runs by the clock. */
+  others?: ReadonlyArray<{ what: string; powerW: number; hoursPerDay: number }>
 }): NonNullable<SizingFigures['energy']> {
   const exact = [
     { what: 'Heater', kwhPerYear: use.heaterMeanW * KWH_PER_WATT_YEAR },
     { what: 'Filter', kwhPerYear: use.filterW * KWH_PER_WATT_YEAR },
     { what: 'Light', kwhPerYear: (use.lightW * use.lightHoursPerDay * DAYS_PER_YEAR) / 1000 },
+    ...(use.others ?? []).map(({ what, powerW, hoursPerDay }) => ({ what, kwhPerYear: yearOf(powerW, hoursPerDay) })),
   ].filter(({ kwhPerYear }) => kwhPerYear > 0)
   const items = exact.map(({ what, kwhPerYear }) => ({ what, kwhPerYear: Math.round(kwhPerYear * 10) / 10 }))
   const total = items.reduce((sum, { kwhPerYear }) => sum + kwhPerYear, 0)

@@ -1,3 +1,4 @@
+import { runningAppliances } from './appliances.ts'
 import { rimLoop } from './cord-length.ts'
 import { energyPerYear } from './energy.ts'
 import { ratedFlowLph, waterSpan } from './filter-flow.ts'
@@ -71,6 +72,7 @@ function heatFigures(situation: Situation, heating: Heating): SizingFigures {
       lightW: middle(lightPowerW(situation, situation.tank.lengthMm)),
       lightHoursPerDay: conditions.lightHoursPerDay,
       priceMinorPerKwh: conditions.energyPriceMinor,
+      others: runningAppliances(situation.gear, conditions.lightHoursPerDay),
     }),
   }
   if (heating.powerUnstated.length > 0) return figures

@@ -13,6 +13,7 @@ import type {
   TestKitSpec,
   ThermometerSpec,
 } from '../catalog/spec.ts'
+import type { SaltMixSpec } from '../catalog/supply-spec.ts'
 
 /** A spec, how many of it, and what a person calls it. */
 export interface Counted<S> {
@@ -21,6 +22,21 @@ export interface Counted<S> {
   spec: S
   /** Already owned, so used: the startup checklist asks its age. */
   owned?: boolean
+}
+
+/** What is plugged in at the tank beside heater, filter and light. */
+export const APPLIANCE_KINDS = ['chiller', 'air_pump', 'circulation_pump', 'skimmer', 'co2', 'uv', 'battery_backup'] as const
+export type ApplianceKind = (typeof APPLIANCE_KINDS)[number]
+
+/** What every such thing has in common, and the chiller's own figure. */
+export interface ApplianceSpec {
+  powerW?: number
+  cordMm?: number
+  /** Of a chiller: heat it takes out of the water. */
+  coolingW?: number
+}
+export interface Appliance extends Counted<ApplianceSpec> {
+  kind: ApplianceKind
 }
 
 /** Everything a build physically is, kits taken apart, owned gear included. Prices play no part here. */
@@ -39,6 +55,10 @@ export interface Gear {
   /** What the startup checklist doses and reads; no sizing check looks at them. Absent is none. */
   ammoniaSources?: Counted<AmmoniaSourceSpec>[]
   thermometers?: Counted<ThermometerSpec>[]
+  /** Absent is none. */
+  appliances?: Appliance[]
+  /** Salt mixes. Absent is none. */
+  salts?: Counted<SaltMixSpec>[]
   /** Slots answered "not needed" with their reason. */
   notNeeded: Partial<Record<string, string>>
 }

@@ -1,3 +1,4 @@
+import { appliancesHeatW, unstatedAppliances } from './appliances.ts'
 import { HIGH_LOSS, LOW_LOSS, USUAL_LOSS, isLoose, withLidOn, type HeatEnd } from './heat-ends.ts'
 import { heatCapacity } from './heat-capacity.ts'
 import { heatLoss, type HeatLoss } from './heat-loss.ts'
@@ -24,7 +25,7 @@ export interface Heating {
   heaters: OneHeater[]
   /** Heaters together, W. */
   installedW: Span
-  /** What reaches the water from pump and lamp, both on. */
+  /** What reaches the water from pumps and lamps, all on. */
   applianceHeatW: Span
   cold: ThermalCase[]
   usual: ThermalCase[]
@@ -114,7 +115,11 @@ export function heatingOf(situation: Situation): Heating {
   return {
     heaters,
     installedW: sumOf(gear.heaters.map(({ spec, quantity }) => times(heaterPowerW(spec.powerW, outsideL), quantity))),
-    applianceHeatW: sumOf([filterPowerW(situation), times(lightPowerW(situation, situation.tank.lengthMm), LAMP_SHARE)]),
+    applianceHeatW: sumOf([
+      filterPowerW(situation),
+      times(lightPowerW(situation, situation.tank.lengthMm), LAMP_SHARE),
+      appliancesHeatW(gear),
+    ]),
     cold: cases(HIGH_LOSS, conditions.coldestRoomC),
     usual: cases(USUAL_LOSS, (conditions.coldestRoomC + conditions.warmestRoomC) / 2),
     warm: cases(LOW_LOSS, conditions.warmestRoomC, covers.map(withLidOn)),
@@ -122,6 +127,6 @@ export function heatingOf(situation: Situation): Heating {
     lidLaidOn: covers.every(isLoose),
     warmUsual: cases(USUAL_LOSS, conditions.warmestRoomC),
     powerUnstated: unstatedPower(gear, ['heaters']),
-    applianceUnstated: unstatedPower(gear, ['filters', 'lights']),
+    applianceUnstated: [...unstatedPower(gear, ['filters', 'lights']), ...unstatedAppliances(gear, { warming: true })],
   }
 }

@@ -2,6 +2,7 @@ import { phrase } from '../units/quantity.ts'
 import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding, Source } from './finding.ts'
 import { makeFinding } from './make-finding.ts'
+import { applianceCount } from './outlets.ts'
 import type { SizingSubject } from './report.ts'
 import { startOf } from './words.ts'
 
@@ -15,8 +16,9 @@ const ACTION = {
 } as const
 
 /** Whether something switches off when current leaks through water or a hand: the circuit's device or a strip's own. */
-export function outletProtection({ gear, conditions }: SizingSubject): Finding | null {
-  if (gear.heaters.length + gear.filters.length + gear.lights.length === 0) return null
+export function outletProtection(subject: SizingSubject): Finding | null {
+  const { gear, conditions } = subject
+  if (applianceCount(subject) === 0) return null
   const make = (verdict: Finding['verdict'], reason: Finding['reason'], more: Partial<Finding> = {}) =>
     makeFinding('outlet_protection', { verdict, reason, source: SOURCE, caution: FINDING_CAUTIONS.mains, ...more })
   const strip = gear.power.find(({ spec }) => spec.protective === true)

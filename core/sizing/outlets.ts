@@ -1,4 +1,5 @@
 import { phrase, quantity } from '../units/quantity.ts'
+import { appliancesOf } from './appliances.ts'
 import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding, Source } from './finding.ts'
 import { makeFinding } from './make-finding.ts'
@@ -12,7 +13,8 @@ const SOURCE: Source = {
 const countOf = (items: ReadonlyArray<{ quantity: number }>): number => items.reduce((sum, { quantity: n }) => sum + n, 0)
 
 /** Things of a build that need an outlet. A sponge has an air pump. */
-export const applianceCount = ({ gear }: SizingSubject): number => countOf(gear.heaters) + countOf(gear.filters) + countOf(gear.lights)
+export const applianceCount = ({ gear }: SizingSubject): number =>
+  countOf(gear.heaters) + countOf(gear.filters) + countOf(gear.lights) + countOf(appliancesOf(gear))
 
 /** @example needOutlets(3) // '3 appliances need an outlet each' */
 const needOutlets = (count: number): string => (count === 1 ? '1 appliance needs an outlet' : `${count} appliances need an outlet each`)

@@ -1,3 +1,4 @@
+import { appliancesPowerW, unstatedAppliances } from './appliances.ts'
 import { filterPowerW, heaterPowerW, lightPowerW, times, unstatedPower } from './heating.ts'
 import type { SizingSubject } from './report.ts'
 import { sumOf, type Span } from './span.ts'
@@ -5,14 +6,14 @@ import { sumOf, type Span } from './span.ts'
 /** Outside volume and length taken for a build without a tank: only where a power is not stated do they count. Common practice: a middling tank. */
 const NO_TANK = { lengthMm: 900, volumeL: 150 }
 
-/** Everything on at once, W: heaters, pumps, lamps of the build. The room's other load is apart. */
+/** Everything on at once, W: heaters, pumps, lamps and all else of the build that is plugged in. The room's other load is apart. */
 export function applianceLoadW(subject: SizingSubject): { loadW: Span; unstated: string[] } {
   const { gear } = subject
   const tank = gear.tank?.spec
   const volumeL = tank ? (tank.lengthMm * tank.widthMm * tank.heightMm) / 1e6 : NO_TANK.volumeL
   const heaters = gear.heaters.map(({ spec, quantity }) => times(heaterPowerW(spec.powerW, volumeL), quantity))
   return {
-    loadW: sumOf([...heaters, filterPowerW(subject), lightPowerW(subject, tank?.lengthMm ?? NO_TANK.lengthMm)]),
-    unstated: unstatedPower(gear, ['heaters', 'filters', 'lights']),
+    loadW: sumOf([...heaters, filterPowerW(subject), lightPowerW(subject, tank?.lengthMm ?? NO_TANK.lengthMm), appliancesPowerW(gear)]),
+    unstated: [...unstatedPower(gear, ['heaters', 'filters', 'lights']), ...unstatedAppliances(gear)],
   }
 }

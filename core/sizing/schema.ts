@@ -1,11 +1,13 @@
 import * as z from 'zod'
+import { CORD_FIELD } from '../catalog/cord-field.ts'
 import { livestockGroup } from '../catalog/livestock.ts'
 import { SpecSchema } from '../catalog/schema.ts'
+import { number } from '../fields.ts'
 import type { NeedExact } from '../quote/need.ts'
 import { count, fieldShape, list, oneOf, strict, text, yesNo } from '../schema.ts'
 import { CONDITION_FIELDS } from './condition-fields.ts'
 import type { ConditionField, Conditions, LivestockGroup } from './conditions.ts'
-import type { Counted, Gear } from './gear.ts'
+import { APPLIANCE_KINDS, type Appliance, type ApplianceSpec, type Counted, type Gear } from './gear.ts'
 import { markFaults } from './livestock-marks.ts'
 
 /** The table and NeedExact are compared in condition-fields.ts: that is what makes this assertion true. */
@@ -53,10 +55,26 @@ const counted = <S>(spec: z.ZodType<S, S>): z.ZodType<Counted<S>, Counted<S>> =>
     owned: yesNo('Owned').optional(),
   })
 
+/** The three fields that the checks read, with the limits of the widest kind. */
+const APPLIANCE_SPEC_FIELDS = [
+  number('powerW', 'Power', 'W', 0.5, 3000),
+  number('coolingW', 'Cooling power', 'W', 5, 10_000),
+  CORD_FIELD,
+] as const
+
 /** More of one kind than any build has. */
 const MOST_ITEMS = 40
 const several = <S>(label: string, spec: z.ZodType<S, S>) => list(label, counted(spec), 0, MOST_ITEMS).default([])
 const one = <S>(spec: z.ZodType<S, S>) => counted(spec).nullable().default(null)
+
+/** Any plugged-in kind: what the checks read of it. */
+const ApplianceSchema = strict('Appliance', {
+  kind: oneOf('Kind of appliance', APPLIANCE_KINDS),
+  name: text('Name', 0, 200),
+  quantity: count('Quantity', 1, 999),
+  spec: strict('Spec', fieldShape(APPLIANCE_SPEC_FIELDS, 'an appliance')) as unknown as z.ZodType<ApplianceSpec, ApplianceSpec>,
+  owned: yesNo('Owned').optional(),
+}) satisfies z.ZodType<Appliance>
 
 export const GearSchema = strict('Gear', {
   tank: one(SpecSchema.tank),
@@ -72,6 +90,8 @@ export const GearSchema = strict('Gear', {
   power: several('Power strips', SpecSchema.power),
   ammoniaSources: list('Ammonia sources', counted(SpecSchema.ammonia_source), 0, MOST_ITEMS).optional(),
   thermometers: list('Thermometers', counted(SpecSchema.thermometer), 0, MOST_ITEMS).optional(),
+  appliances: list('Appliances', ApplianceSchema, 0, MOST_ITEMS).optional(),
+  salts: list('Salt mixes', counted(SpecSchema.salt_mix), 0, MOST_ITEMS).optional(),
   notNeeded: z.record(z.string().max(40), text('Reason', 0, 500), { error: 'Not needed is an object: slot to reason.' }).default({}),
 }) satisfies z.ZodType<Gear>
 

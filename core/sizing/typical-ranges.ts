@@ -1,4 +1,5 @@
 import type { FilterSpec } from '../catalog/spec.ts'
+import type { ApplianceKind } from './gear.ts'
 import type { Span } from './span.ts'
 
 /**
@@ -44,6 +45,20 @@ export const HEATER_W_PER_L: Span = { low: 0.5, high: 2 }
 /** A light draws 10 to 80 W for each metre of the tank. */
 export const LIGHT_W_PER_M: Span = { low: 10, high: 80 }
 
+/** Electrical power of what else is plugged in, W: the smallest and the largest that is commonly sold for a home. A battery draws it while it charges. */
+export const APPLIANCE_POWER_W: Record<ApplianceKind, Span> = {
+  chiller: { low: 50, high: 600 },
+  air_pump: { low: 1, high: 15 },
+  circulation_pump: { low: 2, high: 50 },
+  skimmer: { low: 4, high: 60 },
+  co2: { low: 1, high: 6 },
+  uv: { low: 4, high: 60 },
+  battery_backup: { low: 1, high: 60 },
+}
+
+/** Grams of salt mix for a litre of water of salinity 35, by the labels: mixes hold some water of their own. */
+export const SALT_G_PER_L: Span = { low: 36, high: 40 }
+
 /** Light-emitting diodes with their driver, lm/W. */
 export const LUMENS_PER_WATT: Span = { low: 60, high: 140 }
 
@@ -55,6 +70,7 @@ export const CORD_MM = {
   heater: { low: 1000, high: 2000 },
   filter: { low: 1200, high: 2000 },
   light: { low: 1200, high: 3000 },
+  appliance: { low: 1200, high: 2500 },
 } as const satisfies Record<string, Span>
 
 /** Bulk density of a substrate by its kind, kg/L. Quartz 2650 × (1 − 0.40) is 1.59; active soil about 1.0. */

@@ -1,6 +1,7 @@
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
+import { appliancesHeatW, appliancesOf } from './appliances.ts'
 import { equilibriumC } from './equilibrium.ts'
-import type { Finding, Verdict } from './finding.ts'
+import type { Finding, Source, Verdict } from './finding.ts'
 import type { Heating } from './heating.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import { settled } from './settled.ts'
@@ -8,8 +9,13 @@ import type { Situation } from './situation.ts'
 import { over } from './span.ts'
 import { assumedOf } from './words.ts'
 
+const SOURCE: Source = {
+  tag: 'own',
+  text: 'Heat balance at usual losses, 50 % humidity (ISO 6946, ASHRAE form). The animals’ marks are common practice.',
+}
+
 /**
- * How warm the water gets by itself in the warmest room, heaters off, pump and lamp on.
+ * How warm the water gets by itself in the warmest room, heaters off, pumps and lamps on, a chiller's stated cooling taken off.
  *
  * Value: balance temperature in °C at usual losses. Limit: the highest temperature these animals are comfortable at; above it *marginal*, above their
  * danger mark *does not fit*: no heater has to fail for that.
@@ -18,8 +24,15 @@ import { assumedOf } from './words.ts'
 export function warmRoom(situation: Situation, heating: Heating): Finding {
   const { conditions, tankUnstated, coverUnstated, fillDefaults } = situation
   const { highestC, dangerC } = conditions.livestock
-  const reached = (end: 'low' | 'high') =>
-    quantity(over(heating.warmUsual, ({ loss }) => equilibriumC(loss, heating.applianceHeatW[end]))[end], 'degC', 1)
+  const chiller = chillerOf(situation)
+  const balanceC = (end: 'low' | 'high', coolingW: number) =>
+    over(heating.warmUsual, ({ loss }) => equilibriumC(loss, heating.applianceHeatW[end] - coolingW))[end]
+  // A chiller switches off at its setting: it never brings the water below what the animals are comfortable at.
+  const reached = (end: 'low' | 'high') => {
+    const warmC = balanceC(end, 0)
+    const cooledC = Math.max(balanceC(end, chiller.coolingW), Math.min(warmC, conditions.livestock.highestC, dangerC))
+    return quantity(cooledC, 'degC', 1)
+  }
   const warmest = reached('high')
   const limit = quantity(Math.min(highestC, dangerC), 'degC', 1)
   const judge = (waterC: number): Verdict => (waterC > dangerC ? 'does_not_fit' : waterC > limit.value ? 'marginal' : 'fits')
@@ -29,23 +42,44 @@ export function warmRoom(situation: Situation, heating: Heating): Finding {
     namesOf(heating.applianceUnstated, tankUnstated, coverUnstated),
     namesOf(assumedOf(conditions, ['warmestRoomC']), fillDefaults),
   )
+  if (chiller.unstated && outcome.verdict !== 'fits') return unstatedChiller(chiller.name)
   const room = quantity(conditions.warmestRoomC, 'degC', 1)
   return makeFinding('warm_room', {
     ...outcome,
     value: warmest,
     limit: { kind: 'at_most', high: limit },
-    reason: phrase`In the warmest room, ${room}, ${warmedBy(situation)} to ${warmest}; these animals are comfortable up to ${limit} and in danger from ${quantity(dangerC, 'degC', 1)}.`,
+    reason: phrase`In the warmest room, ${room}, ${warmedBy(situation)} to ${warmest}${chiller.coolingW > 0 ? ' with the chiller on' : ''}; these animals are comfortable up to ${limit} and in danger from ${quantity(dangerC, 'degC', 1)}.`,
     action: outcome.verdict === 'fits' ? null : { text: coolerBy(situation) },
-    source: {
-      tag: 'own',
-      text: 'Heat balance at usual losses, 50 % humidity (ISO 6946, ASHRAE form). The animals’ marks are common practice.',
-    },
+    source: SOURCE,
   })
 }
 
+interface Chiller {
+  name: string
+  coolingW: number
+  /** One is there, and its maker does not say how much it cools. */
+  unstated: boolean
+}
+
+function chillerOf({ gear }: Situation): Chiller {
+  const chillers = appliancesOf(gear).filter(({ kind }) => kind === 'chiller')
+  const coolingW = chillers.reduce((sum, { spec, quantity: count }) => sum + (spec.coolingW ?? 0) * count, 0)
+  return { name: chillers[0]?.name ?? '', coolingW, unstated: chillers.some(({ spec }) => spec.coolingW === undefined) }
+}
+
+const unstatedChiller = (name: string): Finding =>
+  makeFinding('warm_room', {
+    verdict: 'not_known',
+    reason: phrase`Without cooling the water gets too warm in the warmest room; how much heat ${name} takes out of it is not stated.`,
+    action: { text: phrase`Enter the chiller's cooling power. It is not the power that it draws from the outlet.` },
+    missing: ['cooling power of the chiller'],
+    source: SOURCE,
+  })
+
 /** What warms the water with every heater off. */
 function warmedBy({ gear }: Situation): string {
-  const [pump, lamp] = [gear.filters.length > 0, gear.lights.length > 0]
+  const pump = gear.filters.length > 0 || appliancesHeatW(gear).high > 0
+  const lamp = gear.lights.length > 0
   if (pump && lamp) return 'pump and lamp alone bring the water'
   if (pump || lamp) return `the ${pump ? 'pump' : 'lamp'} alone brings the water`
   return 'the room alone brings the water'

@@ -1,3 +1,4 @@
+import { SALT_G_PER_L } from '../sizing/typical-ranges.ts'
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import { caution } from './cautions.ts'
 import { conditionerDose } from './conditioner-dose.ts'
@@ -18,7 +19,7 @@ import { doseOf, litres, tankFacts, type TankFacts } from './tank-facts.ts'
 export function fillSteps(subject: StartupSubject): StepsMade {
   const facts = tankFacts(subject)
   const made: StepsMade = { steps: [], notComputed: fillNotComputed(subject, facts) }
-  if (facts.salt) made.steps.push(mixSalt(facts))
+  if (facts.salt) made.steps.push(mixSalt(subject, facts))
   made.steps.push(fill(subject, facts))
   if (subject.gear.heaters.length > 0) made.steps.push(warmUp(subject, facts))
   made.steps.push(runIn(subject, facts))
@@ -30,7 +31,8 @@ function fillNotComputed({ gear }: StartupSubject, facts: TankFacts): string[] {
   const out: string[] = []
   if (facts.waterL === null)
     out.push('Water to fill: the inside of the tank is not known. Count the buckets and write the sum down: every dose depends on it.')
-  if (facts.salt) out.push('Salt: no salt mix is part of this plan. Read grams for a litre off its label.')
+  if (facts.salt && (gear.salts ?? []).length === 0)
+    out.push('Salt: no salt mix is part of this plan. Read grams for a litre off its label.')
   if (!facts.disinfected) return out
   if (gear.conditioners.length === 0) out.push('Conditioner dose: no conditioner is part of this plan.')
   else if (!gear.conditioners.some((each) => each.spec.doseMlPerL !== undefined))
@@ -89,14 +91,24 @@ function fill(subject: StartupSubject, facts: TankFacts): Step {
   })
 }
 
-function mixSalt({ waterL, holdDays }: TankFacts): Step {
+/** Grams by the label of the first mix that states them, else by what labels usually say. */
+function saltPhrase({ gear }: StartupSubject, waterL: number | null): Phrase {
+  const mix = gear.salts?.find(({ spec }) => spec.gramsPerL !== undefined)
+  if (waterL === null) return phrase`by its label, for the water you count, to salinity 35`
+  if (mix?.spec.gramsPerL !== undefined)
+    return phrase`${quantity((waterL * mix.spec.gramsPerL) / 1000, 'kg', 1)} of ${mix.name}, to salinity 35`
+  const [low, high] = [SALT_G_PER_L.low, SALT_G_PER_L.high].map((grams) => quantity((waterL * grams) / 1000, 'kg', 1))
+  return phrase`by its label, usually ${low ?? ''} to ${high ?? ''} for this much, to salinity 35`
+}
+
+function mixSalt(subject: StartupSubject, { waterL, holdDays }: TankFacts): Step {
   return stepOf('fill', {
     id: 'mix-salt',
     title: 'Mix the salt water and let it stand',
     why: phrase`Freshly mixed salt water is harsh. A day of air and movement settles it before rock or life goes in.`,
     amounts: [
       { label: 'Water', value: waterL === null ? phrase`count the buckets` : phrase`${litres(waterL)}` },
-      { label: 'Salt', value: phrase`by its label, to 35 g in a kilogram of water` },
+      { label: 'Salt', value: saltPhrase(subject, waterL) },
     ],
     actions: [
       phrase`Salt into water, never water onto salt. Stir with a pump and an air stone for 24 h.`,

@@ -1,4 +1,7 @@
+import { kindInText } from '../catalog/kinds.ts'
+import { appliancesOf } from '../sizing/appliances.ts'
 import { waterSpan } from '../sizing/filter-flow.ts'
+import { APPLIANCE_KINDS } from '../sizing/gear.ts'
 import { situationOf } from '../sizing/situation.ts'
 import { isExact } from '../sizing/span.ts'
 import { quantity, type Quantity } from '../units/quantity.ts'
@@ -62,6 +65,7 @@ function cordsOf(gear: StartupSubject['gear']): TankFacts['cords'] {
     { what: 'heater', items: gear.heaters },
     { what: 'filter', items: gear.filters },
     { what: 'light', items: gear.lights },
+    ...APPLIANCE_KINDS.map((kind) => ({ what: kindInText(kind), items: appliancesOf(gear).filter((each) => each.kind === kind) })),
   ]
   return kinds.flatMap(({ what, items }) => items.map((item) => ({ what, count: item.quantity })))
 }

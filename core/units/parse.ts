@@ -39,6 +39,8 @@ function accepted(unit: Unit, reader: ReaderUnits): Record<string, ToStorage> {
     'g/kg': { 'g/kg': times(1), ppt: times(1), psu: times(1), '‰': times(1), sg: salinityOfGravity },
     h: { h: times(1), hour: times(1), hours: times(1), min: times(1 / 60) },
     days: { day: times(1), days: times(1), week: times(7), weeks: times(7) },
+    min: { min: times(1), minutes: times(1), h: times(60), hours: times(60) },
+    'L/day': { laday: times(1), 'l/day': times(1), 'l/d': times(1), galaday: gallon, 'gal/day': gallon, gpd: gallon },
     percent: { '%': times(1) },
     share: { '%': (value) => value / 100 },
   } // prettier-ignore

@@ -8,11 +8,14 @@ import { demoId } from './seeded.ts'
 export interface ProductEntry {
   product: Product
   aboutMinor: number
+  /** The one store that has it; absent: any. */
+  at?: string
 }
 
 interface More {
   oversize?: boolean
   note?: string
+  at?: string
   /** Names of the products inside and how many. */
   parts?: Array<[name: string, quantity: number]>
 }
@@ -35,7 +38,7 @@ export function entry<K extends Kind>(kind: K, name: string, price: number, spec
     archived: false,
     version: 1,
   }
-  return { product: product as Product, aboutMinor: Math.round(price * 100) }
+  return { product: product as Product, aboutMinor: Math.round(price * 100), ...(more.at === undefined ? {} : { at: more.at }) }
 }
 
 /** GTIN-13 of the range that begins with 2, which GS1 keeps for use inside a company: no maker's number is among them. */

@@ -1,8 +1,9 @@
 import { addDays, type CivilDate } from '../../core/dates.ts'
 import type { Sighting } from '../../core/pricing/sighting.ts'
-import { CATALOG } from './catalog.ts'
+import { CATALOG, isExtra } from './catalog.ts'
 import { PEOPLE, type DemoPerson } from './club.ts'
 import { doubtAndVotes, type DemoVote } from './doubts.ts'
+import type { ProductEntry } from './product-entry.ts'
 import { SHOWN } from './shown.ts'
 import { phoneIdAt, seeded, type Seeded } from './seeded.ts'
 import { saleTimesOf, trueDays, type TrueDay } from './shelf-prices.ts'
@@ -22,25 +23,39 @@ const PRINTS_REGULAR = 0.65
 const PRINTS_LAST_DAY = 0.6
 /** Stores that carry more than this have what is shown in the quotes. */
 const WIDE_RANGE = 0.4
+/** A store has about half as much of what a tank may have besides. */
+const EXTRAS_CARRIED = 0.5
 /** Under the 60 days for which a price counts as current. */
 const LATEST_WITHIN_DAYS = 45
 
 /** A year and a half of the club's reports, the last of them from the day before `today`: nothing is seen in the future. */
 export function demoRecord(seed: number, today: CivilDate): DemoRecord {
-  const random = seeded(seed)
+  const basic = recordOf(
+    CATALOG.filter((entry) => !isExtra(entry)),
+    seeded(seed),
+    today,
+  )
+  const extras = recordOf(CATALOG.filter(isExtra), seeded(seed + 1), today)
+  const inOrder = (a: Sighting, b: Sighting) => a.receivedAt.localeCompare(b.receivedAt) || a.id.localeCompare(b.id)
+  return { sightings: [...basic.sightings, ...extras.sightings].sort(inOrder), votes: [...basic.votes, ...extras.votes] }
+}
+
+function recordOf(entries: readonly ProductEntry[], random: Seeded, today: CivilDate): DemoRecord {
   const [from, to] = [addDays(today, -DAYS), addDays(today, -1)]
   const calendar = Array.from({ length: DAYS }, (_, index) => addDays(from, index))
   const sightings: Sighting[] = []
   for (const shop of STORES) {
     const sales = saleTimesOf(shop, from, to, random)
-    for (const { product, aboutMinor } of CATALOG) {
+    for (const entry of entries) {
+      const { product, aboutMinor, at } = entry
+      if (at !== undefined && at !== shop.store.name) continue
       const shown = SHOWN.has(product.name) && shop.carries >= WIDE_RANGE
-      if (!random.chance(shop.carries) && !shown) continue
+      if (!random.chance(isExtra(entry) ? shop.carries * EXTRAS_CARRIED : shop.carries) && !shown) continue
       const days = trueDays(aboutMinor, shop, sales, calendar, random)
       sightings.push(...reportsOf(product.id, shop, days, random))
       if (shown) sightings.push(latest(product.id, shop, days, to, random))
     }
-    if (shop.sellsUsed) sightings.push(...usedGoods(shop, to, random))
+    if (shop.sellsUsed && !entries.some(isExtra)) sightings.push(...usedGoods(shop, to, random))
   }
   sightings.sort((a, b) => a.receivedAt.localeCompare(b.receivedAt) || a.id.localeCompare(b.id))
   return doubtAndVotes(sightings, to, random)

@@ -1,6 +1,6 @@
 import type { ReactElement } from 'react'
 import { csvColumns, type CsvColumn } from '../../../core/catalog/csv-columns.ts'
-import { KIND_NAMES, type Kind } from '../../../core/catalog/kinds.ts'
+import { kindInText, type Kind } from '../../../core/catalog/kinds.ts'
 import { RuledTable, type Column } from '../parts/ruled-table.tsx'
 
 const COLUMNS: Array<Column<CsvColumn>> = [
@@ -13,13 +13,8 @@ const COLUMNS: Array<Column<CsvColumn>> = [
 export function ColumnGuide({ kind }: { kind: Kind }): ReactElement {
   return (
     <details className="column-guide">
-      <summary>Columns of {KIND_NAMES[kind].toLowerCase()}, and what their cells may hold</summary>
-      <RuledTable
-        caption={`Columns of ${KIND_NAMES[kind].toLowerCase()}`}
-        columns={COLUMNS}
-        rows={csvColumns(kind)}
-        rowKey={({ heading }) => heading}
-      />
+      <summary>Columns of {kindInText(kind)}, and what their cells may hold</summary>
+      <RuledTable caption={`Columns of ${kindInText(kind)}`} columns={COLUMNS} rows={csvColumns(kind)} rowKey={({ heading }) => heading} />
       <p className="help">
         Numbers stand without their unit, which the name of the column ends with. Only the needed columns must be there, in any order.
       </p>

@@ -1,7 +1,7 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { Link, useNavigate } from '@tanstack/react-router'
 import { useState, type ReactElement } from 'react'
-import { KIND_NAMES, KINDS } from '../../../core/catalog/kinds.ts'
+import { kindInText, KIND_NAMES, KINDS } from '../../../core/catalog/kinds.ts'
 import { createProduct } from '../client/products.ts'
 import { Button } from '../parts/button.tsx'
 import { Screen } from '../parts/screen.tsx'
@@ -22,7 +22,7 @@ export function NewProductScreen(): ReactElement {
   })
   return (
     <Screen
-      title={draft ? `New ${KIND_NAMES[draft.kind].toLowerCase()}` : 'New product'}
+      title={draft ? `New ${kindInText(draft.kind)}` : 'New product'}
       above={<Link to="/catalog">Catalog</Link>}
       actions={draft && <Button onClick={() => setDraft(null)}>Another kind</Button>}
     >

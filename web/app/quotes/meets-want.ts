@@ -42,7 +42,12 @@ const ASKED_FOR: Record<Kind, readonly [one: string, several: string]> = {
   tank: ['a tank', 'tanks'], kit: ['a kit', 'kits'], stand: ['a stand', 'stands'], mat: ['a mat', 'mats'], lid: ['a lid', 'lids'], filter: ['a filter', 'filters'],
   heater: ['a heater', 'heaters'], light: ['a light', 'lights'], substrate: ['substrate', 'packs of substrate'], conditioner: ['a conditioner', 'packs of conditioner'],
   ammonia_source: ['an ammonia source', 'packs of ammonia source'], test_kit: ['a test kit', 'test kits'], thermometer: ['a thermometer', 'thermometers'],
-  power: ['a power strip', 'power strips'],
+  power: ['a power strip', 'power strips'], filter_media: ['filter media', 'packs of filter media'], chiller: ['a chiller', 'chillers'], air_pump: ['an air pump', 'air pumps'],
+  circulation_pump: ['a circulation pump', 'circulation pumps'], skimmer: ['a skimmer', 'skimmers'], co2: ['a CO2 system', 'CO2 systems'], uv: ['a UV clarifier', 'UV clarifiers'],
+  hardscape: ['hardscape', 'pieces of hardscape'], background: ['a background', 'backgrounds'], bacteria: ['bacteria', 'packs of bacteria'], salt_mix: ['salt mix', 'packs of salt mix'],
+  ro_unit: ['a reverse-osmosis unit', 'reverse-osmosis units'], refractometer: ['a refractometer', 'refractometers'], timer: ['a timer', 'timers'],
+  battery_backup: ['a battery backup', 'battery backups'], plumbing: ['a plumbing part', 'plumbing parts'], tool: ['a tool', 'tools'], food: ['food', 'packs of food'],
+  plant: ['a plant', 'plants'], livestock: ['livestock', 'animals'], service: ['a service', 'services'],
 } // prettier-ignore
 
 /** What the press on a finding does. @example sayFind('heater', 3) // 'Find 3 heaters' */

@@ -58,6 +58,65 @@ function sayParts(product: Product, reader: ReaderUnits): string[] {
         product.spec.outlets === undefined ? '' : `${product.spec.outlets} outlets`,
         product.spec.protective ? 'protective device' : '',
       ]
+    default:
+      return otherParts(product, say)
+  }
+}
+
+type Say = (value: number | undefined, unit: Unit, after?: string) => string
+type Other = Exclude<
+  Product,
+  {
+    kind:
+      | 'tank'
+      | 'kit'
+      | 'stand'
+      | 'mat'
+      | 'lid'
+      | 'filter'
+      | 'heater'
+      | 'light'
+      | 'substrate'
+      | 'conditioner'
+      | 'ammonia_source'
+      | 'test_kit'
+      | 'thermometer'
+      | 'power'
+  }
+>
+
+/** The kinds that stand beside the basic ones: the two or three figures that a person reads first. */
+function otherParts(product: Other, say: Say): string[] {
+  switch (product.kind) {
+    case 'chiller':
+      return [say(product.spec.coolingW, 'W', ' cooling'), say(product.spec.powerW, 'W')]
+    case 'air_pump':
+      return [say(product.spec.airFlowLph, 'L/h', ' air'), say(product.spec.powerW, 'W')]
+    case 'circulation_pump':
+      return [say(product.spec.ratedFlowLph, 'L/h'), say(product.spec.powerW, 'W')]
+    case 'skimmer':
+    case 'uv':
+      return [say(product.spec.ratedVolumeL, 'L'), say(product.spec.powerW, 'W')]
+    case 'co2':
+      return [product.spec.type ?? '', say(product.spec.gasMassG, 'g')]
+    case 'salt_mix':
+      return [say(product.spec.packMassKg, 'kg')]
+    case 'filter_media':
+      return [product.spec.type ?? '', say(product.spec.packVolumeL, 'L'), say(product.spec.packMassKg, 'kg')]
+    case 'hardscape':
+      return [product.spec.type?.replace('_', ' ') ?? '', say(product.spec.packMassKg, 'kg')]
+    case 'bacteria':
+      return [say(product.spec.packVolumeMl, 'mL'), say(product.spec.treatsL, 'L')]
+    case 'ro_unit':
+      return [say(product.spec.outputLPerDay, 'L/day')]
+    case 'food':
+      return [product.spec.form ?? '', say(product.spec.packMassG, 'g')]
+    case 'plant':
+      return [product.spec.light ? `${product.spec.light} light` : '', say(product.spec.heightMm, 'mm')]
+    case 'livestock':
+      return [say(product.spec.adultLengthMm, 'mm', ' grown'), say(product.spec.smallestVolumeL, 'L', ' or more')]
+    default:
+      return []
   }
 }
 
