@@ -28,7 +28,6 @@ function accepted(unit: Unit, reader: ReaderUnits): Record<string, ToStorage> {
     kg: { kg: times(1), g: times(0.001), lb: times(KG_PER_POUND), lbs: times(KG_PER_POUND), oz: times(G_PER_OUNCE / 1000) },
     g: { g: times(1), kg: times(1000), oz: times(G_PER_OUNCE), lb: times(KG_PER_POUND * 1000) },
     K: { k: times(1), '°c': times(1), c: times(1), '°f': times(5 / 9), f: times(5 / 9) },
-    'L/day': { laday: times(1), 'l/day': times(1), galaday: gallon, 'gal/day': gallon },
     degC: { '°c': times(1), c: times(1), '°f': fahrenheitToCelsius, f: fahrenheitToCelsius },
     'L/h': { 'l/h': times(1), lph: times(1), 'gal/h': gallon, gph: gallon, 'l/min': times(60) },
     W: { w: times(1), watt: times(1), watts: times(1), kw: times(1000) },
