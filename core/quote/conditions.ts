@@ -1,10 +1,10 @@
 import { livestockGroup } from '../catalog/livestock.ts'
 import type { Install } from '../install.ts'
-import type { ConditionField, Conditions, LivestockGroup } from '../sizing/conditions.ts'
+import type { ConditionField, Conditions, JoistConditions, LivestockGroup } from '../sizing/conditions.ts'
 import { withMarks } from '../sizing/livestock-marks.ts'
 import type { Need, NeedExact } from './need.ts'
 
-type Defaults = Omit<Conditions, 'assumed' | 'livestock'>
+type Defaults = Omit<Conditions, 'assumed' | 'livestock' | keyof JoistConditions>
 
 /**
  * What stands in for a question nobody answered. Each is marked *assumed* wherever it is used.
@@ -54,6 +54,14 @@ function roomOf(base: Defaults, { coldestRoomC, warmestRoomC }: NeedExact): Pick
   return { coldestRoomC: Math.min(coldest, warmest), warmestRoomC: Math.max(coldest, warmest) }
 }
 
+/** What somebody measured of the floor; nothing stands for what nobody did. */
+const joistsOf = ({ joistSpanMm, joistSpacingMm, joistLie, floorUse }: NeedExact): JoistConditions => ({
+  ...(joistSpanMm === undefined ? {} : { joistSpanMm }),
+  ...(joistSpacingMm === undefined ? {} : { joistSpacingMm }),
+  ...(joistLie === undefined ? {} : { joistLie }),
+  ...(floorUse === undefined ? {} : { floorUse }),
+})
+
 /**
  * The need with every open question filled in by its default, the names of the assumed ones kept. Temperatures come in order whatever the need holds:
  * coldest ≤ warmest room, lowest ≤ target ≤ highest < danger.
@@ -71,5 +79,5 @@ export function resolveConditions(need: Need, install: Install): Conditions {
   const given = Object.fromEntries(
     fields.filter((field) => stated[field] !== undefined).map((field) => [field, stated[field]]),
   ) as Partial<Defaults>
-  return { ...base, ...given, ...roomOf(base, stated), livestock: livestockOf(need), assumed }
+  return { ...base, ...given, ...roomOf(base, stated), ...joistsOf(stated), livestock: livestockOf(need), assumed }
 }

@@ -2,7 +2,7 @@
  * The room, the outlet and the water a build will meet, every figure resolved.
  * `assumed` names the fields that nobody stated and a default stands for.
  */
-export interface Conditions {
+export interface Conditions extends JoistConditions {
   coldestRoomC: number
   warmestRoomC: number
   /** Water surface below the tank's upper rim. */
@@ -25,8 +25,19 @@ export interface Conditions {
   disinfectant: 'chlorine' | 'chloramine' | 'none' | 'unknown'
   assumed: ConditionField[]
 }
-/** What a default can stand for. Livestock is one of the five questions: it is always stated. */
-export type ConditionField = Exclude<keyof Conditions, 'assumed' | 'livestock'>
+/** What a default can stand for. Livestock is one of the five questions: it is always stated. Nothing stands for a joist that nobody measured. */
+export type ConditionField = Exclude<keyof Conditions, 'assumed' | 'livestock' | keyof JoistConditions>
+
+/** Of a timber floor, as far as somebody looked. Absent is not known. */
+export interface JoistConditions {
+  /** Between the walls or beams that carry them. */
+  joistSpanMm?: number | undefined
+  /** From the middle of one to the middle of the next. */
+  joistSpacingMm?: number | undefined
+  /** How the tank lies: its back against the wall that carries the joists, elsewhere across them, or along them. */
+  joistLie?: 'bearing_wall' | 'across' | 'along' | undefined
+  floorUse?: 'bedroom' | 'other' | undefined
+}
 
 /** What a group of animals asks of the water. The table is in catalog/livestock.ts, each row with its source. */
 export interface LivestockGroup {

@@ -1,6 +1,8 @@
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding, Source } from './finding.ts'
+import { joistsOf, type OnJoists } from './joist-floor.ts'
+import { joistFinding } from './joist-finding.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import type { Situation } from './situation.ts'
 import { exactly, over, type Span } from './span.ts'
@@ -28,16 +30,21 @@ const SOURCE: Source = {
  * Screening of the floor by total mass: tank filled to the rim, and stand. Its words are its own and it never says that a floor fits.
  *
  * Ground-bearing slab: "within the usual allowance" up to 450 kg, told as *marginal* since it is no approval. Any other or unknown floor: the same up to
- * 65 kg. Above that "ask before you place it", told as *not known* since nobody has stated how the floor bears.
+ * 65 kg. Above that "ask before you place it", told as *not known* since nobody has stated how the floor bears. A timber floor whose joists somebody
+ * measured is held against what they bear (`joistFinding`).
  */
 export function floorLoad(situation: Situation): Finding {
-  const { conditions, tankUnstated, fillDefaults, gear } = situation
+  const { conditions, tankUnstated, fillDefaults } = situation
   const total = floorMassKg(situation)
+  const joists = conditions.floor === 'timber_upper' ? joistsOf(conditions) : null
+  if (joists !== null) {
+    const assumed = namesOf(standUnstated(situation), tankUnstated, fillDefaults)
+    return joistFinding(standOn(situation, total.high), joists, { weighs: weighsOf(situation), assumed, askAboveKg: ASK_ABOVE_KG })
+  }
   const value = quantity(total.high, 'kg', 0)
   const heavy = value.value > ASK_ABOVE_KG
   const allowedKg = heavy || conditions.floor === 'ground_slab' ? ASK_ABOVE_KG : WITHIN_TO_KG
   const within = value.value <= allowedKg
-  const stand = gear.stand && gear.stand.spec.massKg === undefined ? ['mass of the stand'] : []
   return makeFinding('floor_load', {
     verdict: within ? 'marginal' : 'not_known',
     wording: within ? 'within the usual allowance' : 'ask before you place it',
@@ -48,17 +55,25 @@ export function floorLoad(situation: Situation): Finding {
       ? phrase`${reasonOf(situation, within)} Above ${quantity(ASK_ABOVE_KG, 'kg', 0)}, ask whatever the floor.`
       : reasonOf(situation, within),
     action: within ? null : { text: actionOf(conditions.floor) },
-    assumed: namesOf(assumedOf(conditions, ['floor']), stand, tankUnstated, fillDefaults),
+    assumed: namesOf(assumedOf(conditions, ['floor']), standUnstated(situation), tankUnstated, fillDefaults),
     missing: within ? [] : [MISSING[conditions.floor]],
     source: SOURCE,
     caution: FINDING_CAUTIONS.floor,
   })
 }
 
+const standUnstated = ({ gear }: Situation): string[] => (gear.stand && gear.stand.spec.massKg === undefined ? ['mass of the stand'] : [])
+
+/** The stand's top is about its base; without one the tank's own bottom stands on something of its size. */
+function standOn({ gear, tank }: Situation, massKg: number): OnJoists {
+  const { topLengthMm = tank.lengthMm, topWidthMm = tank.widthMm, base } = gear.stand?.spec ?? {}
+  return { massKg, lengthMm: topLengthMm, widthMm: topWidthMm, base }
+}
+
 /** What would settle it. */
 const MISSING: Record<Situation['conditions']['floor'], string> = {
   ground_slab: 'thickness of the slab and what lies under it',
-  timber_upper: 'span, spacing and direction of the joists',
+  timber_upper: 'span and spacing of the joists',
   concrete_upper: 'how the floor bears',
   unknown: 'how the floor bears',
 }
@@ -71,11 +86,16 @@ export function floorMassKg({ gear, corners, tank }: Situation): Span {
   return { low: brim.low + stand.low, high: brim.high + stand.high }
 }
 
-function reasonOf({ conditions, gear, corners }: Situation, within: boolean): Phrase {
+function weighsOf({ gear, corners }: Situation): Phrase {
   const brim = quantity(over(corners, ({ mass }) => mass.brimKg).high, 'kg', 0)
-  const weighs = gear.stand
+  return gear.stand
     ? phrase`Filled to the rim the tank weighs ${brim}, and its stand comes on top.`
     : phrase`Filled to the rim the tank weighs ${brim}.`
+}
+
+function reasonOf(situation: Situation, within: boolean): Phrase {
+  const { conditions } = situation
+  const weighs = weighsOf(situation)
   if (conditions.floor === 'ground_slab') return phrase`${weighs} A concrete slab on the ground is normally not governed by this check.`
   if (within) return phrase`${weighs} That is no more than one grown person puts on a floor.`
   const floors = {

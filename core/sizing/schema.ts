@@ -6,7 +6,7 @@ import { number } from '../fields.ts'
 import type { NeedExact } from '../quote/need.ts'
 import { count, fieldShape, list, oneOf, strict, text, yesNo } from '../schema.ts'
 import { CONDITION_FIELDS } from './condition-fields.ts'
-import type { ConditionField, Conditions, LivestockGroup } from './conditions.ts'
+import type { ConditionField, Conditions, JoistConditions, LivestockGroup } from './conditions.ts'
 import { APPLIANCE_KINDS, type Appliance, type ApplianceSpec, type Counted, type Gear } from './gear.ts'
 import { markFaults } from './livestock-marks.ts'
 
@@ -121,8 +121,9 @@ export const LivestockGroupSchema = strict('Livestock group', {
   source: text('Source', 0, 500),
 }) satisfies z.ZodType<LivestockGroup>
 
-type ConditionFigures = Omit<Conditions, 'assumed' | 'livestock'>
-const { targetC: _target, lowestC: _lowest, dangerC: _danger, tapPh: _ph, tapGhDegrees: _gh, tapKhDegrees: _kh, ...roomShape } = shape
+type ConditionFigures = Omit<Conditions, 'assumed' | 'livestock' | keyof JoistConditions>
+const { targetC: _target, lowestC: _lowest, dangerC: _danger, tapPh: _ph, tapGhDegrees: _gh, tapKhDegrees: _kh, ...allOfRoom } = shape
+const { joistSpanMm, joistSpacingMm, joistLie, floorUse, ...roomShape } = allOfRoom
 const isRoomField = (key: string): key is ConditionField => key in roomShape
 
 /** Conditions as resolved, every figure present: what an issued revision carries. */
@@ -130,6 +131,10 @@ export const ConditionsSchema = strict('Conditions', {
   ...(Object.fromEntries(Object.entries(roomShape).map(([key, schema]) => [key, schema.nonoptional()])) as unknown as {
     [Key in keyof ConditionFigures]: z.ZodType<ConditionFigures[Key], ConditionFigures[Key]>
   }),
+  joistSpanMm,
+  joistSpacingMm,
+  joistLie,
+  floorUse,
   livestock: LivestockGroupSchema,
   assumed: z.array(
     z.string().refine(isRoomField, { error: 'Assumed names fields of the conditions.' }) as unknown as z.ZodType<

@@ -5,7 +5,7 @@ import { LIVESTOCK_GROUPS } from '../../../core/catalog/livestock.ts'
 import { SPEC_FIELDS } from '../../../core/catalog/spec-fields.ts'
 import type { Field } from '../../../core/fields.ts'
 import { CONDITION_FIELDS } from '../../../core/sizing/condition-fields.ts'
-import type { ConditionField, Conditions, LivestockGroup } from '../../../core/sizing/conditions.ts'
+import type { ConditionField, Conditions, JoistConditions, LivestockGroup } from '../../../core/sizing/conditions.ts'
 import type { Counted, Gear } from '../../../core/sizing/gear.ts'
 
 /** Builds and rooms drawn from the very tables that the validators read: whatever they accept, odd as it may be, can come up. */
@@ -53,7 +53,10 @@ export const anyGear: fc.Arbitrary<Gear> = fc.record({
 
 /** Fields of a need that are no figures of the room: they override the group or are for the startup. */
 const NOT_ROOM = new Set(['targetC', 'lowestC', 'dangerC', 'tapPh', 'tapGhDegrees', 'tapKhDegrees'])
-const ROOM_FIELDS = CONDITION_FIELDS.filter(({ key }) => !NOT_ROOM.has(key))
+const JOISTS = new Set(['joistSpanMm', 'joistSpacingMm', 'joistLie', 'floorUse'])
+const ROOM_FIELDS = CONDITION_FIELDS.filter(({ key }) => !NOT_ROOM.has(key) && !JOISTS.has(key))
+/** No default stands for them: any of them may be missing. */
+const JOIST_FIELDS = CONDITION_FIELDS.filter(({ key }) => JOISTS.has(key))
 
 const celsius = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 
@@ -67,8 +70,9 @@ const anyGroup: fc.Arbitrary<LivestockGroup> = fc
 
 export const anyRoom: fc.Arbitrary<Conditions> = fc
   .tuple(
-    objectOf(ROOM_FIELDS, true) as unknown as fc.Arbitrary<Omit<Conditions, 'livestock' | 'assumed'>>,
+    objectOf(ROOM_FIELDS, true) as unknown as fc.Arbitrary<Omit<Conditions, 'livestock' | 'assumed' | keyof JoistConditions>>,
     anyGroup,
     fc.subarray(ROOM_FIELDS.map(({ key }) => key as ConditionField)),
+    objectOf(JOIST_FIELDS, false) as unknown as fc.Arbitrary<JoistConditions>,
   )
-  .map(([room, livestock, assumed]) => ({ ...room, livestock, assumed }))
+  .map(([room, livestock, assumed, joists]) => ({ ...room, ...joists, livestock, assumed }))

@@ -88,7 +88,7 @@ describe('the finding', () => {
     const { stressPa } = glassPlate({ lengthM: 1.2192, depthM: 0.5234, thicknessM: 0.01, topEdge: 'free', waterDensity: WATER })
     const rimless = found({ style: 'rimless' })
     expect(rimless.value?.value).toBeCloseTo(TRADE_STRENGTH_PA / stressPa, 1)
-    expect(rimless.limit).toMatchObject({ low: { value: Math.round(LEAST_FACTOR * 10) / 10 } })
+    expect(rimless.limit).toMatchObject({ low: { value: LEAST_FACTOR } })
     expect(sayPhrase(rimless.reason, METRIC)).toContain('the trade would take 12 mm')
   })
 
@@ -98,6 +98,10 @@ describe('the finding', () => {
     expect(found({ material: 'acrylic' })).toMatchObject({ verdict: 'not_known', missing: ['word of the maker'] })
     expect(found({ style: undefined })).toMatchObject({ verdict: 'not_known', missing: ['whether a rim or braces hold the top'] })
     expect(found({ style: undefined, glassMm: 15 })).toMatchObject({ verdict: 'fits', assumed: ['whether a rim or braces hold the top'] })
+  })
+
+  it('has its least factor from the two strengths', () => {
+    expect(Math.ceil((TRADE_STRENGTH_PA / LASTING_STRENGTH_PA) * 10) / 10).toBe(LEAST_FACTOR)
   })
 
   it('always carries its caution', () => {

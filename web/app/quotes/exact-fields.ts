@@ -22,6 +22,7 @@ export interface ExactGroup {
 /** How the desk asks: its heading says the rest of the label. Limits and options are those of the table that every validator reads. */
 const ASKED: ReadonlyArray<readonly [title: string, fields: ReadonlyArray<readonly [key: ExactKey, label: string, digits?: number]>]> = [
   ['Room', [['coldestRoomC', 'Coldest', 1], ['warmestRoomC', 'Warmest', 1], ['floor', 'Floor']]],
+  ['Timber floor, if known', [['joistSpanMm', 'Joist span'], ['joistSpacingMm', 'Joist spacing'], ['joistLie', 'The tank lies'], ['floorUse', 'Room is']]],
   ['Outlet and circuit', [['outletHeightMm', 'Outlet height'], ['outletDistanceMm', 'Outlet distance'], ['circuitVoltageV', 'Circuit voltage'], ['circuitCurrentA', 'Circuit breaker'], ['otherLoadW', 'Other load'], ['circuitProtected', 'Leakage protection']]],
   ['Tap water', [['disinfectant', 'Disinfectant'], ['tapPh', 'pH', 1], ['tapGhDegrees', 'GH', 1], ['tapKhDegrees', 'KH', 1]]],
   ['Inside the tank', [['plants', 'Plants'], ['lightHoursPerDay', 'Light a day', 1], ['substrateDepthMm', 'Substrate depth'], ['waterBelowRimMm', 'Water below the rim']]],
