@@ -25,6 +25,8 @@ import { quotePages } from './pages/quote.ts'
 import { setupPages } from './pages/setup.ts'
 import { people } from './people/routes.ts'
 import { priceViewRoutes } from './price-views/routes.ts'
+import { pictures } from './pictures/routes.ts'
+import { productPictures } from './products/picture.ts'
 import { products } from './products/routes.ts'
 import { quoteLinkRoutes } from './quote-links/routes.ts'
 import { quotes } from './quotes/routes.ts'
@@ -44,6 +46,8 @@ const resources = new Hono<Env>()
   .route('/audit', auditTrail)
   .route('/install', install)
   .route('/products', products)
+  .route('/products', productPictures)
+  .route('/pictures', pictures)
   .route('/stores', stores)
   .route('/sightings', sightings)
   .route('/moderation', moderation)

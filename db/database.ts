@@ -156,6 +156,16 @@ export interface ProductTable {
   search_text: GeneratedAlways<string>
 }
 
+export interface ProductPictureTable {
+  product_id: string
+  hash: string | null
+  small: Uint8Array | null
+  large: Uint8Array | null
+  width: number | null
+  height: number | null
+  version: Generated<number>
+}
+
 export interface QuoteTable {
   id: Generated<string>
   number: string | null
@@ -338,6 +348,7 @@ export interface Database {
   one_use_link: OneUseLinkTable
   person: PersonTable
   product: ProductTable
+  product_picture: ProductPictureTable
   quote: QuoteTable
   quote_answer: QuoteAnswerTable
   quote_counter: QuoteCounterTable

@@ -43,6 +43,7 @@ const WORDS: Record<string, string> = {
 }
 const SCALARS: Record<string, string> = {
   ARRAY: 'string[]',
+  bytea: 'Uint8Array',
   boolean: 'boolean',
   date: 'string',
   'double precision': 'number',

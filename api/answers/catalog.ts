@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import type { ImportReport } from '../../core/catalog/import-report.ts'
 import { KINDS } from '../../core/catalog/kinds.ts'
+import type { ProductPicture } from '../../core/catalog/picture.ts'
 import type { Product } from '../../core/catalog/product.ts'
 import { DeliveryRuleSchema, KitPartSchema, SpecSchema, StoreRateSchema } from '../../core/catalog/schema.ts'
 import type { Region } from '../../core/catalog/region.ts'
@@ -34,7 +35,25 @@ if (firstKind === undefined) throw new Error('there are no kinds')
 // One branch a kind, each compared with the contract by the spec's own schema.
 export const ProductAnswer = answer('Product', z.discriminatedUnion('kind', [firstKind, ...otherKinds]) as unknown as z.ZodType<Product>)
 
-export const ProductsAnswer = answer('Products', z.strictObject({ items: z.array(ProductAnswer), total: z.int() }))
+export const ProductsAnswer = answer(
+  'Products',
+  z.strictObject({
+    items: z.array(ProductAnswer),
+    total: z.int(),
+    /** Hashes of the pictures of those that have one, by product. */
+    pictures: z.record(z.string(), z.string()),
+  }),
+)
+
+export const PictureAnswer = answer(
+  'Picture',
+  z.strictObject({
+    hash: z.string().nullable(),
+    width: z.int().nullable(),
+    height: z.int().nullable(),
+    version: z.int().min(0),
+  }) satisfies z.ZodType<ProductPicture>,
+)
 
 export const StoreAnswer = answer(
   'Store',

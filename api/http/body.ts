@@ -2,6 +2,7 @@ import type { MiddlewareHandler } from 'hono'
 import type { OperationId } from '../auth/rules.ts'
 import { RULES } from '../auth/rules.ts'
 import type { Ctx, Env } from '../context.ts'
+import { MOST_PICTURE_BYTES, PICTURE_TYPES } from '../../core/catalog/picture.ts'
 import { answerProblem } from './answer-problem.ts'
 import { problemBody, ProblemError } from './problem.ts'
 
@@ -16,6 +17,7 @@ const IMPORT_BYTES = 28_000 * KB
 /** How much the body of an operation may hold. */
 export function mostBytes(id: OperationId): number {
   if (RULES[id] === 'public') return PUBLIC_BYTES
+  if (id === 'putPicture') return MOST_PICTURE_BYTES
   return id === 'importProducts' ? IMPORT_BYTES : USUAL_BYTES
 }
 
@@ -69,5 +71,16 @@ const takesOnly =
     return undefined
   }
 
-export const takesJson = takesOnly(['application/json'], 'Send JSON, with Content-Type: application/json.')
+const takesJsonOnly = takesOnly(['application/json'], 'Send JSON, with Content-Type: application/json.')
+const takesPictures = takesOnly(
+  PICTURE_TYPES,
+  'A picture is a photograph in JPEG, PNG or WebP. Save it as one of these, or choose another.',
+)
+
+/** The one address whose body is a file. */
+const PICTURE_PATH = /^\/api\/products\/[^/]+\/picture$/
+
+/** JSON everywhere, and a picture where pictures are put. */
+export const takesJson: MiddlewareHandler<Env> = (c, next) =>
+  PICTURE_PATH.test(c.req.path) ? takesPictures(c, next) : takesJsonOnly(c, next)
 export const takesForms = takesOnly(['application/x-www-form-urlencoded', 'multipart/form-data'], 'Send the form of the page.')

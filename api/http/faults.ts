@@ -4,6 +4,7 @@ import { isUnreachable } from '../../db/reach.ts'
 import { TooBusyError } from '../auth/password-hash.ts'
 import type { Env } from '../context.ts'
 import { PdfBusyError, PdfUnwantedError } from '../pdf/pdf-desk.ts'
+import { PictureBusyError } from '../pictures/picture-desk.ts'
 import { answerProblem as send } from './answer-problem.ts'
 import { loggable } from './log.ts'
 import { problemBody, ProblemError } from './problem.ts'
@@ -18,6 +19,10 @@ export const answerFault: ErrorHandler<Env> = (error, c) => {
     return send(c, problemBody(400, 'malformed', 'The body is not well-formed. Check the JSON or the form.'))
   if (error instanceof TooBusyError)
     return send(c, problemBody(503, 'unavailable', 'Too many people are signing in at this moment. Try again shortly.'), {
+      'Retry-After': RETRY_S,
+    })
+  if (error instanceof PictureBusyError)
+    return send(c, problemBody(503, 'unavailable', 'Too many pictures are being made at this moment. Try again shortly.'), {
       'Retry-After': RETRY_S,
     })
   if (error instanceof PdfBusyError)

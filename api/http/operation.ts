@@ -18,6 +18,8 @@ export interface Description {
   /** Statuses it may refuse with, beside those every route has. */
   refuses?: number[]
   hide?: boolean
+  /** Content types of a body that is a file and no JSON. */
+  takes?: readonly string[]
 }
 
 const MEANING: Record<number, string> = {
@@ -64,6 +66,9 @@ function responsesOf(id: OperationId, description: Description) {
   return Object.fromEntries([...refused, ...good]) as Record<string, { description: string }>
 }
 
+const fileContent = (types: readonly string[]) =>
+  Object.fromEntries(types.map((type) => [type, { schema: { type: 'string' as const, format: 'binary' } }]))
+
 /** The least role, as an extension of the document that its own types do not know. */
 const roleOf = (id: OperationId): object => ({ 'x-role': RULES[id] })
 
@@ -80,6 +85,7 @@ export function operation(id: OperationId, description: Description): Middleware
     security: RULES[id] === 'public' ? [] : [{ session: [] }],
     responses: responsesOf(id, description),
     ...(isWrittenOnVersion(description) ? { parameters: [IF_MATCH] } : {}),
+    ...(description.takes === undefined ? {} : { requestBody: { required: true, content: fileContent(description.takes) } }),
     ...(description.hide === true ? { hide: true } : {}),
   })
   const [rule, most] = [RULES[id], mostBytes(id)]

@@ -4,6 +4,7 @@ import type { Product } from '../../core/catalog/product.ts'
 import { ImportInput, KindSchema, ProductInput } from '../../core/catalog/schema.ts'
 import { strict } from '../../core/schema.ts'
 import { audit, type AuditSubject } from '../../db/audit.ts'
+import { pictureHashes } from '../../db/pictures.ts'
 import { createProduct, findProduct, listProducts, updateProduct } from '../../db/products.ts'
 import { ImportAnswer, ProductAnswer, ProductsAnswer } from '../answers/catalog.ts'
 import { PriceRecordAnswer } from '../answers/pricing.ts'
@@ -37,7 +38,9 @@ export const products = new Hono<Env>()
     operation('listProducts', { summary: 'Products by name', tag, answers: { 200: ProductsAnswer } }),
     valid('query', ProductQuery),
     async (c) => {
-      return c.json(await listProducts(c.get('db'), c.req.valid('query')), 200)
+      const { items, total } = await listProducts(c.get('db'), c.req.valid('query'))
+      const pictures = await pictureHashes(c.get('db'), items.map(({ id }) => id)) // prettier-ignore
+      return c.json({ items, total, pictures }, 200)
     },
   )
   .post(

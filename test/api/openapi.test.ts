@@ -247,6 +247,7 @@ describe('the OpenAPI document', () => {
       ['getInstall', 'GET', '/api/install'],
       ['listProducts', 'GET', '/api/products?limit=10'],
       ['getProduct', 'GET', `/api/products/${shop.tank.id}`],
+      ['getPicture', 'GET', `/api/products/${shop.tank.id}/picture`],
       ['getPriceRecord', 'GET', `/api/products/${shop.tank.id}/record`],
       ['listStores', 'GET', '/api/stores'],
       ['getBoard', 'GET', '/api/board'],

@@ -18,6 +18,8 @@ export type ProductBody = { [K in Kind]: Omit<Extract<Product, { kind: K }>, 'id
 export interface ProductPage {
   items: Product[]
   total: number
+  /** Hashes of the pictures of those that have one, by product. */
+  pictures: Record<string, string>
 }
 export interface PriceViews {
   prices: PriceView[]

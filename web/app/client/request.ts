@@ -8,6 +8,8 @@ export interface Versioned<Value> {
 
 interface Options {
   body?: unknown
+  /** A file as the body, under its own content type. */
+  file?: Blob
   etag?: string
   signal?: AbortSignal
 }
@@ -26,6 +28,10 @@ async function call(method: string, path: string, options: Options): Promise<{ b
   if (options.etag !== undefined) headers['if-match'] = options.etag
   const init: RequestInit = { method, headers, credentials: 'same-origin' }
   if (options.body !== undefined) init.body = JSON.stringify(options.body)
+  if (options.file !== undefined) {
+    init.headers = { ...headers, 'content-type': options.file.type }
+    init.body = options.file
+  }
   if (options.signal) init.signal = options.signal
   const response = await fetch(path, init).catch((error: unknown) => {
     if (error instanceof DOMException && error.name === 'AbortError') throw error
