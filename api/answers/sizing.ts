@@ -9,12 +9,15 @@ import type { Unit } from '../../core/units/quantity.ts'
 import { answer } from './registry.ts'
 
 const UNITS = [
-  'mm', 'm', 'm2', 'L', 'mL', 'kg', 'g', 'degC', 'K', 'W', 'W/K', 'V', 'A', 'L/h', 'per_hour', 'h', 'min', 'days', 'mg/L', 'umol/m2/s', 'mol/m2/day', 'lm', 'kWh/year', 'L/day', 'share', 'percent',
+  'mm', 'm', 'm2', 'L', 'mL', 'kg', 'g', 'g/kg', 'degC', 'K', 'W', 'W/K', 'V', 'A', 'L/h', 'per_hour', 'h', 'min', 'days', 'mg/L', 'umol/m2/s', 'mol/m2/day', 'lm', 'kWh/year', 'L/day', 'share', 'percent',
   'count', 'dKH', 'N',
 ] as const satisfies readonly Unit[] // prettier-ignore
 const verdict = z.enum(['does_not_fit', 'not_known', 'marginal', 'fits'])
 
-export const QuantityAnswer = answer('Quantity', z.strictObject({ value: z.number(), unit: z.enum(UNITS), digits: z.int() }))
+export const QuantityAnswer = answer(
+  'Quantity',
+  z.strictObject({ value: z.number(), unit: z.enum(UNITS), digits: z.int(), least: z.literal(true).optional() }),
+)
 /** Words and quantities in turn; a reader's units are put in when it is said. */
 export const PhraseAnswer = answer('Phrase', z.array(z.union([z.string(), QuantityAnswer])))
 

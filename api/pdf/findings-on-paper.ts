@@ -22,8 +22,7 @@ export function rangeWords(low: string, high: string): string {
 }
 
 /** "Source (common practice): No tank overhangs its stand." */
-export const sourceWords = ({ tag, text }: Source, what = 'Source'): string =>
-  `${what} (${SOURCE_WORDS[tag]}): ${text.replace(/\.?$/, '.')}`.trimStart()
+const sourceWords = ({ tag, text }: Source): string => `Source (${SOURCE_WORDS[tag]}): ${text.replace(/\.?$/, '.')}`
 
 /** One finding with all that stands behind it. */
 export function findingOnPaper(finding: Finding, teller: Teller): FindingPaper {

@@ -1,7 +1,8 @@
 import { sayDate, sayWeekday, yearOf } from '../../core/dates.ts'
+import { salesEndingBefore, saySalesEnding } from '../../core/pricing/sales-ending.ts'
 import { documentUnits } from '../../core/quote/document-units.ts'
 import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
-import { quantity } from '../../core/units/quantity.ts'
+import { quantity, stated } from '../../core/units/quantity.ts'
 import { saySize } from '../../core/units/say.ts'
 import { sayCounts } from '../../core/sizing/count-words.ts'
 import { firstFindings } from './findings-on-paper.ts'
@@ -33,7 +34,7 @@ export function firstPage(document: RevisionDocument, customer: string | null, l
     sums: sumRows(builds, teller),
     findings: firstFindings(builds, teller),
     notIncluded: `${document.notIncluded.join('; ')}.`,
-    priceNote: priceNote(document),
+    priceNote: [...salesEnding(document), priceNote(document)].join(' '),
     note: document.note,
     caution: CAUTION,
     link,
@@ -61,10 +62,10 @@ function buildHead(build: AssembledBuild, { inputs }: RevisionDocument, teller: 
 /** "About 48 in long, living room, small tropical fish, about $1,150, by Nov 14, 2026." */
 function needSentence({ need, conditions, issuedOn }: RevisionDocument, teller: Teller): string {
   const parts = [
-    need.lengthMm === null ? '' : `about ${teller.quantity(quantity(need.lengthMm, 'mm', 0))} long`,
+    need.lengthMm === null ? '' : `about ${teller.quantity(stated(need.lengthMm, 'mm', 0))} long`,
     need.place,
     need.livestockNote === '' ? lowerFirst(conditions.livestock.name) : need.livestockNote,
-    `room ${teller.quantity(quantity(conditions.coldestRoomC, 'degC', 0))} to ${teller.quantity(quantity(conditions.warmestRoomC, 'degC', 0))}${conditions.assumed.includes('coldestRoomC') ? ' (assumed)' : ''}`,
+    `room ${teller.quantity(stated(conditions.coldestRoomC, 'degC', 0))} to ${teller.quantity(stated(conditions.warmestRoomC, 'degC', 0))}${conditions.assumed.includes('coldestRoomC') ? ' (assumed)' : ''}`,
     need.budgetMinor === null ? '' : `about ${teller.money(need.budgetMinor).replace(/\.0+$/, '')}`,
     need.byDate === null ? '' : `by ${sayDate(need.byDate, yearOf(issuedOn))}`,
   ]
@@ -81,6 +82,16 @@ function factsOf({ standsUntil, advisor, builds, inputs }: RevisionDocument, tel
     { label: stores.length === 1 ? 'Store' : 'Stores', value: stores.join(', '), strong: false },
     { label: 'To ask', value: inputs.install.contact, strong: false },
   ].filter((fact) => fact.value.trim() !== '')
+}
+
+/** The sales that are over before the quote is: whoever waits to its last day pays more. */
+function salesEnding({ builds, standsUntil, issuedOn }: RevisionDocument): string[] {
+  return builds.flatMap((build) => {
+    const ending = salesEndingBefore(build.cost.lines, standsUntil)
+    if (ending === null) return []
+    const said = saySalesEnding(ending, yearOf(issuedOn))
+    return builds.length === 1 ? said : `In ${build.letter}, ${lowerFirst(said)}`
+  })
 }
 
 /** A club sells nothing: its prices are what members saw. A store answers for its own. */

@@ -1,6 +1,6 @@
-import type { Finding } from '../../core/sizing/finding.ts'
+import { SOURCE_WORDS, type Finding, type Source } from '../../core/sizing/finding.ts'
 import type { AssembledBuild } from '../../core/quote/revision.ts'
-import { findingOnPaper, limitWords, sourceWords, verdictWord } from './findings-on-paper.ts'
+import { findingOnPaper, limitWords, verdictWord } from './findings-on-paper.ts'
 import { firstSentence } from './first-sentence.ts'
 import type { FindingPaper, FitPaper, SizingPaper } from './paper.ts'
 import type { Teller } from './teller.ts'
@@ -59,6 +59,12 @@ function fitOnPaper(finding: Finding, teller: Teller): FitPaper {
   }
 }
 
+/** In a column of its own the source begins with what kind it is. @example restsOn({ tag: 'own', text: 'Heat balance.' }) // 'Our own reckoning. Heat balance.' */
+function restsOn({ tag, text }: Source): string {
+  const words = SOURCE_WORDS[tag]
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}. ${text.replace(/\.?$/, '.')}`
+}
+
 /** Each source once, with the checks that rest on it. */
 function gatheredSources(fitting: Finding[]): SizingPaper['sources'] {
   const checks = new Map<string, Finding[]>()
@@ -68,6 +74,6 @@ function gatheredSources(fitting: Finding[]): SizingPaper['sources'] {
   }
   return [...checks.values()].flatMap((findings) => {
     const [first] = findings
-    return first === undefined ? [] : [{ checks: findings.map(({ title }) => title).join(', '), text: sourceWords(first.source, '') }]
+    return first === undefined ? [] : [{ checks: findings.map(({ title }) => title).join(', '), text: restsOn(first.source) }]
   })
 }

@@ -1,4 +1,4 @@
-import { phrase, quantity, type Quantity } from '../units/quantity.ts'
+import { leastLength, phrase, quantity, type Quantity } from '../units/quantity.ts'
 import { appliancesOf } from './appliances.ts'
 import { dripLoop, type CordRun, type DripLoop } from './drip-loop.ts'
 import { FINDING_CAUTIONS } from './finding-cautions.ts'
@@ -105,7 +105,7 @@ export function cordLength(situation: Situation): Finding | null {
   const verdict = worstOf(judged.map((each) => each.verdict))
   const worst = judged.filter((each) => each.verdict === verdict).sort((a, b) => a.reserveMm - b.reserveMm)[0]
   if (!worst?.loop) return null
-  const needed = quantity(worst.loop.neededMm, 'mm', 0)
+  const needed = neededOf(worst.loop, worst.reserveMm)
   const base = { limit: { kind: 'at_least', low: needed }, source: SOURCE, caution: FINDING_CAUTIONS.mains } as const
   if (verdict === 'not_known') return notStated(worst, needed, { ...base, assumed: defaults, missing: unstatedOf(judged, verdict) })
   const value = quantity(worst.usableMm, 'mm', 0)
@@ -118,6 +118,13 @@ export function cordLength(situation: Situation): Finding | null {
     assumed: namesOf(unstatedOf(judged), defaults),
   })
 }
+
+/** A least length is told in steps of half an inch or a whole centimetre: a cord that reaches by less must not read as if it fell short. */
+const TOLD_STEP_MM = 12.7
+
+/** What a loop takes, rounded up for whoever measures, as in the startup plan. The verdict is of whole millimetres, so one below counts as reaching. */
+const neededOf = ({ neededMm }: DripLoop, reserveMm: number): Quantity =>
+  reserveMm > -1 && reserveMm < TOLD_STEP_MM ? quantity(neededMm, 'mm', 0) : leastLength(Math.round(neededMm))
 
 /** What nobody stated of the cords with this verdict, of all without one: the cords themselves, and the stand's height where a cord leaves over the rim. */
 function unstatedOf(judged: readonly Judged[], verdict?: Verdict): string[] {

@@ -1,4 +1,4 @@
-import { phrase, quantity, type Phrase } from '../units/quantity.ts'
+import { phrase, quantity, stated, type Phrase } from '../units/quantity.ts'
 import { equilibriumC } from './equilibrium.ts'
 import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding, Source } from './finding.ts'
@@ -55,8 +55,8 @@ function withoutHeat(situation: Situation, bareC: number, assumed: string[]): Fi
   return makeFinding('heater_holds', {
     verdict: 'fits',
     value: held,
-    limit: { kind: 'at_least', low: quantity(lowestC, 'degC', 1) },
-    reason: phrase`In the coldest room, ${quantity(situation.conditions.coldestRoomC, 'degC', 1)}, the water stays at ${held} without any heat; the least that these animals bear is ${quantity(lowestC, 'degC', 1)}.`,
+    limit: { kind: 'at_least', low: stated(lowestC, 'degC', 1) },
+    reason: phrase`In the coldest room, ${stated(situation.conditions.coldestRoomC, 'degC', 1)}, the water stays at ${held} without any heat; the least that these animals bear is ${stated(lowestC, 'degC', 1)}.`,
     assumed,
     source: SOURCE,
   })
@@ -64,8 +64,8 @@ function withoutHeat(situation: Situation, bareC: number, assumed: string[]): Fi
 
 function reasonOf(situation: Situation, heating: Heating, lossHighW: number): Phrase {
   const { coldestRoomC, livestock } = situation.conditions
-  const room = quantity(coldestRoomC, 'degC', 1)
-  const target = quantity(livestock.targetC, 'degC', 1)
+  const room = stated(coldestRoomC, 'degC', 1)
+  const target = stated(livestock.targetC, 'degC', 1)
   const loses = phrase`In the coldest room, ${room}, the tank loses up to ${quantity(lossHighW, 'W', 0)} at ${target}.`
   const installedW = heating.installedW.low
   if (heating.heaters.length === 0)

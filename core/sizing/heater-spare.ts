@@ -1,4 +1,4 @@
-import { phrase, quantity } from '../units/quantity.ts'
+import { phrase, quantity, stated } from '../units/quantity.ts'
 import { equilibriumC } from './equilibrium.ts'
 import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding, Verdict } from './finding.ts'
@@ -27,7 +27,7 @@ export function heaterSpare(situation: Situation, heating: Heating): Finding | n
   const left = (end: 'low' | 'high') => Math.max(0, heating.installedW[end] - Math.max(...heating.heaters.map(({ powerW }) => powerW[end])))
   const held = (end: 'low' | 'high') => quantity(over(heating.cold, ({ loss }) => equilibriumC(loss, left(end)))[end], 'degC', 1)
   const coldest = held('low')
-  const limit = quantity(lowestC, 'degC', 1)
+  const limit = stated(lowestC, 'degC', 1)
   const judge = (heldC: number) => asPrecaution(judgeAtLeast(heldC, limit.value, SPARE_BAND_K))
   const worst = judge(coldest.value)
   const outcome = settled(
@@ -40,7 +40,7 @@ export function heaterSpare(situation: Situation, heating: Heating): Finding | n
     heating.cold,
     ({ loss, capacityJPerK }) => hoursBetween(loss, capacityJPerK, left('low'), targetC, lowestC) ?? Infinity,
   ).low
-  const room = quantity(conditions.coldestRoomC, 'degC', 1)
+  const room = stated(conditions.coldestRoomC, 'degC', 1)
   const after = Number.isFinite(hours)
     ? phrase`. After ${quantity(hours, 'h', 0)} it is below ${limit}, the least that these animals bear`
     : phrase`; the least that these animals bear is ${limit}`

@@ -1,4 +1,4 @@
-import { phrase, quantity, type Phrase, type Quantity } from '../units/quantity.ts'
+import { phrase, quantity, stated, type Phrase, type Quantity } from '../units/quantity.ts'
 import type { LivestockGroup } from './conditions.ts'
 import { equilibriumC } from './equilibrium.ts'
 import { FINDING_CAUTIONS } from './finding-cautions.ts'
@@ -30,7 +30,7 @@ export function heaterStuck(situation: Situation, heating: Heating): Finding | n
   const strongest = heating.heaters.filter((h) => !h.externalController).sort((a, b) => b.powerW.high - a.powerW.high)[0]
   if (!strongest) return heating.heaters.length > 0 ? switchedByController(situation, heating) : null
   const { conditions, tankUnstated, coverUnstated, fillDefaults } = situation
-  const danger = quantity(conditions.livestock.dangerC, 'degC', 1)
+  const danger = stated(conditions.livestock.dangerC, 'degC', 1)
   const hottest = stuckC(heating, 'high', strongest)
   const coolest = stuckC(heating, 'low', strongest)
   const worst = judge(hottest, stuckUsualC(heating, 'high', strongest), danger.value)
@@ -67,8 +67,8 @@ function judge(lowLoss: Quantity, usual: Quantity, dangerC: number): Verdict {
 
 function reasonOf(situation: Situation, heating: Heating, heater: OneHeater, hottest: Quantity): Phrase {
   const { warmestRoomC, livestock } = situation.conditions
-  const room = quantity(warmestRoomC, 'degC', 1)
-  const danger = quantity(livestock.dangerC, 'degC', 1)
+  const room = stated(warmestRoomC, 'degC', 1)
+  const danger = stated(livestock.dangerC, 'degC', 1)
   const start = phrase`In the warmest room, ${room}, a heater stuck on (${heater.name}) would take the water to ${hottest}${lidWords(heating)}`
   if (hottest.value <= danger.value) return phrase`${start}; these animals are in danger from ${danger}.`
   const heatW = heater.powerW.high + heating.applianceHeatW.high
@@ -98,12 +98,12 @@ export const controllerCutOffC = ({ targetC, highestC, dangerC }: Pick<Livestock
 
 function switchedByController(situation: Situation, heating: Heating): Finding {
   const { livestock } = situation.conditions
-  const cutOff = quantity(controllerCutOffC(livestock), 'degC', 1)
+  const cutOff = stated(controllerCutOffC(livestock), 'degC', 1)
   const strongest = heating.heaters.reduce((a, b) => (b.powerW.high > a.powerW.high ? b : a))
   return makeFinding('heater_stuck', {
     verdict: 'fits',
     value: cutOff,
-    limit: { kind: 'at_most', high: quantity(livestock.dangerC, 'degC', 1) },
+    limit: { kind: 'at_most', high: stated(livestock.dangerC, 'degC', 1) },
     reason: phrase`A thermostat that sticks would take the water to ${stuckC(heating, 'high', strongest)}${lidWords(heating)}, but the controller that comes with the heater (${strongest.name}), set to cut off at ${cutOff}, switches it off first. Test it every month.`,
     assumed: ['cut-off of the controller'],
     source: SOURCE,

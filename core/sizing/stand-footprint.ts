@@ -14,8 +14,8 @@ const SOURCE: Source = { tag: 'common_practice', text: 'No tank overhangs its st
 /**
  * Whether the tank stands wholly on the stand's top.
  *
- * Value: the reserve of length or depth, whichever is worse, in mm; negative where the tank overhangs, by less than the rounding of makers counted as 0.
- * Limit: none overhanging; for a frame, which bears only under the edge, also at most 20 mm.
+ * Value: the stand's length or depth, whichever is worse, in mm. Limit: at least the tank's; for a frame, which bears only under the edge, also at most
+ * 20 mm more. A tank that overhangs by less than the rounding of makers does not.
  */
 export function standFootprint(situation: Situation): Finding | null {
   const { gear, tank } = situation
@@ -38,16 +38,18 @@ export function standFootprint(situation: Situation): Finding | null {
     })
   }
   const most = top === 'perimeter' ? FRAME_SLACK_MM : Infinity
-  const reserves = [reserveOf(topLengthMm, tank.lengthMm), reserveOf(topWidthMm, tank.widthMm)] as const
-  const value = reserves.reduce((worst, each) => (marginTo(each.value, most) < marginTo(worst.value, most) ? each : worst))
-  const overhangs = reserves.some((each) => each.value < 0)
-  const beside = reserves.some((each) => each.value > most)
-  const none = quantity(0, 'mm', 0)
+  const sides = [sideOf(topLengthMm, tank.lengthMm), sideOf(topWidthMm, tank.widthMm)] as const
+  const worst = sides.reduce((a, b) => (marginTo(b.reserveMm, most) < marginTo(a.reserveMm, most) ? b : a))
+  const overhangs = sides.some(({ reserveMm }) => reserveMm < 0)
+  const beside = sides.some(({ reserveMm }) => reserveMm > most)
   const standSize = phrase`${quantity(topLengthMm, 'mm', 0)} by ${quantity(topWidthMm, 'mm', 0)}`
   return makeFinding('stand_footprint', {
     verdict: overhangs || beside ? 'does_not_fit' : 'fits',
-    value,
-    limit: top === 'perimeter' ? { kind: 'between', low: none, high: quantity(FRAME_SLACK_MM, 'mm', 0) } : { kind: 'at_least', low: none },
+    value: worst.stand,
+    limit:
+      top === 'perimeter'
+        ? { kind: 'between', low: worst.least, high: quantity(worst.least.value + FRAME_SLACK_MM, 'mm', 0) }
+        : { kind: 'at_least', low: worst.least },
     reason: overhangs
       ? phrase`The tank covers ${tankSize} and the stand's top only ${standSize}: the glass would overhang.`
       : beside
@@ -62,10 +64,12 @@ export function standFootprint(situation: Situation): Finding | null {
   })
 }
 
-/** Whole millimetres of the stand beyond the tank on one axis. */
-function reserveOf(standMm: number, tankMm: number): Quantity {
-  const reserve = quantity(standMm - tankMm, 'mm', 0)
-  return reserve.value < 0 && reserve.value >= -ROUNDING_MM ? quantity(0, 'mm', 0) : reserve
+/** One side of the stand, what the tank asks of it, and what it has to spare, all in whole millimetres. */
+function sideOf(standMm: number, tankMm: number) {
+  const [stand, tank] = [quantity(standMm, 'mm', 0), quantity(tankMm, 'mm', 0)]
+  const rounding = standMm < tankMm && Math.round(tankMm - standMm) <= ROUNDING_MM
+  const least: Quantity = rounding ? stand : tank
+  return { stand, least, reserveMm: stand.value - least.value }
 }
 
 const marginTo = (reserveMm: number, mostMm: number): number => Math.min(reserveMm, mostMm - reserveMm)

@@ -1,4 +1,4 @@
-import { phrase, quantity, type Phrase } from '../units/quantity.ts'
+import { phrase, quantity, stated, type Phrase } from '../units/quantity.ts'
 import { appliancesHeatW, appliancesOf } from './appliances.ts'
 import { equilibriumC } from './equilibrium.ts'
 import type { Finding, Source, Verdict } from './finding.ts'
@@ -34,7 +34,7 @@ export function warmRoom(situation: Situation, heating: Heating): Finding {
     return quantity(cooledC, 'degC', 1)
   }
   const warmest = reached('high')
-  const limit = quantity(Math.min(highestC, dangerC), 'degC', 1)
+  const limit = stated(Math.min(highestC, dangerC), 'degC', 1)
   const judge = (waterC: number): Verdict => (waterC > dangerC ? 'does_not_fit' : waterC > limit.value ? 'marginal' : 'fits')
   const outcome = settled(
     judge(warmest.value),
@@ -43,12 +43,12 @@ export function warmRoom(situation: Situation, heating: Heating): Finding {
     namesOf(assumedOf(conditions, ['warmestRoomC']), fillDefaults),
   )
   if (chiller.unstated && outcome.verdict !== 'fits') return unstatedChiller(chiller.name)
-  const room = quantity(conditions.warmestRoomC, 'degC', 1)
+  const room = stated(conditions.warmestRoomC, 'degC', 1)
   return makeFinding('warm_room', {
     ...outcome,
     value: warmest,
     limit: { kind: 'at_most', high: limit },
-    reason: phrase`In the warmest room, ${room}, ${warmedBy(situation)} to ${warmest}${chiller.coolingW > 0 ? ' with the chiller on' : ''}; these animals are comfortable up to ${limit} and in danger from ${quantity(dangerC, 'degC', 1)}.`,
+    reason: phrase`In the warmest room, ${room}, ${warmedBy(situation)} to ${warmest}${chiller.coolingW > 0 ? ' with the chiller on' : ''}; these animals are comfortable up to ${limit} and in danger from ${stated(dangerC, 'degC', 1)}.`,
     action: outcome.verdict === 'fits' ? null : { text: coolerBy(situation) },
     source: SOURCE,
   })

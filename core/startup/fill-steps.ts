@@ -1,6 +1,7 @@
 import { SALT_G_PER_L } from '../sizing/typical-ranges.ts'
-import { phrase, quantity, type Phrase } from '../units/quantity.ts'
+import { phrase, quantity, stated, type Phrase } from '../units/quantity.ts'
 import { caution } from './cautions.ts'
+import { controllerStep } from './controller-step.ts'
 import { conditionerDose } from './conditioner-dose.ts'
 import { ammoniaFromChloramine, HIGHEST_RESIDUAL_MG_PER_L } from './disinfectant.ts'
 import type { Step } from './setup-plan.ts'
@@ -22,6 +23,8 @@ export function fillSteps(subject: StartupSubject): StepsMade {
   if (facts.salt) made.steps.push(mixSalt(subject, facts))
   made.steps.push(fill(subject, facts))
   if (subject.gear.heaters.length > 0) made.steps.push(warmUp(subject, facts))
+  const controller = controllerStep(subject, facts.holdDays)
+  if (controller !== null) made.steps.push(controller)
   made.steps.push(runIn(subject, facts))
   if (facts.planted) made.steps.push(plant(subject, facts))
   return made
@@ -131,7 +134,7 @@ function warmUp({ gear, conditions, report }: StartupSubject, { holdDays }: Tank
     why: phrase`A heater's glass must take the water's temperature before it gets hot, or it cracks${count > 1 ? '. Two are there so that one failing is no disaster' : ''}.`,
     amounts: [
       { label: 'Wait', value: phrase`15 to 30 min under water, unplugged` },
-      { label: 'Set to', value: phrase`${quantity(conditions.livestock.targetC, 'degC', 0)}` },
+      { label: 'Set to', value: phrase`${stated(conditions.livestock.targetC, 'degC', 0)}` },
       ...(power === undefined ? [] : [{ label: 'Power', value: phrase`${quantity(power, 'W', 0)} in all` }]),
     ],
     actions: [
@@ -178,7 +181,7 @@ function runIn(subject: StartupSubject, { holdDays }: TankFacts): Step {
 function shouldRead(subject: StartupSubject): Phrase {
   const { targetC } = subject.conditions.livestock
   if (!isHeated(subject)) return phrase`${suitableRange(subject)}: no heater holds it, the room does`
-  return phrase`${quantity(targetC - 1, 'degC', 0)} to ${quantity(targetC + 1, 'degC', 0)}`
+  return phrase`${stated(targetC - 1, 'degC', 0)} to ${stated(targetC + 1, 'degC', 0)}`
 }
 
 function plant(subject: StartupSubject, { holdDays, activeSoil }: TankFacts): Step {

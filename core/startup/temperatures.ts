@@ -1,8 +1,8 @@
-import { phrase, quantity, type Phrase, type Quantity } from '../units/quantity.ts'
+import { phrase, stated, type Phrase, type Quantity } from '../units/quantity.ts'
 import type { StartupSubject } from './startup-subject.ts'
 
 /** A limit keeps a digit: 32 °C is 89.6 °F, and 90 °F would be past it. @example sayQuantity(limitC(32), US) // '89.6 °F' */
-export const limitC = (celsius: number): Quantity => quantity(celsius, 'degC', 1)
+export const limitC = (celsius: number): Quantity => stated(celsius, 'degC', 1)
 
 /** Without a heater nothing holds a target: the animals' own range is all that can be asked. */
 export const isHeated = ({ gear }: StartupSubject): boolean => gear.heaters.length > 0
@@ -15,4 +15,4 @@ export function suitableRange({ conditions }: StartupSubject): Phrase {
 
 /** What the thermometer should show from day to day: the target where a heater holds it, the animals' range where none does. */
 export const keptAt = (subject: StartupSubject): Phrase =>
-  isHeated(subject) ? phrase`${quantity(subject.conditions.livestock.targetC, 'degC', 0)}` : suitableRange(subject)
+  isHeated(subject) ? phrase`${stated(subject.conditions.livestock.targetC, 'degC', 0)}` : suitableRange(subject)

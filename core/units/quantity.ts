@@ -39,6 +39,8 @@ export interface Quantity {
   value: number
   unit: Unit
   digits: number
+  /** A least length, for someone who measures: told rounded up. */
+  least?: true | undefined
 }
 
 /** Rounds to the declared digits. @example quantity(4.2649, 'per_hour', 2).value // 4.26 */
@@ -46,6 +48,17 @@ export function quantity(value: number, unit: Unit, digits: number): Quantity {
   const scale = 10 ** digits
   return { value: Math.round(value * scale) / scale, unit, digits }
 }
+
+/**
+ * A figure as somebody stated it: told to its digits in the reader's unit, but not rounded in the unit of storage first, or the 62 °F that were
+ * typed would come back as 63 °F.
+ *
+ * @example sayQuantity(stated(16.6667, 'degC', 0), US) // '62 °F'
+ */
+export const stated = (value: number, unit: Unit, digits: number): Quantity => ({ value, unit, digits })
+
+/** A length to keep to at least, told rounded up wherever it stands. @example sayQuantity(leastLength(1373), US) // '54.5 in' */
+export const leastLength = (mm: number): Quantity => ({ ...quantity(mm, 'mm', 0), least: true })
 
 /** A sentence whose figures are told in the reader's units. */
 export type Phrase = ReadonlyArray<string | Quantity>

@@ -93,6 +93,7 @@ export function displayUnit(unit: Unit, reader: ReaderUnits): string {
  * @example sayQuantity(quantity(914.4, 'mm', 0), METRIC) // '91.4 cm'
  */
 export function sayQuantity(quantity: Quantity, reader: ReaderUnits): string {
+  if (quantity.least && quantity.unit === 'mm') return sayAtLeastLength(quantity.value, reader)
   const { value, unit, digits } = shown(quantity, reader)
   const number = sayNumber(value, digits, reader)
   return unit === '' ? number : `${number} ${unit}`

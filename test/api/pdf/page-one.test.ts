@@ -75,6 +75,23 @@ describe('page one', () => {
     expect(ways.at(-1)?.layout).toMatchObject({ together: false, text: 8 })
   })
 
+  it('says which sale prices are over before the quote is, in the builds that have them', () => {
+    const input = inputOf({ builds: 2 })
+    const endingOn = (holdsUntil: string): string => {
+      const builds = input.document.builds.map((build, index) => ({
+        ...build,
+        cost: {
+          ...build.cost,
+          lines: build.cost.lines.map((line, at) => ({ ...line, holdsUntil: index === 0 && at < 2 ? holdsUntil : null })),
+        },
+      }))
+      return quotePaper({ ...input, document: { ...input.document, builds } }).paper.first.priceNote
+    }
+    // The sample stands until Oct 31.
+    expect(endingOn('2026-10-25')).toMatch(/^In A, sale prices of 2 parts hold only until Oct 25\. Every price/)
+    expect(endingOn('2026-10-31')).toMatch(/^Every price/)
+  })
+
   it('sets a long title smaller before it takes a second line', () => {
     const size = (title: string): number => {
       const { paper, art } = quotePaper(inputOf({ builds: 1, hostile: title }))

@@ -82,7 +82,7 @@ describe('a quote of three builds', () => {
 
   it('shrinks what fits to a row with value and limit, its assumptions and sources told once below', () => {
     expect(read.text).toContain('Electrical load 357 W at most 1,440 W')
-    expect(read.text).toContain('Where the limits come from.')
+    expect(read.text).toContain('Where their limits come from')
     expect(read.text).not.toContain('All at once on a circuit')
     expect(read.text).not.toContain('no value')
   })

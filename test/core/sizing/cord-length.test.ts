@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { METRIC, sayPhrase } from '../../../core/units/say.ts'
+import { METRIC, sayPhrase, sayQuantity, US } from '../../../core/units/say.ts'
 import { findingOf, one } from './sample-build.ts'
 
 const heater = (cordMm?: number) => ({ heaters: [one('Torvane', { powerW: 100, ...(cordMm ? { cordMm } : {}) })] })
@@ -17,6 +17,23 @@ it('fits with slack, is marginal without, and does not fit when no loop can hang
   expect(short.verdict).toBe('does_not_fit')
   expect(short.margin?.value).toBeLessThan(0)
   expect(short.caution).toMatch(/licensed electrician/)
+})
+
+it('tells what a loop takes rounded up, and the same in the limit as in the sentence', () => {
+  const short = findingOf('cord_length', heater(1500))
+  if (short.limit?.kind !== 'at_least') throw new Error('a least length')
+  // Own: 1646.6 mm, 64.8 in.
+  expect(sayQuantity(short.limit.low, US)).toBe('65 in')
+  expect(sayPhrase(short.reason, US)).toContain('takes 65 in, slack included')
+})
+
+it('never tells a cord that reaches as shorter than what it needs', () => {
+  for (let cordMm = 2270; cordMm <= 2300; cordMm += 1) {
+    const { verdict, value, limit } = findingOf('cord_length', heater(cordMm))
+    if (verdict !== 'fits' || value === undefined || limit?.kind !== 'at_least') continue
+    for (const reader of [US, METRIC])
+      expect(parseFloat(sayQuantity(value, reader))).toBeGreaterThanOrEqual(parseFloat(sayQuantity(limit.low, reader)))
+  }
 })
 
 it('does not guess a cord that nobody measured', () => {

@@ -43,7 +43,11 @@ describe('stand size', () => {
   it('does not fit where the tank overhangs', () => {
     const found = findingOf('stand_footprint', stand({ topLengthMm: 1200, topWidthMm: 460 }))
     expect(found.verdict).toBe('does_not_fit')
-    expect(found.value).toMatchObject({ value: -19, unit: 'mm' })
+    expect(found).toMatchObject({
+      value: { value: 1200, unit: 'mm' },
+      limit: { kind: 'at_least', low: { value: 1219 } },
+      margin: { value: -19 },
+    })
     expect(found.action?.want?.minimum).toEqual({ lengthMm: 1218, widthMm: 456 })
   })
 
@@ -52,19 +56,19 @@ describe('stand size', () => {
     expect(findingOf('stand_footprint', stand({ topLengthMm: 1300, topWidthMm: 500, top: 'perimeter' })).verdict).toBe('does_not_fit')
   })
 
-  it('tells the worse of length and depth, negative wherever it does not fit', () => {
+  it('tells the worse of length and depth against the tank’s, short of it wherever it does not fit', () => {
     const frame = (topLengthMm: number, topWidthMm: number) =>
       findingOf('stand_footprint', stand({ topLengthMm, topWidthMm, top: 'perimeter' }))
     // The tank is 1219.2 × 457.2 mm; a frame may stand 20 mm beyond it.
-    expect(frame(1300, 460)).toMatchObject({ verdict: 'does_not_fit', value: { value: 81 }, margin: { value: -61 } })
-    expect(frame(1222, 500)).toMatchObject({ verdict: 'does_not_fit', value: { value: 43 }, margin: { value: -23 } })
-    expect(frame(1300, 300)).toMatchObject({ verdict: 'does_not_fit', value: { value: -157 }, margin: { value: -157 } })
-    expect(frame(1220, 460)).toMatchObject({ verdict: 'fits', value: { value: 1 }, margin: { value: 1 } })
+    expect(frame(1300, 460)).toMatchObject({ verdict: 'does_not_fit', value: { value: 1300 }, margin: { value: -61 } })
+    expect(frame(1222, 500)).toMatchObject({ verdict: 'does_not_fit', value: { value: 500 }, margin: { value: -23 } })
+    expect(frame(1300, 300)).toMatchObject({ verdict: 'does_not_fit', value: { value: 300 }, margin: { value: -157 } })
+    expect(frame(1220, 460)).toMatchObject({ verdict: 'fits', value: { value: 1220 }, margin: { value: 1 } })
   })
 
   it('counts less than a maker’s rounding as no overhang', () => {
     const found = findingOf('stand_footprint', stand({ topLengthMm: 1218, topWidthMm: 456 }))
-    expect(found).toMatchObject({ verdict: 'fits', value: { value: 0 }, margin: { value: 0 } })
+    expect(found).toMatchObject({ verdict: 'fits', value: { value: 1218 }, limit: { low: { value: 1218 } }, margin: { value: 0 } })
     expect(findingOf('stand_footprint', stand({ topLengthMm: 1216, topWidthMm: 456 })).verdict).toBe('does_not_fit')
   })
 

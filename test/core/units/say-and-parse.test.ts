@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { unit as mathUnit } from 'mathjs'
 import { describe, expect, it } from 'vitest'
 import { parseQuantity } from '../../../core/units/parse.ts'
-import { phrase, quantity, type ReaderUnits, type Unit } from '../../../core/units/quantity.ts'
+import { leastLength, phrase, quantity, stated, type ReaderUnits, type Unit } from '../../../core/units/quantity.ts'
 import { METRIC, sayAtLeastLength, sayPhrase, sayQuantity, saySize, US } from '../../../core/units/say.ts'
 
 const read = (text: string, unit: Unit, reader: ReaderUnits = METRIC): number => {
@@ -81,6 +81,16 @@ describe('what people read', () => {
     expect(sayQuantity(quantity(283.9058838, 'L', 3), US)).toBe('75 gal')
     expect(sayPhrase(phrase`It weighs ${quantity(248, 'kg', 0)}.`, US)).toBe('It weighs 547 lb.')
     expect(saySize([1219.2, 457.2, 533.4], US)).toBe('48 × 18 × 21 in')
+  })
+
+  // 62 °F is 16.667 °C, which is 17 °C to the degree, and that is 63 °F.
+  it.each([62, 64, 68, 70, 73, 77])('tells %s °F as it was stated', (fahrenheit) => {
+    expect(sayQuantity(stated(((fahrenheit - 32) * 5) / 9, 'degC', 0), US)).toBe(`${fahrenheit} °F`)
+  })
+
+  it('tells a least length rounded up wherever it stands', () => {
+    expect(sayPhrase(phrase`It takes ${leastLength(1373)}.`, US)).toBe('It takes 54.5 in.')
+    expect(sayPhrase(phrase`It takes ${leastLength(1373)}.`, METRIC)).toBe('It takes 138 cm.')
   })
 
   it.each([
