@@ -1,4 +1,4 @@
-import { phrase, quantity, stated } from '../units/quantity.ts'
+import { asJudged, phrase, quantity, stated } from '../units/quantity.ts'
 import { equilibriumC } from './equilibrium.ts'
 import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding, Verdict } from './finding.ts'
@@ -28,7 +28,7 @@ export function heaterSpare(situation: Situation, heating: Heating): Finding | n
   const held = (end: 'low' | 'high') => quantity(over(heating.cold, ({ loss }) => equilibriumC(loss, left(end)))[end], 'degC', 1)
   const coldest = held('low')
   const limit = stated(lowestC, 'degC', 1)
-  const judge = (heldC: number) => asPrecaution(judgeAtLeast(heldC, limit.value, SPARE_BAND_K))
+  const judge = (heldC: number) => asPrecaution(judgeAtLeast(heldC, asJudged(limit), SPARE_BAND_K))
   const worst = judge(coldest.value)
   const outcome = settled(
     worst,

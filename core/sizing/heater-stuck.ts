@@ -1,4 +1,4 @@
-import { phrase, quantity, stated, type Phrase, type Quantity } from '../units/quantity.ts'
+import { asJudged, phrase, quantity, stated, type Phrase, type Quantity } from '../units/quantity.ts'
 import type { LivestockGroup } from './conditions.ts'
 import { equilibriumC } from './equilibrium.ts'
 import { FINDING_CAUTIONS } from './finding-cautions.ts'
@@ -33,10 +33,10 @@ export function heaterStuck(situation: Situation, heating: Heating): Finding | n
   const danger = stated(conditions.livestock.dangerC, 'degC', 1)
   const hottest = stuckC(heating, 'high', strongest)
   const coolest = stuckC(heating, 'low', strongest)
-  const worst = judge(hottest, stuckUsualC(heating, 'high', strongest), danger.value)
+  const worst = judge(hottest, stuckUsualC(heating, 'high', strongest), asJudged(danger))
   const outcome = settled(
     worst,
-    judge(coolest, stuckUsualC(heating, 'low', strongest), danger.value),
+    judge(coolest, stuckUsualC(heating, 'low', strongest), asJudged(danger)),
     namesOf(heating.powerUnstated, heating.applianceUnstated, tankUnstated, coverUnstated),
     namesOf(assumedOf(conditions, ['warmestRoomC']), fillDefaults),
   )
@@ -70,7 +70,7 @@ function reasonOf(situation: Situation, heating: Heating, heater: OneHeater, hot
   const room = stated(warmestRoomC, 'degC', 1)
   const danger = stated(livestock.dangerC, 'degC', 1)
   const start = phrase`In the warmest room, ${room}, a heater stuck on (${heater.name}) would take the water to ${hottest}${lidWords(heating)}`
-  if (hottest.value <= danger.value) return phrase`${start}; these animals are in danger from ${danger}.`
+  if (hottest.value <= asJudged(danger)) return phrase`${start}; these animals are in danger from ${danger}.`
   const heatW = heater.powerW.high + heating.applianceHeatW.high
   const hours = over(
     heating.warm,
@@ -79,7 +79,7 @@ function reasonOf(situation: Situation, heating: Heating, heater: OneHeater, hot
   const when = Number.isFinite(hours) ? phrase` after ${quantity(hours, 'h', 0)}` : phrase``
   const usual = stuckUsualC(heating, 'high', heater)
   const sides = heating.lidLaidOn ? 'Without it and with every side free' : 'With every side free'
-  const free = usual.value <= danger.value ? phrase` ${sides} it would stay at ${usual}.` : phrase``
+  const free = usual.value <= asJudged(danger) ? phrase` ${sides} it would stay at ${usual}.` : phrase``
   return phrase`${start} where back and bottom keep the heat in. It passes the danger mark of these animals, ${danger},${when}.${free}`
 }
 

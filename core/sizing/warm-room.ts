@@ -1,4 +1,4 @@
-import { phrase, quantity, stated, type Phrase } from '../units/quantity.ts'
+import { asJudged, phrase, quantity, stated, type Phrase } from '../units/quantity.ts'
 import { appliancesHeatW, appliancesOf } from './appliances.ts'
 import { equilibriumC } from './equilibrium.ts'
 import type { Finding, Source, Verdict } from './finding.ts'
@@ -35,7 +35,7 @@ export function warmRoom(situation: Situation, heating: Heating): Finding {
   }
   const warmest = reached('high')
   const limit = stated(Math.min(highestC, dangerC), 'degC', 1)
-  const judge = (waterC: number): Verdict => (waterC > dangerC ? 'does_not_fit' : waterC > limit.value ? 'marginal' : 'fits')
+  const judge = (waterC: number): Verdict => (waterC > dangerC ? 'does_not_fit' : waterC > asJudged(limit) ? 'marginal' : 'fits')
   const outcome = settled(
     judge(warmest.value),
     judge(reached('low').value),

@@ -57,6 +57,9 @@ export function quantity(value: number, unit: Unit, digits: number): Quantity {
  */
 export const stated = (value: number, unit: Unit, digits: number): Quantity => ({ value, unit, digits })
 
+/** A stated figure as a verdict compares it: rounded to its digits, like every computed one beside it. @example asJudged(stated(32.222, 'degC', 1)) // 32.2 */
+export const asJudged = ({ value, unit, digits }: Quantity): number => quantity(value, unit, digits).value
+
 /** A length to keep to at least, told rounded up wherever it stands. @example sayQuantity(leastLength(1373), US) // '54.5 in' */
 export const leastLength = (mm: number): Quantity => ({ ...quantity(mm, 'mm', 0), least: true })
 
