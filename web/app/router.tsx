@@ -21,8 +21,11 @@ const at = <Path extends string>(path: Path) => ({ getParentRoute: () => root, p
 const next = (search: Record<string, unknown>): { next?: string } => (typeof search['next'] === 'string' ? { next: search['next'] } : {})
 const productAsked = (search: Record<string, unknown>): { product?: string } =>
   typeof search['product'] === 'string' ? { product: search['product'] } : {}
-const customerAsked = (search: Record<string, unknown>): { customer?: string } =>
-  typeof search['customer'] === 'string' ? { customer: search['customer'] } : {}
+/** For whom a new quote is, and the quote that it is copied from. */
+const newQuoteAsked = (search: Record<string, unknown>): { customer?: string; from?: string } => ({
+  ...(typeof search['customer'] === 'string' ? { customer: search['customer'] } : {}),
+  ...(typeof search['from'] === 'string' ? { from: search['from'] } : {}),
+})
 
 const routes = [
   createRoute({ ...at('/'), component: () => null }),
@@ -66,7 +69,7 @@ const routes = [
   createRoute({ ...at('/quotes'), component: screen(() => import('./quotes/quotes-screen.tsx'), 'QuotesScreen') }),
   createRoute({
     ...at('/quotes/new'),
-    validateSearch: customerAsked,
+    validateSearch: newQuoteAsked,
     component: screen(() => import('./quotes/new-quote-screen.tsx'), 'NewQuoteScreen'),
   }),
   createRoute({ ...at('/quotes/$quoteId'), component: screen(() => import('./quotes/desk-screen.tsx'), 'DeskScreen') }),

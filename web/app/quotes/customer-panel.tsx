@@ -58,6 +58,11 @@ export function CustomerPanel(): ReactElement {
             onChange={(note) => desk.edit({ do: 'note', note })}
           />
         </fieldset>
+        <p className="need-act">
+          <Link to="/quotes/new" search={{ from: view.id }} className="btn small">
+            Copy to a new quote
+          </Link>
+        </p>
       </section>
     </>
   )

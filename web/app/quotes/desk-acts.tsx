@@ -8,7 +8,7 @@ import { titleOf } from './quote-title.ts'
 import { useSameAsIssued } from './use-issued-draft.ts'
 
 /** Two weeks: long enough to decide, short enough that most prices seen still hold. The advisor changes it in the dialog. */
-const STANDS_DAYS = 14
+export const STANDS_DAYS = 14
 
 /** What is done with the whole quote: seen on paper, issued. */
 export function DeskActs({ flush }: { flush: Flush }): ReactElement {

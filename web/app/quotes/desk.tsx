@@ -34,7 +34,7 @@ export function DeskView({ opened }: { opened: QuoteView }): ReactElement {
       <Screen title={draft.title || `A quote for ${view.customer.name}`} width="wide" above={above} actions={<DeskActs flush={flush} />}>
         <ClosedPanel />
         <ConflictPanel flush={flush} />
-        <IssuedPanel />
+        <IssuedPanel flush={flush} />
         <div className="desk" data-four={desk.builds.length >= 4 || undefined}>
           <DeskSide />
           <div className="desk-middle">

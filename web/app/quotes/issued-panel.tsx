@@ -1,17 +1,21 @@
-import type { ReactElement } from 'react'
+import { useState, type ReactElement } from 'react'
 import { civilDateAt, sayDate, sayWeekday, yearOf } from '../../../core/dates.ts'
 import type { QuoteView } from '../../../core/quote/quote-view.ts'
 import { revisionPdfAddress } from '../client/quotes.ts'
 import { Button } from '../parts/button.tsx'
 import { Told } from '../parts/told.tsx'
+import type { Flush } from './autosave.ts'
+import { ChangesPanel } from './changes-panel.tsx'
 import { CopyLink } from './copy-link.tsx'
 import { useDesk } from './desk-context.ts'
 import { isClosed, sayClock } from './saving-words.ts'
+import { useRequote } from './use-requote.ts'
 import { useSameAsIssued } from './use-issued-draft.ts'
 
 /** What was issued: the newest version, its links and paper, the answer, whether the draft has moved on since. */
-export function IssuedPanel(): ReactElement | null {
+export function IssuedPanel({ flush }: { flush: Flush }): ReactElement | null {
   const { state, open } = useDesk()
+  const [comparing, setComparing] = useState(false)
   const { view } = state
   const newest = view.revisions.at(-1)
   if (!newest) return null
@@ -34,13 +38,35 @@ export function IssuedPanel(): ReactElement | null {
         <a className="btn small" href={revisionPdfAddress(view.id, newest.revision, 'letter')} download>
           PDF, Letter
         </a>
+        {view.revisions.length + (isClosed(view.state) ? 0 : 1) > 1 && (
+          <Button small aria-expanded={comparing} onClick={() => setComparing(!comparing)}>
+            What changed
+          </Button>
+        )}
+        <Requote flush={flush} onDone={() => setComparing(true)} />
         {view.state === 'issued' && (
           <Button small look="plain" onClick={() => open({ at: 'withdraw' })}>
             Withdraw
           </Button>
         )}
       </div>
+      {comparing && <ChangesPanel />}
     </section>
+  )
+}
+
+/** A new version at today's prices, from the draft as it stands: what was issued stays as it was. */
+function Requote({ flush, onDone }: { flush: Flush; onDone: () => void }): ReactElement | null {
+  const { view } = useDesk().state
+  const requote = useRequote(flush, onDone)
+  if (isClosed(view.state)) return null
+  return (
+    <>
+      <Button small busy={requote.isPending} onClick={() => requote.mutate()}>
+        Requote at today’s prices
+      </Button>
+      {requote.isError && <output className="reason">Not requoted: {requote.error.message}</output>}
+    </>
   )
 }
 

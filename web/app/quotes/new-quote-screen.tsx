@@ -3,22 +3,24 @@ import { useNavigate, useSearch } from '@tanstack/react-router'
 import { useState, type ReactElement } from 'react'
 import { resolveConditions } from '../../../core/quote/conditions.ts'
 import { emptyNeed } from '../../../core/quote/empty-draft.ts'
-import type { QuoteDraft } from '../../../core/quote/draft.ts'
+import { BUILD_LETTERS, type QuoteDraft } from '../../../core/quote/draft.ts'
 import type { Need, NeedExact } from '../../../core/quote/need.ts'
+import type { QuoteView } from '../../../core/quote/quote-view.ts'
 import { createCustomer } from '../client/customers.ts'
 import { faultsByField, problemOf } from '../client/problem.ts'
-import { createQuote } from '../client/quotes.ts'
+import { createQuote, getQuote } from '../client/quotes.ts'
 import { listStores } from '../client/stores.ts'
 import { Button } from '../parts/button.tsx'
 import { TextField } from '../parts/field.tsx'
 import { Screen } from '../parts/screen.tsx'
-import { ErrorNotice } from '../parts/states.tsx'
+import { ErrorNotice, LoadingRows } from '../parts/states.tsx'
 import { useInstall } from '../session/session.ts'
 import { CustomerChoice, type ChosenCustomer } from './customer-choice.tsx'
 import { focusFault } from './focus-fault.ts'
 import { FirstExactFields, NeedExactFields } from './need-exact-fields.tsx'
 import { NeedQuestions } from './need-questions.tsx'
 import { newBuild } from './new-build.ts'
+import { copiedDraft } from './quote-copy.ts'
 import { titleOf } from './quote-title.ts'
 import './desk.css'
 import './quotes.css'
@@ -26,9 +28,27 @@ import './quotes.css'
 /** A quote begins with who and what for: the customer and the five questions, then the desk. */
 export function NewQuoteScreen(): ReactElement {
   const search = useSearch({ from: '/quotes/new' })
-  const [customer, setCustomer] = useState<ChosenCustomer>({ id: search.customer ?? null, name: '', reach: '' })
-  const [need, setNeed] = useState<Need>(emptyNeed)
-  const [title, setTitle] = useState('')
+  const from = search.from ?? ''
+  const copied = useQuery({ queryKey: ['quote', from, 'copy'], queryFn: () => getQuote(from), enabled: from !== '', gcTime: 0 })
+  if (from === '') return <NewQuoteForm customerId={search.customer ?? null} copied={null} />
+  if (copied.data) return <NewQuoteForm customerId={copied.data.value.customer.id} copied={copied.data.value} />
+  return (
+    <Screen title="New quote" width="narrow">
+      {copied.isError ? (
+        <ErrorNotice error={copied.error} onRetry={() => void copied.refetch()} />
+      ) : (
+        <LoadingRows what="the quote" rows={8} />
+      )}
+    </Screen>
+  )
+}
+
+/** `copied`: the quote whose need and builds it begins with, for the same customer or another. */
+function NewQuoteForm({ customerId, copied }: { customerId: string | null; copied: QuoteView | null }): ReactElement {
+  const base = copied && copiedDraft(copied.draft, copied.asOf)
+  const [customer, setCustomer] = useState<ChosenCustomer>({ id: customerId, name: '', reach: '' })
+  const [need, setNeed] = useState<Need>(() => base?.need ?? emptyNeed())
+  const [title, setTitle] = useState(base?.title ?? '')
   const [tried, setTried] = useState(false)
   const make = useMakeQuote()
   const install = useInstall()
@@ -42,17 +62,14 @@ export function NewQuoteScreen(): ReactElement {
       make.mutate({
         customer,
         draft: {
+          ...(base ?? { builds: [newBuild(0)], suggestion: null, standsUntil: null, note: '' }),
           title: title.trim() || titleOf(need, install.units),
           need,
-          builds: [newBuild(0)],
-          suggestion: null,
-          standsUntil: null,
-          note: '',
         },
       })
   }
   return (
-    <Screen title="New quote" width="narrow">
+    <Screen title="New quote" width="narrow" {...(copied ? { below: sayCopied(copied) } : {})}>
       <form
         className="form new-quote"
         noValidate
@@ -84,6 +101,12 @@ export function NewQuoteScreen(): ReactElement {
       </form>
     </Screen>
   )
+}
+
+/** What comes along, said before it is made. */
+function sayCopied({ draft, number }: QuoteView): string {
+  const names = draft.builds.map((build, index) => [BUILD_LETTERS[index], build.name].filter(Boolean).join(' '))
+  return `A copy of ${number === null ? 'a draft' : `quote ${number}`}, at today’s prices, with ${names.join(', ')}. The quote it is copied from stays as it is.`
 }
 
 /** The customer is made first where there is none; a second try after a refusal does not make a second one. */

@@ -1,0 +1,107 @@
+import { useQuery } from '@tanstack/react-query'
+import { useEffect, useRef, useState, type ReactElement } from 'react'
+import { sayDate, yearOf } from '../../../core/dates.ts'
+import { getRevision } from '../client/quotes.ts'
+import { SelectField } from '../parts/choice-fields.tsx'
+import { ErrorNotice, LoadingRows } from '../parts/states.tsx'
+import { useDesk } from './desk-context.ts'
+import { quoteChanges, type ChangeGroup, type Compared } from './quote-changes.ts'
+
+/** The draft on the screen, among the versions. */
+const DRAFT = 'draft'
+
+/** Two versions side by side, or one and the draft at today's prices: what is otherwise, in words. */
+export function ChangesPanel(): ReactElement {
+  const { state, locked } = useDesk()
+  const { view } = state
+  const newest = view.revisions.length
+  const [from, setFrom] = useState(String(locked ? Math.max(1, newest - 1) : newest))
+  const [to, setTo] = useState(locked ? String(newest) : DRAFT)
+  const heading = useRef<HTMLHeadingElement>(null)
+  useEffect(() => heading.current?.focus(), [])
+  const year = yearOf(view.asOf)
+  const versions = view.revisions.map(({ revision, issuedOn }) => ({
+    value: String(revision),
+    label: `Version ${revision}, ${sayDate(issuedOn, year)}`,
+  }))
+  return (
+    <section className="changes" aria-labelledby="changes-heading">
+      <h3 id="changes-heading" ref={heading} tabIndex={-1}>
+        What changed
+      </h3>
+      <div className="form-row">
+        <SelectField label="From" value={from} options={versions} onChange={(value) => value !== '' && setFrom(value)} />
+        <SelectField
+          label="To"
+          value={to}
+          options={locked ? versions : [...versions, { value: DRAFT, label: 'The draft, at today’s prices' }]}
+          onChange={(value) => value !== '' && setTo(value)}
+        />
+      </div>
+      <Changes from={from} to={to} />
+    </section>
+  )
+}
+
+function useCompared(which: string): { compared: Compared | null; error: unknown; retry: () => void } {
+  const { state, inputs, builds } = useDesk()
+  const { id } = state.view
+  const revision = useQuery({
+    queryKey: ['revision', id, Number(which)],
+    queryFn: () => getRevision(id, Number(which)),
+    staleTime: Infinity,
+    enabled: which !== DRAFT,
+  })
+  if (which === DRAFT) return { compared: { inputs, builds }, error: null, retry: () => undefined }
+  return { compared: revision.data ?? null, error: revision.error, retry: () => void revision.refetch() }
+}
+
+function Changes({ from, to }: { from: string; to: string }): ReactElement {
+  const [before, after] = [useCompared(from), useCompared(to)]
+  const failed = before.error ? before : after
+  if (failed.error) return <ErrorNotice error={failed.error} onRetry={failed.retry} />
+  if (!before.compared || !after.compared) return <LoadingRows what="the versions" rows={4} />
+  const groups = quoteChanges(before.compared, after.compared)
+  if (groups.length === 0) return <p>Nothing is otherwise: the same lines, prices, totals and verdicts.</p>
+  return (
+    <div className="table-box">
+      <table className="ruled">
+        <caption className="sr">What is otherwise</caption>
+        <thead>
+          <tr>
+            <th scope="col">What</th>
+            <th scope="col">Was</th>
+            <th scope="col">Now</th>
+          </tr>
+        </thead>
+        {groups.map((group) => (
+          <GroupRows key={group.title} group={group} />
+        ))}
+      </table>
+    </div>
+  )
+}
+
+const PART_WORDS = { terms: '', build: '', line: 'line', price: 'price each, today', total: '', check: 'check' } as const
+
+function GroupRows({ group }: { group: ChangeGroup }): ReactElement {
+  return (
+    <tbody>
+      <tr className="group">
+        <th scope="rowgroup" colSpan={3}>
+          {group.title}
+        </th>
+      </tr>
+      {group.changes.map(({ part, what, was, now }) => (
+        <tr key={`${part} ${what}`} data-part={part}>
+          <th scope="row">
+            {what}
+            {PART_WORDS[part] && <span className="quiet"> {PART_WORDS[part]}</span>}
+          </th>
+          <td>{was}</td>
+          <td>{now}</td>
+        </tr>
+      ))}
+    </tbody>
+  )
+}
