@@ -107,6 +107,7 @@ const assembled = answer(
         quantity: z.int(),
         required: z.boolean(),
         needs: z.string().nullable(),
+        amount: z.strictObject({ words: z.string(), short: z.boolean() }).optional(),
       }),
     ),
     cost,

@@ -13,7 +13,8 @@ import { BUILD_LETTERS, type Build } from './draft.ts'
 import { gearOf } from './gear.ts'
 import type { ProductsById } from './kit-parts.ts'
 import { namedStore, quoteMarket } from './quote-market.ts'
-import type { AssembledBuild, QuoteInputs } from './revision.ts'
+import { isPackSlot, packCover, sayPackCover } from './pack-cover.ts'
+import type { AssembledBuild, QuoteInputs, SlotRow } from './revision.ts'
 import { slotNeeds } from './slot-needs.ts'
 import { slotRows } from './slot-rows.ts'
 import { depositOn } from './terms.ts'
@@ -77,13 +78,19 @@ export function assembleBuild(inputs: QuoteInputs, index: number): AssembledBuil
     const needs = slotNeeds(slot, gear, report.figures, conditions)
     return needs === null ? null : sayPhrase(needs, install.units)
   }
+  const amountOf = (slot: Slot): SlotRow['amount'] => {
+    const cover = isPackSlot(slot) ? packCover(slot, { gear, conditions }) : null
+    return cover === null || !isPackSlot(slot)
+      ? undefined
+      : { words: sayPhrase(sayPackCover(slot, cover), install.units), short: cover.short }
+  }
   return {
     id: build.id,
     letter,
     name: build.name,
     why: build.why,
     suggested: draft.suggestion?.buildId === build.id,
-    rows: slotRows(build, { products, conditions, gear, report }, needsOf),
+    rows: slotRows(build, { products, conditions, gear, report }, needsOf, amountOf),
     cost,
     ...(draft.deposit && { depositMinor: cost.today.complete ? depositOn(draft.deposit, cost.today.totalMinor) : null }),
     report,

@@ -26,6 +26,8 @@ export interface SlotRow {
   required: boolean
   /** For `missing`: what is still needed, "needs at least 140 W". */
   needs: string | null
+  /** Of what is bought by the pack: needed, given and missing, on the slot's last row. Absent in what was issued before. */
+  amount?: { words: string; short: boolean }
 }
 
 /** A build worked out: its slots, its money, its physics. `assembleBuild` in assemble.ts makes it, in the browser and on the server alike. */

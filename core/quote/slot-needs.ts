@@ -35,6 +35,8 @@ export function slotNeeds(slot: Slot, gear: Gear, figures: SizingFigures, condit
     }
     case 'treat_water':
       return figures.waterVolumeL === undefined ? null : phrase`must treat ${quantity(figures.waterVolumeL, 'L', 0)}`
+    case 'salt':
+      return figures.waterVolumeL === undefined ? null : phrase`needs salt for ${quantity(figures.waterVolumeL, 'L', 0)}`
     default:
       return null
   }

@@ -68,6 +68,12 @@ function lostRow(line: BuildLine, products: ProductsById): SlotRow | null {
   }
 }
 
+/** Told once, under the last of the slot's packs; an answer that brings none has nothing to tell. */
+const withAmount = (rows: SlotRow[], amount: SlotRow['amount']): SlotRow[] =>
+  rows.map((row, index) =>
+    amount !== undefined && index === rows.length - 1 && row.answer !== 'not_needed' && row.answer !== 'missing' ? { ...row, amount } : row,
+  )
+
 /** What is already known of a build when its rows are told. */
 export interface WorkedOut {
   products: ProductsById
@@ -84,6 +90,7 @@ export function slotRows(
   build: Build,
   { products, conditions, gear, report }: WorkedOut,
   needsOf: (slot: Slot) => string | null,
+  amountOf: (slot: Slot) => SlotRow['amount'],
 ): SlotRow[] {
   const pieces = piecesOf(build, products)
   return SLOTS.flatMap((slot): SlotRow[] => {
@@ -96,7 +103,7 @@ export function slotRows(
       ...build.lines.map((line) => lostRow(line, products)).filter((row) => row?.slot === slot),
     ].filter((row): row is SlotRow => row !== null)
     if (rows.length === 0 && isExtraSlot(slot) && !requirement.required) return []
-    if (rows.length > 0) return rows.map((row) => ({ ...row, required: requirement.required }))
+    if (rows.length > 0) return withAmount(rows, amountOf(slot)).map((row) => ({ ...row, required: requirement.required }))
     const empty = { slot, lineId: null, kind: null, productId: null, quantity: 0, required: requirement.required }
     if (requirement.because !== null) return [{ ...empty, answer: 'not_needed', text: requirement.because, needs: null }]
     return [

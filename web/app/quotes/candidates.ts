@@ -72,7 +72,7 @@ export function candidateOf(product: Product, question: Question): Candidate {
     difference: sayDifference(build.cost.today, tried.cost.today, inputs.install.currency),
     offer: cost?.todayMinor != null && storeName !== undefined ? { minor: cost.todayMinor, storeName } : null,
     illFitting: illFittingSlots(tried),
-    verdict: worstOf(tried, slot),
+    verdict: worstVerdict(tried, slot),
   } // prettier-ignore
 }
 
@@ -81,7 +81,8 @@ export const illFittingSlots = ({ report }: Pick<AssembledBuild, 'report'>): Slo
   ...new Set(report.findings.flatMap((finding) => (finding.verdict === 'does_not_fit' ? (slotOfCheck(finding.check) ?? []) : []))),
 ]
 
-function worstOf(build: AssembledBuild, slot: Slot): Verdict | null {
+/** The worst that is found about a slot's part; null where no check looks at it. */
+export function worstVerdict(build: Pick<AssembledBuild, 'report'>, slot: Slot): Verdict | null {
   const verdicts = build.report.findings.filter((finding) => slotOfCheck(finding.check) === slot).map((finding) => finding.verdict)
   return VERDICTS.find((verdict) => verdicts.includes(verdict)) ?? null
 }

@@ -8,6 +8,7 @@ import { getPriceViews, listProducts } from '../client/products.ts'
 import { Button } from '../parts/button.tsx'
 import { newId } from '../post/uuid-v7.ts'
 import { useDesk } from './desk-context.ts'
+import { shortSlots } from './fill-packs.ts'
 import { fillRest, type Offered } from './fill-rest.ts'
 import { kindsFor } from './meets-want.ts'
 import { unanswered } from './next-slot.ts'
@@ -45,7 +46,7 @@ export function FillButton({ build }: { build: AssembledBuild }): ReactElement |
   const done = fill.data
   // Once something else was changed, taking back would take that too.
   const undoable = done !== undefined && done.filled.length > 0 && done.after === lines
-  if (locked || (!undoable && unanswered(build).length === 0)) return null
+  if (locked || (!undoable && unanswered(build).length + shortSlots(build).length === 0)) return null
   const undo = (): void => {
     if (done) edit({ do: 'set_lines', buildId: build.id, lines: done.before })
     fill.reset()

@@ -2,9 +2,11 @@ import type { Slot } from '../../../core/catalog/kinds.ts'
 import type { Product } from '../../../core/catalog/product.ts'
 import type { PriceView } from '../../../core/pricing/price-view.ts'
 import { assembleBuild } from '../../../core/quote/assemble.ts'
+import { isPackSlot } from '../../../core/quote/pack-cover.ts'
 import type { AssembledBuild, QuoteInputs } from '../../../core/quote/revision.ts'
 import { bestFirst, candidateOf, illFittingSlots, type Candidate } from './candidates.ts'
 import { editDraft } from './draft-edit.ts'
+import { fillByPacks, shortSlots } from './fill-packs.ts'
 import { unanswered } from './next-slot.ts'
 
 /** What may fill a slot: products with the prices seen of them. */
@@ -29,6 +31,8 @@ const MOST_TRIES = 5
 /**
  * Puts into each slot that must be filled and is still empty the product that fits and adds least to the total (where none does, one that is marginal), one slot after
  * the other, so that each sees what came before it. A slot that nothing fits stays empty. The tank is never chosen: everything else follows from it.
+ *
+ * What is bought by the pack is filled by sizes that may mix, up to what is needed; packs that do not go far enough get more beside them.
  *
  * `newLineId` makes the ids, since ids are made outside. `offer` reads a slot's products; a failure is its caller's.
  *
@@ -73,12 +77,17 @@ async function fillOnce(
   let now = inputs
   for (;;) {
     const build = assembleBuild(now, index)
-    const slot = unanswered(build).find((one) => one !== 'hold_water' && !left.includes(one))
+    const short = shortSlots(build).filter((one) => !filled.includes(one))
+    const slot = [...unanswered(build), ...short].find((one) => one !== 'hold_water' && !left.includes(one))
     if (slot === undefined) return { inputs: now, filled, left, placed }
     const all = await offer(slot)
     const offered = { ...all, products: all.products.filter((product) => !passedOver.has(product.id)) }
-    const best = await cheapestFit(now, build, slot, offered)
-    if (best) {
+    const packed = isPackSlot(slot) ? fillByPacks(now, build, slot, offered, newLineId) : null
+    const best = packed || short.some((one) => one === slot) ? null : await cheapestFit(now, build, slot, offered)
+    if (packed) {
+      now = packed
+      filled.push(slot)
+    } else if (best) {
       now = withLine(now, build.id, best, offered, newLineId())
       filled.push(slot)
       placed.push({ productId: best.product.id, spoils: spoiledBy(best, build) })
