@@ -1,5 +1,10 @@
 import type { BlockList } from 'node:net'
+import { join } from 'node:path'
+import { ConfigError } from './config-error.ts'
 import { addressList, isLoopbackName } from './http/site.ts'
+import { demandKnownNames, type Setting } from './settings-names.ts'
+
+export { ConfigError } from './config-error.ts'
 
 /** What the operator decides, from the environment. Everything has a default that is safe on one computer. */
 export interface Config {
@@ -12,14 +17,19 @@ export interface Config {
   /** Secret of quote and setup links; null makes one in the data folder at the first start. */
   linkKey: string | null
   trustedProxies: BlockList
+  /** Files of the certificate with its chain, and of its key; null where a proxy speaks https, or nobody does. */
+  tls: { certPath: string; keyPath: string } | null
+  /** Where backups are kept. */
+  backupDir: string
+  /** Locks every backup that is made by itself or on the command line; null leaves them readable. */
+  backupPassphrase: string | null
 }
-
-/** An environment that cannot be right, in words that name variable and fix. */
-export class ConfigError extends Error {}
 
 const PORT_MAX = 65_535
 /** 32 bytes in base64 or hexadecimal are longer; anything shorter was typed by hand. */
 const LINK_KEY_MIN = 32
+/** As for a password that is the only factor (NIST SP 800-63B-4): whoever has the file may guess for years. */
+export const PASSPHRASE_MIN = 15
 
 function portOf(text: string): number {
   const port = Number(text)
@@ -64,28 +74,44 @@ function proxiesOf(text: string): BlockList {
   }
 }
 
+function tlsOf(certPath: string | undefined, keyPath: string | undefined, publicUrl: URL | null): Config['tls'] {
+  if (certPath === undefined && keyPath === undefined) return null
+  if (certPath === undefined || keyPath === undefined)
+    throw new ConfigError('TLS_CERT and TLS_KEY belong together: name the file of the certificate and the file of its key.')
+  if (publicUrl?.protocol !== 'https:')
+    throw new ConfigError('TLS_CERT is set and PUBLIC_URL is no https address. Set PUBLIC_URL to the address that the certificate is for.')
+  return { certPath, keyPath }
+}
+
+function backupPassphraseOf(text: string): string {
+  if (text.length < PASSPHRASE_MIN)
+    throw new ConfigError(`BACKUP_PASSPHRASE has ${text.length} characters. It needs at least ${PASSPHRASE_MIN}: five words or so.`)
+  return text
+}
+
 /** What the operator should hear at the start, though nothing is wrong in itself; null where there is nothing. */
 export function configWarning({ host, publicUrl }: Pick<Config, 'host' | 'publicUrl'>): string | null {
   if (publicUrl !== null || isLoopbackName(host) || host === '::1' || host.startsWith('127.')) return null
   return `HOST is ${host} and PUBLIC_URL is missing: other computers reach this one, but nobody can sign in from them. Set PUBLIC_URL to the https address of this place.`
 }
 
-/** Errors: ConfigError names the first variable that cannot be right. A `DRIPLOOP_…` variable is refused: there is none, and a misspelt one would be ignored. */
+/** Errors: ConfigError names the first variable that cannot be right, or whose name is nearly one of ours. */
 export function readConfig(env: Record<string, string | undefined>): Config {
-  const stray = Object.keys(env).find((name) => name.startsWith('DRIPLOOP_'))
-  if (stray !== undefined)
-    throw new ConfigError(
-      `${stray} is not known. The variables are HOST, PORT, DATA_DIR, DATABASE_URL, PUBLIC_URL, LINK_KEY, TRUSTED_PROXIES.`,
-    )
-  const given = (name: string): string | undefined => env[name]?.trim() || undefined
-  const [databaseUrl, publicUrl, linkKey] = [given('DATABASE_URL'), given('PUBLIC_URL'), given('LINK_KEY')]
+  demandKnownNames(Object.keys(env))
+  const given = (name: Setting): string | undefined => env[name]?.trim() || undefined
+  const [databaseUrl, linkKey, passphrase] = [given('DATABASE_URL'), given('LINK_KEY'), given('BACKUP_PASSPHRASE')]
+  const publicUrl = given('PUBLIC_URL') === undefined ? null : publicUrlOf(given('PUBLIC_URL') ?? '')
+  const dataDir = given('DATA_DIR') ?? './data'
   return {
     host: given('HOST') ?? '127.0.0.1',
     port: portOf(given('PORT') ?? '8080'),
-    dataDir: given('DATA_DIR') ?? './data',
+    dataDir,
     databaseUrl: databaseUrl === undefined ? null : databaseUrlOf(databaseUrl),
-    publicUrl: publicUrl === undefined ? null : publicUrlOf(publicUrl),
+    publicUrl,
     linkKey: linkKey === undefined ? null : linkKeyOf(linkKey),
     trustedProxies: proxiesOf(given('TRUSTED_PROXIES') ?? ''),
+    tls: tlsOf(given('TLS_CERT'), given('TLS_KEY'), publicUrl),
+    backupDir: given('BACKUP_DIR') ?? join(dataDir, 'backups'),
+    backupPassphrase: passphrase === undefined ? null : backupPassphraseOf(passphrase),
   }
 }

@@ -19,6 +19,8 @@ const GOALS = {
   test: { web: true, run: ['test/run.ts'] },
   bench: { web: true, run: ['test/bench/run.ts'] },
   check: { web: false, run: ['test/check.ts'] },
+  backup: { web: false, run: ['api/backup.ts'] },
+  restore: { web: false, run: ['api/restore.ts'] },
   generate: { web: false, run: ['db/generate-types.ts'] },
   build: { web: true, run: null },
 }

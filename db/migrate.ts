@@ -11,7 +11,7 @@ import { search } from './migrations/2026-11-27-search.ts'
 import { pictures } from './migrations/2026-11-27-pictures.ts'
 
 /** In order of their names, which start with their day. A landed one is never edited. */
-const MIGRATIONS: Record<string, Migration> = {
+export const MIGRATIONS: Record<string, Migration> = {
   '2026-11-26-first': first,
   '2026-11-27-jobs': jobs,
   '2026-11-27-kinds': kinds,

@@ -1,7 +1,8 @@
 import { pino } from 'pino'
 import type { Logger } from 'pino'
 import { FolderInUse } from '../../db/lock.ts'
-import { ConfigError } from '../config.ts'
+import { BackupRefused } from '../backups/backup-format.ts'
+import { ConfigError } from '../config-error.ts'
 import { AddressRefused, PortInUse } from './listen.ts'
 import type { Service } from './service.ts'
 
@@ -13,7 +14,7 @@ export function createLog(env: Record<string, string | undefined> = process.env)
 
 /** Failures that a sentence explains; everything else is a bug and shows where. */
 export function sayFailure(error: unknown): void {
-  const plain = [ConfigError, PortInUse, AddressRefused, FolderInUse].some((kind) => error instanceof kind)
+  const plain = [ConfigError, PortInUse, AddressRefused, FolderInUse, BackupRefused].some((kind) => error instanceof kind)
   if (plain && error instanceof Error) console.error(error.message)
   else if (error instanceof Error && error.cause instanceof Error) console.error(`${error.message} ${error.cause.message}`)
   else console.error(error)

@@ -1,0 +1,38 @@
+import { sql, type Kysely, type RawBuilder } from 'kysely'
+import type { Database } from './database.ts'
+
+/** One of our own tables, as the database describes it. */
+export interface StoredTable {
+  name: string
+  /** Those that hold something of their own: what the database computes is left out. */
+  columns: string[]
+  /** What its rows are put in order by. */
+  key: Array<{ column: string; isText: boolean }>
+}
+
+/** Who is signed in and who mistyped a password: neither is worth keeping, and neither should travel. */
+const NOT_KEPT = ['session', 'sign_in_attempt']
+
+/** Every table of ours whose rows are kept, by name. */
+export async function listTables(db: Kysely<Database>): Promise<StoredTable[]> {
+  const { rows } = await sql<StoredTable>`
+    select c.relname as name,
+      (select json_agg(a.attname order by a.attnum) from pg_attribute a
+        where a.attrelid = c.oid and a.attnum > 0 and not a.attisdropped and a.attgenerated = '') as columns,
+      coalesce((select json_agg(json_build_object('column', a.attname, 'isText', a.attcollation <> 0) order by k.place)
+        from pg_index i cross join unnest(i.indkey::int2[]) with ordinality as k (attnum, place)
+        join pg_attribute a on a.attrelid = i.indrelid and a.attnum = k.attnum
+        where i.indrelid = c.oid and i.indisprimary), '[]'::json) as key
+    from pg_class c join pg_namespace n on n.oid = c.relnamespace
+    where n.nspname = current_schema() and c.relkind = 'r' and c.relname not like 'kysely%' and c.relname not in (${sql.join(NOT_KEPT)})
+    order by c.relname collate "C"`.execute(db)
+  return rows
+}
+
+/** The rows of a table as JSON, in an order that is the same on every machine. */
+export function rowsQuery({ name, columns, key }: StoredTable): RawBuilder<unknown> {
+  const picked = sql.join(columns.map((column) => sql.ref(column)))
+  const order = key.map(({ column, isText }) => (isText ? sql`t.${sql.ref(column)} collate "C"` : sql`t.${sql.ref(column)}`))
+  const sorted = order.length > 0 ? sql.join(order) : sql`row_to_json(t)::text collate "C"`
+  return sql`select row_to_json(t)::text as row from (select ${picked} from ${sql.table(name)}) t order by ${sorted}`
+}
