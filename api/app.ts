@@ -2,6 +2,7 @@ import type { MiddlewareHandler } from 'hono'
 import { Hono } from 'hono'
 import { auditTrail } from './audit/routes.ts'
 import { createAuth } from './auth/lucia.ts'
+import { backups } from './backups/routes.ts'
 import { board } from './board/routes.ts'
 import type { Deps, Env } from './context.ts'
 import { customers } from './customers/routes.ts'
@@ -45,6 +46,7 @@ const resources = new Hono<Env>()
   .route('/people', people)
   .route('/audit', auditTrail)
   .route('/install', install)
+  .route('/backups', backups)
   .route('/products', products)
   .route('/products', productPictures)
   .route('/pictures', pictures)

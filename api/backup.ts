@@ -18,7 +18,8 @@ async function passphraseFor(config: Config, locked: boolean): Promise<string | 
   if (config.backupPassphrase !== null || !locked) return config.backupPassphrase
   const typed = await askPassphrase(`Passphrase for the backup (at least ${PASSPHRASE_MIN} characters)`)
   if (typed === null) throw new ConfigError('There is no terminal to ask for a passphrase on. Put it into BACKUP_PASSPHRASE.')
-  if (typed.length < PASSPHRASE_MIN) throw new ConfigError(`The passphrase has ${typed.length} characters. It needs at least ${PASSPHRASE_MIN}.`)
+  if (typed.length < PASSPHRASE_MIN)
+    throw new ConfigError(`The passphrase has ${typed.length} characters. It needs at least ${PASSPHRASE_MIN}.`)
   if ((await askPassphrase('The same again')) !== typed) throw new ConfigError('The two passphrases differ. Nothing was made.')
   return typed
 }

@@ -4,6 +4,7 @@ import type { Logger } from 'pino'
 import type { Role } from '../core/people/roles.ts'
 import type { Database } from '../db/database.ts'
 import type { Auth } from './auth/lucia.ts'
+import type { BackupDesk } from './backups/backup-desk.ts'
 import type { Config } from './config.ts'
 import type { Site } from './http/site.ts'
 import type { RenderQuote } from './quotes/paper.ts'
@@ -22,6 +23,8 @@ export interface Deps {
   log: Logger
   /** False from the moment a stop was asked for. */
   ready?: () => boolean
+  /** Null or left out while there is no database to back up. */
+  backups?: BackupDesk | null
   /** Tells the worker of this process that there is a new job. */
   wake?: () => void
 }

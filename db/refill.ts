@@ -26,7 +26,7 @@ export async function whyNotEmpty(db: Kysely<Database>): Promise<string | null> 
     return length === 0 ? null : `it holds ${length} tables that this program did not make`
   }
   const { rows } = await sql<{ people: number }>`select count(*) as people from person`.execute(db)
-  const people = Number(rows[0]?.people ?? 0)
+  const people = rows[0]?.people ?? 0
   if (people === 0) return null
   return people === 1 ? 'someone has an account in it' : `${people} people have accounts in it`
 }
@@ -49,7 +49,8 @@ export async function refill(trx: Transaction<Database>, copy: Refill): Promise<
   // What a migration or a first start seeds is in the copy as it had become.
   for (const { name } of copy.tables) await sql`delete from ${sql.table(name)}`.execute(trx)
   await load(trx, copy)
-  for (const [name, at] of Object.entries(copy.sequences)) await sql`select setval(${name}::text::regclass, ${at}::text::bigint)`.execute(trx)
+  for (const [name, at] of Object.entries(copy.sequences))
+    await sql`select setval(${name}::text::regclass, ${at}::text::bigint)`.execute(trx)
   for (const { name } of copy.tables) await sql`alter table ${sql.table(name)} enable trigger user`.execute(trx)
   for (const { table, name, definition } of keys)
     await sql`alter table ${sql.table(table)} add constraint ${sql.ref(name)} ${sql.raw(definition)}`.execute(trx)

@@ -62,7 +62,7 @@ async function declare(trx: Transaction<Database>, hold: boolean): Promise<Decla
 
 async function countRows(db: Kysely<Database>, { name }: StoredTable): Promise<number> {
   const { rows } = await sql<{ count: number }>`select count(*) as count from ${sql.table(name)}`.execute(db)
-  return Number(rows[0]?.count ?? 0)
+  return rows[0]?.count ?? 0
 }
 
 /** Names of the migrations that the database has been through; none where it was never migrated. */
@@ -71,6 +71,12 @@ export async function executedMigrations(db: Kysely<Database>): Promise<string[]
   if (rows[0]?.there !== true) return []
   const executed = await sql<{ name: string }>`select name from kysely_migration order by name collate "C"`.execute(db)
   return executed.rows.map(({ name }) => name)
+}
+
+/** Another text once anything has been written, by anyone: the number of the next transaction that writes. */
+export async function changeMark(db: Kysely<Database>): Promise<string> {
+  const { rows } = await sql<{ mark: string }>`select pg_snapshot_xmax(pg_current_snapshot())::text as mark`.execute(db)
+  return rows[0]?.mark ?? ''
 }
 
 async function sequencesOf(db: Kysely<Database>): Promise<Record<string, string>> {

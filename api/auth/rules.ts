@@ -31,6 +31,10 @@ export const RULES = {
   // install
   getInstall: 'member',
   updateInstall: 'manager',
+  // backups
+  listBackups: 'manager',
+  makeBackup: 'manager',
+  downloadBackup: 'manager',
   // catalog
   listProducts: 'member',
   getProduct: 'member',

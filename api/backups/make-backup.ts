@@ -26,9 +26,13 @@ function writeFault(error: unknown, folder: string): unknown {
       { cause: error },
     )
   if (typeof code === 'string' && NOT_WRITABLE.has(code))
-    return new BackupRefused('not_writable', `The backup cannot be written to ${folder} (${code}). Choose a folder that this account owns.`, {
-      cause: error,
-    })
+    return new BackupRefused(
+      'not_writable',
+      `The backup cannot be written to ${folder} (${code}). Choose a folder that this account owns, with BACKUP_DIR or as the name of the file.`,
+      {
+        cause: error,
+      },
+    )
   return error
 }
 
@@ -60,12 +64,24 @@ async function placeFile(aside: string, path: string): Promise<void> {
  *
  * Errors: BackupRefused where the disk is full, the folder cannot be written to or what was written is not what was read; the database's own.
  */
-export async function makeBackup(path: string, order: BackupOrder, openFile: OpenFile = openNewFile): Promise<MadeBackup> {
+export async function makeBackup(path: string, order: BackupOrder, openFile?: OpenFile): Promise<MadeBackup>
+/** `unless`: where the rows are those of this hash, nothing is kept and null returned. */
+export async function makeBackup(
+  path: string,
+  order: BackupOrder & { unless: string | null },
+  openFile?: OpenFile,
+): Promise<MadeBackup | null>
+export async function makeBackup(
+  path: string,
+  order: BackupOrder & { unless?: string | null },
+  openFile: OpenFile = openNewFile,
+): Promise<MadeBackup | null> {
   const folder = dirname(path)
   const aside = join(folder, `.${randomUUID()}.part`)
   try {
     await mkdir(folder, { recursive: true, mode: 0o700 })
     const written = await writeBackup(aside, order, openFile)
+    if (order.unless === written.content) return null
     const read = await verifyBackup({ path: aside, passphrase: order.passphrase })
     if (read.content !== written.content)
       throw new BackupRefused('damaged', 'The backup was read again and is not what was written. The disk may be failing.')

@@ -1,4 +1,4 @@
-import { createCipheriv, createDecipheriv, randomBytes, scrypt } from 'node:crypto'
+import { createCipheriv, createDecipheriv, createHash, randomBytes, scrypt } from 'node:crypto'
 import { promisify } from 'node:util'
 import { Decrypter, Encrypter, Stanza, type Identity, type Recipient } from 'age-encryption'
 import { BackupRefused } from './backup-format.ts'
@@ -18,9 +18,17 @@ const TAG_BYTES = 16
 
 const derive = promisify<string, Uint8Array, number, { N: number; r: number; p: number; maxmem: number }, Buffer>(scrypt)
 
+/** A file is written once and then read three times over: the key that was derived last is kept, since deriving it is meant to be slow. */
+let latest: { of: string; key: Promise<Buffer> } | undefined
+
 function wrappingKey(passphrase: string, salt: Uint8Array, logN: number): Promise<Buffer> {
   const N = 2 ** logN
-  return derive(passphrase.normalize('NFC'), Buffer.concat([Buffer.from(LABEL), salt]), 32, { N, r: 8, p: 1, maxmem: 2 * 128 * 8 * N })
+  const [secret, labelled] = [passphrase.normalize('NFC'), Buffer.concat([Buffer.from(LABEL), salt])]
+  const of = createHash('sha256')
+    .update(JSON.stringify([secret, labelled.toString('hex'), logN]))
+    .digest('hex')
+  if (latest?.of !== of) latest = { of, key: derive(secret, labelled, 32, { N, r: 8, p: 1, maxmem: 2 * 128 * 8 * N }) }
+  return latest.key
 }
 
 const unpadded = (bytes: Uint8Array): string => Buffer.from(bytes).toString('base64').replaceAll('=', '')
@@ -28,7 +36,9 @@ const unpadded = (bytes: Uint8Array): string => Buffer.from(bytes).toString('bas
 const recipient = (passphrase: string): Recipient => ({
   async wrapFileKey(fileKey) {
     const salt = randomBytes(SALT_BYTES)
-    const cipher = createCipheriv('chacha20-poly1305', await wrappingKey(passphrase, salt, WORK_FACTOR), NONCE, { authTagLength: TAG_BYTES })
+    const cipher = createCipheriv('chacha20-poly1305', await wrappingKey(passphrase, salt, WORK_FACTOR), NONCE, {
+      authTagLength: TAG_BYTES,
+    })
     const body = Buffer.concat([cipher.update(fileKey), cipher.final(), cipher.getAuthTag()])
     return [new Stanza(['scrypt', unpadded(salt), String(WORK_FACTOR)], new Uint8Array(body))]
   },
@@ -53,19 +63,23 @@ const identity = (passphrase: string): Identity => ({
 export async function* locked(bytes: AsyncIterable<Uint8Array>, passphrase: string): AsyncGenerator<Uint8Array> {
   const encrypter = new Encrypter()
   encrypter.addRecipient(recipient(passphrase))
-  yield* await encrypter.encrypt(ReadableStream.from(bytes) as ReadableStream<Uint8Array>)
+  yield* await encrypter.encrypt(ReadableStream.from(bytes))
 }
 
 /** Unwraps it. Errors: BackupRefused `passphrase_wrong` before anything is read, `damaged` where the bytes are not those that were written. */
 export async function* unlocked(bytes: AsyncIterable<Uint8Array>, passphrase: string): AsyncGenerator<Uint8Array> {
   const decrypter = new Decrypter()
   decrypter.addIdentity(identity(passphrase))
-  const opened = await decrypter.decrypt(ReadableStream.from(bytes) as ReadableStream<Uint8Array>).catch((cause: unknown) => {
-    throw new BackupRefused('passphrase_wrong', 'The passphrase does not open this file, or the beginning of the file is damaged.', { cause })
+  const opened = await decrypter.decrypt(ReadableStream.from(bytes)).catch((cause: unknown) => {
+    throw new BackupRefused('passphrase_wrong', 'The passphrase does not open this file, or the beginning of the file is damaged.', {
+      cause,
+    })
   })
   try {
     yield* opened
   } catch (cause) {
-    throw new BackupRefused('damaged', 'The file is cut off or damaged: it does not decrypt to its end. Take another copy of it.', { cause })
+    throw new BackupRefused('damaged', 'The file is cut off or damaged: it does not decrypt to its end. Take another copy of it.', {
+      cause,
+    })
   }
 }

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import { createReadStream } from 'node:fs'
 import { open } from 'node:fs/promises'
 import { Readable } from 'node:stream'
+import { pipeline } from 'node:stream/promises'
 import { createGunzip } from 'node:zlib'
 import { unknownMigrations } from '../../db/refill.ts'
 import { RELEASE } from '../release.ts'
@@ -85,11 +86,10 @@ function demandObject(row: string, table: string): void {
 
 /** The bytes as they were before they were wrapped. */
 async function* plainBytes({ path, passphrase }: BackupSource): AsyncGenerator<Uint8Array> {
-  const bytes: AsyncIterable<Buffer> = createReadStream(path)
-  if (!(await isLocked(path))) yield* bytes
+  if (!(await isLocked(path))) yield* createReadStream(path)
   else if (passphrase === null)
     throw new BackupRefused('passphrase_needed', 'The file is locked with a passphrase. Give the passphrase it was made with.')
-  else yield* unlocked(bytes, passphrase)
+  else yield* unlocked(createReadStream(path), passphrase)
 }
 
 /** All but the last bytes, which are handed to `atEnd`. */
@@ -116,9 +116,22 @@ async function verifyBytes(source: BackupSource): Promise<Trailer> {
   return trailer
 }
 
+/** A reader that has enough stops here: the streams behind it are closed without a word. */
+async function* gunzipped(bytes: AsyncIterable<Buffer>): AsyncGenerator<Buffer> {
+  const gunzip = createGunzip()
+  // A failure of the source destroys the stream, and whoever reads that is told.
+  const feeding = pipeline(Readable.from(bytes), gunzip).catch(() => undefined)
+  try {
+    yield* gunzip
+  } finally {
+    gunzip.destroy()
+    await feeding
+  }
+}
+
 /** The lines of a file whose bytes were verified. */
 async function* readLines(source: BackupSource): AsyncGenerator<string> {
-  const bytes: AsyncIterable<Buffer> = Readable.from(beforeTrailer(plainBytes(source)), { objectMode: false }).compose(createGunzip())
+  const bytes = gunzipped(beforeTrailer(plainBytes(source)))
   let pieces: string[] = []
   const decoder = new TextDecoder('utf-8', { fatal: true })
   for await (const chunk of bytes) {
@@ -175,4 +188,16 @@ export async function* readRows(source: BackupSource): AsyncGenerator<{ table: s
     if (chunk.length > 0) yield { table: name, rows: chunk }
   }
   if ((await lines.next()).done !== true) throw damaged('there are more rows than its head says')
+}
+
+/** Hash of the rows as the end of a file tells it, unverified; null where it has no such end, or is locked. */
+export async function contentOf(path: string): Promise<string | null> {
+  const file = await open(path)
+  try {
+    const { size } = await file.stat()
+    const { buffer } = await file.read(Buffer.alloc(TRAILER_BYTES), 0, TRAILER_BYTES, Math.max(0, size - TRAILER_BYTES))
+    return readTrailer(buffer)?.content ?? null
+  } finally {
+    await file.close()
+  }
 }

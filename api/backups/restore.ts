@@ -19,7 +19,10 @@ export async function restoreBackup(
 ): Promise<void> {
   const occupied = await whyNotEmpty(db)
   if (occupied !== null)
-    throw new BackupRefused('not_empty', `This install is not empty: ${occupied}. A backup is put back into an empty one only: name another.`)
+    throw new BackupRefused(
+      'not_empty',
+      `This install is not empty: ${occupied}. A backup is put back into an empty one only: name another.`,
+    )
   const { migrations, sequences, tables, linkKey } = head
   try {
     await db.transaction().execute(async (trx) => {

@@ -25,7 +25,7 @@ export interface Description {
 const MEANING: Record<number, string> = {
   200: 'Done', 201: 'Created', 204: 'Done, nothing to say', 303: 'See the page', 304: 'The copy you hold is right', 400: 'Cannot be read', 401: 'Sign in first', 403: 'Not allowed', 404: 'Nothing here',
   409: 'It is no longer in a state for this', 410: 'No longer valid', 412: 'Someone saved it meanwhile', 413: 'Too large', 415: 'Content type not taken', 422: 'Fields need correcting',
-  428: 'If-Match is missing', 429: 'Too many tries', 500: 'Something broke here', 503: 'Not available right now',
+  428: 'If-Match is missing', 429: 'Too many tries', 500: 'Something broke here', 503: 'Not available right now', 507: 'No room on the disk',
 } // prettier-ignore
 
 function answerContent(answer: z.ZodType | string | null) {

@@ -37,6 +37,7 @@ export const PROBLEM_TITLES = {
   version_needed: 'The version it was based on is missing',
   too_many: 'Too many tries',
   internal: 'Something broke here',
+  no_room: 'There is no room for it',
   unavailable: 'Not available right now',
 } as const
 export type ProblemCode = keyof typeof PROBLEM_TITLES

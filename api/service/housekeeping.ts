@@ -5,6 +5,7 @@ import { getInstall } from '../../db/install.ts'
 import { deleteJobsEndedBefore } from '../../db/jobs.ts'
 import { deleteExpiredSessions } from '../../db/sessions.ts'
 import { sweepFailures } from '../auth/throttle.ts'
+import type { BackupDesk } from '../backups/backup-desk.ts'
 import { loggable } from '../http/log.ts'
 import { lapseOn } from '../jobs/lapse.ts'
 
@@ -13,6 +14,10 @@ const MINUTE_MS = 60_000
 const CHECKPOINT_MS = 5 * MINUTE_MS
 /** A quote lapses at midnight of its place; ten minutes late harms nobody, since reading lapses too. */
 const SWEEP_MS = 10 * MINUTE_MS
+/** Rows that are gone take room until they are swept up; a busy club leaves some thousand a day. */
+const VACUUM_MS = 6 * 60 * MINUTE_MS
+/** How often it is looked whether the time for a backup has come; the desk knows how often that is. */
+const BACKUP_LOOK_MS = MINUTE_MS
 /** Long enough to ask "who imported that?", short enough that the list stays a list. */
 const JOBS_KEPT_MS = 30 * 24 * 60 * MINUTE_MS
 
@@ -25,11 +30,13 @@ async function sweep({ db }: Connection, nowMs: number): Promise<void> {
 }
 
 /** Work that goes on by itself. Returns how to end it. A failure is logged and tried again at the next turn. */
-export function keepHouse(connection: Connection, clock: () => number, log: Logger): () => void {
+export function keepHouse(connection: Connection, backups: Pick<BackupDesk, 'keepUp'>, clock: () => number, log: Logger): () => void {
   const every = (ms: number, what: string, work: () => Promise<unknown>) =>
     setInterval(() => void work().catch((error: unknown) => log.warn({ err: loggable(error) }, `${what} failed`)), ms)
   const timers = [
     every(CHECKPOINT_MS, 'checkpoint', () => connection.checkpoint()),
+    every(VACUUM_MS, 'vacuum', () => connection.vacuum()),
+    every(BACKUP_LOOK_MS, 'backup', () => backups.keepUp()),
     every(SWEEP_MS, 'sweep', () => sweep(connection, clock())),
   ]
   return () => timers.forEach((timer) => clearInterval(timer))

@@ -5,6 +5,7 @@ import { connect } from '../../db/connect.ts'
 import { createInstall, findInstall } from '../../db/install.ts'
 import { migrate } from '../../db/migrate.ts'
 import { isUnreachable } from '../../db/reach.ts'
+import { backUpBeforeUpgrade } from '../backups/before-upgrade.ts'
 import type { Config } from '../config.ts'
 import { firstInstall } from './first-install.ts'
 
@@ -17,22 +18,29 @@ const fillFirst: Fill = async (db) => {
   await createInstall(db, firstInstall(Intl.DateTimeFormat().resolvedOptions().timeZone))
 }
 
-/** Brings the database to this release and fills it if there is no install in it yet. */
-async function prepare({ db }: Connection, fill: Fill): Promise<void> {
-  await migrate(db)
-  if ((await findInstall(db)) === undefined) await fill(db)
+/** Brings the database to this release, behind a backup of what it was, and fills it if there is no install in it yet. */
+async function prepare(connection: Connection, config: Config, linkKey: Uint8Array, fill: Fill): Promise<void> {
+  await backUpBeforeUpgrade(connection, config, linkKey)
+  await migrate(connection.db)
+  if ((await findInstall(connection.db)) === undefined) await fill(connection.db)
 }
 
 /**
  * The database, ready to use. While it cannot be reached it is tried again every two seconds, until `signal` says stop.
  *
- * Errors: FolderInUse of db/lock.ts; whatever else the database says that waiting does not mend (a wrong password, a later release's schema).
+ * Errors: FolderInUse of db/lock.ts; BackupRefused where new tables are due and no backup can be made before; whatever else the database says that waiting does not mend (a wrong password, a later release's schema).
  */
-export async function openDatabase(config: Config, log: Logger, signal: AbortSignal, fill: Fill = fillFirst): Promise<Connection> {
+export async function openDatabase(
+  config: Config,
+  linkKey: Uint8Array,
+  log: Logger,
+  signal: AbortSignal,
+  fill: Fill = fillFirst,
+): Promise<Connection> {
   const connection = await connect(config.databaseUrl === null ? { dataDir: config.dataDir } : { databaseUrl: config.databaseUrl })
   for (let tries = 0; ; tries += 1) {
     try {
-      await prepare(connection, fill)
+      await prepare(connection, config, linkKey, fill)
       return connection
     } catch (error) {
       if (!isUnreachable(error) || signal.aborted) {

@@ -2,6 +2,7 @@ import { setTimeout as wait } from 'node:timers/promises'
 import type { Logger } from 'pino'
 import type { Connection } from '../../db/connect.ts'
 import { createApp } from '../app.ts'
+import { createBackupDesk, type BackupDesk } from '../backups/backup-desk.ts'
 import type { Config } from '../config.ts'
 import type { Deps } from '../context.ts'
 import { loggable } from '../http/log.ts'
@@ -18,6 +19,9 @@ import { openDatabase, type Fill } from './open-database.ts'
 const FLIP_MS = 200
 /** Stopping takes under ten seconds in all: this much for what is running, the rest for the database. */
 const FINISH_MS = 6_000
+
+/** A backup under way is let finish for this long; cut off, it leaves nothing. */
+const LAST_BACKUP_MS = 1_500
 
 export interface Service {
   /** As a reader on this computer opens it. */
@@ -50,6 +54,7 @@ export async function startService(config: Config, log: Logger, pdf: RenderQuote
   let app = createApp(base)
   let endHouse = (): void => undefined
   let worker: Worker | undefined
+  let backups: BackupDesk | undefined
   const listening = await listen({
     fetch: (request, env) => app.fetch(request, env as object),
     port: config.port,
@@ -57,11 +62,12 @@ export async function startService(config: Config, log: Logger, pdf: RenderQuote
     isHttps: config.publicUrl?.protocol === 'https:',
     onFault: (error) => log.error({ err: loggable(error) }, 'failed before the application'),
   })
-  const database = openDatabase(config, log, stopping.signal, fill).then((connection) => {
+  const database = openDatabase(config, linkKey, log, stopping.signal, fill).then((connection) => {
     const { db, engine } = connection
     worker = startWorker({ db, engine, handlers: jobHandlers(base), clock: base.clock, log })
-    app = createApp({ ...base, db, engine, wake: worker.wake })
-    endHouse = keepHouse(connection, base.clock, log)
+    backups = createBackupDesk({ connection, config, linkKey, clock: base.clock })
+    app = createApp({ ...base, db, engine, backups, wake: worker.wake })
+    endHouse = keepHouse(connection, backups, base.clock, log)
     return connection
   })
   // Whoever started the service awaits it; until then a failure is not unhandled.
@@ -75,6 +81,7 @@ export async function startService(config: Config, log: Logger, pdf: RenderQuote
       await wait(FLIP_MS)
       await Promise.all([listening.close(FINISH_MS), worker?.stop()])
       endHouse()
+      await Promise.race([backups?.idle(), wait(LAST_BACKUP_MS)])
       const connection = await database.catch(() => null)
       if (connection === null) return
       await connection.checkpoint().catch((error: unknown) => log.warn({ err: loggable(error) }, 'last checkpoint failed'))

@@ -104,7 +104,10 @@ it('is of one moment while others write, and lets them write', async () => {
       const name = `Load ${load.pairs}`
       await db.transaction().execute(async (trx) => {
         await trx.insertInto('customer').values({ name }).execute()
-        await trx.insertInto('product').values({ kind: 'heater', name, spec: { powerW: 100 } as never }).execute()
+        await trx
+          .insertInto('product')
+          .values({ kind: 'heater', name, spec: { powerW: 100 } as never })
+          .execute()
       })
       load.pairs += 1
       await wait(1)
@@ -223,7 +226,10 @@ describe('a file that is not what was written', () => {
     const path = scratch.in('later.backup')
     await writeFile(path, Buffer.concat([zipped, Buffer.from(trailer + lastLine(file))]))
     const empty = await testDatabase()
-    await expect(putBack(empty.connection, path)).rejects.toMatchObject({ code: 'newer_release', message: expect.stringContaining('9.4.0') })
+    await expect(putBack(empty.connection, path)).rejects.toMatchObject({
+      code: 'newer_release',
+      message: expect.stringContaining('9.4.0'),
+    })
     expect((await empty.db.selectFrom('person').select('id').execute()).length).toBe(0)
     await empty.close()
   })
@@ -243,7 +249,9 @@ describe('putting back', () => {
     await sql`insert into quote_counter (year, last) values (1999, 1)`.execute(empty.db)
     const before = await everything(empty.db)
     const source = { path, passphrase: null }
-    const failing = restoreBackup(empty.connection, source, await verifyBackup(source), () => Promise.reject(new Error('no place for the key')))
+    const failing = restoreBackup(empty.connection, source, await verifyBackup(source), () =>
+      Promise.reject(new Error('no place for the key')),
+    )
     await expect(failing).rejects.toThrow('no place for the key')
     expect(await everything(empty.db)).toEqual(before)
     await empty.close()

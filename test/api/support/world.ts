@@ -1,8 +1,13 @@
+import { randomUUID } from 'node:crypto'
+import { rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { pino } from 'pino'
 import type { Hono } from 'hono'
 import type { Role } from '../../../core/people/roles.ts'
 import { createApp } from '../../../api/app.ts'
 import { hashPassword } from '../../../api/auth/password-hash.ts'
+import { createBackupDesk } from '../../../api/backups/backup-desk.ts'
 import { readConfig } from '../../../api/config.ts'
 import type { Deps, Env } from '../../../api/context.ts'
 import { createInstall } from '../../../db/install.ts'
@@ -88,13 +93,16 @@ export async function createWorld(parts: Partial<Deps> = {}): Promise<World> {
   const test = await testDatabase()
   granted(await createInstall(test.db, install))
   const logged: string[] = []
+  const config = { ...readConfig({}), backupDir: join(tmpdir(), `driploop-world-${randomUUID()}`) }
+  const linkKey = new TextEncoder().encode('a key that only this test knows, long enough')
   const deps: Deps = {
     db: test.db,
     engine: test.connection.engine,
     clock: () => Date.now(),
-    config: readConfig({}),
+    config,
+    backups: createBackupDesk({ connection: test.connection, config, linkKey, clock: () => Date.now() }),
     pdf: async () => new TextEncoder().encode('%PDF-1.7'),
-    linkKey: new TextEncoder().encode('a key that only this test knows, long enough'),
+    linkKey,
     log: pino({ level: 'trace', base: null }, { write: (line: string) => void logged.push(line) }),
     ...parts,
   }
@@ -120,7 +128,10 @@ export async function createWorld(parts: Partial<Deps> = {}): Promise<World> {
       if (answer.status !== 200) throw new Error(`sign-in answered ${answer.status}: ${answer.text}`)
       return { ...one, personId: person.id, signInName }
     },
-    close: () => test.close(),
+    close: async () => {
+      await test.close()
+      await rm(config.backupDir, { recursive: true, force: true })
+    },
   }
   return world
 }

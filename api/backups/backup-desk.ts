@@ -1,0 +1,151 @@
+import { join } from 'node:path'
+import type { Connection } from '../../db/connect.ts'
+import { changeMark } from '../../db/snapshot.ts'
+import type { Config } from '../config.ts'
+import { BackupRefused } from './backup-format.ts'
+import { backupName, listBackups, pruneBackups, type KeptBackup, type Reason } from './kept-backups.ts'
+import { makeBackup, type MadeBackup } from './make-backup.ts'
+import { contentOf } from './read-backup.ts'
+
+const MINUTE_MS = 60_000
+/** The embedded database is not shown to survive a power cut: a quarter of an hour is what may be lost then. PostgreSQL keeps its own promise. */
+const EVERY_MINUTES = { embedded: 15, postgres: 24 * 60 }
+/** Two turns may be missed, by a machine that slept, before it is a fault worth a warning. */
+const TURNS_MISSED = 3
+
+export interface BackupStanding {
+  kept: KeptBackup[]
+  /** When all that is stored was last known to be in a backup; null before the first. */
+  lastSuccessAt: Date | null
+  /** The newest try that failed, unless one has succeeded since. */
+  lastFailure: { at: Date; message: string } | null
+  everyMinutes: number
+  /** No backup is as young as it should be. */
+  overdue: boolean
+}
+
+/** Makes the backups of a running service, one at a time, and knows how they stand. */
+export interface BackupDesk {
+  /** Errors: BackupRefused, `busy` while another one is being made. */
+  make(reason: Reason, passphrase: string | null): Promise<KeptBackup>
+  /** Makes one where its time has come and something changed since the last. */
+  keepUp(): Promise<void>
+  standing(): Promise<BackupStanding>
+  /** Path of a kept backup; undefined for a name that none has. */
+  find(name: string): Promise<{ path: string; backup: KeptBackup } | undefined>
+  /** Resolves once none is being made. */
+  idle(): Promise<void>
+}
+
+export interface BackupDeskParts {
+  connection: Connection
+  config: Pick<Config, 'backupDir' | 'backupPassphrase'>
+  linkKey: Uint8Array
+  clock: () => number
+}
+
+/** What the desk remembers of its own process. */
+interface Memory {
+  running: Promise<unknown> | null
+  /** When it was last seen that nothing had changed since the newest backup. */
+  unchangedAt: number | null
+  /** What the database said of its changes before the newest backup, and the hash of its rows. */
+  mark: string | null
+  content: string | null
+  failure: BackupStanding['lastFailure']
+}
+
+export function createBackupDesk(parts: BackupDeskParts): BackupDesk {
+  const { connection, config, clock } = parts
+  const folder = config.backupDir
+  const everyMs = EVERY_MINUTES[connection.engine] * MINUTE_MS
+  const memory: Memory = { running: null, unchangedAt: null, mark: null, content: null, failure: null }
+
+  const lastSuccess = (kept: readonly KeptBackup[]): number | null => {
+    const newest = kept[0]?.madeAt.getTime() ?? null
+    return memory.unchangedAt === null ? newest : Math.max(memory.unchangedAt, newest ?? 0)
+  }
+
+  const listReadable = (): Promise<{ kept: KeptBackup[]; failure: BackupStanding['lastFailure'] }> =>
+    listBackups(folder).then(
+      (kept) => ({ kept, failure: null }),
+      () => ({ kept: [], failure: { at: new Date(clock()), message: `The folder of the backups cannot be read: ${folder}` } }),
+    )
+
+  const run = async (reason: Reason, passphrase: string | null): Promise<MadeBackup | null> => {
+    const madeAt = new Date(clock())
+    const mark = await changeMark(connection.db)
+    const path = join(folder, backupName(madeAt, reason, passphrase !== null))
+    const known = reason === 'scheduled' ? memory.content : null
+    const made = await makeBackup(path, { connection, linkKey: parts.linkKey, madeAt, passphrase, unless: known })
+    memory.mark = mark
+    memory.content = made?.content ?? memory.content
+    if (made === null) memory.unchangedAt = madeAt.getTime()
+    memory.failure = null
+    await pruneBackups(folder, madeAt.getTime())
+    return made
+  }
+
+  /** One at a time: the embedded engine has one connection, and the disk is the same. */
+  const alone = async (reason: Reason, passphrase: string | null): Promise<MadeBackup | null> => {
+    if (memory.running !== null) throw new BackupRefused('busy', 'A backup is being made at this moment. Try again in a minute.')
+    const running = run(reason, passphrase)
+    memory.running = running
+    try {
+      return await running
+    } catch (error) {
+      memory.failure = { at: new Date(clock()), message: wordsOf(error) }
+      throw error
+    } finally {
+      memory.running = null
+    }
+  }
+
+  return {
+    async make(reason, passphrase) {
+      const made = await alone(reason, passphrase ?? config.backupPassphrase)
+      const kept = (await listBackups(folder)).find(({ name }) => made !== null && join(folder, name) === made.path)
+      if (kept === undefined) throw new Error('The backup that was made is not in its folder.')
+      return kept
+    },
+    async keepUp() {
+      if (memory.running !== null) return
+      const kept = await listBackups(folder)
+      const last = lastSuccess(kept)
+      if (last !== null && clock() - last < everyMs) return
+      if (memory.mark !== null && memory.mark === (await changeMark(connection.db))) {
+        memory.unchangedAt = clock()
+        return
+      }
+      memory.content ??= await newestContent(folder, kept)
+      await alone('scheduled', config.backupPassphrase)
+    },
+    async standing() {
+      const { kept, failure } = await listReadable()
+      const last = lastSuccess(kept)
+      return {
+        kept,
+        lastSuccessAt: last === null ? null : new Date(last),
+        lastFailure: failure ?? memory.failure,
+        everyMinutes: EVERY_MINUTES[connection.engine],
+        overdue: last === null || clock() - last > TURNS_MISSED * everyMs,
+      }
+    },
+    async find(name) {
+      const backup = (await listBackups(folder)).find((one) => one.name === name)
+      return backup && { path: join(folder, backup.name), backup }
+    },
+    async idle() {
+      await memory.running?.catch(() => undefined)
+    },
+  }
+}
+
+/** What a person is told of a failure: our own words where there are any, and never the database's. */
+const wordsOf = (error: unknown): string =>
+  error instanceof BackupRefused ? error.message : 'The backup failed for a reason that only the log of the server tells.'
+
+/** Hash of the rows in the newest backup, so that a start makes no second one of the same; null where it cannot be told. */
+async function newestContent(folder: string, [newest]: readonly KeptBackup[]): Promise<string | null> {
+  return newest === undefined || newest.locked ? null : contentOf(join(folder, newest.name)).catch(() => null)
+}
