@@ -55,90 +55,103 @@ interface Memory {
   failure: BackupStanding['lastFailure']
 }
 
+/** What the functions below share. */
+interface Desk extends BackupDeskParts {
+  folder: string
+  everyMs: number
+  memory: Memory
+}
+
 export function createBackupDesk(parts: BackupDeskParts): BackupDesk {
-  const { connection, config, clock } = parts
-  const folder = config.backupDir
-  const everyMs = EVERY_MINUTES[connection.engine] * MINUTE_MS
   const memory: Memory = { running: null, unchangedAt: null, mark: null, content: null, failure: null }
-
-  const lastSuccess = (kept: readonly KeptBackup[]): number | null => {
-    const newest = kept[0]?.madeAt.getTime() ?? null
-    return memory.unchangedAt === null ? newest : Math.max(memory.unchangedAt, newest ?? 0)
-  }
-
-  const listReadable = (): Promise<{ kept: KeptBackup[]; failure: BackupStanding['lastFailure'] }> =>
-    listBackups(folder).then(
-      (kept) => ({ kept, failure: null }),
-      () => ({ kept: [], failure: { at: new Date(clock()), message: `The folder of the backups cannot be read: ${folder}` } }),
-    )
-
-  const run = async (reason: Reason, passphrase: string | null): Promise<MadeBackup | null> => {
-    const madeAt = new Date(clock())
-    const mark = await changeMark(connection.db)
-    const path = join(folder, backupName(madeAt, reason, passphrase !== null))
-    const known = reason === 'scheduled' ? memory.content : null
-    const made = await makeBackup(path, { connection, linkKey: parts.linkKey, madeAt, passphrase, unless: known })
-    memory.mark = mark
-    memory.content = made?.content ?? memory.content
-    if (made === null) memory.unchangedAt = madeAt.getTime()
-    memory.failure = null
-    await pruneBackups(folder, madeAt.getTime())
-    return made
-  }
-
-  /** One at a time: the embedded engine has one connection, and the disk is the same. */
-  const alone = async (reason: Reason, passphrase: string | null): Promise<MadeBackup | null> => {
-    if (memory.running !== null) throw new BackupRefused('busy', 'A backup is being made at this moment. Try again in a minute.')
-    const running = run(reason, passphrase)
-    memory.running = running
-    try {
-      return await running
-    } catch (error) {
-      memory.failure = { at: new Date(clock()), message: wordsOf(error) }
-      throw error
-    } finally {
-      memory.running = null
-    }
-  }
-
+  const desk: Desk = { ...parts, folder: parts.config.backupDir, everyMs: EVERY_MINUTES[parts.connection.engine] * MINUTE_MS, memory }
   return {
-    async make(reason, passphrase) {
-      const made = await alone(reason, passphrase ?? config.backupPassphrase)
-      const kept = (await listBackups(folder)).find(({ name }) => made !== null && join(folder, name) === made.path)
-      if (kept === undefined) throw new Error('The backup that was made is not in its folder.')
-      return kept
-    },
-    async keepUp() {
-      if (memory.running !== null) return
-      const kept = await listBackups(folder)
-      const last = lastSuccess(kept)
-      if (last !== null && clock() - last < everyMs) return
-      if (memory.mark !== null && memory.mark === (await changeMark(connection.db))) {
-        memory.unchangedAt = clock()
-        return
-      }
-      memory.content ??= await newestContent(folder, kept)
-      await alone('scheduled', config.backupPassphrase)
-    },
-    async standing() {
-      const { kept, failure } = await listReadable()
-      const last = lastSuccess(kept)
-      return {
-        kept,
-        lastSuccessAt: last === null ? null : new Date(last),
-        lastFailure: failure ?? memory.failure,
-        everyMinutes: EVERY_MINUTES[connection.engine],
-        overdue: last === null || clock() - last > TURNS_MISSED * everyMs,
-      }
-    },
+    make: (reason, passphrase) => makeNow(desk, reason, passphrase),
+    keepUp: () => keepUp(desk),
+    standing: () => standingOf(desk),
     async find(name) {
-      const backup = (await listBackups(folder)).find((one) => one.name === name)
-      return backup && { path: join(folder, backup.name), backup }
+      const backup = (await listBackups(desk.folder)).find((one) => one.name === name)
+      return backup && { path: join(desk.folder, backup.name), backup }
     },
     async idle() {
       await memory.running?.catch(() => undefined)
     },
   }
+}
+
+async function makeNow(desk: Desk, reason: Reason, passphrase: string | null): Promise<KeptBackup> {
+  const made = await alone(desk, reason, passphrase ?? desk.config.backupPassphrase)
+  const kept = (await listBackups(desk.folder)).find(({ name }) => made !== null && join(desk.folder, name) === made.path)
+  if (kept === undefined) throw new Error('The backup that was made is not in its folder.')
+  return kept
+}
+
+async function keepUp(desk: Desk): Promise<void> {
+  const { memory, connection, clock } = desk
+  if (memory.running !== null) return
+  const { kept } = await listReadable(desk)
+  const last = lastSuccess(desk, kept)
+  if (last !== null && clock() - last < desk.everyMs) return
+  if (memory.mark !== null && memory.mark === (await changeMark(connection.db))) {
+    memory.unchangedAt = clock()
+    return
+  }
+  memory.content ??= await newestContent(desk.folder, kept)
+  await alone(desk, 'scheduled', desk.config.backupPassphrase)
+}
+
+async function standingOf(desk: Desk): Promise<BackupStanding> {
+  const { kept, failure } = await listReadable(desk)
+  const last = lastSuccess(desk, kept)
+  return {
+    kept,
+    lastSuccessAt: last === null ? null : new Date(last),
+    lastFailure: failure ?? desk.memory.failure,
+    everyMinutes: desk.everyMs / MINUTE_MS,
+    overdue: last === null || desk.clock() - last > TURNS_MISSED * desk.everyMs,
+  }
+}
+
+/** One at a time: the embedded engine has one connection, and the disk is the same. */
+async function alone(desk: Desk, reason: Reason, passphrase: string | null): Promise<MadeBackup | null> {
+  const { memory, clock } = desk
+  if (memory.running !== null) throw new BackupRefused('busy', 'A backup is being made at this moment. Try again in a minute.')
+  const running = run(desk, reason, passphrase)
+  memory.running = running
+  try {
+    return await running
+  } catch (error) {
+    memory.failure = { at: new Date(clock()), message: wordsOf(error) }
+    throw error
+  } finally {
+    memory.running = null
+  }
+}
+
+async function run({ connection, linkKey, folder, clock, memory }: Desk, reason: Reason, passphrase: string | null) {
+  const madeAt = new Date(clock())
+  const mark = await changeMark(connection.db)
+  const path = join(folder, backupName(madeAt, reason, passphrase !== null))
+  const unless = reason === 'scheduled' ? memory.content : null
+  const made = await makeBackup(path, { connection, linkKey, madeAt, passphrase, unless })
+  memory.mark = mark
+  memory.content = made?.content ?? memory.content
+  if (made === null) memory.unchangedAt = madeAt.getTime()
+  memory.failure = null
+  await pruneBackups(folder, madeAt.getTime())
+  return made
+}
+
+function lastSuccess({ memory }: Desk, [newest]: readonly KeptBackup[]): number | null {
+  const madeAt = newest?.madeAt.getTime() ?? null
+  return memory.unchangedAt === null ? madeAt : Math.max(memory.unchangedAt, madeAt ?? 0)
+}
+
+async function listReadable({ folder, clock }: Desk): Promise<{ kept: KeptBackup[]; failure: BackupStanding['lastFailure'] }> {
+  return listBackups(folder).then(
+    (kept) => ({ kept, failure: null }),
+    () => ({ kept: [], failure: { at: new Date(clock()), message: `The folder of the backups cannot be read: ${folder}` } }),
+  )
 }
 
 /** What a person is told of a failure: our own words where there are any, and never the database's. */

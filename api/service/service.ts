@@ -82,10 +82,13 @@ export async function startService(config: Config, log: Logger, pdf: RenderQuote
       await Promise.all([listening.close(FINISH_MS), worker?.stop()])
       endHouse()
       await Promise.race([backups?.idle(), wait(LAST_BACKUP_MS)])
-      const connection = await database.catch(() => null)
-      if (connection === null) return
-      await connection.checkpoint().catch((error: unknown) => log.warn({ err: loggable(error) }, 'last checkpoint failed'))
-      await connection.close()
+      await closeWell(await database.catch(() => null), log)
     },
   }
+}
+
+async function closeWell(connection: Connection | null, log: Logger): Promise<void> {
+  if (connection === null) return
+  await connection.checkpoint().catch((error: unknown) => log.warn({ err: loggable(error) }, 'last checkpoint failed'))
+  await connection.close()
 }
