@@ -18,6 +18,7 @@ import { lightAtBed } from './light-at-bed.ts'
 import { lightCoverage } from './light-coverage.ts'
 import { lightLevel } from './light-level.ts'
 import { withoutTank } from './no-tank.ts'
+import { oxygenCheck } from './oxygen-check.ts'
 import { outletProtection } from './outlet-protection.ts'
 import { outlets } from './outlets.ts'
 import type { SizingFigures, SizingReport, SizingSubject } from './report.ts'
@@ -28,6 +29,7 @@ import { standFootprint } from './stand-footprint.ts'
 import { standLoad } from './stand-load.ts'
 import { standWet } from './stand-wet.ts'
 import { substrateDepth } from './substrate-depth.ts'
+
 import { warmRoom } from './warm-room.ts'
 
 /** Checks that need no tank. A rule answers null where it does not apply. */
@@ -52,6 +54,7 @@ const TANK_RULES: ReadonlyArray<(situation: Situation) => Finding | null> = [
   filterFlow,
   flowCeiling,
   filterFeed,
+  oxygenCheck,
   lightCoverage,
   substrateDepth,
   conditionerCheck,

@@ -25,6 +25,7 @@ export const CHECKS = [
   'filter_flow',
   'flow_ceiling',
   'filter_feed',
+  'surface_oxygen',
   'light_coverage',
   'light_level',
   'substrate_depth',

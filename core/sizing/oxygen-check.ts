@@ -1,0 +1,97 @@
+import { phrase, quantity, type Phrase, type Quantity } from '../units/quantity.ts'
+import { appliancesOf } from './appliances.ts'
+import { ratedFlowLph } from './filter-flow.ts'
+import type { Finding, Source, Verdict } from './finding.ts'
+import { makeFinding } from './make-finding.ts'
+import type { Situation } from './situation.ts'
+import { over, type Span } from './span.ts'
+import { jetPowerW, oxygenOfFeed, stillTransfer, stirredBy, surfaceOxygen, type Surface } from './surface-oxygen.ts'
+import { FLOW_SHARE } from './typical-ranges.ts'
+
+/** The figures of gases are fitted to about here. */
+const WARMEST_C = 35
+/** What a small air pump's bubbles do to the water they rise through, W. Own: 100 L/h of air rising 0.3 m. */
+const BUBBLES_W = 0.08
+
+const SOURCE: Source = {
+  tag: 'from_memory',
+  text: 'Benson & Krause for what water holds, Cole & Caraco and Lamont & Scott for what a surface takes up, Timmons & Ebeling for what feed costs; how much of the return’s power reaches the surface is our own reckoning.',
+}
+
+/**
+ * Whether the surface takes up the oxygen that the group's feeding costs, in water as warm as these animals like it at most.
+ *
+ * Value: grams of feed a day that the surface carries with the return pointed away from it. Limit: what a usual stock eats; *marginal* where it takes a
+ * return pointed at the surface. Told beside it is what is left in a power cut. Plants that breathe by night, decay, and height above the sea come on top.
+ */
+export function oxygenCheck(situation: Situation): Finding | null {
+  const { conditions, gear } = situation
+  if (gear.filters.length === 0) return null
+  const flow = ratedFlowLph(situation)
+  const eaten = grams(conditions.livestock.feedGramsPerDay)
+  const still = carriedBy(situation, (surface) => ({ low: stillTransfer(surface), high: stillTransfer(surface) }))
+  const bubbles = appliancesOf(gear).some(({ kind }) => kind === 'air_pump') ? BUBBLES_W : 0
+  if (flow === undefined && bubbles === 0 && eaten.value > still.least.value) return unknownFlow(eaten, still.least)
+  const power = returnPowerW(situation, flow)
+  const stirred = carriedBy(situation, (surface, waterKg) => ({
+    low: stirredBy(surface, power.low + bubbles, waterKg).low,
+    high: stirredBy(surface, power.high + bubbles, waterKg).high,
+  }))
+  const verdict: Verdict = eaten.value <= stirred.least.value ? 'fits' : eaten.value <= stirred.most.value ? 'marginal' : 'does_not_fit'
+  return makeFinding('surface_oxygen', {
+    verdict,
+    value: stirred.least,
+    limit: { kind: 'at_least', low: eaten },
+    reason: reasonOf(warmestOf(situation), eaten, stirred, still.least),
+    action: verdict === 'fits' ? null : { text: ACTION },
+    assumed: ['movement of the surface', 'feed a day of the group'],
+    source: SOURCE,
+  })
+}
+
+const ACTION = phrase`Point the filter's return at the surface or add an air pump; feed less, or keep fewer animals. Watch for gasping at dawn.`
+
+/** A usual stock is no finer known than this; a shrimp's share of a gram has two digits. */
+const grams = (value: number): Quantity => quantity(value, 'g', value < 1 ? 2 : 1)
+
+const warmestOf = ({ conditions }: Situation): number => Math.min(conditions.livestock.highestC, WARMEST_C)
+
+interface Carried {
+  least: Quantity
+  most: Quantity
+}
+
+/** Grams of feed a day whose oxygen passes the surface, over every tank the stated figures allow. */
+function carriedBy(situation: Situation, transferOf: (surface: Surface, waterKg: number) => Span): Carried {
+  const need = oxygenOfFeed()
+  const { water } = situation.conditions.livestock
+  const ends = situation.corners.map(({ geometry, mass }) => {
+    const areaM2 = (geometry.insideLengthMm * geometry.insideWidthMm) / 1e6
+    const surface = { areaM2, waterC: warmestOf(situation), water }
+    const { low, high } = transferOf(surface, mass.waterKg)
+    return { low: surfaceOxygen(surface, low) / need.high, high: surfaceOxygen(surface, high) / need.low }
+  })
+  return { least: grams(over(ends, ({ low }) => low).low), most: grams(over(ends, ({ high }) => high).high) }
+}
+
+/** What the filters' returns put into the water, with loaded media and with clean ones, W. */
+function returnPowerW({ gear }: Situation, flowLph: number | undefined): Span {
+  if (flowLph === undefined) return { low: 0, high: 0 }
+  const at = (share: number): number =>
+    gear.filters.reduce((sum, { spec, quantity: n }) => sum + n * jetPowerW((spec.ratedFlowLph ?? 0) * share, spec.hoseMm), 0)
+  return { low: at(FLOW_SHARE.low), high: at(FLOW_SHARE.high) }
+}
+
+const reasonOf = (waterC: number, eaten: Quantity, { least, most }: Carried, still: Quantity): Phrase =>
+  phrase`A usual stock eats ${eaten} of dry feed a day. At ${quantity(waterC, 'degC', 1)} the surface takes up the oxygen for ${least} with the return pointed away from it and for ${most} with the return pointed at it; in a power cut for ${still}.`
+
+const unknownFlow = (eaten: Quantity, still: Quantity): Finding =>
+  makeFinding('surface_oxygen', {
+    verdict: 'not_known',
+    limit: { kind: 'at_least', low: eaten },
+    reason: phrase`A usual stock eats ${eaten} of dry feed a day; a surface that nothing stirs takes up the oxygen for ${still}. How much the filter stirs it is not known without its flow.`,
+    action: { text: phrase`Enter the printed flow of the filter, or add an air pump.` },
+    missing: ['flow of the filter'],
+    assumed: ['feed a day of the group'],
+    source: SOURCE,
+  })

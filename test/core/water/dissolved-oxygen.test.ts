@@ -1,0 +1,71 @@
+import { describe, expect, it } from 'vitest'
+import { atmospheresAt, oxygenSaturation } from '../../../core/water/dissolved-oxygen.ts'
+import { oxygenTransfer, schmidtOfOxygen, stirredTransfer, transferUnderWind } from '../../../core/water/gas-transfer.ts'
+import { waterViscosity } from '../../../core/water/viscosity.ts'
+
+describe('oxygen that water holds', () => {
+  /** Published: EN 25814 (ISO 5814), two decimals, and APHA Standard Methods, three; the second from memory. */
+  it.each([
+    [0, 14.6, 14.621],
+    [15, 10.1, 10.084],
+    [20, 9.09, 9.092],
+    [25, 8.26, 8.263],
+    [30, 7.56, 7.559],
+  ])('at %s °C in fresh water', (celsius, standard, handbook) => {
+    expect(Math.abs(oxygenSaturation(celsius) - standard)).toBeLessThan(0.025)
+    expect(Math.abs(oxygenSaturation(celsius) - handbook)).toBeLessThan(0.0015)
+  })
+
+  /** Own: the published coefficients, computed independently. */
+  it.each([
+    [0, 11.446, 12.416],
+    [15, 8.135, 8.546],
+    [20, 7.396, 7.697],
+    [25, 6.772, 6.985],
+    [30, 6.237, 6.376],
+  ])('at %s °C in sea water, and at 0.85 atm', (celsius, sea, high) => {
+    expect(oxygenSaturation(celsius, 35)).toBeCloseTo(sea, 3)
+    expect(Math.abs(oxygenSaturation(celsius, 0, 0.85) - high)).toBeLessThan(0.0015)
+  })
+
+  /** ICAO standard atmosphere, from memory. */
+  it('falls with the height above the sea: 0.8243 atm at 1600 m', () => {
+    expect(atmospheresAt(1600)).toBeCloseTo(0.8243, 4)
+    expect(atmospheresAt(0)).toBe(1)
+    expect(oxygenSaturation(20, 0, atmospheresAt(1600))).toBeLessThan(oxygenSaturation(20))
+  })
+})
+
+describe('what passes the surface', () => {
+  /** Wanninkhof (1992), from memory: 530 in fresh water and 589 in sea water at 20 °C. */
+  it('has the Schmidt numbers that are printed', () => {
+    expect(Math.round(schmidtOfOxygen(20, 'fresh'))).toBe(530)
+    expect(Math.round(schmidtOfOxygen(20, 'salt'))).toBe(589)
+  })
+
+  /** Cole & Caraco (1998), from memory: 2.07 cm/h in still air; at 5 m/s 5.4 by hand. */
+  it('grows with wind and warmth', () => {
+    expect(transferUnderWind(0)).toBe(2.07)
+    expect(transferUnderWind(5)).toBeCloseTo(2.07 + 0.215 * 15.4258, 3)
+    // 2.07 × √(600/417.7), by hand.
+    expect(oxygenTransfer(2.07, 25, 'fresh')).toBeCloseTo(2.481, 2)
+    expect(oxygenTransfer(2.07, 28, 'fresh')).toBeGreaterThan(oxygenTransfer(2.07, 20, 'fresh'))
+  })
+})
+
+describe('a stirred surface', () => {
+  /** CRC Handbook: 1.0016 mPa s at 20 °C, 0.8900 at 25 °C, 0.7972 at 30 °C; from memory. */
+  it.each([
+    [20, 1.0016e-3],
+    [25, 0.89e-3],
+    [30, 0.7972e-3],
+  ])('has the handbook’s viscosity under it at %s °C', (celsius, handbook) => {
+    expect(Math.abs(waterViscosity(celsius) / handbook - 1)).toBeLessThan(3e-3)
+  })
+
+  /** By hand: 0.4 × (1e-5 × 8.93e-7)^¼ ÷ √417.7 is 3.38e-5 m/s, 12.2 cm/h. */
+  it('is renewed by small eddies', () => {
+    expect(stirredTransfer(1e-5, 25, 'fresh')).toBeCloseTo(12.2, 1)
+    expect(stirredTransfer(16e-5, 25, 'fresh')).toBeCloseTo(2 * stirredTransfer(1e-5, 25, 'fresh'), 9)
+  })
+})
