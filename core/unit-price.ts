@@ -40,9 +40,9 @@ export function parseUnitPrice(text: string, currency: string, { decimal }: Deci
   const typed = text.trim()
   const bare = typed.replace(currencySign(currency).trim(), '').replace(currency, '').replace(/\s/g, '')
   const [, whole, sign, fraction = ''] = /^(\d+)(?:([.,])(\d+))?$/.exec(bare) ?? []
-  if (/^[-\u2212]/.test(typed))
-    return refuse({ code: 'not_a_price', words: `"${typed.slice(0, LONGEST)}" is below 0. Nobody is paid for using it.` })
   const like = spellUnitPrice(17.34, 'USD', { decimal })
+  if (/^[-\u2212]/.test(typed))
+    return refuse({ code: 'not_a_price', words: `"${typed.slice(0, LONGEST)}" is below 0. Write what one costs, like ${like}, or 0.` })
   if (typed.length > LONGEST || whole === undefined)
     return refuse({ code: 'not_a_price', words: `"${typed.slice(0, LONGEST)}" is not a price. Write digits, like ${like}.` })
   if (sign !== undefined && sign !== decimal && /^[1-9]\d{0,2}$/.test(whole) && fraction.length === 3)

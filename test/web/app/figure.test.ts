@@ -30,7 +30,7 @@ describe('a figure as it is typed', () => {
     expect(readFigure('5 mm', length, METRIC).fault).toBe(
       'Length is 0.5 cm. The least is 10 cm. Was it another unit? Write it behind the number.',
     )
-    expect(readFigure('400 in', length, US).fault).toContain('The most is 157.4 in')
+    expect(readFigure('400 in', length, US).fault).toContain('The most is 157 in')
     expect(readFigure('wide', length, US).fault).toContain('is not a number')
     expect(readFigure('1,234', length, US).fault).toContain('two ways')
     expect(readFigure('2.5', { label: 'Outlets', unit: 'count', whole: true }, US).fault).toBe(

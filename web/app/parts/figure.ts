@@ -65,10 +65,11 @@ export function spellFigure(value: number | null | undefined, limits: FigureLimi
   return asTyped(shown, decimalsOf(shown, limits), reader)
 }
 
-/** A limit, rounded to its inner side: whoever types the limit that was told is within it. */
+/** A limit, rounded to its inner side and no finer than one remembers it: whoever types the limit that was told is within it. */
 function spellLimit(value: number, limits: FigureLimits, reader: ReaderUnits, inwards: (value: number) => number): string {
   const shown = inFieldUnit(value, limits, reader)
-  const decimals = decimalsOf(shown, limits)
+  const finest = decimalsOf(shown, limits)
+  const decimals = limits.unit === 'g/kg' || Math.abs(shown) < 1 ? finest : Math.abs(shown) >= 100 ? 0 : 1
   // A hair of room, since a limit that is whole in this unit comes through its factor with a tail.
   const hair = inwards === Math.ceil ? -1e-6 : 1e-6
   return asTyped(inwards(shown * 10 ** decimals + hair) / 10 ** decimals, decimals, reader)
@@ -101,7 +102,7 @@ export function readFigure(text: string, limits: FigureLimits, reader: ReaderUni
 function limitFault(value: number, limits: FigureLimits, reader: ReaderUnits): string | null {
   const { label, min, max, whole } = limits
   const unit = fieldUnit(limits, reader)
-  const other = unit === '' ? '' : ' Was it another unit? Write it behind the number.'
+  const other = unit === '' || (value < 0 && (min ?? 0) >= 0) ? '' : ' Was it another unit? Write it behind the number.'
   const say = (figure: string): string => `${figure} ${unit}`.trim()
   const told = (): string => say(spellFigure(value, limits, reader))
   if (whole && !Number.isInteger(value)) return `${label} is a whole number, without decimals.`
@@ -122,7 +123,8 @@ export function readMoney(text: string, currency: string, label: string, least =
   if (/^[^\d]*[-\u2212][^\d]*\d/.test(text))
     return { value: null, fault: `${label} is below 0. The least is ${sayMoney(least, currency)}.` }
   const read = parseMoney(text, currency, decimal)
-  if (!read.ok) return { value: null, fault: read.refusal.words }
+  if (!read.ok)
+    return { value: null, fault: read.refusal.code === 'too_large' ? `${label} is too much. ${read.refusal.words}` : read.refusal.words }
   if (read.value < least)
     return { value: null, fault: `${label} is ${sayMoney(read.value, currency)}. The least is ${sayMoney(least, currency)}.` }
   return { value: read.value, fault: null }
