@@ -1,6 +1,8 @@
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Product } from '../../core/catalog/product.ts'
+import { jpeg } from '../api/support/pictures.ts'
+import { expectAccessible } from './support/accessible.ts'
 import { openBrowser, openPage } from './support/browser.ts'
 import { startDemoService, type DemoService } from './support/demo-service.ts'
 import { openScreen, readApi, signIn } from './support/sign-in.ts'
@@ -63,6 +65,37 @@ describe('the catalog', () => {
     await page.getByRole('button', { name: 'Save Osmere Trial 36' }).click()
     await page.waitForURL((url) => url.pathname.startsWith('/prices/'))
     expect(await named('Osmere Trial 36')).toMatchObject({ maker: 'Osmere Works', note: 'Changed meanwhile.', oversize: true })
+  })
+
+  it('forgives a slip in the search, and keeps it in the address', async () => {
+    await openScreen(page, service, '/catalog')
+    await page.getByRole('searchbox', { name: 'Search' }).fill('trail osmree')
+    await page.getByRole('link', { name: 'Osmere Trial 36', exact: true }).waitFor()
+    expect(new URL(page.url()).searchParams.get('q')).toBe('trail osmree')
+  })
+
+  it('puts a picture on a product, shows it wherever the product is listed, and takes it away after asking', async () => {
+    const tank = await named('Osmere Trial 36')
+    await openScreen(page, service, `/catalog/${tank.id}`)
+    const chosen = page.locator('input[type="file"]')
+    await chosen.setInputFiles({ name: 'logo.png', mimeType: 'image/png', buffer: Buffer.from('<svg onload="alert(1)"/>') })
+    await page.getByText('The file is a drawing (SVG). Choose a photograph in JPEG, PNG or WebP.').waitFor()
+    const photo = Buffer.from(await jpeg(900, 700))
+    // A JPEG that somebody named otherwise is taken for what it is.
+    await chosen.setInputFiles({ name: 'tank.png', mimeType: 'image/png', buffer: photo })
+    const shown = page.getByRole('img', { name: 'Osmere Trial 36' })
+    await expect.poll(() => shown.evaluate((image) => (image as HTMLImageElement).naturalWidth)).toBe(900)
+    await expectAccessible(page)
+    await openScreen(page, service, '/catalog?q=osmere%20trial')
+    await expect.poll(() => shown.evaluate((image) => (image as HTMLImageElement).naturalWidth)).toBe(160)
+    await expectAccessible(page)
+    await openScreen(page, service, `/prices/${tank.id}`)
+    await expect.poll(() => shown.evaluate((image) => (image as HTMLImageElement).naturalWidth)).toBe(900)
+    await openScreen(page, service, `/catalog/${tank.id}`)
+    await page.getByRole('button', { name: 'Take it away' }).click()
+    await page.getByRole('dialog').getByRole('button', { name: 'Take it away' }).click()
+    await page.getByText('No picture yet').waitFor()
+    expect(await shown.count()).toBe(0)
   })
 
   it('tries rows without writing, names the fault by its line, then writes all', async () => {

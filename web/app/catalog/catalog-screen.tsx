@@ -40,7 +40,7 @@ export function CatalogScreen(): ReactElement {
           {(search.kind ?? search.q) ? 'Nothing in the catalog matches.' : 'The catalog is empty. Add the first product, or import a file.'}
         </Empty>
       )}
-      {items.length > 0 && <CatalogTable items={items} />}
+      {items.length > 0 && <CatalogTable items={items} pictures={found.data?.pictures ?? {}} />}
       {items.length > 0 && (
         <MoreRows
           shown={items.length}

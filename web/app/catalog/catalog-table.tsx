@@ -3,6 +3,8 @@ import type { ReactElement } from 'react'
 import { KIND_NAMES } from '../../../core/catalog/kinds.ts'
 import type { Product } from '../../../core/catalog/product.ts'
 import type { ReaderUnits } from '../../../core/units/quantity.ts'
+import type { ProductPage } from '../client/products.ts'
+import { ProductThumb } from '../parts/product-thumb.tsx'
 import { RuledTable, type Column } from '../parts/ruled-table.tsx'
 import { useReader } from '../session/session.ts'
 import { specWords } from './spec-words.ts'
@@ -10,9 +12,21 @@ import { specWords } from './spec-words.ts'
 /** Words that fit one line of the list; the form holds the rest. */
 const MOST_WORDS = 4
 
-export function CatalogTable({ items }: { items: readonly Product[] }): ReactElement {
-  return <RuledTable caption="Products" columns={catalogColumns(useReader())} rows={items} rowKey={({ id }) => id} />
+type Pictures = ProductPage['pictures']
+
+/** The pictures stand first, where any of the products has one. */
+export function CatalogTable({ items, pictures }: { items: readonly Product[]; pictures: Pictures }): ReactElement {
+  const columns = catalogColumns(useReader())
+  const shown = Object.keys(pictures).length > 0 ? [pictureColumn(pictures), ...columns] : columns
+  return <RuledTable caption="Products" columns={shown} rows={items} rowKey={({ id }) => id} />
 }
+
+const pictureColumn = (pictures: Pictures): Column<Product> => ({
+  key: 'picture',
+  head: <span className="sr">Picture</span>,
+  phone: 'picture',
+  cell: ({ id, name }) => <ProductThumb hash={pictures[id]} name={name} />,
+})
 
 const catalogColumns = (reader: ReaderUnits): Array<Column<Product>> => [
   { key: 'name', head: 'Product', rowHead: true, phone: 'lead', cell: nameCell },

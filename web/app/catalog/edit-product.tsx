@@ -7,6 +7,7 @@ import { Screen } from '../parts/screen.tsx'
 import { Told } from '../parts/told.tsx'
 import { useReader } from '../session/session.ts'
 import { ArchiveDialog } from './archive-dialog.tsx'
+import { PictureSection } from './picture-section.tsx'
 import { readDraft } from './product-draft.ts'
 import { ProductForm } from './product-form.tsx'
 import { useProductEdit, type ProductRead } from './use-product-edit.ts'
@@ -58,6 +59,7 @@ export function EditProduct({ read, reload }: { read: ProductRead; reload: () =>
         }
         onSave={(body) => save.mutate(body)}
       />
+      <PictureSection productId={id} name={name} />
       <ArchiveDialog open={asking} name={name} onClose={() => setAsking(false)} onArchive={() => setArchived(true)} />
     </Screen>
   )

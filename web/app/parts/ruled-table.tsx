@@ -11,9 +11,9 @@ export interface Column<Row> {
   rowHead?: boolean
   /**
    * Where the cell goes on a phone: a row becomes two lines of two. "acts": what can be done, on a line of its own where it has buttons, so that
-   * they do not squeeze the second line. Absent: not shown there.
+   * they do not squeeze the second line. "picture": before both lines. Absent: not shown there.
    */
-  phone?: 'lead' | 'figure' | 'below' | 'state' | 'acts'
+  phone?: 'picture' | 'lead' | 'figure' | 'below' | 'state' | 'acts'
   cell: (row: Row) => ReactNode
 }
 

@@ -13,6 +13,7 @@ import { Empty, ErrorNotice, LoadingRows } from '../parts/states.tsx'
 import { useCurrency, usePerson, useReader } from '../session/session.ts'
 import { KitContents } from './kit-contents.tsx'
 import { answerOf } from './product-answer.ts'
+import { ProductFigure } from './product-figure.tsx'
 import { ProductSummary } from './product-summary.tsx'
 import { RecordFigure } from './record-figure.tsx'
 import { SightingsSection } from './sightings-section.tsx'
@@ -76,6 +77,7 @@ function ProductPrices({ record }: { record: PriceRecord }): ReactElement {
         </>
       }
     >
+      {sightings.length === 0 && <ProductFigure productId={product.id} name={product.name} />}
       {sightings.length === 0 ? (
         <Empty action={product.archived ? undefined : <PostLink productId={product.id} />}>
           No sightings of it yet. Post the first one.
@@ -92,6 +94,7 @@ function RecordSections({ record }: { record: PriceRecord }): ReactElement {
   return (
     <>
       <div className="answer-cols">
+        <ProductFigure productId={record.product.id} name={record.product.name} />
         <div className="answer">
           <h2>{answer.title}</h2>
           <p className="lead">{answer.words}</p>

@@ -3,6 +3,7 @@ import { SLOT_NAMES, type Slot } from '../../../core/catalog/kinds.ts'
 import { sayMoney } from '../../../core/money.ts'
 import { Button } from '../parts/button.tsx'
 import { Field } from '../parts/field.tsx'
+import { ProductThumb } from '../parts/product-thumb.tsx'
 import { Verdict } from '../parts/verdict.tsx'
 import type { Candidate } from './candidates.ts'
 import { useDesk } from './desk-context.ts'
@@ -28,6 +29,7 @@ export function CandidateList({ slot, text, onType, found, onTake }: Props): Rea
   const id = useId()
   const [at, setAt] = useState(0)
   const { candidates } = found
+  const hasPictures = candidates.some(({ product }) => found.pictures[product.id] !== undefined)
   const takeSoon = useTakeWhenReady(found.state, candidates[Math.min(at, candidates.length - 1)], onTake)
   const active = Math.min(at, candidates.length - 1)
   const move = (event: KeyboardEvent): void => {
@@ -62,9 +64,11 @@ export function CandidateList({ slot, text, onType, found, onTake }: Props): Rea
             id={`${id}-${index}`}
             role="option"
             aria-selected={index === active}
+            data-pictured={hasPictures || undefined}
             onClick={() => onTake(candidate)}
             onMouseMove={() => setAt(index)}
           >
+            {hasPictures && <ProductThumb hash={found.pictures[candidate.product.id]} name="" />}
             <CandidateRow candidate={candidate} />
           </div>
         ))}

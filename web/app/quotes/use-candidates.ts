@@ -16,6 +16,8 @@ const SHOWN = 20
 
 export interface Found {
   candidates: Candidate[]
+  /** Hashes of the pictures of those that have one, by product. */
+  pictures: ProductPage['pictures']
   /** The catalog holds more than are shown. */
   more: boolean
   state: 'reading' | 'ready' | 'failed'
@@ -38,6 +40,7 @@ const NONE = { products: [], prices: [] }
 
 interface Lists {
   items: Product[]
+  pictures: ProductPage['pictures']
   total: number
   failed: boolean
   reading: boolean
@@ -46,6 +49,7 @@ interface Lists {
 function combineLists(lists: Array<UseQueryResult<ProductPage>>): Lists {
   return {
     items: lists.flatMap((list) => list.data?.items ?? []).filter((product) => !product.archived),
+    pictures: Object.assign({}, ...lists.map((list) => list.data?.pictures ?? {})) as ProductPage['pictures'],
     total: lists.reduce((sum, list) => sum + (list.data?.total ?? 0), 0),
     failed: lists.some((list) => list.isError),
     reading: lists.some((list) => list.isPending),
@@ -96,6 +100,7 @@ export function useCandidates({ build, slot, quantity, replaces, beside, words, 
   const reading = lists.reading || asked !== words || (ids.length > 0 && (views.isPending || views.isPlaceholderData))
   return {
     candidates,
+    pictures: lists.pictures,
     more: wanted.length > shown.length || lists.total > lists.items.length,
     state: lists.failed || views.isError ? 'failed' : reading ? 'reading' : 'ready',
     retry: () => void Promise.all([queries.refetchQueries({ queryKey: ['products', 'slot'] }), views.refetch()]),
