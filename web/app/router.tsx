@@ -3,6 +3,7 @@ import { readBoardSearch } from './prices/board-search.ts'
 import { readCatalogSearch } from './catalog/catalog-search.ts'
 import { queryClient } from './client/query-client.ts'
 import { Frame, FrameFault, RouteFault, RouteMissing } from './frame.tsx'
+import { readTrailSearch } from './trail/trail-search.ts'
 import { loadPart } from './parts/load-part.ts'
 import { homeOf, isPublicPath, mayOpen } from './places.ts'
 import { sessionQuery } from './session/session.ts'
@@ -79,6 +80,12 @@ const routes = [
     component: screen(() => import('./customers/customer-screen.tsx'), 'CustomerScreen'),
   }),
   createRoute({ ...at('/setups'), component: screen(() => import('./setups/setups-screen.tsx'), 'SetupsScreen') }),
+  createRoute({ ...at('/people/waiting'), component: screen(() => import('./moderation/waiting-screen.tsx'), 'WaitingScreen') }),
+  createRoute({
+    ...at('/people/trail'),
+    validateSearch: readTrailSearch,
+    component: screen(() => import('./trail/trail-screen.tsx'), 'TrailScreen'),
+  }),
   createRoute({ ...at('/people'), component: screen(() => import('./people/people-screen.tsx'), 'PeopleScreen') }),
   createRoute({ ...at('/settings'), component: screen(() => import('./settings/settings-screen.tsx'), 'SettingsScreen') }),
   createRoute({ ...at('/account'), component: screen(() => import('./account/account-screen.tsx'), 'AccountScreen') }),

@@ -2,6 +2,7 @@ import type { ReactElement } from 'react'
 import { Screen } from '../parts/screen.tsx'
 import { usePerson } from '../session/session.ts'
 import { OwnUnitsForm } from './own-units-form.tsx'
+import { OwnSessions } from './own-sessions.tsx'
 import { PasswordForm } from './password-form.tsx'
 
 /** What everyone changes of their own. */
@@ -11,6 +12,7 @@ export function AccountScreen(): ReactElement {
     <Screen title="Your account" below={`${name}, ${role}.`} width="narrow">
       <OwnUnitsForm />
       <PasswordForm />
+      <OwnSessions />
     </Screen>
   )
 }

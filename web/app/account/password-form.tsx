@@ -1,4 +1,4 @@
-import { useMutation } from '@tanstack/react-query'
+import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { useState, type ReactElement } from 'react'
 import { faultsOf } from '../client/problem.ts'
 import { changePassword } from '../client/session.ts'
@@ -14,11 +14,14 @@ export function PasswordForm(): ReactElement {
   const [current, setCurrent] = useState('')
   const [password, setPassword] = useState('')
   const [shown, setShown] = useState(false)
+  const queries = useQueryClient()
   const change = useMutation({
     mutationFn: () => changePassword(current, password),
     onSuccess: () => {
       setCurrent('')
       setPassword('')
+      // It ended every other session, and began this one anew.
+      void queries.invalidateQueries({ queryKey: ['own-sessions'] })
     },
   })
   const faults = faultsOf(change.error)

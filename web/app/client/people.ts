@@ -27,6 +27,7 @@ export interface OpenInvitation {
 /** Everyone who may sign in. */
 export const listPeople = async (): Promise<PersonRow[]> => (await request<{ items: PersonRow[] }>('GET', '/api/people')).items
 export const invite = (body: { name: string; role: Role }): Promise<Invitation> => request('POST', '/api/people/invitations', { body })
+export const makePasswordLink = (personId: string): Promise<Invitation> => request('POST', `/api/people/${personId}/password-link`)
 export const listInvitations = async (): Promise<OpenInvitation[]> =>
   (await request<{ items: OpenInvitation[] }>('GET', '/api/people/invitations')).items
 export const withdrawInvitation = (id: string): Promise<void> => request('DELETE', `/api/people/invitations/${id}`)

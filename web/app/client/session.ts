@@ -15,9 +15,11 @@ export interface Session {
   install: Install
 }
 export interface LinkPurpose {
-  purpose: 'first_manager' | 'invite'
+  purpose: 'first_manager' | 'invite' | 'new_password'
   role: Role
   name: string | null
+  /** Whose password it sets; null for a link that makes an account. */
+  signInName: string | null
 }
 
 export const getSession = (): Promise<Session> => request('GET', '/api/session')
@@ -31,5 +33,7 @@ export const changePassword = (current: string, password: string): Promise<void>
 export const setOwnUnits = (units: ReaderUnits | null): Promise<Session> => request('PUT', '/api/session/units', { body: { units } })
 
 export const getLink = (token: string): Promise<LinkPurpose> => request('GET', `/api/links/${encodeURIComponent(token)}`)
+export const setPasswordByLink = (token: string, password: string): Promise<Session> =>
+  request('PUT', `/api/links/${encodeURIComponent(token)}/password`, { body: { password } })
 export const takeLink = (token: string, body: { name: string; signInName: string; password: string }): Promise<Session> =>
   request('POST', `/api/links/${encodeURIComponent(token)}`, { body })

@@ -19,8 +19,9 @@ export interface Board {
   rows: BoardRow[]
   total: number
 }
-export type SightingAct = 'confirm' | 'dispute' | 'withdraw'
+export type SightingAct = 'confirm' | 'dispute' | 'withdraw' | 'take_back'
 
 export const getBoard = (filter: BoardFilter): Promise<Board> => request('GET', `/api/board${queryOf({ ...filter })}`)
 export const postSighting = (body: SightingBody): Promise<SightingRow> => request('POST', '/api/sightings', { body })
-export const actOnSighting = (id: string, act: SightingAct): Promise<SightingRow> => request('POST', `/api/sightings/${id}/${act}`)
+export const actOnSighting = (id: string, act: SightingAct): Promise<SightingRow> =>
+  act === 'take_back' ? request('DELETE', `/api/sightings/${id}/vote`) : request('POST', `/api/sightings/${id}/${act}`)

@@ -1,15 +1,13 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { useState, type ReactElement } from 'react'
 import { ROLES, type Role } from '../../../core/people/roles.ts'
-import { civilDateAt, sayWeekday, yearOf } from '../../../core/dates.ts'
-import { invite, type Invitation } from '../client/people.ts'
+import { invite } from '../client/people.ts'
 import { faultsOf } from '../client/problem.ts'
 import { Button } from '../parts/button.tsx'
 import { ChoiceField } from '../parts/choice-fields.tsx'
 import { TextField } from '../parts/field.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
-import { Told } from '../parts/told.tsx'
-import { useInstall, useToday } from '../session/session.ts'
+import { MadeLink } from './made-link.tsx'
 
 const ROLE_WORDS: Record<Role, string> = {
   member: 'Posts and judges prices.',
@@ -55,43 +53,7 @@ export function InviteForm(): ReactElement {
         </Button>
         {name.trim() === '' && !make.data && <span className="reason">Write a name first.</span>}
       </p>
-      {make.data && <MadeLink key={make.data.url} {...make.data} />}
+      {make.data && <MadeLink key={make.data.url} {...make.data} gives="gets the account" />}
     </form>
-  )
-}
-
-function MadeLink({ url, expiresAt, thisComputerOnly }: Invitation): ReactElement {
-  const install = useInstall()
-  const thisYear = yearOf(useToday())
-  const [copied, setCopied] = useState<boolean | null>(null)
-  const until = sayWeekday(civilDateAt(Date.parse(expiresAt), install.timeZone), thisYear)
-  const copy = async (): Promise<void> => {
-    try {
-      await navigator.clipboard.writeText(url)
-      setCopied(true)
-    } catch {
-      setCopied(false)
-    }
-  }
-  return (
-    <Told kind="warn" title="Copy it now: it is shown once" live>
-      <p className="made-link">
-        <label className="sr" htmlFor="made-link">
-          One-use link
-        </label>
-        <input id="made-link" readOnly value={url} onFocus={(event) => event.target.select()} />
-      </p>
-      <p>Works once, until {until}. Whoever opens it first gets the account, so send it to that person alone.</p>
-      {thisComputerOnly && (
-        <p>
-          <strong>This computer only:</strong> the link names this computer, and on any other it leads nowhere. Set PUBLIC_URL to the https
-          address of this place first.
-        </p>
-      )}
-      <p className="acts">
-        <Button onClick={() => void copy()}>Copy the link</Button>
-        <output>{copied === true ? 'Copied.' : copied === false ? 'Not copied: select it and copy by hand.' : ''}</output>
-      </p>
-    </Told>
   )
 }

@@ -9,6 +9,7 @@ interface Setting {
   myId: string
   onChange: (person: PersonRow, body: { role?: Role; disabled?: boolean }) => void
   onDisable: (person: PersonRow) => void
+  onPassword: (person: PersonRow) => void
 }
 
 export const peopleColumns = (setting: Setting): Array<Column<PersonRow>> => [
@@ -37,13 +38,18 @@ function roleCell(person: PersonRow, { myId, onChange }: Setting): ReactNode {
   )
 }
 
-function stateCell(person: PersonRow, { myId, onChange, onDisable }: Setting): ReactElement | string {
+function stateCell(person: PersonRow, { myId, onChange, onDisable, onPassword }: Setting): ReactElement | string {
   if (person.id === myId) return 'signed in'
   if (!person.disabled) {
     return (
-      <Button small aria-label={`Disable ${person.name}`} onClick={() => onDisable(person)}>
-        Disable
-      </Button>
+      <span className="row-acts">
+        <Button small look="plain" aria-label={`New password for ${person.name}`} onClick={() => onPassword(person)}>
+          New password
+        </Button>
+        <Button small aria-label={`Disable ${person.name}`} onClick={() => onDisable(person)}>
+          Disable
+        </Button>
+      </span>
     )
   }
   return (

@@ -1,4 +1,5 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
+import { Link } from '@tanstack/react-router'
 import { useState, type ReactElement } from 'react'
 import type { Role } from '../../../core/people/roles.ts'
 import { changePerson, listPeople, type PersonRow } from '../client/people.ts'
@@ -8,6 +9,7 @@ import { ErrorNotice, LoadingRows } from '../parts/states.tsx'
 import { usePerson } from '../session/session.ts'
 import { DisableDialog } from './disable-dialog.tsx'
 import { InviteForm } from './invite-form.tsx'
+import { PasswordLinkDialog } from './password-link-dialog.tsx'
 import { OpenInvitations } from './open-invitations.tsx'
 import { peopleColumns } from './people-columns.tsx'
 import './people.css'
@@ -17,15 +19,34 @@ export function PeopleScreen(): ReactElement {
   const people = useQuery({ queryKey: ['people'], queryFn: listPeople })
   const queries = useQueryClient()
   const me = usePerson()
+  const [forgot, setForgot] = useState<PersonRow | null>(null)
   const [asked, setAsked] = useState<PersonRow | null>(null)
   const change = useMutation({
     mutationFn: ({ person, body }: { person: PersonRow; body: { role?: Role; disabled?: boolean } }) => changePerson(person, body),
     onSettled: () => queries.invalidateQueries({ queryKey: ['people'] }),
     onSuccess: () => setAsked(null),
   })
-  const columns = peopleColumns({ myId: me.id, onChange: (person, body) => change.mutate({ person, body }), onDisable: setAsked })
+  const columns = peopleColumns({
+    myId: me.id,
+    onChange: (person, body) => change.mutate({ person, body }),
+    onDisable: setAsked,
+    onPassword: setForgot,
+  })
   return (
-    <Screen title="People" below="A change of role ends that person’s sessions; they sign in again.">
+    <Screen
+      title="People"
+      below="A change of role ends that person’s sessions; they sign in again."
+      actions={
+        <>
+          <Link to="/people/waiting" className="btn">
+            Sightings that wait
+          </Link>
+          <Link to="/people/trail" className="btn">
+            Who changed what
+          </Link>
+        </>
+      }
+    >
       <InviteForm />
       <OpenInvitations />
       <section className="form" aria-labelledby="people-head">
@@ -37,6 +58,7 @@ export function PeopleScreen(): ReactElement {
         {people.isPending && <LoadingRows what="the accounts" />}
         {people.data && <RuledTable caption="Accounts" columns={columns} rows={people.data} rowKey={({ id }) => id} />}
       </section>
+      <PasswordLinkDialog person={forgot} onClose={() => setForgot(null)} />
       <DisableDialog
         name={asked?.name ?? null}
         busy={change.isPending}

@@ -13,11 +13,11 @@ interface Props {
   onAct: (act: SightingAct) => void
 }
 
-/** Confirm or dispute in one tap. After it, what you said and the way to the opposite: the last word counts. Without a vote, why. */
+/** Confirm or dispute in one tap. After it, what you said, the way to the opposite and the way back: the last word counts. Without a vote, why. */
 export function VoteButtons({ sighting, personId, name, busy, onAct }: Props): ReactElement {
   const none = noVoteWords(sighting, personId)
   if (none !== null) return <span className="note">{none}</span>
-  const vote = (act: 'confirm' | 'dispute', words: string): ReactElement => (
+  const vote = (act: Exclude<SightingAct, 'withdraw'>, words: string): ReactElement => (
     <Button small busy={busy} aria-label={`${words} ${name}`} onClick={() => onAct(act)}>
       {words}
     </Button>
@@ -34,6 +34,7 @@ export function VoteButtons({ sighting, personId, name, busy, onAct }: Props): R
     <span className="votes">
       <output className="note">{sighting.myVote === 'confirm' ? 'you confirmed it' : 'you disputed it'}</output>
       {sighting.myVote === 'confirm' ? vote('dispute', 'Dispute instead') : vote('confirm', 'Confirm instead')}
+      {vote('take_back', 'Take it back')}
     </span>
   )
 }

@@ -43,6 +43,8 @@ export type DeskEvent =
   | { type: 'keep_mine' }
   /** The server's copy after issue, withdrawal or reload, with nothing unsaved here. */
   | { type: 'reloaded'; view: QuoteView }
+  /** The links were made anew: no part of the draft, nor of its version. */
+  | { type: 'links'; links: QuoteView['links'] }
   | { type: 'priced'; products: Product[]; prices: PriceView[] }
 
 /** What was kept in this browser from an earlier visit and never reached the server. */
@@ -97,6 +99,8 @@ export function deskReducer(state: DeskState, event: DeskEvent): DeskState {
     }
     case 'reloaded':
       return fresh(state, event.view, event.view.draft, { state: 'saved' })
+    case 'links':
+      return { ...state, view: { ...state.view, links: event.links } }
     case 'priced':
       return {
         ...state,

@@ -8,6 +8,7 @@ import type { Flush } from './autosave.ts'
 import { ChangesPanel } from './changes-panel.tsx'
 import { CopyLink } from './copy-link.tsx'
 import { useDesk } from './desk-context.ts'
+import { RenewLink } from './renew-link.tsx'
 import { isClosed, sayClock } from './saving-words.ts'
 import { useRequote } from './use-requote.ts'
 import { useSameAsIssued } from './use-issued-draft.ts'
@@ -44,6 +45,7 @@ export function IssuedPanel({ flush }: { flush: Flush }): ReactElement | null {
           </Button>
         )}
         <Requote flush={flush} onDone={() => setComparing(true)} />
+        {view.links && <RenewLink />}
         {view.state === 'issued' && (
           <Button small look="plain" onClick={() => open({ at: 'withdraw' })}>
             Withdraw

@@ -4,6 +4,7 @@ import type { SetupView } from '../../../core/quote/quote-view.ts'
 import { RuledTable, type Column } from '../parts/ruled-table.tsx'
 import { useToday } from '../session/session.ts'
 import { CopyButton } from './copy-button.tsx'
+import { RenewSetupLink } from './renew-setup-link.tsx'
 
 /** Setups as rows: whose tank, how far the checklist is, the link that hangs on it. */
 export function SetupTable({ rows, caption }: { rows: SetupView[]; caption: string }): ReactElement {
@@ -44,6 +45,7 @@ function SetupLink({ row }: { row: SetupView }): ReactElement {
         Open<span className="sr"> the setup of {row.customerName}</span>
       </a>
       <CopyButton text={row.link} what={`the setup link of ${row.customerName}`} />
+      <RenewSetupLink setup={row} />
     </span>
   )
 }

@@ -23,6 +23,14 @@ describe('the desk while it saves', () => {
     expect(state.view.draft.title).toBe('M')
   })
 
+  it('takes links that were made anew, and keeps what was typed and is not sent yet', () => {
+    const links = { quote: 'http://localhost:8080/q/new', setup: 'http://localhost:8080/s/old' }
+    const state = play(opened, title('Mine'), { type: 'links', links })
+    expect(state.view.links).toEqual(links)
+    expect(state.draft.title).toBe('Mine')
+    expect(state.saving).toEqual({ state: 'edited' })
+  })
+
   it('keeps the change when a save fails', () => {
     const state = play(opened, title('Mine'), { type: 'sending' }, { type: 'failed', words: 'No signal.' })
     expect(state.draft.title).toBe('Mine')

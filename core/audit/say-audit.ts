@@ -1,0 +1,67 @@
+import { AUDIT_SENTENCES, type AuditAction, type AuditSubjectKind } from './audit-actions.ts'
+import type { AuditChange, AuditValue } from './audit-changes.ts'
+
+/** An entry of the trail as a reader gets it. An action of a later version may be unknown here. */
+export interface AuditLine {
+  action: string
+  actor: { id: string; name: string } | null
+  subject: { kind: string; id: string | null; name: string | null }
+}
+
+/** The kinds of things in words, for a list to choose from. */
+export const AUDIT_SUBJECT_WORDS: Record<AuditSubjectKind, string> = {
+  person: 'People', invitation: 'Invitations', install: 'Settings', product: 'Products', store: 'Stores', sighting: 'Sightings',
+  customer: 'Customers', quote: 'Quotes and setups', backup: 'Backups',
+} // prettier-ignore
+
+/** Nobody signed in: the service did it by itself, or somebody at the computer it runs on. */
+const NOBODY = 'Someone at the server’s console, or the service itself,'
+
+function whatOf({ actor, subject }: AuditLine): string {
+  const { kind, name, id } = subject
+  if (kind === 'person') return id !== null && id === actor?.id ? 'themselves' : (name ?? 'a person')
+  if (kind === 'customer') return 'a customer'
+  if (kind === 'quote') return name === null ? 'a quote without a number' : `quote ${name}`
+  if (kind === 'install') return 'the settings'
+  return name === null ? `a ${kind.replaceAll('_', ' ')}` : `${kind === 'store' ? 'the store ' : ''}“${name}”`
+}
+
+/**
+ * An entry as a sentence, without its full stop.
+ *
+ * @example sayAudit({ action: 'quote_issued', actor: { id: '1', name: 'Mara' }, subject: { kind: 'quote', id: '2', name: '2026-0147' } })
+ * // 'Mara issued quote 2026-0147'
+ */
+export function sayAudit(line: AuditLine): string {
+  const sentence = AUDIT_SENTENCES[line.action as AuditAction] ?? `{who} did “${line.action.replaceAll('_', ' ')}” to {what}`
+  return sentence.replace('{who}', () => line.actor?.name ?? NOBODY).replace('{what}', () => whatOf(line))
+}
+
+/** @example sayField('spec.heightMm') // 'height (mm)' */
+export function sayField(field: string): string {
+  const [last = field] = field.split('.').slice(-1)
+  const unit = /(Mm|Cm|Kg|L|W|V|A|C)$/.exec(last)?.[1]
+  const bare = unit === undefined || unit.length === last.length ? last : last.slice(0, -unit.length)
+  const words = bare.replace(/Minor$/, '').replaceAll(/([a-z0-9])([A-Z])/g, '$1 $2').toLowerCase() // prettier-ignore
+  const told = /Minor$/.test(last) ? 'minor units' : bare === last ? undefined : UNITS[unit ?? '']
+  return told === undefined ? words : `${words} (${told})`
+}
+const UNITS: Record<string, string> = { Mm: 'mm', Cm: 'cm', Kg: 'kg', L: 'L', W: 'W', V: 'V', A: 'A', C: '°C' }
+
+function sayValue(value: AuditValue): string {
+  if (value === null || value === '') return 'nothing'
+  if (typeof value === 'boolean') return value ? 'yes' : 'no'
+  return String(value)
+}
+
+/**
+ * What happened to one field.
+ *
+ * @example sayChange({ field: 'returnDays', before: 30, after: 14 }) // 'return days: 30, now 14'
+ */
+export function sayChange({ field, before, after }: AuditChange): string {
+  const name = sayField(field)
+  if (before === undefined && after === undefined) return name
+  if (before === undefined) return `${name}: ${sayValue(after ?? null)}`
+  return `${name}: ${sayValue(before)}, now ${sayValue(after ?? null)}`
+}

@@ -1,0 +1,47 @@
+import { describe, expect, it } from 'vitest'
+import { AUDIT_SENTENCES } from '../../../core/audit/audit-actions.ts'
+import { sayAudit, sayChange, sayField } from '../../../core/audit/say-audit.ts'
+
+const mara = { id: 'm', name: 'Mara Holt' }
+
+describe('an entry in words', () => {
+  it.each([
+    ['quote_issued', mara, { kind: 'quote', id: 'q', name: '2026-0147' }, 'Mara Holt issued quote 2026-0147'],
+    ['person_changed', mara, { kind: 'person', id: 'b', name: 'Bram Oakley' }, 'Mara Holt changed Bram Oakley'],
+    ['store_added', mara, { kind: 'store', id: 's', name: 'Saltcote' }, 'Mara Holt added the store “Saltcote”'],
+    ['product_changed', mara, { kind: 'product', id: 'p', name: 'Torvane 150 W' }, 'Mara Holt changed “Torvane 150 W”'],
+    ['customer_erased', mara, { kind: 'customer', id: 'c', name: null }, 'Mara Holt erased a customer'],
+    ['install_changed', mara, { kind: 'install', id: null, name: null }, 'Mara Holt changed the settings'],
+    [
+      'password_link_made',
+      null,
+      { kind: 'person', id: 'm', name: 'Mara Holt' },
+      'Someone at the server’s console, or the service itself, made a link that sets a new password for Mara Holt',
+    ],
+  ])('%s', (action, actor, subject, words) => expect(sayAudit({ action, actor, subject })).toBe(words))
+
+  it('leaves no blank unfilled, and takes a name with signs in it as it is', () => {
+    for (const action of [...Object.keys(AUDIT_SENTENCES), 'of_a_later_version']) {
+      const said = sayAudit({ action, actor: { id: 'm', name: '$& {what}' }, subject: { kind: 'product', id: 'p', name: '$1' } })
+      expect(said.startsWith('$& {what}'), said).toBe(true)
+      expect(said.slice('$& {what}'.length)).not.toMatch(/\{who\}|\{what\}/)
+    }
+  })
+})
+
+describe('a field in words', () => {
+  it.each([
+    ['spec.heightMm', 'height (mm)'],
+    ['spec.powerW', 'power (W)'],
+    ['returnDays', 'return days'],
+    ['energyPriceMinor', 'energy price (minor units)'],
+    ['delivery.kind', 'kind'],
+  ])('%s', (field, words) => expect(sayField(field)).toBe(words))
+
+  it('says what it was and is, what it is where it is new, and no value where none is kept', () => {
+    expect(sayChange({ field: 'disabled', before: false, after: true })).toBe('disabled: no, now yes')
+    expect(sayChange({ field: 'town', before: 'Tarnwick', after: null })).toBe('town: Tarnwick, now nothing')
+    expect(sayChange({ field: 'role', after: 'member' })).toBe('role: member')
+    expect(sayChange({ field: 'reach' })).toBe('reach')
+  })
+})

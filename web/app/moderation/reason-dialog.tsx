@@ -1,0 +1,57 @@
+import { useState, type ReactElement } from 'react'
+import { sayMoney } from '../../../core/money.ts'
+import type { SightingRow } from '../../../core/pricing/record.ts'
+import { faultsOf } from '../client/problem.ts'
+import { Button } from '../parts/button.tsx'
+import { Dialog } from '../parts/dialog.tsx'
+import { TextField } from '../parts/field.tsx'
+import { ErrorNotice } from '../parts/states.tsx'
+import { useCurrency } from '../session/session.ts'
+
+interface Props {
+  /** Null: closed. */
+  sighting: SightingRow | null
+  busy: boolean
+  error: unknown
+  onClose: () => void
+  onWithdraw: (reason: string) => void
+}
+const REASON_MOST = 500
+
+/** Withdrawing somebody else's sighting, with the reason for it. */
+export function ReasonDialog({ sighting, busy, error, onClose, onWithdraw }: Props): ReactElement {
+  const [reason, setReason] = useState('')
+  const currency = useCurrency()
+  const empty = reason.trim() === ''
+  return (
+    <Dialog
+      open={sighting !== null}
+      title={sighting ? `Withdraw ${sayMoney(sighting.priceMinor, currency)} at ${sighting.storeName}?` : ''}
+      onClose={onClose}
+      actions={
+        <>
+          {empty && <span className="reason">Write the reason first.</span>}
+          <Button onClick={onClose}>Leave it</Button>
+          <Button look="main" busy={busy} off={empty} onClick={() => onWithdraw(reason.trim())}>
+            Withdraw it
+          </Button>
+        </>
+      }
+    >
+      <p>
+        {sighting?.productName}, reported by {sighting?.reporterName}. It stays in the record, marked as withdrawn, and counts for nothing.
+        This cannot be undone.
+      </p>
+      <TextField
+        label="Reason"
+        value={reason}
+        onChange={setReason}
+        maxLength={REASON_MOST}
+        fault={faultsOf(error)['reason']}
+        required
+        focusFirst
+      />
+      <ErrorNotice error={error} shown={['reason']} conflict="Not withdrawn" />
+    </Dialog>
+  )
+}
