@@ -48,7 +48,8 @@ function judge(c: Ctx, id: string, judgement: z.output<typeof Judgement>) {
     if (!outcome.ok) return outcome
     const action = judgement.decision === 'withdraw' ? 'sighting_withdrawn' : 'sighting_ruled'
     const subject = { kind: 'sighting' as const, id, name: `${outcome.value.productName} at ${outcome.value.storeName}` }
-    await audit(trx, { actor, action, subject, after: { decision: judgement.decision } })
+    const after = judgement.decision === 'withdraw' ? {} : { after: { decision: judgement.decision } }
+    await audit(trx, { actor, action, subject, ...after })
     return outcome
   })
 }

@@ -11,7 +11,7 @@ export type AuditValue = string | number | boolean | null
 
 /** What of a thing is known not to be about a person. Everything else of these is told by the field's name alone. */
 const OPEN_FIELDS: Partial<Record<AuditSubjectKind, readonly string[]>> = {
-  person: ['role', 'disabled'],
+  person: ['role', 'disabled', 'sightings'],
   invitation: ['role'],
   customer: [],
 }

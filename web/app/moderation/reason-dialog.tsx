@@ -30,7 +30,6 @@ export function ReasonDialog({ sighting, busy, error, onClose, onWithdraw }: Pro
       onClose={onClose}
       actions={
         <>
-          {empty && <span className="reason">Write the reason first.</span>}
           <Button onClick={onClose}>Leave it</Button>
           <Button look="main" busy={busy} off={empty} onClick={() => onWithdraw(reason.trim())}>
             Withdraw it
@@ -48,6 +47,7 @@ export function ReasonDialog({ sighting, busy, error, onClose, onWithdraw }: Pro
         onChange={setReason}
         maxLength={REASON_MOST}
         fault={faultsOf(error)['reason']}
+        help="Needed before it can be withdrawn; it is kept with the sighting."
         required
         focusFirst
       />
