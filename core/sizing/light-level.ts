@@ -1,5 +1,6 @@
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import type { Conditions } from './conditions.ts'
+import { dailyLight } from './daily-light.ts'
 import type { Action, Finding, Source, Verdict } from './finding.ts'
 import type { BedLight } from './light-at-bed.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
@@ -42,7 +43,7 @@ function read(light: Span, mark: Span, dimmable: boolean): Reading {
 export function lightLevel(situation: Situation, light: BedLight | undefined): Finding | null {
   const { conditions, gear } = situation
   const mark = PLANT_LIGHT[conditions.plants]
-  const defaults = assumedOf(conditions, ['plants', 'waterBelowRimMm', 'substrateDepthMm'])
+  const defaults = assumedOf(conditions, ['plants', 'waterBelowRimMm', 'substrateDepthMm', 'lightHoursPerDay'])
   if (!light) return conditions.plants === 'none' || gear.notNeeded['light'] !== undefined ? null : noLight(mark, defaults)
   const dimmable = gear.lights.every(({ spec }) => spec.dimmable === true)
   const round = (span: Span): Span => ({ low: Math.round(span.low), high: Math.round(span.high) })
@@ -62,7 +63,7 @@ export function lightLevel(situation: Situation, light: BedLight | undefined): F
     ...outcome,
     ...(known ? { value: level(worst === 'bright' ? shown.high : shown.low) } : {}),
     limit: { kind: 'between', low: level(mark.low), high: level(mark.high) },
-    reason: reasonOf(conditions.plants, shown, mark, dimTo),
+    reason: phrase`${reasonOf(conditions.plants, shown, mark, dimTo)}${overDay(shown, conditions.lightHoursPerDay)}`,
     action:
       outcome.verdict === 'fits'
         ? null
@@ -87,6 +88,13 @@ function reasonOf(plants: Conditions['plants'], shown: Span, mark: Span, dimTo: 
   return plants === 'none'
     ? phrase`${begin}; without plants more than ${level(mark.high)} feeds algae.`
     : phrase`${begin}; these plants want ${range(mark)}.`
+}
+
+/** What a day's hours make of it; nothing where the light stays off. */
+function overDay({ low, high }: Span, hours: number): Phrase {
+  if (hours === 0) return phrase``
+  const day = (value: number) => dailyLight(value, hours)
+  return phrase` Over ${quantity(hours, 'h', Number.isInteger(hours) ? 0 : 1)} that is ${quantity(day(low), 'count', 1)} to ${quantity(day(high), 'mol/m2/day', 1)}.`
 }
 
 function actionOf(light: Span, mark: Span, bed: BedLight): Action {
