@@ -22,13 +22,13 @@ export const readingIdOf = (form: Partial<Record<string, string>>): string => {
   return /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i.test(id) ? id : randomUUID()
 }
 
-/** Reads the water test form: figures as people type them, the temperature in the reader's unit, an empty field as not measured. */
+/** Reads the water test form: figures as people type them, temperature and hardness in the reader's unit, an empty field as not measured. */
 export function readReadingForm(form: Record<string, string>, units: ReaderUnits): ReadingOutcome {
   const faults: PageFault[] = []
-  const figure = (name: string, unit: 'mg/L' | 'degC' | 'share'): number | null => {
+  const figure = (name: string, unit: 'mg/L' | 'degC' | 'dKH' | 'share'): number | null => {
     const text = form[name]?.trim() ?? ''
     if (text === '') return null
-    const parsed = unit === 'degC' ? parseQuantity(text, 'degC', units) : plainNumber(text)
+    const parsed = unit === 'degC' || unit === 'dKH' ? parseQuantity(text, unit, units) : plainNumber(text)
     if (parsed.ok) return parsed.value
     faults.push({ field: name, message: 'Write a plain number, like 0.25. Leave it empty if you did not test it.' })
     return null
@@ -40,7 +40,7 @@ export function readReadingForm(form: Record<string, string>, units: ReaderUnits
     nitriteMgL: figure('nitrite', 'mg/L'),
     nitrateMgL: figure('nitrate', 'mg/L'),
     ph: figure('ph', 'share'),
-    khDegrees: figure('kh', 'share'),
+    khDegrees: figure('kh', 'dKH'),
     temperatureC: figure('temperature', 'degC'),
     note: form['note'] ?? '',
   }

@@ -86,7 +86,7 @@ function dailyReadings(subject: StartupSubject, { holdDays }: TankFacts): Step {
       phrase`Same time of day, tube rinsed with tank water, read against white paper in daylight.`,
       phrase`Write every reading into the log, the zeros too.`,
       measuresKh
-        ? phrase`If KH falls under ${GENERAL_MARKS.lowestKhDegrees} degrees, ${AT_MARK.soft}`
+        ? phrase`If KH falls under ${quantity(GENERAL_MARKS.lowestKhDegrees, 'dKH', 0)}, ${AT_MARK.soft}`
         : phrase`The kit does not measure KH. If pH falls under ${GENERAL_MARKS.lowestPh}, ${AT_MARK.soft}`,
     ],
     howLong: 'about 10 min a day; three to six weeks is usual, and it may be longer',

@@ -86,7 +86,7 @@ function softness({ ph, khDegrees }: Pick<Reading, 'ph' | 'khDegrees'>, marks: R
       ? [
           {
             mark: 'kh' as const,
-            found: phrase`KH reads ${figureAsRead(khDegrees, 'share')} degrees. Stop under ${marks.lowestKhDegrees}.`,
+            found: phrase`KH reads ${figureAsRead(khDegrees, 'dKH')}. Stop under ${figureAsRead(marks.lowestKhDegrees, 'dKH')}.`,
             todo,
             caution: null,
           },

@@ -31,6 +31,19 @@ const temperature = (units: ReaderUnits) => {
   )
 }
 
+/** Carbonate hardness, refused as the reader's kit counts it. */
+const hardness = (units: ReaderUnits) => {
+  if (measuredIn(units).hardness === 'dKH') return mark('KH', ' degrees', 0, 40)
+  const say = (degrees: number): string => sayQuantity(quantity(degrees, 'dKH', 1), units)
+  return between(
+    'KH',
+    0,
+    40,
+    (value) =>
+      `KH is ${typeof value === 'number' ? say(value) : String(value)}. It is between ${say(0)} and ${say(40)}. Read the test again.`,
+  )
+}
+
 function between(label: string, least: number, most: number, words: (value: unknown) => string) {
   const range = { error: (issue: { input?: unknown }) => words(issue.input) }
   return z
@@ -55,7 +68,7 @@ export const readingInput = (units: ReaderUnits) =>
     nitriteMgL: mark('Nitrite', ' mg/L', 0, 50),
     nitrateMgL: mark('Nitrate', ' mg/L', 0, 500),
     ph: mark('pH', '', 3, 11),
-    khDegrees: mark('KH', ' degrees', 0, 40),
+    khDegrees: hardness(units),
     temperatureC: temperature(units),
     note: text('Note', 0, 500).default(''),
   }).refine(

@@ -233,7 +233,7 @@ describe('a setup link', () => {
     const taken = { takenOn: today(), ammonia: '6', nitrite: '8', ph: '6.1', kh: '2', temperature: '95', note: '' }
     expect((await visitor.send('POST', `${path}/reading`, form(taken))).status).toBe(303)
     const page = (await visitor.send('GET', path)).text
-    for (const words of ['Ammonia reads 6 mg/L', 'Nitrite reads 8 mg/L', 'pH reads 6.1', 'KH reads 2 degrees', 'The water reads 95.0 °F'])
+    for (const words of ['Ammonia reads 6 mg/L', 'Nitrite reads 8 mg/L', 'pH reads 6.1', 'KH reads 2 dKH', 'The water reads 95.0 °F'])
       expect(page).toContain(words)
   })
 

@@ -102,3 +102,22 @@ describe('a quote', () => {
     expect(revision.body.inputs.draft.units).toBe('metric')
   })
 })
+
+it('takes and tells hardness as the reader’s kit counts it', async () => {
+  const manager = await world.signIn('manager')
+  const read = await manager.send<Install & { version: number }>('GET', '/api/install')
+  const { version: _version, ...house } = read.body
+  const inPpm = { ...house, units: { ...house.units, hardness: 'ppm' as const } }
+  await manager.send('PUT', '/api/install', { body: inPpm, headers: { 'if-match': read.headers.get('etag') ?? '' } })
+  const issued = await issue(advisor, await newQuote(advisor, draftOf(shop)))
+  const path = pathOf(issued.body.links?.setup)
+  const visitor = world.visitor()
+  const headers = { 'content-type': 'application/x-www-form-urlencoded' }
+  const today = new Date().toISOString().slice(0, 10)
+  const write = (kh: string) =>
+    visitor.send('POST', `${path}/reading`, { body: new URLSearchParams({ takenOn: today, kh }).toString(), headers })
+  expect((await write('89')).status).toBe(303)
+  expect((await visitor.send('GET', path)).text).toContain('89 ppm')
+  // 40 German degrees are 713.92 mg/L as CaCO3.
+  expect((await write('900')).text).toContain('KH is 900 ppm. It is between 0 ppm and 714 ppm.')
+})

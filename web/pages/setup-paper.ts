@@ -31,7 +31,7 @@ export function logOnPaper({ readings, units, today }: SetupPageProps): Markup {
     return markup`<tr><td>${sayDate(reading.takenOn, yearOf(today))}</td>${LOG_HEADS.map((head) => markup`<td>${figures.find(({ label }) => label === head)?.value ?? ''}</td>`)}<td>${reading.note}</td></tr>`
   })
   const line = markup`<tr><td></td>${LOG_HEADS.map(() => markup`<td></td>`)}<td></td></tr>`
-  return markup`<div class="on-paper"><h2>Water tests</h2><p>Ammonia, nitrite and nitrate in mg/L, KH in degrees, temperature in ${displayUnit('degC', units)}. ${DAY_ONE}</p><table class="log"><thead><tr><th scope="col">Day</th>${LOG_HEADS.map((head) => markup`<th scope="col">${head}</th>`)}<th scope="col">Note</th></tr></thead><tbody>${written}${Array.from({ length: empty }, () => line)}</tbody></table></div>`
+  return markup`<div class="on-paper"><h2>Water tests</h2><p>Ammonia, nitrite and nitrate in mg/L, KH in ${displayUnit('dKH', units)}, temperature in ${displayUnit('degC', units)}. ${DAY_ONE}</p><table class="log"><thead><tr><th scope="col">Day</th>${LOG_HEADS.map((head) => markup`<th scope="col">${head}</th>`)}<th scope="col">Note</th></tr></thead><tbody>${written}${Array.from({ length: empty }, () => line)}</tbody></table></div>`
 }
 
 function one(step: Step, index: number, props: SetupPageProps): Markup {
