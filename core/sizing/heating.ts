@@ -37,6 +37,8 @@ export interface Heating {
   lidLaidOn: boolean
   /** The warmest room at usual losses: every side free, air of middling humidity. */
   warmUsual: ThermalCase[]
+  /** The same with nothing on top: what a fan can blow across. */
+  warmOpen: ThermalCase[]
   powerUnstated: string[]
   applianceUnstated: string[]
 }
@@ -126,6 +128,7 @@ export function heatingOf(situation: Situation): Heating {
     warmAsBuilt: cases(LOW_LOSS, conditions.warmestRoomC),
     lidLaidOn: covers.every(isLoose),
     warmUsual: cases(USUAL_LOSS, conditions.warmestRoomC),
+    warmOpen: cases(USUAL_LOSS, conditions.warmestRoomC, ['open']),
     powerUnstated: unstatedPower(gear, ['heaters']),
     applianceUnstated: [...unstatedPower(gear, ['filters', 'lights']), ...unstatedAppliances(gear, { warming: true })],
   }

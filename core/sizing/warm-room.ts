@@ -7,6 +7,7 @@ import { makeFinding, namesOf } from './make-finding.ts'
 import { settled } from './settled.ts'
 import type { Situation } from './situation.ts'
 import { over } from './span.ts'
+import { coolingNeededW, fanned } from './summer-cooling.ts'
 import { assumedOf } from './words.ts'
 
 const SOURCE: Source = {
@@ -49,7 +50,7 @@ export function warmRoom(situation: Situation, heating: Heating): Finding {
     value: warmest,
     limit: { kind: 'at_most', high: limit },
     reason: phrase`In the warmest room, ${room}, ${warmedBy(situation)} to ${warmest}${chiller.coolingW > 0 ? ' with the chiller on' : ''}; these animals are comfortable up to ${limit} and in danger from ${stated(dangerC, 'degC', 1)}.`,
-    action: outcome.verdict === 'fits' ? null : { text: coolerBy(situation) },
+    action: outcome.verdict === 'fits' ? null : { text: coolerBy(situation, heating, limit.value) },
     source: SOURCE,
   })
 }
@@ -85,11 +86,18 @@ function warmedBy({ gear }: Situation): string {
   return 'the room alone brings the water'
 }
 
-/** What cools, from the cheapest. An open top loses by evaporation what a lid keeps. */
-function coolerBy({ gear, conditions }: Situation): Phrase {
+/** What cools, from the cheapest, and what each would do. An open top loses by evaporation what a lid keeps. */
+function coolerBy({ gear, conditions }: Situation, heating: Heating, heldC: number): Phrase {
+  const heatW = heating.applianceHeatW.high
+  const fanC = quantity(over(heating.warmOpen, ({ loss }) => equilibriumC(fanned(loss), heatW)).high, 'degC', 1)
+  const chillerW = quantity(tens(over(heating.warmUsual, ({ loss }) => coolingNeededW(loss, heatW, heldC)).high), 'W', 0)
   const open =
     gear.lid === null || conditions.livestock.lidNeeded
       ? phrase`a fan across the surface`
       : phrase`the lid off on hot days with a fan across the surface`
-  return phrase`Plan for summer: a cooler place in the home, shorter hours of light, ${open}, or a chiller. Or choose animals for warm water.`
+  const lid = gear.lid !== null && conditions.livestock.lidNeeded ? phrase`, under mesh that keeps these animals in,` : phrase``
+  return phrase`Plan for summer: a cooler place in the home, shorter hours of light, ${open}${lid} (it would settle at about ${fanC}), or a chiller that takes out ${chillerW} or more. Or choose animals for warm water.`
 }
+
+/** A figure to choose by: up to the next ten. */
+const tens = (watts: number): number => Math.ceil(watts / 10) * 10

@@ -40,3 +40,20 @@ it('names an assumed room', () => {
   const found = findingOf('warm_room', {}, { assumed: ['warmestRoomC'] })
   expect(found.assumed).toContain('warmest room temperature')
 })
+
+it('tells what a fan and a chiller would do, from the same balance', () => {
+  const text = (roomC: number, gear = {}) => sayPhrase(inRoom(roomC, gear).action?.text ?? [], METRIC)
+  const figures = (said: string) => /settle at about (?<fan>[\d.]+) °C\), or a chiller that takes out (?<watts>\d+) W/.exec(said)?.groups
+  const [warm, hot] = [figures(text(30)), figures(text(34))]
+  expect(Number(warm?.['fan'])).toBeLessThan(inRoom(30).value?.value ?? 0)
+  expect(Number(hot?.['fan'])).toBeGreaterThan(Number(warm?.['fan']))
+  expect(Number(hot?.['watts'])).toBeGreaterThan(Number(warm?.['watts']))
+  expect(text(30, { lid: one('Wendlemere lid', { cover: 'glass' as const }) })).toContain('the lid off on hot days')
+})
+
+it('has a chiller of the told power hold what the animals are comfortable with', () => {
+  const watts = Number(/takes out (\d+) W/.exec(sayPhrase(inRoom(32).action?.text ?? [], METRIC))?.[1])
+  const appliances = [{ kind: 'chiller' as const, name: 'Halden cold', quantity: 1, spec: { coolingW: watts } }]
+  expect(inRoom(32, { appliances }).verdict).toBe('fits')
+  expect(inRoom(32, { appliances: [{ ...appliances[0]!, spec: { coolingW: watts - 20 } }] }).verdict).not.toBe('fits')
+})
