@@ -1,6 +1,7 @@
 import { configWarning, readConfig } from './config.ts'
 import { createPdfDesk } from './pdf/pdf-desk.ts'
 import { renderQuotePdf } from './pdf/render-quote-pdf.ts'
+import { certificateWarning, readCertificate } from './service/certificate.ts'
 import { firstManagerPath } from './service/first-link.ts'
 import { createLog, sayFailure, stopOnSignal } from './service/run.ts'
 import { startService } from './service/service.ts'
@@ -10,6 +11,10 @@ async function main(): Promise<void> {
   const config = readConfig(process.env)
   const warning = configWarning(config)
   if (warning !== null) console.warn(warning)
+  if (config.tls !== null && config.publicUrl !== null) {
+    const doubt = certificateWarning(await readCertificate(config.tls), config.publicUrl.hostname, Date.now())
+    if (doubt !== null) console.warn(doubt)
+  }
   const service = await startService(config, createLog(), createPdfDesk(renderQuotePdf))
   stopOnSignal(service)
   // PostgreSQL may come later: until then everything answers 503 and says so.

@@ -1,6 +1,8 @@
 import { createServer, type Server } from 'node:http'
+import { createServer as createSecureServer } from 'node:https'
 import type { AddressInfo } from 'node:net'
 import { getRequestListener, RequestError } from '@hono/node-server'
+import { followCertificate, readCertificate, type CertificateFiles } from './certificate.ts'
 import { malformedRequest, refuseOnTheWire, wireRefusal } from './wire-refusals.ts'
 
 type Fetch = (request: Request, env: unknown) => Response | Promise<Response>
@@ -50,12 +52,28 @@ interface Wire {
   /** True where readers speak https, if only to a proxy. */
   isHttps: boolean
   onFault: (error: unknown) => void
+  /** Files of our own certificate; null where this server speaks plain http. */
+  tls: CertificateFiles | null
 }
 
-/** Errors: PortInUse; AddressRefused; what else the system says of the address. */
-export function listen({ fetch, port, host, ...wire }: Wire): Promise<Listening> {
-  // A missing Host is refused with everything else that makes no address: Node's own refusal carries no headers.
-  const server = createServer({ requireHostHeader: false }, getRequestListener(fetch, { errorHandler: (error) => answerLost(error, wire) }))
+type Listener = ReturnType<typeof getRequestListener>
+/** A missing Host is refused with everything else that makes no address: Node's own refusal carries no headers. */
+const OPTIONS = { requireHostHeader: false }
+
+/** A server over TLS, which takes up a renewed certificate without a restart; over plain http where there is none. */
+async function serverOf(tls: CertificateFiles | null, listener: Listener, onFault: Wire['onFault']): Promise<Server> {
+  if (tls === null) return createServer(OPTIONS, listener)
+  const certificate = await readCertificate(tls)
+  const server = createSecureServer({ ...OPTIONS, ...certificate, minVersion: 'TLSv1.2' }, listener)
+  const unfollow = followCertificate(tls, certificate, { take: (renewed) => server.setSecureContext(renewed), onFault })
+  server.on('close', unfollow)
+  return server
+}
+
+/** Errors: PortInUse; AddressRefused; ConfigError of the certificate; what else the system says of the address. */
+export async function listen({ fetch, port, host, ...wire }: Wire): Promise<Listening> {
+  const listener = getRequestListener(fetch, { errorHandler: (error) => answerLost(error, wire) })
+  const server = await serverOf(wire.tls, listener, wire.onFault)
   refuseOnTheWire(server, wire.isHttps)
   return new Promise((resolve, reject) => {
     server.once('error', (error: NodeJS.ErrnoException) => reject(listenFault(error, host, port)))

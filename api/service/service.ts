@@ -35,7 +35,7 @@ export interface Service {
 /**
  * Starts to answer at once: 503 until the database is there, then everything.
  *
- * Errors: PortInUse; AddressRefused; ConfigError of the data folder; those of `openDatabase` through `database`.
+ * Errors: PortInUse; AddressRefused; ConfigError of the data folder and of the certificate; those of `openDatabase` through `database`.
  */
 export async function startService(config: Config, log: Logger, pdf: RenderQuote, fill?: Fill): Promise<Service> {
   if (config.databaseUrl === null || config.linkKey === null) await demandDataFolder(config.dataDir)
@@ -60,6 +60,7 @@ export async function startService(config: Config, log: Logger, pdf: RenderQuote
     port: config.port,
     host: config.host,
     isHttps: config.publicUrl?.protocol === 'https:',
+    tls: config.tls,
     onFault: (error) => log.error({ err: loggable(error) }, 'failed before the application'),
   })
   const database = openDatabase(config, linkKey, log, stopping.signal, fill).then((connection) => {

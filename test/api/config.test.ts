@@ -12,3 +12,37 @@ it('is silent on this computer alone, and where the https address is stated', ()
   expect(warned({})).toBeNull()
   expect(warned({ HOST: '0.0.0.0', PUBLIC_URL: 'https://tanks.example.org' })).toBeNull()
 })
+
+it.each([
+  ['PUBLICURL', 'PUBLIC_URL'],
+  ['DATABASE_ULR', 'DATABASE_URL'],
+  ['DATABASE_URI', 'DATABASE_URL'],
+  ['Trusted_Proxys', 'TRUSTED_PROXIES'],
+  ['BACKUPDIR', 'BACKUP_DIR'],
+  ['data_dir', 'DATA_DIR'],
+  ['TLSCERT', 'TLS_CERT'],
+])('refuses %s, and asks whether %s was meant', (name, meant) => {
+  expect(() => readConfig({ [name]: 'x' })).toThrow(`${name} is not known. Was ${meant} meant?`)
+})
+
+it('lets alone what belongs to somebody else', () => {
+  const theirs = [
+    'HOSTNAME',
+    'PORTS',
+    'POST',
+    'PATH',
+    'XDG_DATA_DIRS',
+    'PGDATA',
+    'DATABASE_NAME',
+    'PUBLIC_IP',
+    'NODE_ENV',
+    'npm_config_cache',
+    'KEY',
+    'TLS_CA',
+  ]
+  expect(readConfig(Object.fromEntries(theirs.map((name) => [name, 'x']))).port).toBe(8080)
+})
+
+it('refuses a passphrase that is too short to lock a file', () => {
+  expect(() => readConfig({ BACKUP_PASSPHRASE: 'short' })).toThrow('BACKUP_PASSPHRASE has 5 characters')
+})

@@ -15,6 +15,7 @@ beforeAll(async () => {
     port: 0,
     host: '127.0.0.1',
     isHttps: true,
+    tls: null,
     onFault: (error) => faults.push(error),
   })
 })
