@@ -36,6 +36,7 @@ const SCREENS: Record<string, (ids: Ids) => string> = {
   setups: () => '/setups',
   people: () => '/people',
   settings: () => '/settings',
+  backups: () => '/settings/backups',
   'own account': () => '/account',
   'kit page': ({ kit }) => `/prices/${kit}`,
 }

@@ -4,6 +4,7 @@ import { problemOf } from './client/problem.ts'
 import { isPublicPath } from './places.ts'
 import { Bar } from './parts/bar.tsx'
 import { Button } from './parts/button.tsx'
+import { PlainHttpBanner } from './parts/plain-http.tsx'
 import { Screen } from './parts/screen.tsx'
 import { ErrorNotice } from './parts/states.tsx'
 import { UnsentSender } from './post/unsent-sender.tsx'
@@ -28,6 +29,7 @@ export function Frame(): ReactElement {
         To the content
       </a>
       <Bar />
+      <PlainHttpBanner />
       {!ended && <Outlet />}
       {session?.person && <UnsentSender personId={session.person.id} />}
     </>

@@ -88,6 +88,7 @@ const routes = [
   }),
   createRoute({ ...at('/people'), component: screen(() => import('./people/people-screen.tsx'), 'PeopleScreen') }),
   createRoute({ ...at('/settings'), component: screen(() => import('./settings/settings-screen.tsx'), 'SettingsScreen') }),
+  createRoute({ ...at('/settings/backups'), component: screen(() => import('./backups/backups-screen.tsx'), 'BackupsScreen') }),
   createRoute({ ...at('/account'), component: screen(() => import('./account/account-screen.tsx'), 'AccountScreen') }),
 ] as const
 

@@ -1,3 +1,4 @@
+import { Link } from '@tanstack/react-router'
 import { useQuery } from '@tanstack/react-query'
 import type { ReactElement } from 'react'
 import { getInstall } from '../client/install.ts'
@@ -11,6 +12,9 @@ export function SettingsScreen(): ReactElement {
   const reload = async () => (await install.refetch({ throwOnError: true })).data
   return (
     <Screen title="Settings" below="They hold for everyone here, and for every quote issued from now on." width="narrow">
+      <p>
+        <Link to="/settings/backups">Backups</Link>
+      </p>
       <ErrorNotice error={install.data ? null : install.error} onRetry={() => void install.refetch()} />
       {install.isPending && <LoadingRows what="the settings" />}
       {install.data && <SettingsForm read={install.data} reload={reload} />}

@@ -1,0 +1,65 @@
+import { useMutation } from '@tanstack/react-query'
+import { useState, type ReactElement } from 'react'
+import { fetchBackup, type BackupView } from '../client/backups.ts'
+import { faultsOf } from '../client/problem.ts'
+import { Button } from '../parts/button.tsx'
+import { Dialog } from '../parts/dialog.tsx'
+import { TextField } from '../parts/field.tsx'
+import { ErrorNotice } from '../parts/states.tsx'
+import { saveFile } from './save-file.ts'
+
+/** Asks for the password once more before a kept backup leaves the server. */
+export function DownloadDialog({ backup, when, onClose }: { backup: BackupView | null; when: string; onClose: () => void }): ReactElement {
+  const [password, setPassword] = useState('')
+  const close = (): void => {
+    setPassword('')
+    download.reset()
+    onClose()
+  }
+  const download = useMutation({
+    mutationFn: async (name: string) => saveFile(await fetchBackup(name, password), name),
+    onSuccess: () => close(),
+  })
+  return (
+    <Dialog
+      open={backup !== null}
+      title={`Download the backup of ${when}?`}
+      onClose={close}
+      actions={
+        <>
+          <Button onClick={close}>Leave it here</Button>
+          <Button look="main" type="submit" form="download-backup" busy={download.isPending}>
+            Download
+          </Button>
+        </>
+      }
+    >
+      <form
+        id="download-backup"
+        className="form"
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault()
+          if (backup !== null && !download.isPending) download.mutate(backup.name)
+        }}
+      >
+        <p>
+          {backup?.locked
+            ? 'It opens with the passphrase it was made with.'
+            : 'It is not locked: whoever has the file has everything in it.'}
+        </p>
+        <TextField
+          label="Your password"
+          name="current-password"
+          type="password"
+          autoComplete="current-password"
+          value={password}
+          onChange={setPassword}
+          fault={faultsOf(download.error)['password']}
+          required
+        />
+        <ErrorNotice error={download.error} shown={['password']} />
+      </form>
+    </Dialog>
+  )
+}
