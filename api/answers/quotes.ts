@@ -108,6 +108,7 @@ const assembled = answer(
         required: z.boolean(),
         needs: z.string().nullable(),
         amount: z.strictObject({ words: z.string(), short: z.boolean() }).optional(),
+        notes: z.array(z.string()).optional(),
       }),
     ),
     cost,

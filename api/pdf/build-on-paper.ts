@@ -1,6 +1,7 @@
 import { SLOT_PLAIN_NAMES } from '../../core/catalog/kinds.ts'
 import type { LineCost } from '../../core/pricing/tiers.ts'
 import type { AssembledBuild, SlotRow } from '../../core/quote/revision.ts'
+import { buildNotes } from '../../core/quote/row-notes.ts'
 import { isSale, saysInKit } from './included-on-paper.ts'
 import type { BuildPaper, LinePaper } from './paper.ts'
 import { sizingOnPaper } from './sizing-on-paper.ts'
@@ -22,6 +23,7 @@ export function buildOnPaper(
     suggested: build.suggested,
     lines: build.cost.lines.map((line) => lineOnPaper(line, build, names, teller)),
     also: build.rows.flatMap(alsoRow),
+    notes: buildNotes(build),
     receipts: build.cost.receipts.map((receipt) => ({
       store: teller.storeName(receipt.storeId),
       goods: teller.bare(receipt.goodsMinor),

@@ -100,6 +100,8 @@ export interface BuildPaper {
   suggested: boolean
   lines: LinePaper[]
   also: Array<{ slot: string; text: string }>
+  /** What the specs of its parts ask for, each once. */
+  notes: Array<{ about: string; text: string }>
   receipts: Array<{ store: string; goods: string; delivery: string; tax: string; total: string }>
   total: TierCell
   sizing: SizingPaper

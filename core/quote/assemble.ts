@@ -90,7 +90,7 @@ export function assembleBuild(inputs: QuoteInputs, index: number): AssembledBuil
     name: build.name,
     why: build.why,
     suggested: draft.suggestion?.buildId === build.id,
-    rows: slotRows(build, { products, conditions, gear, report }, needsOf, amountOf),
+    rows: slotRows(build, { products, conditions, gear, report, units: install.units }, needsOf, amountOf),
     cost,
     ...(draft.deposit && { depositMinor: cost.today.complete ? depositOn(draft.deposit, cost.today.totalMinor) : null }),
     report,

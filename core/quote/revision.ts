@@ -28,6 +28,8 @@ export interface SlotRow {
   needs: string | null
   /** Of what is bought by the pack: needed, given and missing, on the slot's last row. Absent in what was issued before. */
   amount?: { words: string; short: boolean }
+  /** What the product's spec asks of whoever sets it up: "Must stay dry: …". Absent where it asks nothing. */
+  notes?: string[]
 }
 
 /** A build worked out: its slots, its money, its physics. `assembleBuild` in assemble.ts makes it, in the browser and on the server alike. */

@@ -1,11 +1,15 @@
-import { isExtraSlot, SLOTS, type Slot } from '../catalog/kinds.ts'
+import { isExtraSlot, SLOT_OF, SLOTS, type Kind, type Slot } from '../catalog/kinds.ts'
 import type { Conditions } from '../sizing/conditions.ts'
 import type { Gear } from '../sizing/gear.ts'
 import type { SizingReport } from '../sizing/report.ts'
+import type { ReaderUnits } from '../units/quantity.ts'
 import type { Build, BuildLine } from './draft.ts'
 import { piecesOf, slotOfLine, type Piece, type ProductsById } from './kit-parts.ts'
 import { requirementOf } from './requirements.ts'
 import type { SlotRow } from './revision.ts'
+import { sayNotes } from './row-notes.ts'
+
+const KIND_OF = Object.fromEntries(Object.entries(SLOT_OF).map(([kind, slot]) => [slot, kind])) as Record<Slot, Kind>
 
 const counted = (quantity: number, name: string): string => (quantity === 1 ? name : `${quantity} × ${name}`)
 
@@ -27,7 +31,14 @@ function kitRow(line: BuildLine, products: ProductsById): SlotRow | null {
   }
 }
 
-function pieceRow(piece: Piece): SlotRow {
+/** A part that is set aside asks nothing. */
+function notesOf({ product, line, setAside }: Piece, units: ReaderUnits): Pick<SlotRow, 'notes'> {
+  const spec = line.answer === 'owned' && line.spec ? { ...product.spec, ...line.spec } : product.spec
+  const notes = setAside ? [] : sayNotes({ kind: product.kind, spec }, line.answer === 'owned', units)
+  return notes.length > 0 ? { notes } : {}
+}
+
+function pieceRow(piece: Piece, units: ReaderUnits): SlotRow {
   const name = counted(piece.quantity, piece.product.name)
   const base = {
     slot: piece.slot,
@@ -37,17 +48,30 @@ function pieceRow(piece: Piece): SlotRow {
     quantity: piece.quantity,
     required: true,
     needs: null,
+    ...notesOf(piece, units),
   }
   const inKit = piece.line.answer === 'owned' ? 'owned' : 'in_kit'
   if (piece.kit) return { ...base, answer: inKit, text: piece.setAside ? `${name}, in the kit, not used` : name }
   return { ...base, answer: piece.line.answer === 'owned' ? 'owned' : 'buy', text: name }
 }
 
-function saidRow(line: BuildLine, slot: Slot, required: boolean): SlotRow | null {
+/** Owned gear that is no product of the catalog: its slot says its kind. */
+function ownNotes(line: Extract<BuildLine, { answer: 'owned' }>, units: ReaderUnits): Pick<SlotRow, 'notes'> {
+  const notes = sayNotes({ kind: KIND_OF[line.slot], spec: line.spec ?? {} }, true, units)
+  return notes.length > 0 ? { notes } : {}
+}
+
+function saidRow(line: BuildLine, slot: Slot, required: boolean, units: ReaderUnits): SlotRow | null {
   const base = { slot, lineId: line.id, kind: null, productId: null, required, needs: null }
   if (line.answer === 'not_needed') return { ...base, answer: 'not_needed', text: line.reason || 'not needed', quantity: 0 }
   if (line.answer === 'owned' && line.productId === null)
-    return { ...base, answer: 'owned', text: counted(line.quantity, line.description || 'your own'), quantity: line.quantity }
+    return {
+      ...base,
+      answer: 'owned',
+      text: counted(line.quantity, line.description || 'your own'),
+      quantity: line.quantity,
+      ...ownNotes(line, units),
+    }
   return null
 }
 
@@ -80,6 +104,8 @@ export interface WorkedOut {
   conditions: Conditions
   gear: Gear
   report: SizingReport
+  /** The reader's, for what a row says. */
+  units: ReaderUnits
 }
 
 /**
@@ -88,7 +114,7 @@ export interface WorkedOut {
  */
 export function slotRows(
   build: Build,
-  { products, conditions, gear, report }: WorkedOut,
+  { products, conditions, gear, report, units }: WorkedOut,
   needsOf: (slot: Slot) => string | null,
   amountOf: (slot: Slot) => SlotRow['amount'],
 ): SlotRow[] {
@@ -98,8 +124,8 @@ export function slotRows(
     const mine = build.lines.filter((line) => slotOfLine(line, products) === slot)
     const rows = [
       ...(slot === 'hold_water' ? build.lines.map((line) => kitRow(line, products)) : []),
-      ...pieces.filter((piece) => piece.slot === slot).map(pieceRow),
-      ...mine.map((line) => saidRow(line, slot, requirement.required)),
+      ...pieces.filter((piece) => piece.slot === slot).map((piece) => pieceRow(piece, units)),
+      ...mine.map((line) => saidRow(line, slot, requirement.required, units)),
       ...build.lines.map((line) => lostRow(line, products)).filter((row) => row?.slot === slot),
     ].filter((row): row is SlotRow => row !== null)
     if (rows.length === 0 && isExtraSlot(slot) && !requirement.required) return []

@@ -77,14 +77,17 @@ function slotRow(slot: Slot, build: AssembledBuild, quote: RevisionDocument): Ma
 function line(row: SlotRow, build: AssembledBuild, quote: RevisionDocument): Markup {
   if (row.answer === 'missing')
     return markup`<span class="line missing"><b>${row.required ? 'still missing' : 'not chosen'}</b>${row.needs === null ? '' : markup` ${row.needs}`}</span>`
-  if (row.answer === 'owned') return markup`<span class="line soft">${row.text} (already owned)</span>`
+  if (row.answer === 'owned') return markup`<span class="line soft">${row.text} (already owned)</span>${notes(row)}`
   if (row.answer === 'not_needed')
     return markup`<span class="line soft">not needed${row.text === '' || row.text === 'not needed' ? '' : `: ${row.text}`}</span>`
   if (row.answer === 'in_kit')
-    return markup`<span class="line soft">${row.text}${/in the kit/.test(row.text) ? '' : ' (in the kit)'}</span>`
+    return markup`<span class="line soft">${row.text}${/in the kit/.test(row.text) ? '' : ' (in the kit)'}</span>${notes(row)}`
   const cost = build.cost.lines.find((candidate) => candidate.lineId === row.lineId)
-  return markup`<span class="line"><span>${row.text}</span><span class="price">${price(cost, quote)}</span></span>${cost === undefined ? '' : source(cost, quote)}`
+  return markup`<span class="line"><span>${row.text}</span><span class="price">${price(cost, quote)}</span></span>${cost === undefined ? '' : source(cost, quote)}${notes(row)}`
 }
+
+/** What its spec asks of whoever sets it up. */
+const notes = (row: SlotRow): Markup | '' => (row.notes === undefined ? '' : markup`<span class="mind">${row.notes.join(' ')}</span>`)
 
 const price = (cost: LineCost | undefined, quote: RevisionDocument): string =>
   cost === undefined || cost.todayMinor === null ? 'no price' : sayMoney(cost.todayMinor, quote.inputs.install.currency, { symbol: false })

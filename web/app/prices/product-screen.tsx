@@ -3,8 +3,10 @@ import { Link, useParams } from '@tanstack/react-router'
 import type { ReactElement } from 'react'
 import { KIND_NAMES } from '../../../core/catalog/kinds.ts'
 import type { Product } from '../../../core/catalog/product.ts'
+import { specNotes } from '../../../core/catalog/spec-notes.ts'
 import { atLeast } from '../../../core/people/roles.ts'
 import type { PriceRecord } from '../../../core/pricing/record.ts'
+import { sayPhrase } from '../../../core/units/say.ts'
 import { specWords } from '../catalog/spec-words.ts'
 import { getRecord } from '../client/products.ts'
 import { Screen } from '../parts/screen.tsx'
@@ -49,6 +51,14 @@ function Stated({ product }: { product: Product }): ReactElement {
   )
 }
 
+/** What follows from the figures by itself, where anything does. */
+function SpecNotes({ product }: { product: Product }): ReactElement | null {
+  const reader = useReader()
+  const notes = specNotes(product)
+  if (notes.length === 0) return null
+  return <span className="spec-notes">{notes.map(({ text }) => sayPhrase(text, reader)).join(' ')}</span>
+}
+
 function ProductPrices({ record }: { record: PriceRecord }): ReactElement {
   const person = usePerson()
   const { product, sightings } = record
@@ -65,7 +75,12 @@ function ProductPrices({ record }: { record: PriceRecord }): ReactElement {
           {product.archived && ' · archived'}
         </>
       }
-      below={<Stated product={product} />}
+      below={
+        <>
+          <Stated product={product} />
+          <SpecNotes product={product} />
+        </>
+      }
       actions={
         <>
           {atLeast(person.role, 'advisor') && (

@@ -55,6 +55,7 @@ function CellRow({ build, slot, row }: { build: AssembledBuild; slot: Slot; row:
         <span className="filler">{nameOf(row)}</span>
         <span className={row.needs ? 'src needs' : 'src'}>{priced ? <Where cost={cost} /> : detailOf(row)}</span>
         {row.amount && <span className={row.amount.short ? 'src needs' : 'src'}>{row.amount.words}</span>}
+        {row.notes && <span className="line-note">{row.notes.join(' ')}</span>}
         <LineNote lineId={row.answer === 'in_kit' ? null : row.lineId} />
       </button>
       {priced && <Price row={row} cost={cost} />}

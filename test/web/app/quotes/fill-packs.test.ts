@@ -10,10 +10,22 @@ import { fillRest } from '../../../../web/app/quotes/fill-rest.ts'
 import { sampleInputs, sampleTank } from '../../../core/quote/sample-inputs.ts'
 
 const shared = { maker: null, gtin: null, oversize: false, note: null, archived: false, version: 1, parts: [] }
-const gravel = (id: string, packVolumeL: number, maker = 'Millrace'): Product =>
-  ({ ...shared, maker, id, kind: 'substrate', name: `${maker} ${id}`, spec: { type: 'gravel', packVolumeL } }) as Product
-const salt = (id: string, packMassKg: number): Product =>
-  ({ ...shared, maker: 'Stillwell', id, kind: 'salt_mix', name: `Stillwell ${id}`, spec: { packMassKg, gramsPerL: 40 } }) as Product
+const gravel = (id: string, packVolumeL: number, maker = 'Millrace'): Product => ({
+  ...shared,
+  maker,
+  id,
+  kind: 'substrate',
+  name: `${maker} ${id}`,
+  spec: { type: 'gravel', packVolumeL },
+})
+const salt = (id: string, packMassKg: number): Product => ({
+  ...shared,
+  maker: 'Stillwell',
+  id,
+  kind: 'salt_mix',
+  name: `Stillwell ${id}`,
+  spec: { packMassKg, gramsPerL: 40 },
+})
 const store: Store = {
   id: 's', name: 'Saltcote', kind: 'local', town: null, country: 'US', subdivision: null, timeZone: 'America/New_York', taxBasisPoints: 0, pricesIncludeTax: false,
   deliveryTaxed: false, delivery: { kind: 'pickup_only' }, returnDays: 30, note: null, archived: false, version: 1,
