@@ -11,7 +11,11 @@ const READY_STEP_MG_L = 0.25
 
 type Make = (verdict: Verdict, reason: Finding['reason'], more?: Partial<Finding>) => Finding
 
-/** Whether the test kits can tell that a tank has cycled: ammonia and nitrite, down to 0.25 mg/L. Value: the lowest ammonia step. */
+/**
+ * Whether the test kits can tell that a tank has cycled: ammonia and nitrite, down to 0.25 mg/L. Value: the lowest ammonia step.
+ *
+ * @example ammoniaTests(subject)?.value // 0.25 mg/L, the lowest mark of the kit
+ */
 export function ammoniaTests({ gear }: SizingSubject): Finding | null {
   if (gear.testKits.length === 0 && gear.notNeeded['test_water'] !== undefined) return null
   const source = {

@@ -23,6 +23,8 @@ type Make = (verdict: Finding['verdict'], reason: Finding['reason'], more?: Part
  * Whether the conditioner treats the first fill: enough of it, and ammonia bound where the tap water holds chloramine.
  *
  * Value: millilitres at hand. Limit: the dose for the most water that the stated figures allow. Not asked for water without a disinfectant.
+ *
+ * @example conditionerCheck(situation)?.margin // 469 mL: a bottle of 500 mL, of which 31 mL treat this tank once
  */
 export function conditionerCheck(situation: Situation): Finding | null {
   const { gear, conditions, fillDefaults, tankUnstated } = situation

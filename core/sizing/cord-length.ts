@@ -93,6 +93,8 @@ function judgeCord(usableMm: number, loop: DripLoop): Verdict {
  * Whether every appliance's cord reaches the outlet with a drip loop.
  *
  * Value: the shortest-falling cord outside the water in mm. Limit: hanging form and 0.3 m. A heater's cord counts its way up through the water.
+ *
+ * @example cordLength(situation)?.margin // 320 mm: 1967 mm of cord outside the water, of which a loop takes 1647 mm
  */
 export function cordLength(situation: Situation): Finding | null {
   const rim = rimHeightMm(situation)

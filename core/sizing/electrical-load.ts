@@ -26,7 +26,11 @@ const SOURCE: Source = {
  */
 export const continuousLimitW = (voltageV: number, currentA: number): number => voltageV * currentA * CONTINUOUS_SHARE
 
-/** Whether circuit and strip carry everything on at once. Value: W. Limit: 80 % of the circuit, or of one strip's rating. */
+/**
+ * Whether circuit and strip carry everything on at once. Value: W. Limit: 80 % of the circuit, or of one strip's rating.
+ *
+ * @example electricalLoad(subject)?.margin // 1190 W: 250 W on a circuit of 15 A at 120 V, of which 1440 W are for continuous use
+ */
 export function electricalLoad(subject: SizingSubject): Finding | null {
   const { gear, conditions } = subject
   if (applianceCount(subject) === 0) return null

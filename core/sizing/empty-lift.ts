@@ -28,7 +28,11 @@ export function liftPeople(massKg: number, lengthMm: number): number {
   return Math.max(least, Math.ceil(massKg / LIFT_KG_PER_PERSON))
 }
 
-/** How many people carry the empty tank. Value: kg. Limit: what two lift; more is *marginal*, never worse: help can be had. */
+/**
+ * How many people carry the empty tank. Value: kg. Limit: what two lift; more is *marginal*, never worse: help can be had.
+ *
+ * @example emptyLift(situation).verdict // 'marginal': 57.3 kg empty is for more than two people
+ */
 export function emptyLift(situation: Situation): Finding {
   const { corners, tank, tankUnstated } = situation
   const empty = over(corners, ({ mass }) => Math.round(mass.emptyKg * 10) / 10)

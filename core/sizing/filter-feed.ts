@@ -21,6 +21,8 @@ export const filmForAmmonia = (gramsPerDay: number): number => gramsPerDay / UPT
  * Whether the filter's media hold enough film for the group's feeding. Only where the media's volume is stated.
  *
  * Value: litres of media, millilitres where the need is less than one. Limit: what the film needs with the least area a litre; *marginal* while that of the best media would do.
+ *
+ * @example filterFeed(situation)?.limit // at least 1.0 L of media for 1 g of feed a day
  */
 export function filterFeed({ gear, conditions }: Situation): Finding | null {
   if (gear.filters.length === 0 || gear.filters.some(({ spec }) => spec.mediaVolumeL === undefined)) return null

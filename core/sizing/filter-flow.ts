@@ -53,6 +53,8 @@ const per = (times: number) => quantity(times, 'per_hour', Number.isInteger(time
  * Whether the filters turn the water over often enough.
  *
  * Value: turnover an hour with loaded media. Limit: the group's least turnover. A filter without a printed flow, a sponge above all, is not known.
+ *
+ * @example filterFlow(situation).value // 4.2 times an hour with loaded media, where the group asks for 4
  */
 export function filterFlow(situation: Situation): Finding {
   const { conditions, tankUnstated, fillDefaults } = situation
@@ -111,7 +113,11 @@ function unknownFlow({ gear, conditions }: Situation, action: NonNullable<Findin
   })
 }
 
-/** Whether the flow is too strong for the group. Value: turnover with clean media. Only for groups that are harmed by flow. */
+/**
+ * Whether the flow is too strong for the group. Value: turnover with clean media. Only for groups that are harmed by flow.
+ *
+ * @example flowCeiling(situation)?.value // 5.9 times an hour with clean media, where the group bears 10
+ */
 export function flowCeiling(situation: Situation): Finding | null {
   const { conditions, tankUnstated, fillDefaults } = situation
   const ceiling = conditions.livestock.flowCeilingPerHour

@@ -32,6 +32,8 @@ const SOURCE: Source = {
  * Ground-bearing slab: "within the usual allowance" up to 450 kg, told as *marginal* since it is no approval. Any other or unknown floor: the same up to
  * 65 kg. Above that "ask before you place it", told as *not known* since nobody has stated how the floor bears. A timber floor whose joists somebody
  * measured is held against what they bear (`joistFinding`).
+ *
+ * @example floorLoad(situation).wording // 'ask before you place it': 385 kg on a timber floor
  */
 export function floorLoad(situation: Situation): Finding {
   const { conditions, tankUnstated, fillDefaults } = situation

@@ -23,6 +23,8 @@ const SOURCE: Source = {
  *
  * Value: installed W. Limit: the loss there at the high-loss end; *fits* from a quarter above it.
  * A tank that stays above the animals' lowest temperature by itself needs no heater and fits.
+ *
+ * @example heaterHolds(situation, heating).limit // at least 149 W: 75 gal kept at 25 °C in a room of 18 °C, with a quarter in reserve
  */
 export function heaterHolds(situation: Situation, heating: Heating): Finding {
   const { conditions, tankUnstated, coverUnstated, fillDefaults } = situation

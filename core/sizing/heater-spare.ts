@@ -19,6 +19,8 @@ const asPrecaution = (verdict: Verdict): Verdict => (verdict === 'does_not_fit' 
  * What the water holds in the coldest room after the strongest heater fails off.
  *
  * Value: balance temperature in °C at the high-loss end. Limit: the group's lowest safe temperature; *fits* from 1 K above it.
+ *
+ * @example heaterSpare(situation, heating)?.value // 22.6 °C with one of two heaters of 100 W, where the animals bear 21 °C
  */
 export function heaterSpare(situation: Situation, heating: Heating): Finding | null {
   if (heating.heaters.length === 0) return null

@@ -25,6 +25,8 @@ const SOURCE: Source = {
  * alone it is *marginal*, since back and bottom need not be insulated; past it at usual losses too, with the build's own cover, it does not fit. The
  * low-loss end has a lid on even where the build has none: anybody may lay one on, and the finding says so.
  * Heaters that an external controller switches are judged at the controller's cut-off, the group's highest comfortable temperature.
+ *
+ * @example heaterStuck(situation, heating)?.value // 34.3 °C, where the danger mark is 32 °C
  */
 export function heaterStuck(situation: Situation, heating: Heating): Finding | null {
   const strongest = heating.heaters.filter((h) => !h.externalController).sort((a, b) => b.powerW.high - a.powerW.high)[0]

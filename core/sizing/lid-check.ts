@@ -7,7 +7,11 @@ import type { Situation } from './situation.ts'
 /** A lid may be this much shorter than the tank: it lies inside the rim or on clips. Common practice. */
 const LID_SLACK_MM = 40
 
-/** Whether a lid is there where the animals need one, and whether it closes the top. No value: the sizes of lid and tank are told, and what is off. */
+/**
+ * Whether a lid is there where the animals need one, and whether it closes the top. No value: the sizes of lid and tank are told, and what is off.
+ *
+ * @example lidCheck(situation)?.verdict // 'fits': the lid closes the top of the tank
+ */
 export function lidCheck({ gear, conditions, tank }: Situation): Finding | null {
   const { lidNeeded, name } = conditions.livestock
   const base = { source: { tag: 'common_practice', text: groupSource(conditions.livestock) } as const }

@@ -11,7 +11,11 @@ const WHOLE = 1
 /** Legs that reach over both rims take this much overhang. Common practice. */
 const OVERHANG = 1.1
 
-/** Whether the fixtures are long enough to light the ends and short enough to sit on the rim. Value: mm in all. Limit: 0.75 to 1.0 of the tank. */
+/**
+ * Whether the fixtures are long enough to light the ends and short enough to sit on the rim. Value: mm in all. Limit: 0.75 to 1.0 of the tank.
+ *
+ * @example lightCoverage(situation)?.limit // 914 to 1219 mm over a tank of 1219 mm
+ */
 export function lightCoverage({ gear, tank }: Situation): Finding | null {
   if (gear.lights.length === 0) return null
   const source = { tag: 'common_practice', text: 'A light is three quarters as long as the tank to as long as it.' } as const

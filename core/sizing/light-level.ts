@@ -39,6 +39,8 @@ function read(light: Span, mark: Span, dimmable: boolean): Reading {
  * Whether the light at the substrate suits the plants.
  *
  * Value: the dark end in µmol/m²s. Limit: the band of the plants. Too bright is *marginal* at worst, and *fits* where the light can be dimmed.
+ *
+ * @example lightLevel(situation, light)?.value // 33 µmol/m²s, where plants of medium light want 30 to 60
  */
 export function lightLevel(situation: Situation, light: BedLight | undefined): Finding | null {
   const { conditions, gear } = situation

@@ -15,7 +15,11 @@ const ACTION = {
   want: { slot: 'protect_circuit', quantity: 1, minimum: {} },
 } as const
 
-/** Whether something switches off when current leaks through water or a hand: the circuit's device or a strip's own. */
+/**
+ * Whether something switches off when current leaks through water or a hand: the circuit's device or a strip's own.
+ *
+ * @example outletProtection(subject)?.verdict // 'fits': the strip has a protective device
+ */
 export function outletProtection(subject: SizingSubject): Finding | null {
   const { gear, conditions } = subject
   if (applianceCount(subject) === 0) return null

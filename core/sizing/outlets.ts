@@ -20,7 +20,11 @@ export const applianceCount = ({ gear }: SizingSubject): number =>
 const needOutlets = (count: number): string => (count === 1 ? '1 appliance needs an outlet' : `${count} appliances need an outlet each`)
 const outletsOf = (count: number): string => (count === 1 ? '1 outlet' : `${count} outlets`)
 
-/** Whether every appliance finds an outlet on the strips. Value: outlets. Limit: at least the appliances. */
+/**
+ * Whether every appliance finds an outlet on the strips. Value: outlets. Limit: at least the appliances.
+ *
+ * @example outlets(subject)?.value // 6 outlets for 4 appliances
+ */
 export function outlets(subject: SizingSubject): Finding | null {
   const { gear } = subject
   const needed = applianceCount(subject)

@@ -23,6 +23,8 @@ const SOURCE: Source = {
  *
  * Value: grams of feed a day that the surface carries with the return pointed away from it. Limit: what a usual stock eats; *marginal* where it takes a
  * return pointed at the surface. Told beside it is what is left in a power cut. Plants that breathe by night, decay, and height above the sea come on top.
+ *
+ * @example oxygenCheck(situation)?.value // 6.9 g of oxygen a day through the surface, where 1 g is asked
  */
 export function oxygenCheck(situation: Situation): Finding | null {
   const { conditions, gear } = situation

@@ -12,6 +12,8 @@ const VOLUME_BAND = 0.1
  * Whether the tank is large enough for the animals.
  *
  * Value: litres of the outside box, which is how the trade names its smallest tanks. Limit: the group's smallest volume.
+ *
+ * @example smallestVolume(situation).margin // 243.3 L: 297.3 L outside, where the group asks for 54 L
  */
 export function smallestVolume({ conditions, corners }: Situation): Finding {
   const { smallestVolumeL, name } = conditions.livestock

@@ -13,6 +13,8 @@ const MAT = { slot: 'bed_glass', quantity: 1 } as const
 /**
  * Whether what lies under the tank suits its bottom: a mat under flat glass, none under a frame. A mat smaller than the tank leaves edges hollow.
  * Without a stated style it is not known, for the two want opposite things.
+ *
+ * @example standBedding(situation)?.verdict // 'fits': a rimmed tank on its own frame, without a mat
  */
 export function standBedding(situation: Situation): Finding | null {
   const { gear, tank } = situation

@@ -16,6 +16,8 @@ const SOURCE: Source = { tag: 'common_practice', text: 'No tank overhangs its st
  *
  * Value: the stand's length or depth, whichever is worse, in mm. Limit: at least the tank's; for a frame, which bears only under the edge, also at most
  * 20 mm more. A tank that overhangs by less than the rounding of makers does not.
+ *
+ * @example standFootprint(situation)?.value // 1220 mm of stand, where a frame is 1219 to 1239 mm for this tank
  */
 export function standFootprint(situation: Situation): Finding | null {
   const { gear, tank } = situation

@@ -19,6 +19,8 @@ const SOURCE: Source = {
  * Whether the stand's stated load carries the tank filled to the rim.
  *
  * Value: stated load in kg. Limit: the brim-full mass; *fits* from a tenth above it. Without a stated load the mass it must carry is told instead.
+ *
+ * @example standLoad(situation).margin // 93 kg: a stand rated for 450 kg under 357 kg, filled to the rim
  */
 export function standLoad(situation: Situation): Finding {
   const { gear, corners, tankUnstated, fillDefaults } = situation

@@ -3,7 +3,11 @@ import type { Finding } from './finding.ts'
 import { makeFinding } from './make-finding.ts'
 import type { SizingSubject } from './report.ts'
 
-/** Particle board swells and loses its strength where water gets in. Told only where the surface is stated. */
+/**
+ * Particle board swells and loses its strength where water gets in. Told only where the surface is stated.
+ *
+ * @example standWet(subject)?.verdict // 'fits': plywood bears a splash that is wiped up
+ */
 export function standWet({ gear }: SizingSubject): Finding | null {
   const surface = gear.stand?.spec.surface
   if (surface === undefined) return null

@@ -21,6 +21,8 @@ const SOURCE: Source = {
  * Value: balance temperature in °C at usual losses. Limit: the highest temperature these animals are comfortable at; above it *marginal*, above their
  * danger mark *does not fit*: no heater has to fail for that.
  * Source: own, from the heat balance.
+ *
+ * @example warmRoom(situation, heating).value // 25.5 °C in a room of 24 °C, where the animals are comfortable to 28 °C
  */
 export function warmRoom(situation: Situation, heating: Heating): Finding {
   const { conditions, tankUnstated, coverUnstated, fillDefaults } = situation
