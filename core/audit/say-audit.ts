@@ -34,7 +34,8 @@ function whatOf({ actor, subject }: AuditLine): string {
  */
 export function sayAudit(line: AuditLine): string {
   const sentence = AUDIT_SENTENCES[line.action as AuditAction] ?? `{who} did “${line.action.replaceAll('_', ' ')}” to {what}`
-  return sentence.replace('{who}', () => line.actor?.name ?? NOBODY).replace('{what}', () => whatOf(line))
+  // In one pass: a name may itself look like a blank.
+  return sentence.replace(/\{(who|what)\}/g, (_, blank) => (blank === 'who' ? (line.actor?.name ?? NOBODY) : whatOf(line)))
 }
 
 /** @example sayField('spec.heightMm') // 'height (mm)' */

@@ -4,6 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { PROBLEM_TITLES } from '../../api/http/problem.ts'
 import type { RevisionDocument } from '../../core/quote/revision.ts'
 import { benchSubject } from '../bench/bench-subject.ts'
+import { engine } from '../support/database.ts'
 import { draftOf, issue, newQuote, pathOf, stockedShop, today, type Shop } from './support/quotes.ts'
 import { createWorld, type Answer, type Browser, type World } from './support/world.ts'
 
@@ -65,6 +66,17 @@ const operations = (): Array<{ method: string; path: string; operation: Operatio
 const resolved = (schema: Schema): object =>
   JSON.parse(JSON.stringify(schema).replaceAll('"#/components', '"document#/components')) as object
 
+/** Reading a schema costs a hundred times what using it does. */
+const validators = new Map<string, ReturnType<typeof ajv.compile>>()
+function validatorOf(schema: Schema): ReturnType<typeof ajv.compile> {
+  const key = JSON.stringify(schema)
+  const known = validators.get(key)
+  if (known !== undefined) return known
+  const made = ajv.compile(resolved(schema))
+  validators.set(key, made)
+  return made
+}
+
 /** Says what is wrong with an answer in the light of what the document promises; null where it keeps the promise. */
 function brokenPromise(operation: Operation, answer: Answer): string | null {
   const promised = operation.responses[String(answer.status)]
@@ -74,7 +86,7 @@ function brokenPromise(operation: Operation, answer: Answer): string | null {
   const media = promised.content[type]
   if (media === undefined) return `content type ${type} is not described`
   if (!type.includes('json') || media.schema.type === 'string') return null
-  const validate = ajv.compile(resolved(media.schema))
+  const validate = validatorOf(media.schema)
   return validate(answer.body) ? null : JSON.stringify(validate.errors?.slice(0, 3))
 }
 
@@ -188,9 +200,24 @@ function requestOf({ method, path, operation }: ReturnType<typeof operations>[nu
       (text, name, index) => text.replace(`{${name}}`, encodeURIComponent(String(values[index]).toWellFormed())),
       path,
     )
-    const search = Object.entries(asked).map(([key, value]) => `${key}=${encodeURIComponent(String(value).toWellFormed())}`)
+    const search = Object.entries(asked).flatMap(([key, value]) => {
+      const part = `${key}=${encodeURIComponent(String(value).toWellFormed())}`
+      // A parameter that stands twice, now and then.
+      return part.length % 11 === 0 ? [part, part] : [part]
+    })
     return { method, address: search.length === 0 ? filled : `${filled}?${search.join('&')}`, body: sent, headers, operation }
   })
+}
+
+/** Each of the two database suites takes its own half of 20 000, from its own seed. */
+const RUNS = 10_000
+/** What would end the callers' own sessions, and what is slow and has tests of its own: paper, and the document itself. */
+const SKIPPED = new Set(['signOut', 'changePassword', 'getRevisionPdf', 'getDraftPdf', 'getOpenApi', 'showReference', 'updatePerson', 'makeBackup', 'downloadBackup'])
+
+/** JSON as anybody may write it: now and then with a key that JavaScript gives a meaning of its own. */
+function jsonText(body: unknown): string {
+  const text = JSON.stringify(body)
+  return text.startsWith('{"') && text.length % 17 === 0 ? `{"__proto__":{"role":"manager"},${text.slice(1)}` : text
 }
 
 describe('the OpenAPI document', () => {
@@ -278,15 +305,21 @@ describe('the OpenAPI document', () => {
     expect(revision.body.builds[0]?.report.findings.length).toBeGreaterThan(10)
   })
 
-  it('holds under 2 000 requests of every shape: no answer that it does not describe, none that says we broke', async () => {
-    const skipped = new Set(['signOut', 'changePassword', 'getRevisionPdf', 'getDraftPdf', 'getOpenApi', 'showReference', 'updatePerson'])
-    const tried = operations().filter(({ operation }) => !skipped.has(operation.operationId))
+  it('holds under 10 000 requests of every shape: no answer that it does not describe, none that says we broke', async () => {
+    const callers = [
+      ...Array.from({ length: 6 }, () => manager),
+      await world.signIn('advisor'),
+      await world.signIn('member'),
+      world.visitor(),
+    ]
+    const tried = operations().filter(({ operation }) => !SKIPPED.has(operation.operationId))
     const answered = new Map<number, number>()
-    const any = fc.constantFrom(...tried).chain(requestOf)
+    // Made once: what describes a quote's draft is large, and to make it anew for each request took longer than answering.
+    const any = fc.tuple(fc.oneof(...tried.map(requestOf)), fc.constantFrom(...callers))
     await fc.assert(
-      fc.asyncProperty(any, async ({ method, address, body, headers, operation }) => {
-        const json = body === undefined ? {} : { body: JSON.stringify(body), headers: { ...headers, 'content-type': 'application/json' } }
-        const answer = await manager.send(method, address, { headers, ...json })
+      fc.asyncProperty(any, async ([{ method, address, body, headers, operation }, caller]) => {
+        const json = body === undefined ? {} : { body: jsonText(body), headers: { ...headers, 'content-type': 'application/json' } }
+        const answer = await caller.send(method, address, { headers, ...json })
         answered.set(answer.status, (answered.get(answer.status) ?? 0) + 1)
         if (answer.status >= 500)
           throw new Error(
@@ -298,9 +331,9 @@ describe('the OpenAPI document', () => {
         const broken = brokenPromise(operation, answer)
         if (broken !== null) throw new Error(`${method} ${address}: ${broken}\n${answer.text.slice(0, 800)}`)
       }),
-      { numRuns: 2_000, seed: 20261120 },
+      { numRuns: RUNS, seed: engine === 'embedded' ? 20261120 : 20261127 },
     )
-    expect([...answered.values()].reduce((sum, count) => sum + count, 0)).toBeGreaterThanOrEqual(2_000)
+    expect([...answered.values()].reduce((sum, count) => sum + count, 0)).toBeGreaterThanOrEqual(RUNS)
     // Not only refusals: the generator must reach the good answers too.
     expect((answered.get(200) ?? 0) + (answered.get(201) ?? 0)).toBeGreaterThan(100)
     expect(answered.get(422)).toBeGreaterThan(100)
