@@ -19,6 +19,7 @@ export default defineConfig({
           include: [
             'test/core/**/*.test.ts',
             'test/reference/**/*.test.ts',
+            'test/documents/**/*.test.ts',
             'test/web/**/*.test.{ts,tsx}',
             'test/house/**/*.test.ts',
             ...paper,

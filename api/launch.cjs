@@ -21,7 +21,7 @@ const GOALS = {
   check: { web: false, run: ['test/check.ts'] },
   backup: { web: false, run: ['api/backup.ts'] },
   restore: { web: false, run: ['api/restore.ts'] },
-  generate: { web: false, run: ['db/generate-types.ts'] },
+  generate: { web: false, run: ['test/generate.ts'] },
   build: { web: true, run: null },
 }
 

@@ -6,7 +6,7 @@ const STEPS: Array<{ what: string; command: string; args: string[] }> = [
   { what: 'format', command: node, args: ['node_modules/prettier/bin/prettier.cjs', '--check', '--log-level', 'warn', '.'] },
   { what: 'lint', command: node, args: ['node_modules/oxlint/bin/oxlint', '--type-aware', '--deny-warnings'] },
   { what: 'types', command: node, args: ['node_modules/typescript/bin/tsc', '-b'] },
-  { what: 'generated files', command: node, args: ['db/generate-types.ts', '--check'] },
+  { what: 'generated files', command: node, args: ['test/generate.ts', '--check'] },
 ]
 
 let failed = 0
