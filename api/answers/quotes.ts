@@ -35,6 +35,7 @@ const sum = {
   goodsMinor: amount,
   discountMinor: amount.optional(),
   deliveryMinor: amount,
+  servicesMinor: amount.optional(),
   taxMinor: amount,
   taxIncludedMinor: amount.optional(),
   totalMinor: amount,
@@ -99,7 +100,7 @@ const assembled = answer(
     rows: z.array(
       z.strictObject({
         slot: z.enum(SLOTS),
-        answer: z.enum(['buy', 'kit', 'in_kit', 'owned', 'not_needed', 'missing']),
+        answer: z.enum(['buy', 'kit', 'in_kit', 'owned', 'not_needed', 'missing', 'our_price']),
         lineId: z.string().nullable(),
         kind: z.enum(KINDS).nullable(),
         text: z.string(),
@@ -109,6 +110,7 @@ const assembled = answer(
         needs: z.string().nullable(),
         amount: z.strictObject({ words: z.string(), short: z.boolean() }).optional(),
         notes: z.array(z.string()).optional(),
+        ourPriceMinor: amount.optional(),
       }),
     ),
     cost,

@@ -22,7 +22,7 @@ export function buildOnPaper(
     name: build.name,
     suggested: build.suggested,
     lines: build.cost.lines.map((line) => lineOnPaper(line, build, names, teller)),
-    also: build.rows.flatMap(alsoRow),
+    also: build.rows.flatMap((row) => alsoRow(row, teller)),
     notes: buildNotes(build),
     receipts: build.cost.receipts.map((receipt) => ({
       store: teller.storeName(receipt.storeId),
@@ -64,9 +64,10 @@ function lastDay(line: LineCost, teller: Teller): string {
   return line.lastDayStated ? teller.date(line.holdsUntil) : `about ${teller.date(line.holdsUntil)}`
 }
 
-/** What costs nothing but belongs to the build. What is not used says so itself. */
-function alsoRow(row: SlotRow): BuildPaper['also'] {
+/** What no store sells but belongs to the build, and work at our own price. What is not used says so itself. */
+function alsoRow(row: SlotRow, teller: Teller): BuildPaper['also'] {
   const slot = SLOT_PLAIN_NAMES[row.slot]
+  if (row.ourPriceMinor !== undefined) return [{ slot, text: `${row.text}: ${teller.bare(row.ourPriceMinor)}, our price, tax in it` }]
   if (row.answer === 'in_kit') return [{ slot, text: saysInKit(row) ? row.text : `in the kit: ${row.text}` }]
   if (row.answer === 'owned') return [{ slot, text: `already owned: ${row.text}` }]
   if (row.answer === 'not_needed') return [{ slot, text: row.text === 'not needed' ? row.text : `not needed: ${row.text}` }]

@@ -41,6 +41,8 @@ function includedItem(row: SlotRow, build: AssembledBuild, teller: Teller): Incl
   if (row.answer === 'not_needed') return quiet('not needed', row.text === 'not needed' ? '' : row.text)
   const plain = { short: '', sale: false, quiet: false, open: true }
   if (row.answer === 'missing') return { ...plain, text: row.needs ?? row.text, price: '', quiet: !row.required, open: row.required }
+  if (row.ourPriceMinor !== undefined)
+    return { ...plain, text: `${row.text}, our price`, price: teller.bare(row.ourPriceMinor), open: false }
   const line = build.cost.lines.find((each) => each.lineId === row.lineId)
   if (line === undefined || line.todayMinor === null) return { ...plain, text: row.text, price: 'no price' }
   return { ...plain, text: row.text, price: teller.bare(line.todayMinor), sale: isSale(line), open: false }

@@ -3,12 +3,14 @@ import type { Condition } from './sighting.ts'
 import type { NoOffer } from './line-offer.ts'
 import type { Age } from './price-view.ts'
 
-/** Goods and delivery as the stores print them: total = goods − discount + delivery + tax − tax that printed prices already hold. */
+/** Goods and delivery as the stores print them: total = goods − discount + delivery + services + tax − tax that printed prices already hold. */
 export interface Sum {
   goodsMinor: number
   /** Taken off the goods; absent is 0. */
   discountMinor?: number
   deliveryMinor: number
+  /** The install's own services, at its own price with tax in it; absent is 0. */
+  servicesMinor?: number
   /** All tax, whether added to printed prices or held in them. */
   taxMinor: number
   /** The part of `taxMinor` that printed prices already hold; absent is 0. */

@@ -4,6 +4,7 @@ import type { Spec } from '../catalog/spec.ts'
 import type { ReaderUnits } from '../units/quantity.ts'
 import type { Discount } from '../pricing/discount.ts'
 import type { Need } from './need.ts'
+import type { OurService } from './our-service.ts'
 import type { Deposit } from './terms.ts'
 
 /**
@@ -40,6 +41,8 @@ export interface Build {
   /** One sentence for the customer: what this build is good for. */
   why: string
   lines: BuildLine[]
+  /** Services at our own price; absent: none. */
+  services?: OurService[] | undefined
 }
 
 /** A quote as the advisor edits it, saved as a whole with the version it was based on. */

@@ -25,7 +25,7 @@ function leftOut(builds: AssembledBuild[]): string[] {
 }
 
 const covered = (build: AssembledBuild, slot: string): boolean =>
-  build.rows.some((row) => row.slot === slot && ['buy', 'kit', 'in_kit'].includes(row.answer))
+  build.rows.some((row) => row.slot === slot && ['buy', 'kit', 'in_kit', 'our_price'].includes(row.answer))
 
 /** Slots that at least one build fills, and what none brings. */
 function scopeOf(builds: AssembledBuild[]): Pick<RevisionDocument, 'included' | 'notIncluded'> {

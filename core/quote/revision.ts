@@ -16,7 +16,7 @@ import type { Need } from './need.ts'
 /** One row of a build as screen and paper show it: what fills a slot. */
 export interface SlotRow {
   slot: Slot
-  answer: 'buy' | 'kit' | 'in_kit' | 'owned' | 'not_needed' | 'missing'
+  answer: 'buy' | 'kit' | 'in_kit' | 'owned' | 'not_needed' | 'missing' | 'our_price'
   lineId: string | null
   kind: Kind | null
   /** Product name with its count, the description of owned gear, or the reason it is not needed. */
@@ -30,6 +30,8 @@ export interface SlotRow {
   amount?: { words: string; short: boolean }
   /** What the product's spec asks of whoever sets it up: "Must stay dry: …". Absent where it asks nothing. */
   notes?: string[]
+  /** For `our_price`: what all of it costs, tax in it. Minor units. */
+  ourPriceMinor?: number
 }
 
 /** A build worked out: its slots, its money, its physics. `assembleBuild` in assemble.ts makes it, in the browser and on the server alike. */

@@ -7,6 +7,7 @@ import { civilDate, count, list, minor, oneOf, partId, rowId, strict, text, yesN
 import { marksInOrder, NeedExactSchema } from '../sizing/schema.ts'
 import { BUILD_LETTERS, type Build, type BuildLine, type QuoteDraft } from './draft.ts'
 import type { Need } from './need.ts'
+import type { OurService } from './our-service.ts'
 import type { Deposit } from './terms.ts'
 
 /** Shortest and longest tank of the catalog's limits: a wish outside them can never be met. */
@@ -79,11 +80,20 @@ export const BuildLineSchema = z.discriminatedUnion(
   { error: 'Answer is one of: buy, owned, not_needed.' },
 ) satisfies z.ZodType<BuildLine>
 
+/** A service at our own price, which the advisor writes. */
+export const OurServiceSchema = strict('Service', {
+  id: partId('Service id'),
+  name: text('Service', 1, 120),
+  quantity,
+  priceMinor: minor('Our price', 0),
+}) satisfies z.ZodType<OurService>
+
 export const BuildSchema = strict('Build', {
   id: partId('Build id'),
   name: text('Name of a build', 0, 80).default(''),
   why: text('Why', 0, 300).default(''),
   lines: list('Lines', BuildLineSchema, 0, 60).default([]),
+  services: list('Services', OurServiceSchema, 0, 12).optional(),
 }) satisfies z.ZodType<Build>
 
 /** A share of something, in hundredths of a per cent with at most two decimals. */
@@ -122,7 +132,7 @@ function oneMeaning(draft: QuoteDraft, context: z.RefinementCtx): void {
   const fault = (path: Array<string | number>, message: string) => context.addIssue({ code: 'custom', path, message })
   for (const id of repeated(draft.builds.map((build) => build.id))) fault(['builds'], `Two builds have the id "${id}". Give each its own.`)
   draft.builds.forEach((build, index) => {
-    for (const id of repeated(build.lines.map((line) => line.id)))
+    for (const id of repeated([...build.lines, ...(build.services ?? [])].map((line) => line.id)))
       fault(['builds', index, 'lines'], `Two lines of this build have the id "${id}". Give each its own.`)
   })
   if (draft.suggestion && !draft.builds.some((build) => build.id === draft.suggestion?.buildId)) {

@@ -5,6 +5,7 @@ import type { SizingReport } from '../sizing/report.ts'
 import type { ReaderUnits } from '../units/quantity.ts'
 import type { Build, BuildLine } from './draft.ts'
 import { piecesOf, slotOfLine, type Piece, type ProductsById } from './kit-parts.ts'
+import type { OurService } from './our-service.ts'
 import { requirementOf } from './requirements.ts'
 import type { SlotRow } from './revision.ts'
 import { sayNotes } from './row-notes.ts'
@@ -98,6 +99,20 @@ const withAmount = (rows: SlotRow[], amount: SlotRow['amount']): SlotRow[] =>
     amount !== undefined && index === rows.length - 1 && row.answer !== 'not_needed' && row.answer !== 'missing' ? { ...row, amount } : row,
   )
 
+/** Work at our own price; the catalog's services are lines like any other. */
+const serviceRow = ({ id, name, quantity, priceMinor }: OurService): SlotRow => ({
+  slot: 'services',
+  answer: 'our_price',
+  lineId: id,
+  kind: 'service',
+  text: counted(quantity, name),
+  productId: null,
+  quantity,
+  required: false,
+  needs: null,
+  ourPriceMinor: quantity * priceMinor,
+})
+
 /** What is already known of a build when its rows are told. */
 export interface WorkedOut {
   products: ProductsById
@@ -125,6 +140,7 @@ export function slotRows(
     const rows = [
       ...(slot === 'hold_water' ? build.lines.map((line) => kitRow(line, products)) : []),
       ...pieces.filter((piece) => piece.slot === slot).map((piece) => pieceRow(piece, units)),
+      ...(slot === 'services' ? (build.services ?? []).map(serviceRow) : []),
       ...mine.map((line) => saidRow(line, slot, requirement.required, units)),
       ...build.lines.map((line) => lostRow(line, products)).filter((row) => row?.slot === slot),
     ].filter((row): row is SlotRow => row !== null)

@@ -3,7 +3,7 @@ import type { AssembledBuild } from './revision.ts'
 
 /** One figure of a column of sums. */
 export interface SumPart {
-  part: 'goods' | 'discount' | 'delivery' | 'tax' | 'tax_in_prices'
+  part: 'goods' | 'discount' | 'delivery' | 'services' | 'tax' | 'tax_in_prices'
   minor: number
 }
 
@@ -19,6 +19,7 @@ export function sumParts(sum: Sum): SumPart[] {
     { part: 'goods', minor: sum.goodsMinor },
     ...((sum.discountMinor ?? 0) === 0 ? [] : [{ part: 'discount' as const, minor: -(sum.discountMinor ?? 0) }]),
     { part: 'delivery', minor: sum.deliveryMinor },
+    ...((sum.servicesMinor ?? 0) === 0 ? [] : [{ part: 'services' as const, minor: sum.servicesMinor ?? 0 }]),
     { part: 'tax', minor: sum.taxMinor },
   ]
   return inPrices === 0 ? parts : [...parts, { part: 'tax_in_prices', minor: -inPrices }]
@@ -34,10 +35,12 @@ type Priced = Pick<AssembledBuild, 'cost'>
 export function sumRowsOf(builds: readonly Priced[]): Array<{ part: SumPart['part']; words: string }> {
   const inPrices = builds.some(({ cost: { today } }) => today.complete && (today.taxIncludedMinor ?? 0) !== 0)
   const discounted = builds.some(({ cost: { today } }) => today.complete && (today.discountMinor ?? 0) !== 0)
+  const served = builds.some(({ cost: { today } }) => today.complete && (today.servicesMinor ?? 0) !== 0)
   return [
     { part: 'goods', words: 'Goods' },
     ...(discounted ? [{ part: 'discount' as const, words: 'Discount' }] : []),
     { part: 'delivery', words: 'Delivery' },
+    ...(served ? [{ part: 'services' as const, words: 'Our services' }] : []),
     { part: 'tax', words: taxWords(builds) },
     ...(inPrices ? [{ part: 'tax_in_prices' as const, words: 'Tax already in the prices' }] : []),
   ]

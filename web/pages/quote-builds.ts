@@ -20,7 +20,7 @@ export function buildsSideBySide(quote: RevisionDocument): Markup {
   const tanks = quote.builds.map((build): TankFigure | null => (build.drawing === null ? null : { ...build.drawing, letter: build.letter }))
   const drawings = tankDrawings(tanks, { id: 'tank', reader: documentUnits(quote.inputs), stand: 'whole', width: 220 })
   const slots = SLOTS.filter((slot) => quote.builds.some((build) => build.rows.some((row) => row.slot === slot)))
-  return markup`<div class="builds builds-${quote.builds.length}">${quote.builds.map((build, index) => column(build, quote, slots, drawings[index] ?? ''))}</div>`
+  return markup`<div class="builds builds-${quote.builds.length} slots-${slots.length}">${quote.builds.map((build, index) => column(build, quote, slots, drawings[index] ?? ''))}</div>`
 }
 
 function column(build: AssembledBuild, quote: RevisionDocument, slots: readonly Slot[], svg: string): Markup {
@@ -82,6 +82,8 @@ function line(row: SlotRow, build: AssembledBuild, quote: RevisionDocument): Mar
     return markup`<span class="line soft">not needed${row.text === '' || row.text === 'not needed' ? '' : `: ${row.text}`}</span>`
   if (row.answer === 'in_kit')
     return markup`<span class="line soft">${row.text}${/in the kit/.test(row.text) ? '' : ' (in the kit)'}</span>${notes(row)}`
+  if (row.ourPriceMinor !== undefined)
+    return markup`<span class="line"><span>${row.text}</span><span class="price">${sayMoney(row.ourPriceMinor, quote.inputs.install.currency, { symbol: false })}</span></span><span class="src"><span>our price, tax in it</span></span>`
   const cost = build.cost.lines.find((candidate) => candidate.lineId === row.lineId)
   return markup`<span class="line"><span>${row.text}</span><span class="price">${price(cost, quote)}</span></span>${cost === undefined ? '' : source(cost, quote)}${notes(row)}`
 }

@@ -10,6 +10,7 @@ import { focusSlot } from './desk-focus.ts'
 import { LineForm } from './line-form.tsx'
 import { sayWant, type Want } from './meets-want.ts'
 import { NotNeededForm } from './not-needed-form.tsx'
+import { OurServices } from './our-services.tsx'
 import { OwnedForm } from './owned-form.tsx'
 import { ProductSearch } from './product-search.tsx'
 
@@ -46,11 +47,16 @@ const ANSWERS = [
   { value: 'owned', label: 'Already owned' },
   { value: 'not_needed', label: 'Not needed' },
 ] as const
-type Answer = (typeof ANSWERS)[number]['value']
+/** Work has a price of our own where the catalog has none; it is neither owned nor needless. */
+const SERVICE_ANSWERS = [
+  { value: 'ours', label: 'At our price' },
+  { value: 'buy', label: 'From the catalog' },
+] as const
+type Answer = (typeof ANSWERS | typeof SERVICE_ANSWERS)[number]['value']
 
 function Cell({ build, slot, want }: { build: AssembledBuild; slot: Slot; want: Want | null }): ReactElement {
   const { reader, state } = useDesk()
-  const [answer, setAnswer] = useState<Answer>('buy')
+  const [answer, setAnswer] = useState<Answer>(slot === 'services' ? 'ours' : 'buy')
   const own = state.draft.builds.find((one) => one.id === build.id)?.lines
   const lines = useMemo(() => linesInSlot(build, slot, own ?? []), [build, slot, own])
   const rows = build.rows.filter((row) => row.slot === slot)
@@ -75,7 +81,13 @@ function Cell({ build, slot, want }: { build: AssembledBuild; slot: Slot; want: 
           ))}
         </ul>
       )}
-      <ChoiceField label={lines.length === 0 ? 'Answer' : 'Something else'} value={answer} onChange={setAnswer} options={ANSWERS} />
+      <ChoiceField
+        label={lines.length === 0 ? 'Answer' : 'Something else'}
+        value={answer}
+        onChange={setAnswer}
+        options={slot === 'services' ? SERVICE_ANSWERS : ANSWERS}
+      />
+      {answer === 'ours' && <OurServices buildId={build.id} />}
       {answer === 'buy' && <ProductSearch build={build} slot={slot} lines={lines} want={want} />}
       {answer === 'owned' && <OwnedForm build={build} slot={slot} lines={lines} />}
       {answer === 'not_needed' && <NotNeededForm build={build} slot={slot} lines={lines} />}

@@ -3,6 +3,7 @@ import { sayDate } from '../../../core/dates.ts'
 import { sayMoney } from '../../../core/money.ts'
 import { resolveConditions } from '../../../core/quote/conditions.ts'
 import { BUILD_LETTERS, type Build, type BuildLine, type QuoteDraft } from '../../../core/quote/draft.ts'
+import type { OurService } from '../../../core/quote/our-service.ts'
 import type { QuoteInputs } from '../../../core/quote/revision.ts'
 import { EXACT_FIELDS } from './exact-fields.ts'
 import { LOOK_WORDS, sayAnimals, sayBig, sayExact } from './need-words.ts'
@@ -67,9 +68,13 @@ function sayBuild(build: Build, letter: string, names: Names): Array<[string, st
   }
   return [
     [`Build ${letter}, name`, [build.name, build.why].filter(Boolean).join(': ') || 'none'],
+    ...(build.services?.length ? [[`Build ${letter}, our services`, sayServices(build.services, names)] as [string, string]] : []),
     ...[...lines].map(([where, words]): [string, string] => [`Build ${letter}, ${where}`, words.join('; ')]),
   ]
 }
+
+const sayServices = (services: OurService[], { install }: Names): string =>
+  services.map(({ name, quantity, priceMinor }) => `${quantity} × ${name}, ${sayMoney(priceMinor, install.currency)} each`).join('; ')
 
 function sayLine(line: BuildLine, { products, stores }: Names): { where: string; words: string } {
   if (line.answer === 'not_needed') return { where: SLOT_NAMES[line.slot], words: `not needed: ${line.reason}` }

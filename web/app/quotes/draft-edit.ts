@@ -1,6 +1,7 @@
 import type { CivilDate } from '../../../core/dates.ts'
 import type { Build, BuildLine, QuoteDraft } from '../../../core/quote/draft.ts'
 import type { Need, NeedExact } from '../../../core/quote/need.ts'
+import type { OurService } from '../../../core/quote/our-service.ts'
 
 /** What an advisor does to a draft. Ids are made by the screen, so that the same edits give the same draft. */
 export type DraftEdit =
@@ -20,6 +21,7 @@ export type DraftEdit =
   /** Puts a line where the first one it replaces stood, else last. */
   | { do: 'put_line'; buildId: string; line: BuildLine; replaces: string[] }
   | { do: 'remove_line'; buildId: string; lineId: string }
+  | { do: 'set_services'; buildId: string; services: OurService[] }
   /** All lines of a build at once: filled in one go, and taken back in one. */
   | { do: 'set_lines'; buildId: string; lines: BuildLine[] }
 
@@ -70,6 +72,8 @@ function editBuilds(draft: QuoteDraft, edit: BuildEdit): QuoteDraft {
       return inBuild(draft, edit.buildId, (build) => ({ ...build, lines: putLine(build.lines, edit.line, edit.replaces) }))
     case 'set_lines':
       return inBuild(draft, edit.buildId, (build) => ({ ...build, lines: edit.lines }))
+    case 'set_services':
+      return inBuild(draft, edit.buildId, (build) => ({ ...build, services: edit.services }))
     case 'remove_line':
       return inBuild(draft, edit.buildId, (build) => ({ ...build, lines: build.lines.filter((line) => line.id !== edit.lineId) }))
   }

@@ -86,6 +86,7 @@ function mergeBuild(path: string, { base, mine, theirs }: Three<Build>, choose: 
   }
   const isRefilled = (line: BuildLine): boolean => refilled.has(slotOf(line))
   const rest = (all: BuildLine[]): BuildLine[] => all.filter((line) => !isRefilled(line))
+  const services = byId(`${path}.service`, base.services ?? [], mine.services ?? [], theirs.services ?? [], clashes, choose)
   return {
     id: mine.id,
     name: choose(`${path}.name`, base.name, mine.name, theirs.name),
@@ -94,6 +95,7 @@ function mergeBuild(path: string, { base, mine, theirs }: Three<Build>, choose: 
       ...byId<BuildLine>(`${path}.line`, rest(lines.base), rest(lines.mine), rest(lines.theirs), clashes, choose),
       ...mine.lines.filter(isRefilled),
     ],
+    ...(services.length > 0 ? { services } : {}),
   }
 }
 

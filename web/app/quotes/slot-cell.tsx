@@ -59,6 +59,7 @@ function CellRow({ build, slot, row }: { build: AssembledBuild; slot: Slot; row:
         <LineNote lineId={row.answer === 'in_kit' ? null : row.lineId} />
       </button>
       {priced && <Price row={row} cost={cost} />}
+      {row.ourPriceMinor !== undefined && <OurPrice minor={row.ourPriceMinor} />}
     </div>
   )
 }
@@ -77,6 +78,8 @@ function detailOf(row: SlotRow): string {
   switch (row.answer) {
     case 'in_kit':
       return 'in the kit'
+    case 'our_price':
+      return 'our price, tax in it'
     case 'owned':
       return 'already owned'
     case 'not_needed':
@@ -126,6 +129,16 @@ function Price({ row, cost }: { row: SlotRow; cost: LineCost | undefined }): Rea
           {bare(cost.fullMinor)}
         </span>
       )}
+    </span>
+  )
+}
+
+/** A price that the advisor wrote: there is no record to open. */
+function OurPrice({ minor }: { minor: number }): ReactElement {
+  const { currency } = useDesk()
+  return (
+    <span className="cell-end">
+      <span className="price ours">{sayMoney(minor, currency, { symbol: false })}</span>
     </span>
   )
 }

@@ -3,6 +3,7 @@ import { sayMoney } from '../../../core/money.ts'
 import { openSlots, sayOpenSlots } from '../../../core/quote/open-slots.ts'
 import type { AssembledBuild } from '../../../core/quote/revision.ts'
 import { sumPartOf, sumRowsOf } from '../../../core/quote/sum-parts.ts'
+import { Button } from '../parts/button.tsx'
 import { columnClass } from './column-class.ts'
 import { useDesk } from './desk-context.ts'
 import { FillButton } from './fill-button.tsx'
@@ -44,7 +45,7 @@ export function SumRows(): ReactElement {
 
 /** What a total does not hold, beside it: nobody should take it for the whole. What is open is filled from here. */
 function OpenRow(): ReactElement | null {
-  const { shown, chosen } = useDesk()
+  const { shown, chosen, open, locked } = useDesk()
   if (shown.every((build) => build.drawing === null && openSlots(build).length === 0)) return null
   return (
     <tr className="open-slots">
@@ -53,6 +54,11 @@ function OpenRow(): ReactElement | null {
         <td key={build.id} className={columnClass(build.id === chosen.id)}>
           <span className="note">{sayOpenSlots(build) || (build.drawing === null ? '' : 'nothing is left out')}</span>
           {build.drawing !== null && <FillButton build={build} />}
+          {!locked && (
+            <Button small look="plain" onClick={() => open({ at: 'cell', buildId: build.id, slot: 'services', want: null })}>
+              Add a service<span className="sr"> to build {build.letter}</span>
+            </Button>
+          )}
         </td>
       ))}
     </tr>

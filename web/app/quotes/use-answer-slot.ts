@@ -1,4 +1,4 @@
-import type { Slot } from '../../../core/catalog/kinds.ts'
+import { isExtraSlot, type Slot } from '../../../core/catalog/kinds.ts'
 import type { Product } from '../../../core/catalog/product.ts'
 import type { PriceView } from '../../../core/pricing/price-view.ts'
 import type { AssembledBuild } from '../../../core/quote/revision.ts'
@@ -16,7 +16,10 @@ export function useAnswerSlot(build: AssembledBuild, slot: Slot): (edit: DraftEd
   const { edit, open, priced, inputs, dialog } = useDesk()
   const settling = dialog?.at === 'cell' && dialog.want !== null
   return (answer, fetched = { products: [], prices: [] }) => {
-    const next = isUnanswered(build, slot) && !settling ? slotAfter(openAfter(inputs, build.id, answer, fetched.products), slot) : undefined
+    const next =
+      isUnanswered(build, slot) && !isExtraSlot(slot) && !settling
+        ? slotAfter(openAfter(inputs, build.id, answer, fetched.products), slot)
+        : undefined
     priced(fetched.products, fetched.prices)
     edit(answer)
     open(next === undefined ? null : { at: 'cell', buildId: build.id, slot: next, want: null })
