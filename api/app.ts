@@ -5,6 +5,7 @@ import { createAuth } from './auth/lucia.ts'
 import { backups } from './backups/routes.ts'
 import { board } from './board/routes.ts'
 import type { Deps, Env } from './context.ts'
+import { currencyRates } from './currency-rates/routes.ts'
 import { customers } from './customers/routes.ts'
 import { takesForms, takesJson } from './http/body.ts'
 import { answerFault } from './http/faults.ts'
@@ -25,12 +26,14 @@ import { moderation } from './moderation/routes.ts'
 import { quotePages } from './pages/quote.ts'
 import { setupPages } from './pages/setup.ts'
 import { people } from './people/routes.ts'
+import { priceList } from './price-list/routes.ts'
 import { priceViewRoutes } from './price-views/routes.ts'
 import { pictures } from './pictures/routes.ts'
 import { productPictures } from './products/picture.ts'
 import { products } from './products/routes.ts'
 import { quoteLinkRoutes } from './quote-links/routes.ts'
 import { quotes } from './quotes/routes.ts'
+import { regions } from './regions/routes.ts'
 import { session } from './session/routes.ts'
 import { sessions } from './sessions/routes.ts'
 import { setupLinkRoutes } from './setup-links/routes.ts'
@@ -51,6 +54,9 @@ const resources = new Hono<Env>()
   .route('/products', productPictures)
   .route('/pictures', pictures)
   .route('/stores', stores)
+  .route('/regions', regions)
+  .route('/currency-rates', currencyRates)
+  .route('/price-list', priceList)
   .route('/sightings', sightings)
   .route('/moderation', moderation)
   .route('/board', board)

@@ -11,6 +11,8 @@ import type { Viewer } from './viewer.ts'
 export interface BoardFilter {
   kind?: Kind
   storeId?: string
+  /** Only stores of this region. */
+  regionId?: string
   /** Found anywhere in the product's name or maker. */
   q?: string
   /** Nothing older: beyond the age at which a price is no longer known. */
@@ -25,7 +27,7 @@ export async function board(
   viewer: Viewer,
   filter: BoardFilter,
 ): Promise<{ rows: Array<{ sighting: SightingRow; kind: Kind }>; total: number }> {
-  if (filter.storeId !== undefined && !isId(filter.storeId)) return { rows: [], total: 0 }
+  if ([filter.storeId, filter.regionId].some((id) => id !== undefined && !isId(id))) return { rows: [], total: 0 }
   const { total } = await db
     .selectFrom(newestOfPairs(db, filter).as('newest'))
     .select((eb) => eb.fn.countAll<number>().as('total'))
@@ -61,6 +63,12 @@ function newestOfPairs(db: Kysely<Database>, filter: BoardFilter): SelectQueryBu
     .where('store.archived', '=', false)
   if (filter.kind !== undefined) query = query.where('product.kind', '=', filter.kind)
   if (filter.storeId !== undefined) query = query.where('sighting.store_id', '=', filter.storeId)
+  if (filter.regionId !== undefined) {
+    const { regionId } = filter
+    query = query.where('sighting.store_id', 'in', (eb) =>
+      eb.selectFrom('region_store').select('region_store.store_id').where('region_id', '=', regionId),
+    )
+  }
   const q = filter.q?.trim()
   if (q)
     query = query.where((eb) => eb.or((['product.name', 'product.maker'] as const).map((column) => eb(column, 'ilike', containing(q)))))

@@ -34,8 +34,10 @@ export async function createInstall(db: Kysely<Database>, install: Install): Pro
  * written until the transaction ends.
  */
 async function holdsAmounts(trx: Transaction<Database>): Promise<boolean> {
-  await sql`lock table sighting, quote, store in share mode`.execute(trx)
-  const { rows } = await sql<{ held: boolean }>`select exists (select from sighting) or exists (select from quote)
+  await sql`lock table sighting, quote, store, list_price in share mode`.execute(trx)
+  const { rows } = await sql<{
+    held: boolean
+  }>`select exists (select from sighting) or exists (select from quote) or exists (select from list_price)
     or exists (select from store where delivery ->> 'kind' <> 'pickup_only') as held`.execute(trx)
   return rows[0]?.held === true
 }

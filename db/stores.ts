@@ -1,4 +1,4 @@
-import { sql, type Kysely, type Selectable } from 'kysely'
+import { sql, type Kysely, type Selectable, type Transaction } from 'kysely'
 import type { Store, StoreRate } from '../core/catalog/store.ts'
 import { ok, refuse, type Result } from '../core/result.ts'
 import type { Database, StoreTable } from './database.ts'
@@ -36,7 +36,14 @@ export async function getStores(db: Kysely<Database>, ids: string[]): Promise<St
   ).map(storeOf)
 }
 
-export async function createStore(db: Kysely<Database>, fields: StoreFields): Promise<Result<Store, Refusal<'name_taken'>>> {
+/** The store whose install this is; undefined where none is marked. */
+export async function ownStore(db: Kysely<Database>): Promise<Store | undefined> {
+  const row = await db.selectFrom('store').selectAll().where('own', '=', true).executeTakeFirst()
+  return row && storeOf(row)
+}
+
+export async function createStore(db: Kysely<Database>, fields: StoreFields): Promise<Result<Store, Refusal<'name_taken' | 'own_taken'>>> {
+  if (fields.own && (await ownStore(db))) return refuse(ownTaken)
   const row = await db
     .insertInto('store')
     .values(valuesOf(fields))
@@ -51,9 +58,11 @@ export async function updateStore(
   id: string,
   expectedVersion: number,
   fields: StoreFields,
-): Promise<Result<Store, Refusal<'name_taken' | 'not_found' | 'stale'>>> {
+): Promise<Result<Store, Refusal<'name_taken' | 'own_taken' | 'not_found' | 'stale'>>> {
   const before = await findStore(db, id)
   if (!before) return refuse({ code: 'not_found', message: 'There is no such store.' })
+  const own = fields.own ? await ownStore(db) : undefined
+  if (own && own.id !== id) return refuse(ownTaken)
   try {
     const row = await db
       .updateTable('store')
@@ -67,6 +76,42 @@ export async function updateStore(
     if (constraintOf(error) === 'store_name_once') return refuse(nameTaken(fields.name))
     throw error
   }
+}
+
+/**
+ * Takes out a store that nothing refers to. One that sightings, drafts or issued quotes name stays, since they lean on it.
+ *
+ * Errors: `in_use` with what refers to it.
+ */
+export async function deleteStore(trx: Transaction<Database>, id: string): Promise<Result<Store, Refusal<'not_found' | 'in_use'>>> {
+  const store = await findStore(trx, id)
+  if (!store) return refuse({ code: 'not_found', message: 'There is no such store.' })
+  // Nobody may come to name it between the count and the end.
+  await sql`lock table sighting, quote, quote_revision in share mode`.execute(trx)
+  const { rows } = await sql<{ sightings: number; quotes: number }>`select
+    (select count(*) from sighting where store_id = ${id}) as sightings,
+    (select count(*) from quote where quote.draft::text like ${`%${id}%`}
+      or exists (select from quote_revision where quote_id = quote.id and document::text like ${`%"storeId": "${id}"%`})) as quotes`.execute(
+    trx,
+  )
+  const { sightings = 0, quotes = 0 } = rows[0] ?? {}
+  if (sightings + quotes > 0) {
+    const named = [counted(quotes, 'quote'), counted(sightings, 'sighting')].filter((words) => words !== '').join(' and ')
+    return refuse({
+      code: 'in_use',
+      message: `${named} ${sightings + quotes === 1 ? 'names' : 'name'} "${store.name}", so it cannot be deleted. Archive it: it then stays in what names it, and nobody is sent there.`,
+    })
+  }
+  await trx.deleteFrom('store').where('id', '=', id).execute()
+  return ok(store)
+}
+
+const counted = (count: number, what: string): string => (count === 0 ? '' : `${count} ${what}${count === 1 ? '' : 's'}`)
+
+const ownTaken: Refusal<'own_taken'> = {
+  code: 'own_taken',
+  field: 'own',
+  message: 'Another store is marked as your own. Take the mark off there first: one install is one store’s.',
 }
 
 const nameTaken = (name: string): Refusal<'name_taken'> => ({

@@ -38,6 +38,19 @@ export const CurrencyRateAnswer = answer(
 )
 export const CurrencyRatesAnswer = answer('CurrencyRates', z.strictObject({ items: z.array(CurrencyRateAnswer), oldAfterDays: z.int() }))
 
+const stock = {
+  productId: id,
+  name: z.string(),
+  kind: z.enum(KINDS),
+  gtin: z.string().nullable(),
+  stockNumber: z.string().nullable(),
+  stockCount: z.int().nullable(),
+  prices: z.array(z.strictObject({ validFrom: day, priceMinor: amount })),
+  version: z.int().min(0),
+}
+export const StockAnswer = answer('PriceListEntry', z.strictObject(stock))
+export const StockListAnswer = answer('PriceList', z.strictObject({ items: z.array(StockAnswer), total: z.int(), today: day }))
+
 export const SightingAnswer = answer(
   'Sighting',
   z.strictObject({

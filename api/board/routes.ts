@@ -13,7 +13,13 @@ import { paging, searchText } from '../http/inputs.ts'
 import { operation } from '../http/operation.ts'
 import { valid } from '../http/valid.ts'
 
-const BoardQuery = strict('Query', { kind: KindSchema.optional(), storeId: rowId('Store').optional(), q: searchText, ...paging(50, 200) })
+const BoardQuery = strict('Query', {
+  kind: KindSchema.optional(),
+  storeId: rowId('Store').optional(),
+  regionId: rowId('Region').optional(),
+  q: searchText,
+  ...paging(50, 200),
+})
 /** Older prices are not known any more (design rule 2): the board does not show them. */
 const SHOWN_DAYS = 180
 const RECORD_DAYS = 550

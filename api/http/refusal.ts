@@ -23,6 +23,7 @@ const BY_CODE: Record<string, readonly [RefusedStatus, ProblemCode]> = {
   lapsed: [409, 'conflict'],
   withdrawn: [409, 'conflict'],
   last_manager: [409, 'conflict'],
+  in_use: [409, 'conflict'],
   own: [409, 'conflict'],
   not_yours: [409, 'conflict'],
   full: [409, 'conflict'],

@@ -19,7 +19,11 @@ function references(draft: QuoteDraft): { products: Reference[]; stores: Referen
   const stores = lines.flatMap(({ line, path }) =>
     line.answer !== 'buy' || line.storeId === null ? [] : [{ field: `${path}.storeId`, id: line.storeId }],
   )
-  return { products, stores: [...stores, ...draft.need.storeIds.map((id, index) => ({ field: `need.storeIds.${index}`, id }))] }
+  const discounted = draft.discount?.storeId ? [{ field: 'discount.storeId', id: draft.discount.storeId }] : []
+  return {
+    products,
+    stores: [...stores, ...discounted, ...draft.need.storeIds.map((id, index) => ({ field: `need.storeIds.${index}`, id }))],
+  }
 }
 
 const unknown = (all: Reference[], known: ReadonlySet<string>, message: string): FieldError[] =>

@@ -4,7 +4,7 @@ import type { Store } from '../../core/catalog/store.ts'
 import { StoreInput } from '../../core/catalog/schema.ts'
 import { strict } from '../../core/schema.ts'
 import { audit, type AuditSubject } from '../../db/audit.ts'
-import { createStore, findStore, listStores, updateStore } from '../../db/stores.ts'
+import { createStore, deleteStore, findStore, listStores, updateStore } from '../../db/stores.ts'
 import { StoreAnswer, StoresAnswer } from '../answers/catalog.ts'
 import type { Env } from '../context.ts'
 import { signedIn } from '../context.ts'
@@ -84,5 +84,24 @@ export const stores = new Hono<Env>()
       if (!updated.ok) return refused(c, updated.refusal)
       c.header('ETag', etagOf(updated.value.version))
       return c.json(updated.value, 200)
+    },
+  )
+  .delete(
+    '/:id',
+    operation('deleteStore', {
+      summary: 'Delete a store that nothing refers to',
+      tag,
+      answers: { 204: null },
+      refuses: [404, 409, 410, 412],
+    }),
+    valid('param', ById),
+    async (c) => {
+      const deleted = await transact(c.get('db'), async (trx) => {
+        const outcome = await deleteStore(trx, c.req.valid('param').id)
+        if (outcome.ok)
+          await audit(trx, { actor: signedIn(c), action: 'store_deleted', subject: storeSubject(outcome.value), before: outcome.value })
+        return outcome
+      })
+      return deleted.ok ? c.body(null, 204) : refused(c, deleted.refusal)
     },
   )

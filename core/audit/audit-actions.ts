@@ -20,6 +20,7 @@ export const AUDIT_SENTENCES = {
   products_imported: '{who} imported products',
   store_added: '{who} added {what}',
   store_changed: '{who} changed {what}',
+  store_deleted: '{who} deleted {what}',
   prices_imported: '{who} imported a price list',
   // sightings
   sightings_imported: '{who} imported sightings',

@@ -191,6 +191,13 @@ export const StoreInput = strict('Store', {
 }) satisfies z.ZodType<Omit<Store, 'id' | 'version'>>
 export type StoreInput = z.output<typeof StoreInput>
 
+/** A set of stores. */
+export const RegionInput = strict('Region', {
+  name: text('Name of a region', 1, 80),
+  storeIds: list('Stores', rowId('Store'), 1, 500),
+})
+export type RegionInput = z.output<typeof RegionInput>
+
 /** Body of the product import. 20 MB hold 50 000 rows of 400 characters. */
 export const ImportInput = strict('Import', {
   kind: KindSchema,

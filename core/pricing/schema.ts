@@ -1,6 +1,9 @@
 import * as z from 'zod'
+import { currencyCode } from '../catalog/schema.ts'
 import { daysBetween } from '../dates.ts'
-import { civilDate, minor, oneOf, optionalText, rowId, strict } from '../schema.ts'
+import { civilDate, count, list, minor, oneOf, optionalText, rowId, strict, text, yesNo } from '../schema.ts'
+import { isFineRate, type CurrencyRate } from './currency-rate.ts'
+import type { StockItem } from './price-list.ts'
 import { CONDITIONS, type Sighting } from './sighting.ts'
 
 /** A sale announced for longer than a year is a misread date. */
@@ -39,3 +42,38 @@ export type PostedSighting = Pick<
   Sighting,
   'id' | 'productId' | 'storeId' | 'condition' | 'priceMinor' | 'printedRegularMinor' | 'seenOn' | 'lastDay' | 'evidence' | 'note'
 >
+
+/** A rate of exchange as the manager enters it: above 0, dated, with its source. */
+export const CurrencyRateInput = strict('Rate of exchange', {
+  currency: currencyCode,
+  rate: z
+    .number({ error: 'Rate is a number: how much one unit of the currency is worth in the install’s.' })
+    .refine((rate) => rate > 0, { error: (issue) => `Rate is ${String(issue.input)}. It is above 0.`, abort: true })
+    .max(1_000_000, { error: 'Rate is at most 1000000. Was it turned the wrong way round?' })
+    .refine(isFineRate, { error: 'Rate has at most 8 decimals.' }),
+  seenOn: civilDate('Day of the rate'),
+  source: text('Source', 1, 120),
+}) satisfies z.ZodType<CurrencyRate>
+
+const listPrices = list('Prices', strict('Price', { validFrom: civilDate('Valid from'), priceMinor: minor('Price', 1) }), 0, 200).refine(
+  (prices) => new Set(prices.map(({ validFrom }) => validFrom)).size === prices.length,
+  {
+    error: 'Two prices begin on the same day. Leave one of them.',
+  },
+)
+/** What the store's own list says of a product. */
+export const StockItemInput = strict('Price list entry', {
+  stockNumber: text('Stock number', 1, 40).nullable().default(null),
+  stockCount: count('Stock', 0, 1_000_000).nullable().default(null),
+  prices: listPrices,
+}) satisfies z.ZodType<Omit<StockItem, 'productId'>>
+export type StockItemInput = z.output<typeof StockItemInput>
+
+/** Body of the price list import. */
+export const PriceListImport = strict('Import', {
+  csv: z
+    .string({ error: 'The file is missing. Send its text as "csv".' })
+    .min(1, { error: 'The file is empty.' })
+    .max(20_000_000, { error: 'The file is larger than 20 MB. Split it.' }),
+  dryRun: yesNo('Dry run'),
+})

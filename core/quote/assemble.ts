@@ -13,9 +13,9 @@ import { BUILD_LETTERS, type Build } from './draft.ts'
 import { gearOf } from './gear.ts'
 import type { ProductsById } from './kit-parts.ts'
 import { withServices } from './our-service.ts'
-import { namedStore, quoteMarket } from './quote-market.ts'
 import { isPackSlot, packCover, sayPackCover } from './pack-cover.ts'
 import type { AssembledBuild, QuoteInputs, SlotRow } from './revision.ts'
+import { discountOf, namedStore, quoteMarket } from './quote-market.ts'
 import { slotNeeds } from './slot-needs.ts'
 import { slotRows } from './slot-rows.ts'
 import { depositOn } from './terms.ts'
@@ -74,7 +74,7 @@ export function assembleBuild(inputs: QuoteInputs, index: number): AssembledBuil
   const conditions = resolveConditions(draft.need, install)
   const gear = gearOf(build, products)
   const report = sizingReport({ gear, conditions })
-  const goods = buildCost({ lines: costLines(build, products, inputs), ...quoteMarket(inputs), asOf, discount: draft.discount })
+  const goods = buildCost({ lines: costLines(build, products, inputs), ...quoteMarket(inputs), asOf, discount: discountOf(inputs) })
   const cost = withServices(goods, build.services ?? [])
   const needsOf = (slot: Slot): string | null => {
     const needs = slotNeeds(slot, gear, report.figures, conditions)

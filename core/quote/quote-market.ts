@@ -1,4 +1,5 @@
 import type { Store } from '../catalog/store.ts'
+import type { Discount } from '../pricing/discount.ts'
 import { sayRate } from '../pricing/currency-rate.ts'
 import { inHomeCurrency, storeCurrency, type HomePrices } from '../pricing/foreign-stores.ts'
 import type { BuildLine } from './draft.ts'
@@ -46,6 +47,10 @@ function chosenStores(
 /** The store that a line names, where the quote's market has it: in store mode a line is always the store's own. */
 export const namedStore = (line: Extract<BuildLine, { answer: 'buy' }>, { install }: Pick<QuoteInputs, 'install'>): string | null =>
   install.mode === 'store' ? null : line.storeId
+
+/** The discount of a quote; in store mode it is the store's own, whatever store it named. */
+export const discountOf = ({ draft, install }: Pick<QuoteInputs, 'draft' | 'install'>): Discount | null =>
+  draft.discount ? { ...draft.discount, storeId: install.mode === 'store' ? null : draft.discount.storeId } : null
 
 /**
  * What must be said of stores of another currency: the rate that was used, with its day and source, or that there is none. A sentence a

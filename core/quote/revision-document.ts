@@ -3,6 +3,7 @@ import type { CivilDate } from '../dates.ts'
 import { CAUTIONS } from '../startup/cautions.ts'
 import { assembleBuild } from './assemble.ts'
 import { resolveConditions } from './conditions.ts'
+import type { Build } from './draft.ts'
 import { currencyNotes } from './quote-market.ts'
 import type { AssembledBuild, QuoteInputs, RevisionDocument, SlotRow } from './revision.ts'
 
@@ -53,8 +54,30 @@ export interface RevisionHeading {
   advisor: string
 }
 
+/** In store mode what a draft says of other stores, from before or by a slip, stays out of what is issued. */
+function withoutOthers(inputs: QuoteInputs): QuoteInputs {
+  if (inputs.install.mode !== 'store') return inputs
+  const { draft } = inputs
+  const own = new Set(inputs.stores.flatMap(({ id, own }) => (own ? [id] : [])))
+  const lines = (of: Build): Build['lines'] =>
+    of.lines.map((line) => (line.answer === 'buy' && line.storeId !== null && !own.has(line.storeId) ? { ...line, storeId: null } : line))
+  return {
+    ...inputs,
+    stores: inputs.stores.filter(({ id }) => own.has(id)),
+    prices: inputs.prices.filter(({ storeId }) => own.has(storeId)),
+    regions: [],
+    draft: {
+      ...draft,
+      need: { ...draft.need, storeIds: draft.need.storeIds.filter((id) => own.has(id)), regionId: null },
+      builds: draft.builds.map((build) => ({ ...build, lines: lines(build) })),
+      ...(draft.discount && { discount: { ...draft.discount, storeId: null } }),
+    },
+  }
+}
+
 /** What is issued: every build worked out and frozen together with what it was worked out from. */
-export function revisionDocument(inputs: QuoteInputs, heading: RevisionHeading): RevisionDocument {
+export function revisionDocument(given: QuoteInputs, heading: RevisionHeading): RevisionDocument {
+  const inputs = withoutOthers(given)
   const moneyNotes = currencyNotes(inputs)
   const builds = inputs.draft.builds.map((_, index) => assembleBuild(inputs, index))
   return {
