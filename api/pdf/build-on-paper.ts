@@ -1,5 +1,7 @@
 import { SLOT_PLAIN_NAMES } from '../../core/catalog/kinds.ts'
-import type { LineCost } from '../../core/pricing/tiers.ts'
+import type { Install } from '../../core/install.ts'
+import { sayLineTerms, sayShare } from '../../core/quote/terms.ts'
+import type { LineCost, Receipt } from '../../core/pricing/tiers.ts'
 import type { AssembledBuild, SlotRow } from '../../core/quote/revision.ts'
 import { buildNotes } from '../../core/quote/row-notes.ts'
 import { isSale, saysInKit } from './included-on-paper.ts'
@@ -16,6 +18,7 @@ export function buildOnPaper(
   names: ReadonlyMap<string, string>,
   told: AssembledBuild | null,
   teller: Teller,
+  mode: Install['mode'] = 'club',
 ): BuildPaper {
   return {
     letter: build.letter,
@@ -24,16 +27,28 @@ export function buildOnPaper(
     lines: build.cost.lines.map((line) => lineOnPaper(line, build, names, teller)),
     also: build.rows.flatMap((row) => alsoRow(row, teller)),
     notes: buildNotes(build),
+    seenHeads: mode === 'store' ? ['Price', 'Valid from'] : ['Price seen as', 'Seen on'],
+    discounted: build.cost.receipts.some(({ discountMinor }) => (discountMinor ?? 0) !== 0),
     receipts: build.cost.receipts.map((receipt) => ({
       store: teller.storeName(receipt.storeId),
       goods: teller.bare(receipt.goodsMinor),
       delivery: teller.bare(receipt.deliveryMinor),
-      tax: (receipt.taxIncludedMinor ?? 0) === 0 ? teller.bare(receipt.taxMinor) : `${teller.bare(receipt.taxMinor)} in the prices`,
+      discount: (receipt.discountMinor ?? 0) === 0 ? '' : teller.bare(-(receipt.discountMinor ?? 0)),
+      tax: taxLines(receipt, teller),
       total: teller.bare(receipt.totalMinor),
     })),
     total: tierCell(build.cost.today, teller),
     sizing: sizingOnPaper(build, told, teller),
   }
+}
+
+/** The tax of a receipt, rate by rate where it has several; what printed prices already hold says so. */
+function taxLines(receipt: Receipt, teller: Teller): string[] {
+  const held = (receipt.taxIncludedMinor ?? 0) === 0 ? '' : ' in the prices'
+  if (!receipt.taxes) return [`${teller.bare(receipt.taxMinor)}${held}`]
+  return receipt.taxes.map(
+    ({ name, basisPoints, taxMinor }) => `${name ? `${name}, ` : ''}${sayShare(basisPoints)}: ${teller.bare(taxMinor)}${held}`,
+  )
 }
 
 function lineOnPaper(line: LineCost, build: AssembledBuild, names: ReadonlyMap<string, string>, teller: Teller): LinePaper {
@@ -42,9 +57,14 @@ function lineOnPaper(line: LineCost, build: AssembledBuild, names: ReadonlyMap<s
   const onSale = isSale(line)
   return {
     text: row?.text ?? (line.quantity === 1 ? name : `${line.quantity} × ${name}`),
+    terms: sayLineTerms(line),
     store: teller.storeName(line.storeId),
     how: [
-      line.condition === null ? '' : HOW[line.condition],
+      line.condition === null
+        ? ''
+        : line.condition === 'shelf' && line.sightingIds.length === 0 && line.reporters === 0
+          ? 'list price'
+          : HOW[line.condition],
       line.age === 'ageing' ? 'ageing' : '',
       line.reporters === 1 ? 'one report' : '',
     ]

@@ -3,6 +3,8 @@ import { salesEndingBefore, saySalesEnding } from '../../core/pricing/sales-endi
 import { documentUnits } from '../../core/quote/document-units.ts'
 import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
 import { quantity, stated } from '../../core/units/quantity.ts'
+import { moneyNotes } from '../../core/quote/money-notes.ts'
+import { quantity } from '../../core/units/quantity.ts'
 import { saySize } from '../../core/units/say.ts'
 import { sayCounts } from '../../core/sizing/count-words.ts'
 import { firstFindings } from './findings-on-paper.ts'
@@ -26,7 +28,7 @@ export function firstPage(document: RevisionDocument, customer: string | null, l
     facts: factsOf(document, teller),
     builds: builds.map((build) => buildHead(build, document, teller)),
     suggestion: suggested && suggestion ? { letter: suggested.letter, name: suggested.name, reason: suggestion.reason } : null,
-    tiers: tierRows(builds, teller),
+    tiers: tierRows(builds, teller, inputs.install.mode),
     sizing: builds.map(({ report }) => sayCounts(report)),
     priceHeading: `What is included, at today’s price in ${inputs.install.currency}`,
     anySale: builds.some((build) => build.cost.lines.some(isSale)),
@@ -95,9 +97,12 @@ function salesEnding({ builds, standsUntil, issuedOn }: RevisionDocument): strin
 }
 
 /** A club sells nothing: its prices are what members saw. A store answers for its own. */
-function priceNote({ inputs }: RevisionDocument): string {
+function priceNote(document: RevisionDocument): string {
+  const { inputs } = document
   const day = sayDate(inputs.asOf)
-  return inputs.install.mode === 'club'
-    ? `Every price is as seen by a member on the date given in the lines that follow, reckoned for ${day}. It is not an offer by the store.`
-    : `Prices of ${day}, held until the day this quote stands.`
+  const own =
+    inputs.install.mode === 'club'
+      ? `Every price is as seen on the date beside it in the lines that follow, not an offer by the store; reckoned for ${day}.`
+      : `Prices of ${day}, held until the day this quote stands.`
+  return [...moneyNotes(document), own].join(' ')
 }

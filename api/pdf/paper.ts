@@ -102,7 +102,12 @@ export interface BuildPaper {
   also: Array<{ slot: string; text: string }>
   /** What the specs of its parts ask for, each once. */
   notes: Array<{ about: string; text: string }>
-  receipts: Array<{ store: string; goods: string; delivery: string; tax: string; total: string }>
+  /** Heads of the columns that say where a price comes from. */
+  seenHeads: [string, string]
+  /** Whether any receipt has a discount: else it has no column. */
+  discounted: boolean
+  /** `tax` has a line a rate. */
+  receipts: Array<{ store: string; goods: string; discount: string; delivery: string; tax: string[]; total: string }>
   total: TierCell
   sizing: SizingPaper
 }
@@ -129,6 +134,8 @@ export interface FitPaper {
 }
 export interface LinePaper {
   text: string
+  /** Return days and warranty; empty where neither is stated. */
+  terms: string
   store: string
   how: string
   sale: boolean

@@ -33,6 +33,7 @@ export interface QuotePdfInput {
 export function quotePaper(input: QuotePdfInput): { paper: Paper; art: Art } {
   const { document, links } = input
   const chosen = chosenBuild(document, input.letter)
+  const { mode } = document.inputs.install
   const teller = tellerOf(document)
   const names = new Map(document.inputs.products.map((product) => [product.id, product.name]))
   const paper: Paper = {
@@ -41,8 +42,8 @@ export function quotePaper(input: QuotePdfInput): { paper: Paper; art: Art } {
     docTitle: `Quote ${document.number}, version ${document.revision}, ${document.inputs.install.name}`,
     head: headOf(input),
     first: firstPage(document, input.customerName, linkOf(links, 'quote'), teller),
-    detail: buildOnPaper(chosen, names, null, teller),
-    others: document.builds.filter((build) => build !== chosen).map((build) => buildOnPaper(build, names, chosen, teller)),
+    detail: buildOnPaper(chosen, names, null, teller, mode),
+    others: document.builds.filter((build) => build !== chosen).map((build) => buildOnPaper(build, names, chosen, teller, mode)),
     running: runningCosts(document, teller),
     cautions: (document.cautions.length > 0 ? document.cautions : CAUTIONS.map((each) => each.text)).map(cautionOf),
     plan: planOnPaper(chosen, document.inputs.install.contact, linkOf(links, 'setup'), teller),

@@ -1,3 +1,4 @@
+import type { Install } from '../../core/install.ts'
 import type { AssembledBuild } from '../../core/quote/revision.ts'
 import type { Tier } from '../../core/pricing/tiers.ts'
 import { sumPartOf, sumRowsOf, type SumPart } from '../../core/quote/sum-parts.ts'
@@ -19,14 +20,15 @@ export function tierCell(tier: Tier, teller: Teller): TierCell {
   return { figure: null, words: `no total: ${first.name} ${WHY[first.why]}${more.length > 0 ? `, and ${more.length} more` : ''}` }
 }
 
-/** Full price, today and best seen, in the order of water levels. */
-export function tierRows(builds: AssembledBuild[], teller: Teller): FirstPage['tiers'] {
+/** Full price, today and best seen, in the order of water levels. In a store's own quote nothing was seen elsewhere. */
+export function tierRows(builds: AssembledBuild[], teller: Teller, mode: Install['mode'] = 'club'): FirstPage['tiers'] {
   const cells = (pick: (build: AssembledBuild) => Tier) => builds.map((build) => tierCell(pick(build), teller))
-  return [
+  const all: FirstPage['tiers'] = [
     { mark: 'full', label: 'Full price', note: 'regular prices', strong: false, cells: cells((build) => build.cost.full) },
     { mark: 'today', label: 'Today', note: 'with delivery and tax', strong: true, cells: cells((build) => build.cost.today) },
     { mark: 'bestSeen', label: 'Best seen', note: 'in the last 365 days', strong: false, cells: cells((build) => build.cost.bestSeen) },
   ]
+  return mode === 'store' ? all.filter(({ mark }) => mark !== 'bestSeen') : all
 }
 
 /** Goods, delivery, tax and total of today, in a column that adds up; a build whose tier is incomplete has no sums at all. */
@@ -35,5 +37,16 @@ export function sumRows(builds: AssembledBuild[], teller: Teller): FirstPage['su
     builds.map(({ cost }) => (cost.today.complete ? teller.bare(sumPartOf(cost.today, part)) : 'not known'))
   const total = { label: 'Today', strong: true, cells: builds.map(({ cost }) => tierCell(cost.today, teller).figure ?? 'no total') }
   if (builds.every(({ cost }) => !cost.today.complete)) return [total]
-  return [...sumRowsOf(builds).map(({ part, words }) => ({ label: words, strong: false, cells: cell(part) })), total]
+  return [
+    ...sumRowsOf(builds).map(({ part, words }) => ({ label: words, strong: false, cells: cell(part) })),
+    total,
+    ...depositRow(builds, teller),
+  ]
+}
+
+/** What is paid when the customer says yes, under the total it is taken of. */
+function depositRow(builds: AssembledBuild[], teller: Teller): FirstPage['sums'] {
+  if (builds.every(({ depositMinor }) => depositMinor == null)) return []
+  const cells = builds.map(({ depositMinor }) => (depositMinor == null ? 'no total' : teller.bare(depositMinor)))
+  return [{ label: 'Deposit', strong: false, cells }]
 }

@@ -1,4 +1,5 @@
-import { taxOn } from '../money.ts'
+import type { Discount } from '../pricing/discount.ts'
+import { sayMoney, taxOn } from '../money.ts'
 
 /** What is paid when the customer says yes: an amount, or a share of today's total in hundredths of a per cent. */
 export type Deposit = { kind: 'amount'; amountMinor: number } | { kind: 'share'; basisPoints: number }
@@ -36,3 +37,24 @@ export function sayLineTerms({
   const warranty = warrantyMonths == null ? '' : warrantyMonths === 0 ? 'no warranty' : `warranty ${sayWarranty(warrantyMonths)}`
   return [returns, warranty].filter((words) => words !== '').join(', ')
 }
+
+/** A share in per cent, as fine as it is kept. @example sayShare(1250) // '12.5 %' */
+export const sayShare = (basisPoints: number): string => `${Number((basisPoints / 100).toFixed(4))} %`
+
+/**
+ * A discount with its reason, as screen and paper tell it. `storeName` is the store it comes from; null: every store.
+ *
+ * @example sayDiscount({ kind: 'share', basisPoints: 1000, storeId: null, reason: 'club evening' }, 'USD', null) // '10 % off the goods: club evening'
+ */
+export function sayDiscount(discount: Discount, currency: string, storeName: string | null): string {
+  const much = discount.kind === 'share' ? sayShare(discount.basisPoints) : sayMoney(discount.amountMinor, currency)
+  const reason = discount.reason.trim()
+  return `${much} off the goods${storeName === null ? '' : ` of ${storeName}`}${reason === '' ? '' : `: ${reason}`}`
+}
+
+/** @example sayDeposit({ kind: 'share', basisPoints: 2500 }, 'USD') // '25 % of today’s total' */
+export const sayDeposit = (deposit: Deposit, currency: string): string =>
+  deposit.kind === 'share' ? `${sayShare(deposit.basisPoints)} of today’s total` : sayMoney(deposit.amountMinor, currency)
+
+/** Said wherever return days or a warranty are printed: neither takes anything from what the law gives. Common practice. */
+export const TERMS_BESIDE_LAW = 'Return days and warranty are what the store states, beside the rights that the law gives.'

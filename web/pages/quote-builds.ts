@@ -7,6 +7,7 @@ import { documentUnits } from '../../core/quote/document-units.ts'
 import type { AssembledBuild, RevisionDocument, SlotRow } from '../../core/quote/revision.ts'
 import { sayOpenSlots } from '../../core/quote/open-slots.ts'
 import { sumPartOf, sumRowsOf } from '../../core/quote/sum-parts.ts'
+import { sayLineTerms } from '../../core/quote/terms.ts'
 import { saySize } from '../../core/units/say.ts'
 import { dip } from '../plots/dip.ts'
 import { tankDrawings, type TankFigure } from '../plots/tank-drawing.ts'
@@ -47,7 +48,9 @@ function tiers(build: AssembledBuild, quote: RevisionDocument): Markup {
   const rows: Array<[TierName, string, Tier, string]> = [
     ['full', 'Full price', build.cost.full, ''],
     ['today', 'Today', build.cost.today, 'now'],
-    ['bestSeen', 'Best seen', build.cost.bestSeen, ''],
+    ...(quote.inputs.install.mode === 'store'
+      ? []
+      : [['bestSeen', 'Best seen', build.cost.bestSeen, ''] as [TierName, string, Tier, string]]),
   ]
   return markup`<ul class="tiers">${rows.map(([name, words, tier, className]) => markup`<li class="${className}">${drawing(tierMark(name))}<span>${words}${name === 'bestSeen' ? markup`<small>in 12 months</small>` : ''}</span><span class="f">${figure(tier, quote)}</span></li>`)}</ul>`
 }
@@ -104,7 +107,10 @@ function source(cost: LineCost, quote: RevisionDocument): Markup {
     onSale && cost.fullMinor !== null && cost.todayMinor !== null && cost.fullMinor > cost.todayMinor
       ? markup`<span class="was"><span class="sr">full price </span>${sayMoney(cost.fullMinor, currency, { symbol: false })}</span>`
       : ''
-  return markup`<span class="src"><span>${store?.name ?? ''}${onSale ? markup` <span class="sale">${drawing(dip())}${cost.condition}${until}</span>` : ''}</span>${full}</span>`
+  const seen =
+    quote.inputs.install.mode === 'club' && cost.seenOn !== null ? `, as seen on ${sayDate(cost.seenOn, yearOf(quote.issuedOn))}` : ''
+  const terms = sayLineTerms(cost)
+  return markup`<span class="src"><span>${store?.name ?? ''}${seen}${onSale ? markup` <span class="sale">${drawing(dip())}${cost.condition}${until}</span>` : ''}</span>${full}</span>${terms === '' ? '' : markup`<span class="src">${terms}</span>`}`
 }
 
 /** Which prices are over before the quote is: what is accepted on its last day costs more by then. */
@@ -118,5 +124,6 @@ function sums(tier: Tier, build: AssembledBuild, quote: RevisionDocument): Marku
   const bare = (minor: number): string => sayMoney(minor, quote.inputs.install.currency, { symbol: false })
   const parts = sumRowsOf([build]).map(({ part, words }) => markup`<div><dt>${words}</dt><dd>${bare(sumPartOf(tier, part))}</dd></div>`)
   const open = sayOpenSlots(build)
-  return markup`<dl class="sums">${parts}<div class="sum"><dt>Today</dt><dd>${sayMoney(tier.totalMinor, quote.inputs.install.currency)}</dd></div></dl>${open === '' ? '' : markup`<p class="note">${open}</p>`}`
+  const deposit = build.depositMinor == null ? '' : markup`<div><dt>Deposit when you say yes</dt><dd>${bare(build.depositMinor)}</dd></div>`
+  return markup`<dl class="sums">${parts}<div class="sum"><dt>Today</dt><dd>${sayMoney(tier.totalMinor, quote.inputs.install.currency)}</dd></div>${deposit}</dl>${open === '' ? '' : markup`<p class="note">${open}</p>`}`
 }

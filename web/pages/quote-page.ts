@@ -2,6 +2,7 @@ import { sayDate, sayWeekday, yearOf, type CivilDate } from '../../core/dates.ts
 import type { QuoteState } from '../../core/quote/draft.ts'
 import type { QuoteAnswer } from '../../core/quote/quote-view.ts'
 import type { RevisionDocument } from '../../core/quote/revision.ts'
+import { moneyNotes } from '../../core/quote/money-notes.ts'
 import { sayMoney } from '../../core/money.ts'
 import { staffBuildOf, staffPlot } from '../plots/staff.ts'
 import { contactLine } from './contact.ts'
@@ -51,6 +52,7 @@ ${
 }
 ${comparison(quote, open)}
 ${buildsSideBySide(quote)}
+${terms(quote)}
 ${scope(quote)}
 ${open ? answerForms(props) : ''}
 ${ending(props)}`,
@@ -85,6 +87,20 @@ function comparison(quote: RevisionDocument, open: boolean): Markup {
 <ul class="sums-list">${rows}${open ? markup`<li><a href="#answer">Accept or decline</a></li>` : ''}</ul>${scale}</section>`
 }
 
+/** What stands beside the figures: discount, deposit, rates of exchange, and where the prices come from. */
+function terms(quote: RevisionDocument): Markup {
+  const notes = [...moneyNotes(quote), seenNote(quote)]
+  return markup`<section class="terms" aria-labelledby="h-terms"><h2 id="h-terms">About the prices</h2><ul class="plain">${notes.map((note) => markup`<li>${note}</li>`)}</ul></section>`
+}
+
+/** A club sells nothing: its prices are what members saw. A store answers for its own. */
+function seenNote({ inputs: { install, asOf }, issuedOn }: RevisionDocument): string {
+  const day = sayDate(asOf, yearOf(issuedOn))
+  return install.mode === 'club'
+    ? `Prices are of ${day}, as members saw them, not an offer by the stores: each is as seen on the date beside it.`
+    : `Prices are of ${day}.`
+}
+
 function scope(quote: RevisionDocument): Markup {
   const list = (id: string, heading: string, items: readonly string[]): Markup | '' =>
     items.length === 0
@@ -94,9 +110,8 @@ function scope(quote: RevisionDocument): Markup {
 }
 
 function ending({ document: quote }: QuotePageProps): Markup {
-  const { install, asOf } = quote.inputs
-  const seen = `Prices are of ${sayDate(asOf, yearOf(quote.issuedOn))}`
+  const { install } = quote.inputs
   return markup`<section class="cautions" aria-labelledby="h-care"><h2 id="h-care">Take care</h2><ul class="plain">${quote.cautions.map((caution) => markup`<li>${caution}</li>`)}</ul>
-<p class="note">${install.mode === 'club' ? `${seen}, as members saw them, not an offer by the stores.` : `${seen}.`} A floor finding is a screening only, never an approval.</p>
+<p class="note">A floor finding is a screening only, never an approval.</p>
 <p class="ask">${contactLine(install.contact)}</p></section>`
 }

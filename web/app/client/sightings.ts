@@ -11,6 +11,7 @@ export type SightingBody = Pick<
 export interface BoardFilter {
   kind?: Kind | undefined
   storeId?: string | undefined
+  regionId?: string | undefined
   q?: string | undefined
   limit?: number | undefined
   offset?: number | undefined

@@ -3,11 +3,12 @@ import type { ReactElement } from 'react'
 import { KIND_NAMES, KINDS } from '../../../core/catalog/kinds.ts'
 import { SelectField } from '../parts/choice-fields.tsx'
 import { SearchField } from '../parts/search-field.tsx'
-import { storesQuery } from '../stores/stores-query.ts'
+import { regionsQuery, storesQuery } from '../stores/stores-query.ts'
 import type { BoardSearch } from './board-search.ts'
 
 export function BoardFilters({ search, onChange }: { search: BoardSearch; onChange: (search: BoardSearch) => void }): ReactElement {
   const stores = useQuery(storesQuery)
+  const regions = useQuery(regionsQuery)
   return (
     <search className="filters form-row">
       <SearchField label="Search" value={search.q} onChange={(q) => onChange({ ...search, q })} />
@@ -25,6 +26,15 @@ export function BoardFilters({ search, onChange }: { search: BoardSearch; onChan
         onChange={(store) => onChange({ ...search, store: store || undefined })}
         options={(stores.data ?? []).filter((store) => !store.archived).map((store) => ({ value: store.id, label: store.name }))}
       />
+      {regions.data && regions.data.length > 0 && (
+        <SelectField
+          label="Region"
+          none="Every region"
+          value={search.region ?? ''}
+          onChange={(region) => onChange({ ...search, region: region || undefined })}
+          options={regions.data.map(({ id, name }) => ({ value: id, label: name }))}
+        />
+      )}
     </search>
   )
 }

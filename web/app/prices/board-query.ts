@@ -9,5 +9,5 @@ export const BOARD_PAGE = 40
 export const boardQuery = (search: BoardSearch = {}, shown: number = BOARD_PAGE) =>
   queryOptions({
     queryKey: ['board', search, shown],
-    queryFn: () => getBoard({ kind: search.kind, storeId: search.store, q: search.q, limit: shown }),
+    queryFn: () => getBoard({ kind: search.kind, storeId: search.store, regionId: search.region, q: search.q, limit: shown }),
   })

@@ -3,6 +3,7 @@ import { KINDS, type Kind } from '../../../core/catalog/kinds.ts'
 export interface BoardSearch {
   kind?: Kind | undefined
   store?: string | undefined
+  region?: string | undefined
   q?: string | undefined
 }
 
@@ -10,6 +11,7 @@ export interface BoardSearch {
 export function readBoardSearch(search: Record<string, unknown>): BoardSearch {
   const kind = KINDS.find((known) => known === search['kind'])
   const store = typeof search['store'] === 'string' ? search['store'] : undefined
+  const region = typeof search['region'] === 'string' ? search['region'] : undefined
   const q = typeof search['q'] === 'string' && search['q'] !== '' ? search['q'] : undefined
-  return { ...(kind ? { kind } : {}), ...(store ? { store } : {}), ...(q ? { q } : {}) }
+  return { ...(kind ? { kind } : {}), ...(store ? { store } : {}), ...(region ? { region } : {}), ...(q ? { q } : {}) }
 }

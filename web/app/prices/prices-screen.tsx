@@ -8,6 +8,7 @@ import { Screen } from '../parts/screen.tsx'
 import { Empty, ErrorNotice, LoadingRows } from '../parts/states.tsx'
 import { Told } from '../parts/told.tsx'
 import { useOnline } from '../parts/use-online.ts'
+import { regionsQuery } from '../stores/stores-query.ts'
 import { BoardFilters } from './board-filters.tsx'
 import { matchingRows, rowsInMemory } from './board-in-memory.ts'
 import { BOARD_PAGE, boardQuery } from './board-query.ts'
@@ -24,13 +25,15 @@ export function PricesScreen(): ReactElement {
   const [shown, setShown] = useState(BOARD_PAGE)
   const queries = useQueryClient()
   const online = useOnline()
+  const regions = useQuery(regionsQuery)
   const board = useQuery({ ...boardQuery(search, shown), placeholderData: keepPreviousData })
   const change = (next: BoardSearch): void => {
     setShown(BOARD_PAGE)
     void navigate({ search: next, replace: true })
   }
   const cut = board.error !== null && problemOf(board.error).status === 0
-  const kept = cut && !board.data ? matchingRows(rowsInMemory(queries), search) : null
+  const kept =
+    cut && !board.data ? matchingRows(rowsInMemory(queries), search, regions.data?.find(({ id }) => id === search.region)?.storeIds) : null
   const rows = kept ?? board.data?.rows ?? []
   return (
     <Screen
@@ -52,7 +55,9 @@ export function PricesScreen(): ReactElement {
         </Told>
       )}
       {board.isPending && <LoadingRows rows={10} what="the prices" />}
-      {board.data && rows.length === 0 && <NoPrices filtered={Boolean(search.kind ?? search.store ?? search.q)} onAll={() => change({})} />}
+      {board.data && rows.length === 0 && (
+        <NoPrices filtered={Boolean(search.kind ?? search.store ?? search.region ?? search.q)} onAll={() => change({})} />
+      )}
       {rows.length > 0 && <BoardTable rows={rows} />}
       {rows.length > 0 && !kept && (
         <MoreRows

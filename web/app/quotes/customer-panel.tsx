@@ -3,6 +3,7 @@ import type { ReactElement } from 'react'
 import { DateField, NoteField, TextField } from '../parts/field.tsx'
 import { useDesk } from './desk-context.ts'
 import { DocumentUnitsField } from './document-units-field.tsx'
+import { TermsFields } from './terms-fields.tsx'
 
 /** For whom, and on what terms. */
 export function CustomerPanel(): ReactElement {
@@ -49,6 +50,7 @@ export function CustomerPanel(): ReactElement {
             onChange={(date) => desk.edit({ do: 'stands_until', date: date === '' ? null : date })}
           />
           <DocumentUnitsField />
+          <TermsFields />
           <NoteField
             label="Note to the customer"
             required={false}

@@ -4,6 +4,7 @@ import { sayMoney } from '../../../core/money.ts'
 import { resolveConditions } from '../../../core/quote/conditions.ts'
 import { BUILD_LETTERS, type Build, type BuildLine, type QuoteDraft } from '../../../core/quote/draft.ts'
 import type { OurService } from '../../../core/quote/our-service.ts'
+import { sayDeposit, sayDiscount } from '../../../core/quote/terms.ts'
 import type { QuoteInputs } from '../../../core/quote/revision.ts'
 import { EXACT_FIELDS } from './exact-fields.ts'
 import { LOOK_WORDS, sayAnimals, sayBig, sayExact } from './need-words.ts'
@@ -49,6 +50,11 @@ function sayDraft(draft: QuoteDraft, names: Names): Said {
     ...EXACT_FIELDS.map((field): [string, string] => [field.label, sayExact(field, need, conditions, install.units).words]),
     ['Stands until', draft.standsUntil === null ? 'not set' : sayDate(draft.standsUntil)],
     ['Figures on paper', draft.units === undefined ? 'as everyone here' : SYSTEM_WORDS[draft.units]],
+    [
+      'Discount',
+      draft.discount ? sayDiscount(draft.discount, install.currency, draft.discount.storeId && storeName(draft.discount.storeId)) : 'none',
+    ],
+    ['Deposit', draft.deposit ? sayDeposit(draft.deposit, install.currency) : 'none'],
     ['Note', draft.note || 'none'],
     ['We suggest', saySuggestion(draft)],
     ...draft.builds.flatMap((build, index) => sayBuild(build, BUILD_LETTERS[index] ?? '', names)),

@@ -1,7 +1,9 @@
 import type { CivilDate } from '../../../core/dates.ts'
 import type { Build, BuildLine, QuoteDraft } from '../../../core/quote/draft.ts'
+import type { Discount } from '../../../core/pricing/discount.ts'
 import type { Need, NeedExact } from '../../../core/quote/need.ts'
 import type { OurService } from '../../../core/quote/our-service.ts'
+import type { Deposit } from '../../../core/quote/terms.ts'
 
 /** What an advisor does to a draft. Ids are made by the screen, so that the same edits give the same draft. */
 export type DraftEdit =
@@ -10,6 +12,8 @@ export type DraftEdit =
   | { do: 'stands_until'; date: CivilDate | null }
   /** Undefined: as the install has it. */
   | { do: 'units'; units: QuoteDraft['units'] }
+  | { do: 'discount'; discount: Discount | null }
+  | { do: 'deposit'; deposit: Deposit | null }
   | { do: 'need'; change: Partial<Omit<Need, 'exact'>> }
   /** A field set to undefined goes back to its assumed default. */
   | { do: 'exact'; change: Partial<NeedExact> }
@@ -45,6 +49,10 @@ export function editDraft(draft: QuoteDraft, edit: DraftEdit): QuoteDraft {
       return edit.date === draft.standsUntil ? draft : { ...draft, standsUntil: edit.date }
     case 'units':
       return edit.units === draft.units ? draft : withoutUndefined({ ...draft, units: edit.units })
+    case 'discount':
+      return { ...draft, discount: edit.discount }
+    case 'deposit':
+      return { ...draft, deposit: edit.deposit }
     case 'need':
       return { ...draft, need: { ...draft.need, ...edit.change } }
     case 'exact':
@@ -56,7 +64,10 @@ export function editDraft(draft: QuoteDraft, edit: DraftEdit): QuoteDraft {
   }
 }
 
-type BuildEdit = Exclude<DraftEdit, { do: 'title' | 'note' | 'stands_until' | 'units' | 'need' | 'exact' | 'suggest' }>
+type BuildEdit = Exclude<
+  DraftEdit,
+  { do: 'title' | 'note' | 'stands_until' | 'units' | 'discount' | 'deposit' | 'need' | 'exact' | 'suggest' }
+>
 
 function editBuilds(draft: QuoteDraft, edit: BuildEdit): QuoteDraft {
   switch (edit.do) {

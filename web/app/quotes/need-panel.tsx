@@ -20,7 +20,7 @@ export function NeedPanel(): ReactElement {
       <h2 id="need-heading">The need</h2>
       {changing && !desk.locked ? (
         <div className="form need-form">
-          <NeedQuestions need={draft.need} stores={view.stores} onChange={change} />
+          <NeedQuestions need={draft.need} stores={view.stores} regions={view.regions} onChange={change} />
           <FirstExactFields need={draft.need} conditions={conditions} onChange={(exact) => desk.edit({ do: 'exact', change: exact })} />
           <details className="exact" open>
             <summary>More exact</summary>
@@ -29,7 +29,7 @@ export function NeedPanel(): ReactElement {
         </div>
       ) : (
         <>
-          <Rows rows={needRows(draft.need, conditions, desk.inputs.install, view.stores, view.asOf)} />
+          <Rows rows={needRows(draft.need, conditions, desk.inputs.install, view, view.asOf)} />
           <MoreExact />
         </>
       )}

@@ -1,5 +1,6 @@
 import type { ReactElement } from 'react'
 import { LIVESTOCK_GROUPS } from '../../../core/catalog/livestock.ts'
+import type { Region } from '../../../core/catalog/region.ts'
 import type { Store } from '../../../core/catalog/store.ts'
 import type { Need } from '../../../core/quote/need.ts'
 import { SelectField, TickField } from '../parts/choice-fields.tsx'
@@ -12,13 +13,15 @@ import { SizeField } from './size-field.tsx'
 interface Props {
   need: Need
   stores: Store[]
+  /** Sets of stores that may be named in place of single ones. */
+  regions?: readonly Region[] | undefined
   onChange: (change: Partial<Omit<Need, 'exact'>>) => void
 }
 
 const LOOKS = (['any', 'standard', 'kit', 'rimless'] as const).map((value) => ({ value, label: LOOK_WORDS[value] }))
 
 /** The five questions a customer can answer at the counter, then look and stores. */
-export function NeedQuestions({ need, stores, onChange }: Props): ReactElement {
+export function NeedQuestions({ need, stores, regions = [], onChange }: Props): ReactElement {
   const reader = useReader()
   const today = useToday()
   const group = LIVESTOCK_GROUPS.find((row) => row.id === need.livestockId)
@@ -53,8 +56,25 @@ export function NeedQuestions({ need, stores, onChange }: Props): ReactElement {
         onChange={(date) => onChange({ byDate: date === '' ? null : date })}
       />
       <SelectField label="Look" value={need.look} options={LOOKS} onChange={(look) => look !== '' && onChange({ look })} />
-      <StoreTicks need={need} stores={stores} onChange={onChange} />
+      <RegionChoice need={need} stores={stores} regions={regions} onChange={onChange} />
+      {!need.regionId && <StoreTicks need={need} stores={stores} onChange={onChange} />}
     </>
+  )
+}
+
+/** A region names its stores all at once; one that was taken out since leaves the stores that are ticked. */
+function RegionChoice({ need, regions = [], onChange }: Props): ReactElement | null {
+  if (regions.length === 0 && !need.regionId) return null
+  const gone =
+    need.regionId && !regions.some(({ id }) => id === need.regionId) ? [{ value: need.regionId, label: 'a region that is gone' }] : []
+  return (
+    <SelectField
+      label="Region they will buy in"
+      none="choose single stores"
+      value={need.regionId ?? ''}
+      options={[...gone, ...regions.map(({ id, name }) => ({ value: id, label: name }))]}
+      onChange={(regionId) => onChange({ regionId: regionId || null })}
+    />
   )
 }
 

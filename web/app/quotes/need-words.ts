@@ -1,5 +1,6 @@
 import { COMMON_SIZES } from '../../../core/catalog/common-sizes.ts'
 import { LIVESTOCK_GROUPS } from '../../../core/catalog/livestock.ts'
+import type { Region } from '../../../core/catalog/region.ts'
 import type { Store } from '../../../core/catalog/store.ts'
 import { sayWeekday, yearOf, type CivilDate } from '../../../core/dates.ts'
 import type { Install } from '../../../core/install.ts'
@@ -32,16 +33,23 @@ export function sayAnimals(need: Need): string {
 }
 
 /** The five questions, then the room: what must be seen without unfolding anything. */
-export function needRows(need: Need, conditions: Conditions, install: Install, stores: Store[], asOf: CivilDate): NeedRow[] {
+export function needRows(
+  need: Need,
+  conditions: Conditions,
+  install: Install,
+  { stores, regions = [] }: { stores: Store[]; regions?: readonly Region[] | undefined },
+  asOf: CivilDate,
+): NeedRow[] {
   const stated = (label: string, words: string): NeedRow => ({ label, words, assumed: false })
   const names = need.storeIds.map((id) => stores.find((store) => store.id === id)?.name ?? 'a store that is gone')
+  const region = regions.find(({ id }) => id === need.regionId)
   return [
     stated('Size', sayBig(need, install.units)),
     stated('Place', need.place || 'not asked yet'),
     stated('Animals', sayAnimals(need)),
     stated('Look', LOOK_WORDS[need.look]),
     roomRow(conditions, install.units),
-    stated('Stores', names.length === 0 ? 'any' : names.join(', ')),
+    stated('Stores', region ? `all of ${region.name}` : names.length === 0 ? 'any' : names.join(', ')),
     stated('Budget', need.budgetMinor === null ? 'not asked yet' : sayMoney(need.budgetMinor, install.currency)),
     stated('By', need.byDate === null ? 'no hurry' : sayWeekday(need.byDate, yearOf(asOf))),
   ]

@@ -18,6 +18,7 @@ import { useInstall } from '../session/session.ts'
 import { CustomerChoice, type ChosenCustomer } from './customer-choice.tsx'
 import { focusFault } from './focus-fault.ts'
 import { FirstExactFields, NeedExactFields } from './need-exact-fields.tsx'
+import { regionsQuery } from '../stores/stores-query.ts'
 import { NeedQuestions } from './need-questions.tsx'
 import { newBuild } from './new-build.ts'
 import { copiedDraft } from './quote-copy.ts'
@@ -133,6 +134,7 @@ function useMakeQuote() {
 function NeedPart({ need, change }: { need: Need; change: (next: (need: Need) => Need) => void }): ReactElement {
   const install = useInstall()
   const stores = useQuery({ queryKey: ['stores'], queryFn: listStores })
+  const regions = useQuery(regionsQuery)
   const conditions = resolveConditions(need, install)
   const changeExact = (part: Partial<NeedExact>): void =>
     change((now) => ({
@@ -143,7 +145,12 @@ function NeedPart({ need, change }: { need: Need; change: (next: (need: Need) =>
     <fieldset className="new-need">
       <legend>The need</legend>
       <div className="form">
-        <NeedQuestions need={need} stores={stores.data ?? []} onChange={(part) => change((now) => ({ ...now, ...part }))} />
+        <NeedQuestions
+          need={need}
+          stores={stores.data ?? []}
+          regions={regions.data}
+          onChange={(part) => change((now) => ({ ...now, ...part }))}
+        />
         <FirstExactFields need={need} conditions={conditions} onChange={changeExact} />
         <details className="exact">
           <summary>More exact: outlet, tap water, animals</summary>

@@ -38,8 +38,25 @@ export function SumRows(): ReactElement {
           )
         })}
       </tr>
+      <DepositRow />
       <OpenRow />
     </tfoot>
+  )
+}
+
+/** What is paid when the customer says yes, under the total it is taken of. */
+function DepositRow(): ReactElement | null {
+  const { shown, chosen, currency } = useDesk()
+  if (shown.every(({ depositMinor }) => depositMinor == null)) return null
+  return (
+    <tr>
+      <th scope="row">Deposit</th>
+      {shown.map(({ id, depositMinor }) => (
+        <td key={id} className={columnClass(id === chosen.id, 'fig')}>
+          {depositMinor == null ? '' : sayMoney(depositMinor, currency, { symbol: false })}
+        </td>
+      ))}
+    </tr>
   )
 }
 

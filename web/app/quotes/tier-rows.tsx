@@ -19,10 +19,12 @@ const TIERS = [
 
 /** What each build costs in the order of water levels, on one staff, and how many checks came out how. */
 export function TierRows(): ReactElement {
-  const { shown, chosen } = useDesk()
+  const { shown, chosen, state } = useDesk()
+  // A store's own quote knows of no price elsewhere.
+  const tiers = TIERS.filter(({ key }) => key !== 'bestSeen' || state.view.install.mode === 'club')
   return (
     <tbody className="tiers-b">
-      {TIERS.map(({ key, sign, words }) => (
+      {tiers.map(({ key, sign, words }) => (
         <tr key={key} className={key === 'today' ? 'now' : undefined}>
           <th scope="row">
             <TierSign tier={sign} /> {words}

@@ -10,13 +10,18 @@ import { MergedTold, StaleTold, type Clash } from '../parts/conflict-told.tsx'
 import { mergeTyped } from '../parts/merge.ts'
 import { Screen } from '../parts/screen.tsx'
 import { useCurrency, useReader } from '../session/session.ts'
+import { DeleteStore } from './delete-store.tsx'
 import { draftOfStore, type StoreDraft } from './store-draft.ts'
 import { StoreForm } from './store-form.tsx'
 
 const LABELS: Record<keyof StoreDraft, string> = {
-  name: 'Name', kind: 'Kind', town: 'Town', country: 'Country', subdivision: 'State or province', timeZone: 'Time zone', taxPercent: 'Tax', pricesIncludeTax: 'Prices include the tax',
-  deliveryTaxed: 'Delivery is taxed', deliveryKind: 'Delivery', fee: 'Delivery fee', freeOver: 'Free from', oversize: 'Oversize surcharge', returnDays: 'Return days', note: 'Note', archived: 'Archived',
+  name: 'Name', kind: 'Kind', town: 'Town', country: 'Country', subdivision: 'State or province', timeZone: 'Time zone', taxPercent: 'Tax', taxName: 'Name of the usual rate', rates: 'Other rates', pricesIncludeTax: 'Prices include the tax',
+  deliveryTaxed: 'Delivery is taxed', deliveryRate: 'Rate of delivery', deliveryKind: 'Delivery', fee: 'Delivery fee', freeOver: 'Free from', oversize: 'Oversize surcharge', returnDays: 'Return days', warrantyMonths: 'Warranty', currency: 'Currency', own: 'Own store', note: 'Note', archived: 'Archived',
 } // prettier-ignore
+
+/** A list of rates is told by their names. */
+const sayTyped = (value: StoreDraft[keyof StoreDraft]): string =>
+  Array.isArray(value) ? value.map(({ name, percent }) => `${name} ${percent} %`).join(', ') || 'none' : String(value)
 
 type Read = Versioned<Store>
 
@@ -42,7 +47,7 @@ export function EditStore({ read, reload }: { read: Read; reload: () => Promise<
       if (!newest) return
       const theirs = draftOfStore(newest.value, currency, reader)
       const { merged, clashes: both } = mergeTyped(based.draft, draft, theirs)
-      setClashes(both.map((key) => ({ label: LABELS[key], mine: String(draft[key]), theirs: String(theirs[key]) })))
+      setClashes(both.map((key) => ({ label: LABELS[key], mine: sayTyped(draft[key]), theirs: sayTyped(theirs[key]) })))
       setBased({ etag: newest.etag, draft: theirs })
       setDraft(merged)
       save.reset()
@@ -72,6 +77,7 @@ export function EditStore({ read, reload }: { read: Read; reload: () => Promise<
         }
         onSave={(body) => save.mutate(body)}
       />
+      <DeleteStore store={read.value} />
     </Screen>
   )
 }

@@ -4,6 +4,7 @@ import { ChoiceField, TickField } from '../parts/choice-fields.tsx'
 import { TextField } from '../parts/field.tsx'
 import { moneyKeyboard } from '../parts/figure.ts'
 import { useCurrency } from '../session/session.ts'
+import { StoreRates } from './store-rates.tsx'
 import type { StoreDraft } from './store-draft.ts'
 
 export interface StorePartProps {
@@ -35,6 +36,16 @@ export function StoreCharges({ draft, faults, set }: StorePartProps): ReactEleme
           fault={faults['taxBasisPoints']}
           required
         />
+        {draft.rates.length > 0 && (
+          <TextField
+            label="Its name on the receipt"
+            value={draft.taxName}
+            maxLength={40}
+            onChange={(taxName) => set({ taxName })}
+            fault={faults['taxName']}
+            required={false}
+          />
+        )}
         <TickField
           label="Prices include the tax"
           checked={draft.pricesIncludeTax}
@@ -42,6 +53,7 @@ export function StoreCharges({ draft, faults, set }: StorePartProps): ReactEleme
         />
         <TickField label="Delivery is taxed" checked={draft.deliveryTaxed} onChange={(deliveryTaxed) => set({ deliveryTaxed })} />
       </div>
+      <StoreRates draft={draft} faults={faults} set={set} />
       <ChoiceField label="Delivery" value={draft.deliveryKind} onChange={(deliveryKind) => set({ deliveryKind })} options={RULES} />
       {draft.deliveryKind !== 'pickup_only' && <DeliveryFees draft={draft} faults={faults} set={set} />}
       <div className="form-row">
@@ -55,13 +67,25 @@ export function StoreCharges({ draft, faults, set }: StorePartProps): ReactEleme
           help="The leak test must fall inside them."
           required={false}
         />
+        <TextField
+          label="Warranty"
+          value={draft.warrantyMonths}
+          onChange={(warrantyMonths) => set({ warrantyMonths })}
+          unit="months"
+          inputMode="numeric"
+          fault={faults['warrantyMonths']}
+          help="Where the maker gives none of its own."
+          required={false}
+        />
       </div>
     </>
   )
 }
 
 function DeliveryFees({ draft, faults, set }: StorePartProps): ReactElement {
-  const currency = useCurrency()
+  const home = useCurrency()
+  const typed = draft.currency.trim().toUpperCase()
+  const currency = /^[A-Z]{3}$/.test(typed) ? typed : home
   const money = { before: currencySign(currency).trim(), inputMode: moneyKeyboard(currency), required: true }
   return (
     <div className="form-row">

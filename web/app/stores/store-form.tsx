@@ -6,6 +6,7 @@ import { ChoiceField } from '../parts/choice-fields.tsx'
 import { NoteField, TextField } from '../parts/field.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
 import { useCurrency, useReader } from '../session/session.ts'
+import { StoreMoney } from './store-money.tsx'
 import { StoreCharges, type StorePartProps } from './store-charges.tsx'
 import { readStoreDraft, type StoreDraft } from './store-draft.ts'
 
@@ -29,6 +30,11 @@ const SHOWN = [
   'delivery.oversizeMinor',
   'delivery.freeOverMinor',
   'returnDays',
+  'warrantyMonths',
+  'currency',
+  'own',
+  'taxName',
+  'deliveryRate',
   'note',
 ]
 
@@ -50,6 +56,7 @@ export function StoreForm({ draft, onChange, error, busy, saveWords, conflict, o
       }}
     >
       <StorePlace draft={draft} faults={faults} set={set} />
+      <StoreMoney draft={draft} faults={faults} set={set} />
       <StoreCharges draft={draft} faults={faults} set={set} />
       <NoteField label="Note" value={draft.note} onChange={(note) => set({ note })} fault={faults['note']} required={false} />
       {conflict ?? <ErrorNotice error={error} shown={SHOWN} />}

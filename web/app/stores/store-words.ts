@@ -13,7 +13,12 @@ export function sayDelivery(rule: Store['delivery'], currency: string): string {
 export const sayPercent = (basisPoints: number): string => String(Number((basisPoints / 100).toFixed(4)))
 
 /** @example sayTax({ taxBasisPoints: 600, pricesIncludeTax: false }) // '6 %, added' */
-export function sayTax({ taxBasisPoints, pricesIncludeTax }: Pick<Store, 'taxBasisPoints' | 'pricesIncludeTax'>): string {
-  if (taxBasisPoints === 0) return 'none'
-  return `${sayPercent(taxBasisPoints)} %, ${pricesIncludeTax ? 'in the price' : 'added'}`
+export function sayTax({
+  taxBasisPoints,
+  otherRates = [],
+  pricesIncludeTax,
+}: Pick<Store, 'taxBasisPoints' | 'otherRates' | 'pricesIncludeTax'>): string {
+  if (taxBasisPoints === 0 && otherRates.length === 0) return 'none'
+  const rates = [taxBasisPoints, ...otherRates.map(({ basisPoints }) => basisPoints)].map((rate) => `${sayPercent(rate)} %`)
+  return `${rates.join(' and ')}, ${pricesIncludeTax ? 'in the price' : 'added'}`
 }

@@ -1,5 +1,8 @@
 import { queryOptions } from '@tanstack/react-query'
-import { listStores } from '../client/stores.ts'
+import { listCurrencyRates, listRegions, listStores } from '../client/stores.ts'
 
 /** Every store, archived ones included; screens leave those out where something new is chosen. */
 export const storesQuery = queryOptions({ queryKey: ['stores'], queryFn: listStores, staleTime: 5 * 60_000 })
+
+export const regionsQuery = queryOptions({ queryKey: ['regions'], queryFn: listRegions, staleTime: 5 * 60_000 })
+export const currencyRatesQuery = queryOptions({ queryKey: ['currency-rates'], queryFn: listCurrencyRates })
