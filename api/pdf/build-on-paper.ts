@@ -1,5 +1,6 @@
 import { SLOT_PLAIN_NAMES } from '../../core/catalog/kinds.ts'
 import type { Install } from '../../core/install.ts'
+import { termsNote } from '../../core/quote/money-notes.ts'
 import { sayLineTerms, sayShare } from '../../core/quote/terms.ts'
 import type { LineCost, Receipt } from '../../core/pricing/tiers.ts'
 import type { AssembledBuild, SlotRow } from '../../core/quote/revision.ts'
@@ -20,17 +21,20 @@ export function buildOnPaper(
   teller: Teller,
   mode: Install['mode'] = 'club',
 ): BuildPaper {
+  const shared = sharedTerms(build)
   return {
     letter: build.letter,
     name: build.name,
     suggested: build.suggested,
-    lines: build.cost.lines.map((line) => lineOnPaper(line, build, names, teller)),
     also: build.rows.flatMap((row) => alsoRow(row, teller)),
     notes: buildNotes(build),
+    lines: build.cost.lines.map((line) => lineOnPaper(line, build, names, teller, shared)),
+    termsNote: termsNote(build.cost.lines),
     seenHeads: mode === 'store' ? ['Price', 'Valid from'] : ['Price seen as', 'Seen on'],
     discounted: build.cost.receipts.some(({ discountMinor }) => (discountMinor ?? 0) !== 0),
     receipts: build.cost.receipts.map((receipt) => ({
       store: teller.storeName(receipt.storeId),
+      terms: shared.get(receipt.storeId) ?? '',
       goods: teller.bare(receipt.goodsMinor),
       delivery: teller.bare(receipt.deliveryMinor),
       discount: (receipt.discountMinor ?? 0) === 0 ? '' : teller.bare(-(receipt.discountMinor ?? 0)),
@@ -42,6 +46,17 @@ export function buildOnPaper(
   }
 }
 
+/** Return days and warranty by store where all its lines have the same: told once beside its receipt, else on each line. */
+function sharedTerms({ cost }: AssembledBuild): Map<string, string> {
+  const byStore = Map.groupBy(cost.lines, ({ storeId }) => storeId ?? '')
+  return new Map(
+    [...byStore].flatMap(([storeId, lines]) => {
+      const [terms = '', ...others] = new Set(lines.map(sayLineTerms))
+      return cost.receipts.some((receipt) => receipt.storeId === storeId) && others.length === 0 ? [[storeId, terms] as const] : []
+    }),
+  )
+}
+
 /** The tax of a receipt, rate by rate where it has several; what printed prices already hold says so. */
 function taxLines(receipt: Receipt, teller: Teller): string[] {
   const held = (receipt.taxIncludedMinor ?? 0) === 0 ? '' : ' in the prices'
@@ -51,13 +66,19 @@ function taxLines(receipt: Receipt, teller: Teller): string[] {
   )
 }
 
-function lineOnPaper(line: LineCost, build: AssembledBuild, names: ReadonlyMap<string, string>, teller: Teller): LinePaper {
+function lineOnPaper(
+  line: LineCost,
+  build: AssembledBuild,
+  names: ReadonlyMap<string, string>,
+  teller: Teller,
+  shared: ReadonlyMap<string, string>,
+): LinePaper {
   const row = build.rows.find((each) => each.lineId === line.lineId && each.answer !== 'in_kit')
   const name = names.get(line.productId) ?? 'a product no longer in the catalog'
   const onSale = isSale(line)
   return {
     text: row?.text ?? (line.quantity === 1 ? name : `${line.quantity} × ${name}`),
-    terms: sayLineTerms(line),
+    terms: shared.has(line.storeId ?? '') ? '' : sayLineTerms(line),
     store: teller.storeName(line.storeId),
     how: [
       line.condition === null

@@ -102,12 +102,14 @@ export interface BuildPaper {
   also: Array<{ slot: string; text: string }>
   /** What the specs of its parts ask for, each once. */
   notes: Array<{ about: string; text: string }>
+  /** Under the lines, where any states return days or a warranty. */
+  termsNote: string
   /** Heads of the columns that say where a price comes from. */
   seenHeads: [string, string]
   /** Whether any receipt has a discount: else it has no column. */
   discounted: boolean
   /** `tax` has a line a rate. */
-  receipts: Array<{ store: string; goods: string; discount: string; delivery: string; tax: string[]; total: string }>
+  receipts: Array<{ store: string; terms: string; goods: string; discount: string; delivery: string; tax: string[]; total: string }>
   total: TierCell
   sizing: SizingPaper
 }

@@ -3,17 +3,19 @@ import { sayDeposit, sayDiscount, sayLineTerms, TERMS_BESIDE_LAW } from './terms
 
 /**
  * What a customer is told of the money of an issued quote beside its figures, a sentence each: the discount with its reason, the deposit, the
- * rates of exchange with their day and source, and that stated terms leave rights by law alone.
+ * rates of exchange with their day and source.
  */
-export function moneyNotes({ discount, inputs, moneyNotes: rates = [], builds }: RevisionDocument): string[] {
+export function moneyNotes({ discount, inputs, moneyNotes: rates = [] }: RevisionDocument): string[] {
   const { currency } = inputs.install
   const { deposit } = inputs.draft
   const from = inputs.stores.find(({ id }) => id === discount?.storeId)?.name ?? null
-  const stated = builds.some(({ cost }) => cost.lines.some((line) => sayLineTerms(line) !== ''))
   return [
     ...(discount ? [`Discount: ${sayDiscount(discount, currency, from)}.`] : []),
     ...(deposit ? [`Deposit when you say yes: ${sayDeposit(deposit, currency)}.`] : []),
     ...rates,
-    ...(stated ? [TERMS_BESIDE_LAW] : []),
   ]
 }
+
+/** What stands under lines that state return days or a warranty; empty where none does. */
+export const termsNote = (lines: ReadonlyArray<Parameters<typeof sayLineTerms>[0]>): string =>
+  lines.some((line) => sayLineTerms(line) !== '') ? TERMS_BESIDE_LAW : ''

@@ -57,6 +57,15 @@ const routes = [
     component: screen(() => import('./catalog/new-product-screen.tsx'), 'NewProductScreen'),
   }),
   createRoute({ ...at('/catalog/import'), component: screen(() => import('./catalog/import-screen.tsx'), 'ImportScreen') }),
+  createRoute({ ...at('/catalog/price-list'), component: screen(() => import('./price-list/price-list-screen.tsx'), 'PriceListScreen') }),
+  createRoute({
+    ...at('/catalog/price-list/import'),
+    component: screen(() => import('./price-list/price-list-import-screen.tsx'), 'PriceListImportScreen'),
+  }),
+  createRoute({
+    ...at('/catalog/price-list/$productId'),
+    component: screen(() => import('./price-list/price-list-entry-screen.tsx'), 'PriceListEntryScreen'),
+  }),
   createRoute({
     ...at('/catalog/$productId'),
     component: screen(() => import('./catalog/edit-product-screen.tsx'), 'EditProductScreen'),

@@ -2,7 +2,7 @@ import { sayDate, sayWeekday, yearOf, type CivilDate } from '../../core/dates.ts
 import type { QuoteState } from '../../core/quote/draft.ts'
 import type { QuoteAnswer } from '../../core/quote/quote-view.ts'
 import type { RevisionDocument } from '../../core/quote/revision.ts'
-import { moneyNotes } from '../../core/quote/money-notes.ts'
+import { moneyNotes, termsNote } from '../../core/quote/money-notes.ts'
 import { sayMoney } from '../../core/money.ts'
 import { staffBuildOf, staffPlot } from '../plots/staff.ts'
 import { contactLine } from './contact.ts'
@@ -89,7 +89,9 @@ function comparison(quote: RevisionDocument, open: boolean): Markup {
 
 /** What stands beside the figures: discount, deposit, rates of exchange, and where the prices come from. */
 function terms(quote: RevisionDocument): Markup {
-  const notes = [...moneyNotes(quote), seenNote(quote)]
+  const notes = [...moneyNotes(quote), seenNote(quote), termsNote(quote.builds.flatMap(({ cost }) => cost.lines))].filter(
+    (note) => note !== '',
+  )
   return markup`<section class="terms" aria-labelledby="h-terms"><h2 id="h-terms">About the prices</h2><ul class="plain">${notes.map((note) => markup`<li>${note}</li>`)}</ul></section>`
 }
 

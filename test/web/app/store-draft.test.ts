@@ -8,6 +8,8 @@ import { sayDelivery, sayTax } from '../../../web/app/stores/store-words.ts'
 const store: Store = {
   id: '01980000-0000-7000-8000-000000000002', name: 'Upriver Aquatics', kind: 'online', town: null, country: 'US', subdivision: 'MI', timeZone: 'America/New_York', taxBasisPoints: 625,
   pricesIncludeTax: false, deliveryTaxed: true, delivery: { kind: 'free_over', feeMinor: 995, freeOverMinor: 9900, oversizeMinor: 3500 }, returnDays: 30, note: null, archived: false, version: 2,
+  taxName: 'Full', otherRates: [{ name: 'Low', basisPoints: 312.5, kinds: ['substrate'], productIds: ['01980000-0000-7000-8000-000000000009'] }], deliveryRate: 'Low', warrantyMonths: 24,
+  currency: null, own: false,
 } // prettier-ignore
 
 describe('the form of a store', () => {
@@ -17,6 +19,18 @@ describe('the form of a store', () => {
     expect(faults).toEqual({})
     expect(body).toEqual(rest)
     expect(StoreInput.safeParse(body).error).toBeUndefined()
+  })
+  it('takes amounts of a store of another currency in that currency', () => {
+    const yen: Store = { ...store, currency: 'JPY', delivery: { kind: 'flat', feeMinor: 800, oversizeMinor: 0 } }
+    const draft = draftOfStore(yen, 'USD', US)
+    expect(draft.fee).toBe('800')
+    expect(readStoreDraft(draft, 'USD', US).body).toMatchObject({ currency: 'JPY', delivery: yen.delivery })
+    expect(readStoreDraft({ ...draft, currency: 'usd', fee: '8.00' }, 'USD', US).body).toMatchObject({ currency: null })
+  })
+  it('names a rate without figure, name or goods by its place', () => {
+    const draft = { ...draftOfStore(store, 'USD', US), rates: [{ name: ' ', percent: '', kinds: [], productIds: [] }] }
+    const { faults } = readStoreDraft(draft, 'USD', US)
+    expect(Object.keys(faults).toSorted()).toEqual(['otherRates.0.basisPoints', 'otherRates.0.kinds', 'otherRates.0.name'])
   })
   it('names what is missing, and never takes it for 0', () => {
     const draft = { ...emptyStore({ country: 'US', timeZone: 'America/New_York' }), deliveryKind: 'free_over' as const }
@@ -59,7 +73,7 @@ it('what a store charges is said in one line', () => {
   expect(sayDelivery(store.delivery, 'USD')).toBe('$9.95, free from $99.00; oversize $35.00 more')
   expect(sayDelivery({ kind: 'flat', feeMinor: 0, oversizeMinor: 0 }, 'USD')).toBe('free')
   expect(sayDelivery({ kind: 'pickup_only' }, 'USD')).toBe('pickup only')
-  expect(sayTax(store)).toBe('6.25 %, added')
+  expect(sayTax(store)).toBe('6.25 % and 3.125 %, added')
   expect(sayTax({ taxBasisPoints: 887.5, pricesIncludeTax: false })).toBe('8.875 %, added')
   expect(sayTax({ taxBasisPoints: 1900, pricesIncludeTax: true })).toBe('19 %, in the price')
 })

@@ -56,6 +56,9 @@ export function CatalogScreen(): ReactElement {
 
 const CatalogActions = (): ReactElement => (
   <>
+    <Link to="/catalog/price-list" className="btn">
+      Price list
+    </Link>
     <Link to="/catalog/import" className="btn">
       Import a CSV file
     </Link>

@@ -2,10 +2,13 @@ import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import type { ReactElement } from 'react'
 import type { Store } from '../../../core/catalog/store.ts'
+import { storeCurrency } from '../../../core/pricing/foreign-stores.ts'
 import { RuledTable, type Column } from '../parts/ruled-table.tsx'
 import { Screen } from '../parts/screen.tsx'
 import { Empty, ErrorNotice, LoadingRows } from '../parts/states.tsx'
 import { useCurrency } from '../session/session.ts'
+import { RatesSection } from './rates-section.tsx'
+import { RegionsSection } from './regions-section.tsx'
 import { storesQuery } from './stores-query.ts'
 import { sayDelivery, sayTax } from './store-words.ts'
 
@@ -32,10 +35,14 @@ export function StoresScreen(): ReactElement {
       ),
     },
     { key: 'where', head: 'Where', phone: 'figure', cell: (store) => (store.kind === 'online' ? 'online' : (store.town ?? 'local')) },
-    { key: 'delivery', head: 'Delivery', phone: 'below', cell: (store) => sayDelivery(store.delivery, currency) },
+    { key: 'delivery', head: 'Delivery', phone: 'below', cell: (store) => sayDelivery(store.delivery, storeCurrency(store, currency)) },
     { key: 'tax', head: 'Tax', phone: 'state', cell: sayTax },
     { key: 'returns', head: 'Returns', cell: (store) => (store.returnDays === null ? 'not stated' : `${store.returnDays} days`) },
-    { key: 'state', head: 'State', cell: (store) => (store.archived ? 'archived' : '') },
+    {
+      key: 'state',
+      head: 'State',
+      cell: (store) => [store.own ? 'our own' : '', store.archived ? 'archived' : ''].filter(Boolean).join(', '),
+    },
   ]
   return (
     <Screen
@@ -49,6 +56,8 @@ export function StoresScreen(): ReactElement {
       {stores.data && stores.data.length > 0 && (
         <RuledTable caption="Stores" columns={columns} rows={stores.data} rowKey={({ id }) => id} />
       )}
+      {stores.data && stores.data.length > 1 && <RegionsSection stores={stores.data} />}
+      {stores.data && <RatesSection stores={stores.data} />}
     </Screen>
   )
 }

@@ -1,0 +1,77 @@
+import { describe, expect, it } from 'vitest'
+import type { BuildPaper } from '../../../api/pdf/paper.ts'
+import { quotePaper } from '../../../api/pdf/quote-paper.ts'
+import type { Product } from '../../../core/catalog/product.ts'
+import type { Store } from '../../../core/catalog/store.ts'
+import type { QuoteDraft } from '../../../core/quote/draft.ts'
+import { revisionDocument } from '../../../core/quote/revision-document.ts'
+import type { QuoteInputs } from '../../../core/quote/revision.ts'
+import { sampleInputs } from '../../support/sample-revision.ts'
+
+const heading = { number: '2026-0147', revision: 1, issuedOn: '2026-10-20', standsUntil: '2026-10-31', advisor: 'Bram Ockley' }
+
+function paperOf(change: (inputs: QuoteInputs) => Partial<QuoteInputs>, terms: Partial<QuoteDraft> = {}) {
+  const inputs = sampleInputs({ builds: 1 })
+  const document = revisionDocument({ ...inputs, draft: { ...inputs.draft, ...terms }, ...change(inputs) }, heading)
+  return quotePaper({ document, customerName: 'Ines Tillish', paper: 'a4', links: null, draft: false }).paper
+}
+const inStores = (fields: Partial<Store>) => (inputs: QuoteInputs) => ({ stores: inputs.stores.map((store) => ({ ...store, ...fields })) })
+const figure = (text: string | undefined): number => Math.round(Number(text?.replaceAll(',', '').replace('\u2212', '-')) * 100)
+
+describe('money on paper', () => {
+  it('has the discount in a column that adds up, with its reason, and the deposit under the total', () => {
+    const { first, detail } = paperOf(() => ({}), {
+      discount: { kind: 'share', basisPoints: 1000, storeId: null, reason: 'club evening' },
+      deposit: { kind: 'share', basisPoints: 2500 },
+    })
+    expect(first.sums.map(({ label }) => label)).toEqual([
+      'Goods',
+      'Discount',
+      'Delivery',
+      expect.stringContaining('Tax'),
+      'Today',
+      'Deposit',
+    ])
+    const of = (label: string) => figure(first.sums.find((sum) => sum.label.startsWith(label))?.cells[0]?.replace('$', ''))
+    expect(of('Goods') + of('Discount') + of('Delivery') + of('Tax')).toBe(of('Today'))
+    expect(of('Deposit')).toBe(Math.round(of('Today') / 4))
+    expect(first.priceNote).toContain('Discount: 10 % off the goods: club evening. Deposit when you say yes: 25 % of today’s total.')
+    expect(detail.discounted).toBe(true)
+  })
+
+  it('tells tax rate by rate, and each rate of exchange with its day, source and age', () => {
+    const rates = [{ currency: 'CAD', rate: 0.7312, seenOn: '2026-08-12', source: 'noon rate' }]
+    const low = { name: 'Low', basisPoints: 700, kinds: ['substrate' as const], productIds: [] }
+    const { first, detail } = paperOf((inputs) => ({ ...inStores({ otherRates: [low], currency: 'CAD' })(inputs), rates }))
+    expect(detail.receipts.flatMap(({ tax }) => tax).filter((line) => line.startsWith('Low, 7 %: '))).toHaveLength(1)
+    expect(first.priceNote).toMatch(/1 CAD = 0\.7312 USD, rate of Aug 12, 2026 \(noon rate\), which is 69 days old/)
+  })
+
+  it('says that a currency has no rate, and gives no total', () => {
+    const { first } = paperOf(inStores({ currency: 'CAD' }))
+    expect(first.priceNote).toMatch(/in CAD, for which no rate of exchange is set: they are in no total/)
+    expect(first.tiers.every(({ cells }) => cells.every((cell) => cell.figure === null))).toBe(true)
+  })
+
+  it('states return days and warranty once a store where all its lines have the same, else on each line', () => {
+    const terms = (detail: BuildPaper) => ({
+      lines: detail.lines.map((line) => line.terms).filter((words) => words !== ''),
+      stores: detail.receipts.map((receipt) => receipt.terms).filter((words) => words !== ''),
+    })
+    const alike = terms(paperOf(inStores({ returnDays: 30, warrantyMonths: 24 })).detail)
+    expect(alike.lines).toEqual([])
+    expect(new Set(alike.stores)).toEqual(new Set(['return within 30 days, warranty 2 years']))
+    const own = paperOf((inputs) => ({
+      ...inStores({ returnDays: 30, warrantyMonths: 24 })(inputs),
+      products: inputs.products.map((product) => (product.kind === 'filter' ? { ...product, warrantyMonths: 36 } : product)) as Product[],
+    }))
+    expect(terms(own.detail).lines).toContain('return within 30 days, warranty 3 years')
+    expect(own.detail.termsNote).toContain('the rights that the law gives')
+  })
+
+  it('says of every price of a club that it is as seen and no offer', () => {
+    const { first, detail } = paperOf(() => ({}))
+    expect(first.priceNote).toContain('as seen on the date beside it in the lines that follow, not an offer by the store')
+    expect(detail.lines.every((line) => line.price === null || line.seen !== '')).toBe(true)
+  })
+})
