@@ -129,7 +129,7 @@ describe('a quote in store mode', () => {
     const named = draft.builds.map((build) => ({ ...build, lines: build.lines.map((line) => ({ ...line, storeId: outside.id })) }))
     const view = await newQuote(manager, {
       ...draft,
-      builds: named as typeof draft.builds,
+      builds: named,
       need: { ...draft.need, storeIds: [outside.id] },
     })
     expect(view.stores.map(({ name }) => name)).toEqual(['Brindle Aquatics'])

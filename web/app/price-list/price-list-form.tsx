@@ -6,27 +6,32 @@ import { savePriceListEntry, type PriceListBody, type PriceListEntry } from '../
 import type { Versioned } from '../client/request.ts'
 import { Button } from '../parts/button.tsx'
 import { MergedTold, StaleTold, type Clash } from '../parts/conflict-told.tsx'
-import { DateField, TextField } from '../parts/field.tsx'
-import { MoneyField, QuantityField } from '../parts/figure-fields.tsx'
+import { TextField } from '../parts/field.tsx'
+import { QuantityField } from '../parts/figure-fields.tsx'
 import { mergeTyped } from '../parts/merge.ts'
 import { Screen } from '../parts/screen.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
-import { usePerson, useToday } from '../session/session.ts'
+import { usePerson } from '../session/session.ts'
+import { PriceRows } from './price-rows.tsx'
 
 type Read = Versioned<PriceListEntry>
-interface Draft {
+export interface PriceListDraft {
   stockNumber: string
   stockCount: number | null
   prices: Array<{ validFrom: string; priceMinor: number | null }>
 }
 
-const draftOf = ({ stockNumber, stockCount, prices }: PriceListEntry): Draft => ({ stockNumber: stockNumber ?? '', stockCount, prices })
-const LABELS: Record<keyof Draft, string> = { stockNumber: 'Stock number', stockCount: 'In stock', prices: 'Prices' }
-const say = (value: Draft[keyof Draft]): string =>
+const draftOf = ({ stockNumber, stockCount, prices }: PriceListEntry): PriceListDraft => ({
+  stockNumber: stockNumber ?? '',
+  stockCount,
+  prices,
+})
+const LABELS: Record<keyof PriceListDraft, string> = { stockNumber: 'Stock number', stockCount: 'In stock', prices: 'Prices' }
+const say = (value: PriceListDraft[keyof PriceListDraft]): string =>
   Array.isArray(value) ? value.map(({ validFrom }) => `from ${validFrom}`).join(', ') : String(value ?? '')
 
 /** What is missing before the list can be saved, by field. */
-function faultsIn({ prices }: Draft): Record<string, string> {
+function faultsIn({ prices }: PriceListDraft): Record<string, string> {
   return Object.fromEntries(
     prices.flatMap(({ validFrom, priceMinor }, at) => [
       ...(priceMinor === null ? [[`prices.${at}.priceMinor`, 'The price is missing. Write it, or take the row out.']] : []),
@@ -38,16 +43,13 @@ function faultsIn({ prices }: Draft): Record<string, string> {
   ) as Record<string, string>
 }
 
-/** One product's own number, stock and prices, each price from a day on. */
-export function PriceListForm({ read, reload }: { read: Read; reload: () => Promise<Read | undefined> }): ReactElement {
+/** What is typed, saved on the version it was read at; a newer one is brought in without losing it. */
+function useEntry(read: Read, reload: () => Promise<Read | undefined>) {
   const queries = useQueryClient()
   const navigate = useNavigate()
-  const today = useToday()
-  const manages = usePerson().role === 'manager'
   const [based, setBased] = useState(() => ({ etag: read.etag, draft: draftOf(read.value) }))
   const [draft, setDraft] = useState(based.draft)
   const [clashes, setClashes] = useState<Clash[] | null>(null)
-  const [tried, setTried] = useState(false)
   const save = useMutation({
     mutationFn: (body: PriceListBody) => savePriceListEntry(read.value.productId, body, based.etag),
     onSuccess: async () => {
@@ -67,6 +69,14 @@ export function PriceListForm({ read, reload }: { read: Read; reload: () => Prom
       save.reset()
     },
   })
+  return { draft, setDraft, clashes, save, compare }
+}
+
+/** One product's own number, stock and prices, each price from a day on. */
+export function PriceListForm({ read, reload }: { read: Read; reload: () => Promise<Read | undefined> }): ReactElement {
+  const manages = usePerson().role === 'manager'
+  const { draft, setDraft, clashes, save, compare } = useEntry(read, reload)
+  const [tried, setTried] = useState(false)
   const missing = faultsIn(draft)
   const faults: Record<string, string> = { ...faultsOf(save.error), ...(tried ? missing : {}) }
   const submit = (form: HTMLFormElement): void => {
@@ -76,8 +86,6 @@ export function PriceListForm({ read, reload }: { read: Read; reload: () => Prom
     save.mutate({ stockNumber: draft.stockNumber.trim() || null, stockCount: draft.stockCount, prices })
   }
   const stale = save.error !== null && problemOf(save.error).status === 412
-  const setPrice = (at: number, part: Partial<Draft['prices'][number]>): void =>
-    setDraft({ ...draft, prices: draft.prices.map((price, index) => (index === at ? { ...price, ...part } : price)) })
   return (
     <Screen
       title={read.value.name}
@@ -117,32 +125,7 @@ export function PriceListForm({ read, reload }: { read: Read; reload: () => Prom
               onChange={(stockCount, fault) => fault === null && setDraft({ ...draft, stockCount })}
             />
           </div>
-          {draft.prices.map((price, at) => (
-            // oxlint-disable-next-line react/no-array-index-key -- a price has no id, and its day changes while it is typed
-            <div className="form-row" key={at}>
-              <MoneyField
-                label="Price"
-                least={1}
-                value={price.priceMinor}
-                fault={faults[`prices.${at}.priceMinor`]}
-                onChange={(priceMinor, fault) => fault === null && setPrice(at, { priceMinor })}
-              />
-              <DateField
-                label="Valid from"
-                value={price.validFrom}
-                fault={faults[`prices.${at}.validFrom`]}
-                onChange={(validFrom) => setPrice(at, { validFrom })}
-              />
-              <Button small look="plain" onClick={() => setDraft({ ...draft, prices: draft.prices.filter((_, index) => index !== at) })}>
-                Take out<span className="sr"> the price from {price.validFrom || 'no day'}</span>
-              </Button>
-            </div>
-          ))}
-          <p>
-            <Button small onClick={() => setDraft({ ...draft, prices: [...draft.prices, { validFrom: today, priceMinor: null }] })}>
-              Add a price
-            </Button>
-          </p>
+          <PriceRows prices={draft.prices} faults={faults} onChange={(prices) => setDraft({ ...draft, prices })} />
         </fieldset>
         {stale ? (
           <StaleTold busy={compare.isPending} onCompare={() => compare.mutate()} />
