@@ -3,8 +3,10 @@ import { kindsMeant } from '../core/catalog/kind-words.ts'
 import type { Kind } from '../core/catalog/kinds.ts'
 import { nearWords, slipsForgiven, type NearWord } from '../core/catalog/near-words.ts'
 import { foldText, namedSize, searchTerms, type NamedSize, type SearchTerm } from '../core/catalog/search-terms.ts'
+import type { SpecTest } from '../core/catalog/spec-filter.ts'
 import type { Database, ProductTable } from './database.ts'
 import { containing } from './refusal.ts'
+import { meetsTest } from './spec-conditions.ts'
 
 export interface ProductFilter {
   kind?: Kind
@@ -14,6 +16,8 @@ export interface ProductFilter {
    */
   q?: string
   archived?: boolean
+  /** What its maker states; only with a kind. */
+  spec?: readonly SpecTest[]
   limit: number
   offset: number
 }
@@ -124,6 +128,7 @@ async function pageOf(
 export async function searchProducts(db: Kysely<Database>, filter: ProductFilter): Promise<{ rows: Found[]; total: number }> {
   let query: Narrowed = db.selectFrom('product').where('archived', '=', filter.archived ?? false)
   if (filter.kind !== undefined) query = query.where('kind', '=', filter.kind)
+  for (const test of filter.spec ?? []) query = query.where(meetsTest(test))
   const q = filter.q?.trim() ?? ''
   const terms = searchTerms(q)
   if (terms.length === 0) return pageOf(db, query, sql<number>`0::int`, filter)

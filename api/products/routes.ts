@@ -2,6 +2,7 @@ import { Hono } from 'hono'
 import * as z from 'zod'
 import type { Product } from '../../core/catalog/product.ts'
 import { ImportInput, KindSchema, ProductInput } from '../../core/catalog/schema.ts'
+import { parseSpecFilter } from '../../core/catalog/spec-filter.ts'
 import { strict } from '../../core/schema.ts'
 import { audit, type AuditSubject } from '../../db/audit.ts'
 import { pictureHashes } from '../../db/pictures.ts'
@@ -12,7 +13,7 @@ import type { Env } from '../context.ts'
 import { signedIn } from '../context.ts'
 import { ById, paging, searchText, yesNoText } from '../http/inputs.ts'
 import { operation } from '../http/operation.ts'
-import { notFound } from '../http/problem.ts'
+import { invalid, notFound } from '../http/problem.ts'
 import { refused } from '../http/refusal.ts'
 import { valid } from '../http/valid.ts'
 import { basedOn, etagOf, unchanged } from '../http/versions.ts'
@@ -27,6 +28,11 @@ const ProductQuery = strict('Query', {
   kind: KindSchema.optional(),
   q: searchText,
   archived: yesNoText('Archived').default(false),
+  spec: z
+    .string({ error: 'What is stated stands once.' })
+    .max(500, { error: 'What is asked of the spec has at most 500 characters.' })
+    .default('')
+    .meta({ description: 'Bounds and words of what the maker states, like powerW:100..,adjustable:yes; units of storage' }),
   ...paging(50, 500),
 })
 const productSubject = ({ id, name }: Product): AuditSubject => ({ kind: 'product', id, name })
@@ -38,7 +44,10 @@ export const products = new Hono<Env>()
     operation('listProducts', { summary: 'Products by name', tag, answers: { 200: ProductsAnswer } }),
     valid('query', ProductQuery),
     async (c) => {
-      const { items, total } = await listProducts(c.get('db'), c.req.valid('query'))
+      const { spec, ...asked } = c.req.valid('query')
+      const tests = parseSpecFilter(asked.kind, spec)
+      if (!tests.ok) return invalid(c, 'spec', tests.refusal.words)
+      const { items, total } = await listProducts(c.get('db'), { ...asked, spec: tests.value })
       const pictures = await pictureHashes(c.get('db'), items.map(({ id }) => id)) // prettier-ignore
       return c.json({ items, total, pictures }, 200)
     },

@@ -145,3 +145,22 @@ describe('finding products', () => {
       expect((await advisor.send('GET', `/api/products?${query}`)).status, query).toBe(422)
   })
 })
+
+describe('the list of products', () => {
+  it('is narrowed by what makers state, and says what is wrong with a filter that cannot be', async () => {
+    await product(world.db, { name: 'Ashlow 50', spec: { powerW: 50 } })
+    await product(world.db, { name: 'Ashlow 100', spec: { powerW: 100 } })
+    const list = (query: string) => advisor.send<{ items: Product[] } & Refused>('GET', `/api/products?q=ashlow&${query}`)
+    expect((await list('kind=heater&spec=powerW:100..')).body.items.map(({ name }) => name)).toEqual(['Ashlow 100'])
+    for (const [query, words] of [
+      ['spec=powerW:100..', /Say the kind as well/],
+      ['kind=heater&spec=powerW:5000..', /between 5 and 1000 W/],
+      ['kind=heater&spec=colour:red', /It states: powerW/],
+      [`kind=heater&spec=${'x'.repeat(501)}`, /at most 500 characters/],
+    ] as const) {
+      const refused = await list(query)
+      expect([refused.status, refused.body.errors[0]?.field], query).toEqual([422, 'spec'])
+      expect(refused.body.errors[0]?.message).toMatch(words)
+    }
+  })
+})

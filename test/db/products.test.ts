@@ -1,5 +1,6 @@
 import { fc, test as property } from '@fast-check/vitest'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { SpecTest } from '../../core/catalog/spec-filter.ts'
 import { importProducts } from '../../db/product-import.ts'
 import { createProduct, findProduct, getProducts, listProducts, updateProduct } from '../../db/products.ts'
 import { createStore, findStore, listStores, updateStore } from '../../db/stores.ts'
@@ -208,6 +209,37 @@ describe('search', () => {
     expect((await listProducts(test.db, { ...page, q: '50% m' })).total).toBe(1)
     expect((await listProducts(test.db, { ...page, q: '5%mix' })).total).toBe(0)
     expect((await listProducts(test.db, { ...page, q: 'ra_ 50' })).total).toBe(0)
+  })
+})
+
+describe('what makers state', () => {
+  const found = async (kind: 'heater' | 'tank' | 'filter' | 'stand', spec: SpecTest[], q = 'fennick') =>
+    (await listProducts(test.db, { ...page, kind, q, spec })).items.map((one) => one.name)
+
+  it('narrows by a figure within bounds, a word and a yes; what nobody stated is left out', async () => {
+    await product(test.db, { name: 'Fennick 50', spec: { powerW: 50, adjustable: true } })
+    await product(test.db, { name: 'Fennick 100', spec: { powerW: 100, adjustable: false } })
+    await product(test.db, { name: 'Fennick 200', spec: { powerW: 200 } })
+    await product(test.db, { name: 'Fennick unsaid', spec: {} })
+    expect(await found('heater', [{ key: 'powerW', least: 100, most: null }])).toEqual(['Fennick 100', 'Fennick 200'])
+    expect(await found('heater', [{ key: 'powerW', least: null, most: 99.5 }])).toEqual(['Fennick 50'])
+    expect(await found('heater', [{ key: 'powerW', least: 100, most: 100 }])).toEqual(['Fennick 100'])
+    expect(await found('heater', [{ key: 'adjustable', is: false }])).toEqual(['Fennick 100'])
+    await product(test.db, { name: 'Fennick can', kind: 'filter', spec: { type: 'canister' } })
+    await product(test.db, { name: 'Fennick box', kind: 'filter', spec: { type: 'hang_on' } })
+    expect(await found('filter', [{ key: 'type', is: 'canister' }])).toEqual(['Fennick can'])
+  })
+
+  it('finds a stand whose top takes a tank, and a length to the rounding of an inch, misspelt names too', async () => {
+    await product(test.db, { name: 'Fennick Bench 90', kind: 'stand', spec: { topLengthMm: 900, topWidthMm: 450 } })
+    await product(test.db, { name: 'Fennick Bench 90 slim', kind: 'stand', spec: { topLengthMm: 900, topWidthMm: 400 } })
+    const top: SpecTest[] = [{ key: 'topLengthMm', least: 900, most: null }, { key: 'topWidthMm', least: 450, most: null }] // prettier-ignore
+    expect(await found('stand', top)).toEqual(['Fennick Bench 90'])
+    expect(await found('stand', top, 'fenick bnech')).toEqual(['Fennick Bench 90'])
+    await product(test.db, { name: 'Fennick Pane', kind: 'tank', spec: { lengthMm: 914, widthMm: 300, heightMm: 300 } })
+    // 36 in = 914.4 mm (international inch, 1959).
+    expect(await found('tank', [{ key: 'lengthMm', least: 914.4, most: null }])).toEqual(['Fennick Pane'])
+    expect(await found('tank', [{ key: 'lengthMm', least: 915, most: null }])).toEqual([])
   })
 })
 

@@ -1,16 +1,16 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query'
 import { Link, useNavigate, useSearch } from '@tanstack/react-router'
 import { useState, type ReactElement } from 'react'
-import { KIND_NAMES, KINDS } from '../../../core/catalog/kinds.ts'
 import { listProducts } from '../client/products.ts'
-import { SelectField, TickField } from '../parts/choice-fields.tsx'
+import { TickField } from '../parts/choice-fields.tsx'
 import { byName } from '../parts/by-name.ts'
 import { MoreRows } from '../parts/more-rows.tsx'
+import { ProductFilters } from '../parts/product-filters.tsx'
 import { Screen } from '../parts/screen.tsx'
-import { SearchField } from '../parts/search-field.tsx'
 import { Empty, ErrorNotice, LoadingRows } from '../parts/states.tsx'
 import type { CatalogSearch } from './catalog-search.ts'
 import { CatalogTable } from './catalog-table.tsx'
+import { SpecFilters } from './spec-filters.tsx'
 
 const PAGE = 50
 
@@ -21,7 +21,7 @@ export function CatalogScreen(): ReactElement {
   const [shown, setShown] = useState(PAGE)
   const found = useQuery({
     queryKey: ['products', 'list', search, shown],
-    queryFn: () => listProducts({ kind: search.kind, q: search.q, archived: search.archived, limit: shown }),
+    queryFn: () => listProducts({ kind: search.kind, q: search.q, archived: search.archived, spec: search.spec, limit: shown }),
     placeholderData: keepPreviousData,
   })
   const change = (next: CatalogSearch): void => {
@@ -37,7 +37,9 @@ export function CatalogScreen(): ReactElement {
       {found.isPending && <LoadingRows rows={10} what="the catalog" />}
       {found.data && items.length === 0 && (
         <Empty action={<Link to="/catalog/new">Add a product</Link>}>
-          {(search.kind ?? search.q) ? 'Nothing in the catalog matches.' : 'The catalog is empty. Add the first product, or import a file.'}
+          {(search.kind ?? search.q ?? search.spec)
+            ? 'Nothing in the catalog matches.'
+            : 'The catalog is empty. Add the first product, or import a file.'}
         </Empty>
       )}
       {items.length > 0 && <CatalogTable items={items} pictures={found.data?.pictures ?? {}} />}
@@ -69,21 +71,28 @@ const CatalogActions = (): ReactElement => (
 )
 
 function CatalogFilters({ search, onChange }: { search: CatalogSearch; onChange: (search: CatalogSearch) => void }): ReactElement {
+  const { kind } = search
   return (
-    <search className="filters form-row">
-      <SearchField label="Search" value={search.q} onChange={(q) => onChange({ ...search, q })} />
-      <SelectField
-        label="Kind"
-        none="Every kind"
-        value={search.kind ?? ''}
-        onChange={(kind) => onChange({ ...search, kind: kind || undefined })}
-        options={KINDS.map((kind) => ({ value: kind, label: KIND_NAMES[kind] }))}
-      />
+    <ProductFilters
+      search={search}
+      // What was asked of one kind's spec means nothing to another.
+      onChange={(change) => onChange({ ...search, ...change, ...('kind' in change ? { spec: undefined } : {}) })}
+      below={
+        kind && (
+          <SpecFilters
+            key={kind}
+            kind={kind}
+            spec={search.spec ?? ''}
+            onChange={(spec) => onChange({ ...search, spec: spec || undefined })}
+          />
+        )
+      }
+    >
       <TickField
         label="Archived ones"
         checked={search.archived === true}
         onChange={(archived) => onChange({ ...search, archived: archived || undefined })}
       />
-    </search>
+    </ProductFilters>
   )
 }

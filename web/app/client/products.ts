@@ -9,6 +9,7 @@ export interface ProductFilter {
   kind?: Kind | undefined
   q?: string | undefined
   archived?: boolean | undefined
+  spec?: string | undefined
   limit?: number | undefined
   offset?: number | undefined
 }

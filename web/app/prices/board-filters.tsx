@@ -1,8 +1,7 @@
 import { useQuery } from '@tanstack/react-query'
 import type { ReactElement } from 'react'
-import { KIND_NAMES, KINDS } from '../../../core/catalog/kinds.ts'
 import { SelectField } from '../parts/choice-fields.tsx'
-import { SearchField } from '../parts/search-field.tsx'
+import { ProductFilters } from '../parts/product-filters.tsx'
 import { regionsQuery, storesQuery } from '../stores/stores-query.ts'
 import type { BoardSearch } from './board-search.ts'
 
@@ -10,15 +9,7 @@ export function BoardFilters({ search, onChange }: { search: BoardSearch; onChan
   const stores = useQuery(storesQuery)
   const regions = useQuery(regionsQuery)
   return (
-    <search className="filters form-row">
-      <SearchField label="Search" value={search.q} onChange={(q) => onChange({ ...search, q })} />
-      <SelectField
-        label="Kind"
-        none="Every kind"
-        value={search.kind ?? ''}
-        onChange={(kind) => onChange({ ...search, kind: kind || undefined })}
-        options={KINDS.map((kind) => ({ value: kind, label: KIND_NAMES[kind] }))}
-      />
+    <ProductFilters search={search} onChange={(change) => onChange({ ...search, ...change })}>
       <SelectField
         label="Store"
         none="Every store"
@@ -35,6 +26,6 @@ export function BoardFilters({ search, onChange }: { search: BoardSearch; onChan
           options={regions.data.map(({ id, name }) => ({ value: id, label: name }))}
         />
       )}
-    </search>
+    </ProductFilters>
   )
 }

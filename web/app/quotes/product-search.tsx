@@ -1,5 +1,6 @@
 import { useMemo, useState, type ReactElement } from 'react'
 import type { BuildLine } from '../../../core/quote/draft.ts'
+import { SpecFilters } from '../catalog/spec-filters.tsx'
 import { SelectField, TickField } from '../parts/choice-fields.tsx'
 import { QuantityField } from '../parts/figure-fields.tsx'
 import { newId } from '../post/uuid-v7.ts'
@@ -10,7 +11,7 @@ import { useDesk } from './desk-context.ts'
 import type { Want } from './meets-want.ts'
 import type { SlotFormProps } from './not-needed-form.tsx'
 import { useAnswerSlot } from './use-answer-slot.ts'
-import { useCandidates } from './use-candidates.ts'
+import { ownKind, useCandidates } from './use-candidates.ts'
 
 const ADD = ''
 
@@ -23,10 +24,12 @@ export function ProductSearch({ build, slot, lines, want }: SlotFormProps & { wa
   const [chosenQuantity, setChosenQuantity] = useState(want?.quantity ?? 1)
   const [placeOf, setPlaceOf] = useState(lines[0]?.id ?? ADD)
   const [beside, setBeside] = useState(false)
+  const [spec, setSpec] = useState('')
+  const [kind] = ownKind(slot)
   const asked = readSearch(text)
   const quantity = asked.quantity ?? chosenQuantity
   const replaces = useMemo(() => placesTaken(lines, placeOf), [lines, placeOf])
-  const found = useCandidates({ build, slot, quantity, replaces, beside, words: asked.words, want: filtered ? want : null })
+  const found = useCandidates({ build, slot, quantity, replaces, beside, words: asked.words, want: filtered ? want : null, spec })
   // A count in this field takes the place of one that was typed in front of the words.
   const count = (value: number): void => {
     setChosenQuantity(value)
@@ -40,6 +43,7 @@ export function ProductSearch({ build, slot, lines, want }: SlotFormProps & { wa
   return (
     <div className="product-search">
       <CandidateList slot={slot} text={text} onType={setText} found={found} onTake={take} />
+      {kind && <SpecFilters kind={kind} spec={spec} onChange={setSpec} />}
       <div className="form-row">
         <QuantityField
           label="How many"

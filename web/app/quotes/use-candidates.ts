@@ -1,6 +1,6 @@
 import { keepPreviousData, useQueries, useQuery, useQueryClient, type UseQueryResult } from '@tanstack/react-query'
 import { useDeferredValue, useMemo } from 'react'
-import type { Slot } from '../../../core/catalog/kinds.ts'
+import type { Kind, Slot } from '../../../core/catalog/kinds.ts'
 import type { Product } from '../../../core/catalog/product.ts'
 import type { PriceView } from '../../../core/pricing/price-view.ts'
 import type { AssembledBuild } from '../../../core/quote/revision.ts'
@@ -34,6 +34,8 @@ interface Search {
   beside: boolean
   words: string
   want: Want | null
+  /** What the maker must state of the slot's own kind; a kit states none of it and is left out then. */
+  spec: string
 }
 
 const NONE = { products: [], prices: [] }
@@ -56,15 +58,21 @@ function combineLists(lists: Array<UseQueryResult<ProductPage>>): Lists {
   }
 }
 
+/** The kind that a slot is named after: the one whose spec can be asked for. */
+export const ownKind = (slot: Slot): Kind[] =>
+  kindsFor(slot)
+    .filter((kind) => kind !== 'kit')
+    .slice(0, 1)
+
 /** Products for a slot by name, each tried in the build. */
-export function useCandidates({ build, slot, quantity, replaces, beside, words, want }: Search): Found {
+export function useCandidates({ build, slot, quantity, replaces, beside, words, want, spec }: Search): Found {
   const { inputs } = useDesk()
   const queries = useQueryClient()
   const asked = useDeferredValue(words)
   const lists = useQueries({
-    queries: kindsFor(slot).map((kind) => ({
-      queryKey: ['products', 'slot', kind, asked],
-      queryFn: ({ signal }: { signal: AbortSignal }) => listProducts({ kind, q: asked, limit: FETCHED }, signal),
+    queries: (spec === '' ? kindsFor(slot) : ownKind(slot)).map((kind) => ({
+      queryKey: ['products', 'slot', kind, asked, spec],
+      queryFn: ({ signal }: { signal: AbortSignal }) => listProducts({ kind, q: asked, spec, limit: FETCHED }, signal),
       placeholderData: keepPreviousData<ProductPage>,
     })),
     combine: combineLists,
