@@ -27,13 +27,12 @@ export function SpecFilters({ kind, spec, onChange }: Props): ReactElement | nul
   const reader = useReader()
   // Fields keep what is typed in them; to empty them all they are made anew.
   const [times, setTimes] = useState(0)
-  const [wasOn] = useState(spec !== '')
   const parsed = parseSpecFilter(kind, spec)
   const tests = parsed.ok ? parsed.value : []
   const fields = SPEC_FIELDS[kind].filter((field) => field.type === 'choice' || field.type === 'flag' || field.unit !== undefined)
   if (fields.length === 0) return null
   return (
-    <details className="spec-filters" open={wasOn}>
+    <details className="spec-filters">
       <summary>{tests.length === 0 ? 'Narrow by what the maker states' : sayTests(kind, tests, reader)}</summary>
       <div className="spec-fields" key={`${kind} ${times}`}>
         {fields.map((field) => (
@@ -45,7 +44,7 @@ export function SpecFilters({ kind, spec, onChange }: Props): ReactElement | nul
           />
         ))}
       </div>
-      <p className="acts">
+      <p className="spec-foot">
         {spec !== '' && (
           <Button
             small
@@ -54,7 +53,7 @@ export function SpecFilters({ kind, spec, onChange }: Props): ReactElement | nul
               onChange('')
             }}
           >
-            Ask none of it
+            Take these limits off
           </Button>
         )}
         <span className="help">Products whose maker does not state it are left out.</span>
