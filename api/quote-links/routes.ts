@@ -1,10 +1,10 @@
 import { Hono } from 'hono'
 import { AnswerInput } from '../../core/quote/schema.ts'
 import { GivenAnswer, LinkedQuoteAnswer } from '../answers/quotes.ts'
-import type { Ctx, Env } from '../context.ts'
+import type { Env } from '../context.ts'
 import { ByToken } from '../http/inputs.ts'
+import { linkRefused } from '../http/open-link.ts'
 import { operation } from '../http/operation.ts'
-import { problem } from '../http/problem.ts'
 import { refused } from '../http/refusal.ts'
 import { valid } from '../http/valid.ts'
 import { setupLink } from '../setups/views.ts'
@@ -12,11 +12,6 @@ import { takeAnswer } from './answer.ts'
 import { openQuoteLink } from './open.ts'
 
 const tag = 'Links'
-export const linkRefused = (c: Ctx, gone: boolean) =>
-  gone
-    ? problem(c, 410, 'gone', 'This link has expired. Ask where you got it for a new one.')
-    : problem(c, 404, 'not_found', 'This link opens nothing. It may have been replaced by a newer one.')
-
 export const quoteLinkRoutes = new Hono<Env>()
   .get(
     '/:token',
