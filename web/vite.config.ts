@@ -14,5 +14,10 @@ export default defineConfig({
     target: 'es2023',
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    rolldownOptions: {
+      input: { index: here('./app/index.html'), worker: here('./app/offline/worker.ts') },
+      // A worker answers for the addresses below its own: it lies at the top, under a name that never changes.
+      output: { entryFileNames: ({ name }) => (name === 'worker' ? 'worker.js' : 'assets/[name]-[hash].js') },
+    },
   },
 })

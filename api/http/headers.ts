@@ -15,7 +15,7 @@ const NOTHING = "default-src 'none'; base-uri 'none'; form-action 'none'; frame-
 /** For the styles of one answer. */
 export const newNonce = (): string => randomBytes(16).toString('base64')
 
-/** Of the application's document. Scripts are files of ours alone; one named policy may make HTML, for the plots. */
+/** Of the application's document. Scripts are files of ours alone; one named policy may make HTML, for the plots, another starts the worker. */
 export function appPolicy(nonce: string): string {
   return [
     "default-src 'none'",
@@ -31,13 +31,16 @@ export function appPolicy(nonce: string): string {
     "form-action 'self'",
     "frame-ancestors 'none'",
     "require-trusted-types-for 'script'",
-    'trusted-types driploop-plots',
+    'trusted-types driploop-plots driploop-worker',
   ].join('; ')
 }
 
 /** Of a page that a customer or beginner opens: it has no script at all. */
 export const pagePolicy = (): string =>
   "default-src 'none'; style-src 'self'; font-src 'self'; img-src 'self' data:; base-uri 'none'; form-action 'self'; frame-ancestors 'none'; object-src 'none'; require-trusted-types-for 'script'"
+
+/** Of the worker that opens the application without a signal: it fetches files of our own address, and nothing else. */
+export const workerPolicy = (): string => "default-src 'none'; connect-src 'self'"
 
 /** Sets the policy of a document; everything else keeps the one that allows nothing. */
 export const setPolicy = (c: Ctx, policy: string): void => c.header('Content-Security-Policy', policy)

@@ -3,7 +3,7 @@ import { extname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { Hono } from 'hono'
 import type { Env } from '../context.ts'
-import { appPolicy, newNonce, setPolicy } from './headers.ts'
+import { appPolicy, newNonce, setPolicy, workerPolicy } from './headers.ts'
 import { problem } from './problem.ts'
 
 const WEB = fileURLToPath(new URL('../../web/', import.meta.url))
@@ -23,6 +23,9 @@ const TYPES: Record<string, string> = {
 /** Hashed names never change what they hold. */
 const FOR_EVER = 'public, max-age=31536000, immutable'
 const A_DAY = 'public, max-age=86400'
+
+/** Runs beside the pages and must be let at the network, which no other file needs. */
+const WORKER = '/worker.js'
 
 interface StaticFile {
   bytes: Uint8Array<ArrayBuffer>
@@ -72,6 +75,7 @@ export function staticRoutes(): Hono<Env> {
     if (file !== undefined) {
       c.header('Content-Type', file.type)
       c.header('Cache-Control', file.keep)
+      if (c.req.path === WORKER) setPolicy(c, workerPolicy())
       return c.body(file.bytes, 200)
     }
     if (c.req.path.startsWith('/assets/'))

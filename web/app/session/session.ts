@@ -3,10 +3,18 @@ import { useSyncExternalStore } from 'react'
 import { civilDateAt, type CivilDate } from '../../../core/dates.ts'
 import type { Install } from '../../../core/install.ts'
 import type { ReaderUnits } from '../../../core/units/quantity.ts'
+import { forgetAnswers, keptAnswer } from '../offline/kept-answer.ts'
 import { getSession, type Session, type SignedIn } from '../client/session.ts'
 
 /** Who is signed in, and where. Read once, then whenever an answer says that the session ended. */
-export const sessionQuery = queryOptions({ queryKey: ['session'], queryFn: getSession, staleTime: 5 * 60_000 })
+export const sessionQuery = queryOptions({ queryKey: ['session'], queryFn: keptAnswer('session', currentSession), staleTime: 5 * 60_000 })
+
+/** Where nobody is signed in any more, nothing that was read for somebody stays. */
+async function currentSession(): Promise<Session> {
+  const session = await getSession()
+  if (session.person === null) forgetAnswers()
+  return session
+}
 
 export function useSession(): Session | undefined {
   return useQuery(sessionQuery).data

@@ -3,6 +3,8 @@ import { useRouter } from '@tanstack/react-router'
 import { useState, type ReactElement } from 'react'
 import { signOut, type SignedIn } from '../client/session.ts'
 import { Button } from '../parts/button.tsx'
+import { forgetAnswers } from '../offline/kept-answer.ts'
+import { forgetFiles } from '../offline/start-worker.ts'
 import { forgetRecent } from '../post/recent.ts'
 import { sendUnsent } from '../post/send-unsent.ts'
 import { discardAllUnsent, readUnsent } from '../post/unsent.ts'
@@ -18,6 +20,8 @@ export function SignOut({ person }: { person: SignedIn }): ReactElement {
     onSuccess: async () => {
       setLeft(null)
       forgetRecent(person.id)
+      forgetAnswers()
+      await forgetFiles()
       queries.clear()
       await router.navigate({ to: '/sign-in', search: {} })
     },

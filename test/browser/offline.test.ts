@@ -1,0 +1,86 @@
+import type { Browser, BrowserContext, Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { PriceRecord, SightingRow } from '../../core/pricing/record.ts'
+import { openBrowser, openPage } from './support/browser.ts'
+import { startDemoService, type DemoService } from './support/demo-service.ts'
+import { openScreen, readApi, signIn } from './support/sign-in.ts'
+
+let service: DemoService
+let browser: Browser
+let context: BrowserContext
+let page: Page
+let complaints: string[]
+let productId: string
+let productName: string
+
+beforeAll(async () => {
+  service = await startDemoService()
+  browser = await openBrowser()
+  ;({ context, page, complaints } = await openPage(browser, { width: 390, scheme: 'light' }))
+  await signIn(page, service, 'member')
+  const board = await readApi<{ rows: Array<{ sighting: SightingRow }> }>(page, service, '/api/board?limit=1')
+  const first = board.rows[0]?.sighting
+  if (!first) throw new Error('The scenario has no prices')
+  productId = first.productId
+  productName = first.productName
+})
+afterAll(async () => {
+  await browser?.close()
+  await service?.stop()
+})
+
+/** Addresses that the worker keeps on this device. */
+const keptPaths = (): Promise<string[]> =>
+  page.evaluate(async () => {
+    const paths: string[] = []
+    for (const name of await caches.keys())
+      for (const request of await (await caches.open(name)).keys()) paths.push(new URL(request.url).pathname)
+    return paths
+  })
+const keptAnswers = (): Promise<string[]> =>
+  page.evaluate(() => Object.keys(localStorage).filter((key) => key.startsWith('driploop.answer.')))
+
+describe('a phone that loses its signal', () => {
+  it('keeps the application’s files once it was opened, and nothing that the server says of anyone', async () => {
+    await openScreen(page, service, '/post')
+    await expect
+      .poll(async () => (await keptPaths()).filter((path) => path.startsWith('/assets/')).length, { timeout: 20_000 })
+      .toBeGreaterThan(5)
+    const paths = await keptPaths()
+    expect(paths).toContain('/')
+    expect(paths.filter((path) => !/^\/(?:$|assets\/|fonts\/|mark\.svg$)/.test(path))).toEqual([])
+  })
+
+  it('opens the posting screen anew without one, takes a price, and posts it once when the signal is back', async () => {
+    await context.setOffline(true)
+    await page.goto(`${service.origin}/post`)
+    await page.getByRole('button', { name: productName }).first().click()
+    await page.getByLabel('Store').selectOption({ index: 1 })
+    await page.getByLabel('Price', { exact: true }).fill('43.21')
+    await page.getByRole('button', { name: /\$43\.21/ }).click()
+    await page.reload()
+    await page.getByText('$43.21').first().waitFor()
+    await context.setOffline(false)
+    const posted = async (): Promise<number> =>
+      (await readApi<PriceRecord>(page, service, `/api/products/${productId}/record`)).sightings.filter(
+        ({ own, priceMinor }) => own && priceMinor === 4321,
+      ).length
+    await expect.poll(posted, { timeout: 20_000 }).toBe(1)
+  })
+
+  it('breaks no rule of the content policy on the way', () =>
+    expect(complaints.filter((line) => /content security policy|trusted/i.test(line))).toEqual([]))
+
+  it('leaves nothing on the device after signing out', async () => {
+    await openScreen(page, service, '/post')
+    expect((await keptAnswers()).length).toBeGreaterThan(0)
+    await page
+      .getByRole('link', { name: /Prices/ })
+      .first()
+      .click()
+    await page.getByRole('button', { name: 'Menu' }).click()
+    await page.getByRole('button', { name: 'Sign out' }).click()
+    await page.waitForURL((url) => url.pathname.startsWith('/sign-in'))
+    expect((await keptAnswers()).filter((key) => !key.endsWith('.session'))).toEqual([])
+  })
+})

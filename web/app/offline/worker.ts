@@ -1,0 +1,77 @@
+/*
+ * Runs beside the pages, in a thread of its own, and answers for the network where there is none. It keeps the application's one document and the files
+ * that it loads, all of them the same for everybody. What the server says of anyone (/api) and the pages behind a link never pass through it.
+ */
+
+interface WorkerEvent {
+  waitUntil(done: Promise<unknown>): void
+}
+interface FetchEvent extends WorkerEvent {
+  request: Request
+  respondWith(answer: Promise<Response>): void
+}
+interface KeepEvent extends WorkerEvent {
+  data: unknown
+}
+/** As far as it is used here: the types of a worker and of a document contradict each other, and this project loads those of documents. */
+interface WorkerScope {
+  addEventListener(type: 'install' | 'activate', on: (event: WorkerEvent) => void): void
+  addEventListener(type: 'fetch', on: (event: FetchEvent) => void): void
+  addEventListener(type: 'message', on: (event: KeepEvent) => void): void
+  skipWaiting(): Promise<void>
+  clients: { claim(): Promise<void> }
+}
+
+const scope = self as unknown as WorkerScope
+const KEPT = 'driploop-application'
+const DOCUMENT = '/'
+const FILES = /^\/(?:assets|fonts)\/|^\/mark\.svg$/
+/** Not screens of the application: answers, pages that open without script, health, the worker itself. */
+const OTHERS = /^\/(?:api|q|s|health)(?:\/|$)|\.\w+$/
+
+scope.addEventListener('install', (event) => event.waitUntil(scope.skipWaiting()))
+scope.addEventListener('activate', (event) => event.waitUntil(scope.clients.claim()))
+scope.addEventListener('message', (event) => {
+  if (Array.isArray(event.data)) event.waitUntil(keepFiles(event.data.filter((path) => typeof path === 'string' && FILES.test(path))))
+})
+scope.addEventListener('fetch', (event) => {
+  const { request } = event
+  const { origin, pathname } = new URL(request.url)
+  if (request.method !== 'GET' || origin !== location.origin) return
+  if (FILES.test(pathname)) event.respondWith(fileOf(request))
+  else if (request.mode === 'navigate' && !OTHERS.test(pathname)) event.respondWith(documentOf(request))
+})
+
+/** The newest document where the server answers, else the one kept last, with the policy and the nonce it came with. */
+async function documentOf(request: Request): Promise<Response> {
+  const kept = await caches.open(KEPT)
+  try {
+    const answer = await fetch(request)
+    if (answer.ok && !answer.redirected) await kept.put(DOCUMENT, answer.clone())
+    return answer
+  } catch (error) {
+    const last = await kept.match(DOCUMENT)
+    if (last) return last
+    throw error
+  }
+}
+
+/** A file with a hashed name never changes; a font or the mark is asked for anew only after the next sign-out. */
+async function fileOf(request: Request): Promise<Response> {
+  const kept = await caches.open(KEPT)
+  const known = await kept.match(request)
+  if (known) return known
+  const answer = await fetch(request)
+  if (answer.ok) await kept.put(request, answer.clone())
+  return answer
+}
+
+/** Fetches what is not kept yet, the document too, and lets go of files of an earlier version. */
+async function keepFiles(paths: readonly unknown[]): Promise<void> {
+  const kept = await caches.open(KEPT)
+  const wanted = new Set([DOCUMENT, ...paths].map(String))
+  const known = new Set((await kept.keys()).map((request) => new URL(request.url).pathname))
+  await Promise.all([...known].filter((path) => !wanted.has(path)).map((path) => kept.delete(path)))
+  // One that is gone from the server costs only itself.
+  await Promise.allSettled([...wanted].filter((path) => !known.has(path)).map((path) => kept.add(path)))
+}
