@@ -1,11 +1,14 @@
-import { sql, type Kysely, type Selectable } from 'kysely'
+import { sql, type Kysely, type Selectable, type Transaction } from 'kysely'
+import type { CivilDate } from '../core/dates.ts'
+import type { OwnedLine } from '../core/quote/draft.ts'
 import type { Customer } from '../core/quote/quote-view.ts'
 import { ok, refuse, type Result } from '../core/result.ts'
 import type { CustomerTable, Database } from './database.ts'
 import { containing, isId, type Refusal } from './refusal.ts'
-import { advises, type Viewer } from './viewer.ts'
+import { advises, manages, type Viewer } from './viewer.ts'
 
-export type CustomerFields = Pick<Customer, 'name' | 'reach' | 'note'>
+/** `gear` left out: what is kept stays. */
+export type CustomerFields = Pick<Customer, 'name' | 'reach' | 'note'> & { gear?: OwnedLine[] | undefined }
 
 /** A page of customers that nobody scrolls past: beyond it one types more of the name. */
 const LIST_LIMIT = 200
@@ -69,13 +72,52 @@ export async function updateCustomer(
   if (!(await findCustomer(db, viewer, id))) return refuse({ code: 'not_found', message: 'There is no such customer.' })
   const row = await db
     .updateTable('customer')
-    .set({ name: fields.name, reach: fields.reach, note: fields.note, version: expectedVersion + 1 })
+    .set({
+      name: fields.name,
+      reach: fields.reach,
+      note: fields.note,
+      version: expectedVersion + 1,
+      ...(fields.gear && { gear: sql<OwnedLine[]>`${JSON.stringify(fields.gear)}::text::jsonb` }),
+    })
     .where('id', '=', id)
     .where('version', '=', expectedVersion)
+    .where('erased_on', 'is', null)
     .where(advises(viewer))
     .returningAll()
     .executeTakeFirst()
   return row ? ok(customerOf(row)) : refuse({ code: 'stale', message: 'Someone else changed this customer meanwhile.' })
+}
+
+/**
+ * Forgets a person: name, reach, note, gear, and what they wrote with an answer. Quotes that were issued stay and say "erased on …". Must run in a
+ * transaction. Managers only. Errors: `stale` where the customer is not at the version that was looked at, `erased` where nothing is left to forget.
+ */
+export async function eraseCustomer(
+  trx: Transaction<Database>,
+  viewer: Viewer,
+  id: string,
+  expectedVersion: number,
+  on: CivilDate,
+): Promise<Result<Customer, Refusal<'not_found' | 'stale' | 'closed'>>> {
+  const before = await findCustomer(trx, viewer, id)
+  if (!before) return refuse({ code: 'not_found', message: 'There is no such customer.' })
+  if (before.erasedOn !== null) return refuse({ code: 'closed', message: `This customer was erased on ${before.erasedOn}.` })
+  const row = await trx
+    .updateTable('customer')
+    .set({ name: 'erased', reach: '', note: '', gear: sql<OwnedLine[]>`'[]'::jsonb`, erased_on: on, version: expectedVersion + 1 })
+    .where('id', '=', id)
+    .where('version', '=', expectedVersion)
+    .where('erased_on', 'is', null)
+    .where(manages(viewer))
+    .returningAll()
+    .executeTakeFirst()
+  if (!row) return refuse({ code: 'stale', message: 'Someone else changed this customer meanwhile.' })
+  await trx
+    .updateTable('quote_answer')
+    .set({ note: '' })
+    .where('quote_id', 'in', (eb) => eb.selectFrom('quote').select('quote.id').where('quote.customer_id', '=', id))
+    .execute()
+  return ok(customerOf(row))
 }
 
 export const customerOf = (row: Omit<Selectable<CustomerTable>, 'created_at'>): Customer => ({
@@ -83,6 +125,7 @@ export const customerOf = (row: Omit<Selectable<CustomerTable>, 'created_at'>): 
   name: row.name,
   reach: row.reach,
   note: row.note,
+  gear: row.gear,
   erasedOn: row.erased_on,
   version: row.version,
 })

@@ -3,6 +3,7 @@
 import type { ColumnType, Generated, GeneratedAlways } from 'kysely'
 import type { AuditAction, AuditSubjectKind } from '../core/audit/audit-actions.ts'
 import type { AuditChanges } from '../core/audit/audit-changes.ts'
+import type { BuildLetter, OwnedLine, QuoteDraft, QuoteState } from '../core/quote/draft.ts'
 import type { Install } from '../core/install.ts'
 import type { ReaderUnits } from '../core/units/quantity.ts'
 import type { DeviceWord } from '../core/people/device.ts'
@@ -11,7 +12,6 @@ import type { DeliveryRule, Store, StoreRate } from '../core/catalog/store.ts'
 import type { Kind } from '../core/catalog/kinds.ts'
 import type { Spec } from '../core/catalog/spec.ts'
 import type { Condition, Doubt, Sighting } from '../core/pricing/sighting.ts'
-import type { BuildLetter, QuoteDraft, QuoteState } from '../core/quote/draft.ts'
 import type { RevisionDocument } from '../core/quote/revision.ts'
 import type { QuoteAnswer, RevisionSummary } from '../core/quote/quote-view.ts'
 import type { JobState, JsonObject } from '../core/jobs/job.ts'
@@ -47,6 +47,7 @@ export interface CustomerTable {
   erased_on: string | null
   created_at: ColumnType<Date, Date | string | undefined, Date | string>
   version: Generated<number>
+  gear: Generated<OwnedLine[]>
 }
 
 export interface ImportFaultTable {

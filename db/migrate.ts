@@ -2,6 +2,7 @@ import type { Kysely } from 'kysely'
 import { Migrator, type Migration } from 'kysely/migration'
 import type { Database } from './database.ts'
 import { first } from './migrations/2026-11-26-first.ts'
+import { customerGear } from './migrations/2026-11-27-customer-gear.ts'
 import { jobs } from './migrations/2026-11-27-jobs.ts'
 import { kinds } from './migrations/2026-11-27-kinds.ts'
 import { money } from './migrations/2026-11-27-money.ts'
@@ -13,6 +14,7 @@ import { pictures } from './migrations/2026-11-27-pictures.ts'
 /** In order of their names, which start with their day. A landed one is never edited. */
 export const MIGRATIONS: Record<string, Migration> = {
   '2026-11-26-first': first,
+  '2026-11-27-customer-gear': customerGear,
   '2026-11-27-jobs': jobs,
   '2026-11-27-kinds': kinds,
   '2026-11-27-money': money,

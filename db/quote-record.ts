@@ -37,6 +37,7 @@ export async function readQuote(db: Kysely<Database>, id: string): Promise<Quote
       'customer.reach',
       'customer.note',
       'customer.erased_on',
+      'customer.gear',
       'customer.version as customer_version',
     ])
     .where('quote.id', '=', id)

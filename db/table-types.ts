@@ -6,6 +6,7 @@ const DOMAIN_TYPES: Record<string, { type: string; from: string }> = {
   'audit_entry.action': { type: 'AuditAction', from: 'audit/audit-actions.ts' },
   'audit_entry.subject_kind': { type: 'AuditSubjectKind', from: 'audit/audit-actions.ts' },
   'audit_entry.changes': { type: 'AuditChanges', from: 'audit/audit-changes.ts' },
+  'customer.gear': { type: 'OwnedLine[]', from: 'quote/draft.ts' },
   'install.mode': { type: "Install['mode']", from: 'install.ts' },
   'install.paper': { type: "Install['paper']", from: 'install.ts' },
   'install.units': { type: 'ReaderUnits', from: 'units/quantity.ts' },

@@ -5,7 +5,7 @@ import { CONDITIONS } from '../../core/pricing/sighting.ts'
 import { BUILD_LETTERS } from '../../core/quote/draft.ts'
 import type { Customer, QuoteListRow, QuoteView, Reading, SetupView } from '../../core/quote/quote-view.ts'
 import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
-import { DiscountSchema, NeedSchema, QuoteDraftSchema } from '../../core/quote/schema.ts'
+import { OwnedLineSchema, DiscountSchema, NeedSchema, QuoteDraftSchema } from '../../core/quote/schema.ts'
 import { ConditionsSchema } from '../../core/sizing/schema.ts'
 import { ReaderUnitsSchema } from '../../core/install/schema.ts'
 import { amount, day, id, instant, ProductAnswer, RegionAnswer, StoreAnswer, version } from './catalog.ts'
@@ -25,6 +25,7 @@ export const CustomerAnswer = answer(
     name: z.string(),
     reach: z.string(),
     note: z.string(),
+    gear: z.array(OwnedLineSchema),
     erasedOn: day.nullable(),
     version,
   }) satisfies z.ZodType<Customer>,

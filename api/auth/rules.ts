@@ -81,6 +81,7 @@ export const RULES = {
   createCustomer: 'advisor',
   getCustomer: 'advisor',
   updateCustomer: 'advisor',
+  eraseCustomer: 'manager',
   listQuotes: 'advisor',
   createQuote: 'advisor',
   getQuote: 'advisor',

@@ -2,11 +2,12 @@ import { Hono } from 'hono'
 import { CustomerInput } from '../../core/quote/schema.ts'
 import { strict } from '../../core/schema.ts'
 import { audit } from '../../db/audit.ts'
-import { createCustomer, findCustomer, listCustomers, updateCustomer } from '../../db/customers.ts'
+import { createCustomer, eraseCustomer, findCustomer, listCustomers, updateCustomer } from '../../db/customers.ts'
 import { listQuotes } from '../../db/quote-list.ts'
 import { CustomerAnswer, CustomersAnswer, CustomerViewAnswer } from '../answers/quotes.ts'
 import type { Env } from '../context.ts'
 import { signedIn } from '../context.ts'
+import { installToday } from '../day.ts'
 import { ById, paging, searchText } from '../http/inputs.ts'
 import { operation } from '../http/operation.ts'
 import { notFound } from '../http/problem.ts'
@@ -87,5 +88,29 @@ export const customers = new Hono<Env>()
       if (!updated.ok) return refused(c, updated.refusal)
       c.header('ETag', etagOf(updated.value.version))
       return c.json(updated.value, 200)
+    },
+  )
+  .post(
+    '/:id/erase',
+    operation('eraseCustomer', {
+      summary: 'Forget a person; issued quotes stay without the name',
+      tag,
+      answers: { 200: CustomerAnswer },
+      refuses: [404, 409, 410, 412, 428],
+    }),
+    valid('param', ById),
+    async (c) => {
+      const version = basedOn(c)
+      if (typeof version !== 'number') return version
+      const [actor, { id }] = [signedIn(c), c.req.valid('param')]
+      const { today } = await installToday(c)
+      const erased = await transact(c.get('db'), async (trx) => {
+        const outcome = await eraseCustomer(trx, actor, id, version, today)
+        if (outcome.ok) await audit(trx, { actor, action: 'customer_erased', subject: { kind: 'customer', id } })
+        return outcome
+      })
+      if (!erased.ok) return refused(c, erased.refusal)
+      c.header('ETag', etagOf(erased.value.version))
+      return c.json(erased.value, 200)
     },
   )

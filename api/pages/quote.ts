@@ -24,10 +24,22 @@ function gonePage(c: Ctx, opened: Extract<OpenedQuote, { found: false }>) {
 }
 
 function show(c: Ctx, { quote, today }: Found, token: string, faults: PageFault[] = [], typed: QuotePageProps['typed'] = {}) {
-  const { document, customerName, state, answer, setup } = quote
+  const { document, customerName, erasedOn, state, answer, setup } = quote
   const setupPath = setup === null ? null : setupLink(c, setup)
   return c.html(
-    quotePage({ document, customerName, state, supersededBy: null, answer, today, path: `/q/${token}`, setupPath, faults, typed }),
+    quotePage({
+      document,
+      customerName,
+      erasedOn,
+      state,
+      supersededBy: null,
+      answer,
+      today,
+      path: `/q/${token}`,
+      setupPath,
+      faults,
+      typed,
+    }),
     faults.length === 0 ? 200 : 422,
   )
 }
@@ -80,7 +92,7 @@ export const quotePages = new Hono<Env>()
       const token = begin(c)
       const opened = await openQuoteLink(c, token)
       if (!opened.found) return gonePage(c, opened)
-      const { document, customerName, setup } = opened.quote
+      const { document, customerName, erasedOn, setup } = opened.quote
       const origin = linkOrigin(c)
       const setupAddress = setup === null ? null : setupLink(c, setup)
       const links = origin === null || setupAddress === null ? null : { quote: `${origin}/q/${token}`, setup: setupAddress }
@@ -88,6 +100,11 @@ export const quotePages = new Hono<Env>()
       setPolicy(c, "default-src 'none'; frame-ancestors 'none'")
       const name = `quote-${document.number}-version-${document.revision}`
       const chosen = acceptedBuild(opened.quote.answer, document.revision)
-      return sendPdf(c, name, { document, customerName, paper, links: paperLinks(c, links), draft: false, ...chosen }, opened.quote.id)
+      return sendPdf(
+        c,
+        name,
+        { document, customerName, erasedOn, paper, links: paperLinks(c, links), draft: false, ...chosen },
+        opened.quote.id,
+      )
     },
   )

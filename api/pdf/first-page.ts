@@ -1,4 +1,4 @@
-import { sayDate, sayWeekday, yearOf } from '../../core/dates.ts'
+import { sayDate, sayWeekday, yearOf, type CivilDate } from '../../core/dates.ts'
 import { salesEndingBefore, saySalesEnding } from '../../core/pricing/sales-ending.ts'
 import { documentUnits } from '../../core/quote/document-units.ts'
 import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
@@ -16,13 +16,19 @@ import { sumRows, tierRows } from './tiers-on-paper.ts'
 const CAUTION =
   'Water, glass, mains electricity, floors and heavy lifting can hurt. The makers’ instructions, the local electrical and building code, a licensed electrician and a structural engineer come before this sheet. A floor finding is a screening, never an approval.'
 
-/** What a customer decides on. `customer` null means that the name was erased. */
-export function firstPage(document: RevisionDocument, customer: string | null, link: LinkPaper | null, teller: Teller): FirstPage {
+/** Whom it is for, or since when nobody is told. */
+export function customerWords(asked: { customerName: string | null; erasedOn?: CivilDate | null }, teller: Teller): string {
+  if (asked.customerName !== null) return `For ${asked.customerName}`
+  return asked.erasedOn ? `The customer’s name was erased on ${teller.date(asked.erasedOn)}` : 'The customer’s name was erased'
+}
+
+/** What a customer decides on; `customer` says whom it is for. */
+export function firstPage(document: RevisionDocument, customer: string, link: LinkPaper | null, teller: Teller): FirstPage {
   const { builds, inputs, suggestion } = document
   const suggested = builds.find((build) => build.suggested)
   return {
     title: document.title.trim() === '' ? 'Quote for an aquarium' : document.title,
-    customer: customer === null ? 'The customer’s name was erased' : `For ${customer}`,
+    customer,
     need: needSentence(document, teller),
     facts: factsOf(document, teller),
     builds: builds.map((build) => buildHead(build, document, teller)),

@@ -1,10 +1,10 @@
-import { sayDate } from '../../core/dates.ts'
+import { sayDate, type CivilDate } from '../../core/dates.ts'
 import type { BuildLetter } from '../../core/quote/draft.ts'
 import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
 import { CAUTIONS } from '../../core/startup/cautions.ts'
 import { artOf, type Art } from './art.ts'
 import { buildOnPaper } from './build-on-paper.ts'
-import { firstPage } from './first-page.ts'
+import { customerWords, firstPage } from './first-page.ts'
 import type { LinkPaper, Paper } from './paper.ts'
 import { planOnPaper } from './plan-on-paper.ts'
 import { runningCosts } from './running-on-paper.ts'
@@ -21,6 +21,8 @@ export interface QuotePdfInput {
   document: RevisionDocument
   /** Null once the customer's data was erased. */
   customerName: string | null
+  /** The day on which the name was erased, where it was. */
+  erasedOn?: CivilDate | null
   paper: 'a4' | 'letter'
   /** Null where links are off: no code and no address is printed. */
   links: QuotePdfLinks | null
@@ -41,7 +43,7 @@ export function quotePaper(input: QuotePdfInput): { paper: Paper; art: Art } {
     date: dateParts(document),
     docTitle: `Quote ${document.number}, version ${document.revision}, ${document.inputs.install.name}`,
     head: headOf(input),
-    first: firstPage(document, input.customerName, linkOf(links, 'quote'), teller),
+    first: firstPage(document, customerWords(input, teller), linkOf(links, 'quote'), teller),
     detail: buildOnPaper(chosen, names, null, teller, mode),
     others: document.builds.filter((build) => build !== chosen).map((build) => buildOnPaper(build, names, chosen, teller, mode)),
     running: runningCosts(document, teller),

@@ -1,3 +1,4 @@
+import type { CivilDate } from '../../core/dates.ts'
 import type { BuildLetter } from '../../core/quote/draft.ts'
 import type { QuoteAnswer } from '../../core/quote/quote-view.ts'
 import type { RevisionDocument } from '../../core/quote/revision.ts'
@@ -9,6 +10,8 @@ export interface QuotePaper {
   document: RevisionDocument
   /** Null: erased. */
   customerName: string | null
+  /** The day on which the name was erased, where it was. */
+  erasedOn?: CivilDate | null
   paper: 'a4' | 'letter'
   links: { quote: string; setup: string; thisComputerOnly: boolean } | null
   draft: boolean

@@ -181,6 +181,7 @@ export const quotes = new Hono<Env>()
       return sendPdf(c, `quote-${document.number}-version-${document.revision}`, {
         document,
         customerName: record.customer.erasedOn === null ? record.customer.name : null,
+        erasedOn: record.customer.erasedOn,
         paper: c.req.valid('query').paper ?? document.inputs.install.paper,
         links: paperLinks(c, quoteLinks(c, record)),
         draft: false,
@@ -213,6 +214,7 @@ export const quotes = new Hono<Env>()
       return sendPdf(c, record.number === null ? 'quote-draft' : `quote-${number}-draft`, {
         document: revisionDocument(inputs, heading),
         customerName: record.customer.erasedOn === null ? record.customer.name : null,
+        erasedOn: record.customer.erasedOn,
         paper: c.req.valid('query').paper ?? inputs.install.paper,
         links: null,
         draft: true,

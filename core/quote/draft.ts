@@ -35,6 +35,9 @@ export type BuildLine =
     }
   | { id: string; answer: 'not_needed'; slot: Slot; reason: string }
 
+/** What a customer has at home already: kept with the customer too, for the next quote. */
+export type OwnedLine = Extract<BuildLine, { answer: 'owned' }>
+
 export interface Build {
   id: string
   name: string

@@ -1,5 +1,5 @@
 import type { CivilDate } from '../dates.ts'
-import type { BuildLetter, QuoteState } from './draft.ts'
+import type { BuildLetter, OwnedLine, QuoteState } from './draft.ts'
 import type { QuoteInputs } from './revision.ts'
 
 export interface Customer {
@@ -8,6 +8,8 @@ export interface Customer {
   /** E-mail, telephone, or how else to reach them. */
   reach: string
   note: string
+  /** What they have at home already. */
+  gear: OwnedLine[]
   erasedOn: CivilDate | null
   version: number
 }

@@ -5,7 +5,7 @@ import type { Spec } from '../catalog/spec.ts'
 import type { Discount } from '../pricing/discount.ts'
 import { civilDate, count, list, minor, oneOf, partId, rowId, strict, text, yesNo } from '../schema.ts'
 import { marksInOrder, NeedExactSchema } from '../sizing/schema.ts'
-import { BUILD_LETTERS, type Build, type BuildLine, type QuoteDraft } from './draft.ts'
+import { BUILD_LETTERS, type Build, type BuildLine, type OwnedLine, type QuoteDraft } from './draft.ts'
 import type { Need } from './need.ts'
 import type { OurService } from './our-service.ts'
 import type { Deposit } from './terms.ts'
@@ -56,6 +56,11 @@ const ownedLine = (slot: Slot) =>
   })
 const [firstSlot, ...otherSlots] = slots
 
+/** Gear that is owned: an answer in a build, and what is kept with its owner. */
+export const OwnedLineSchema = z.discriminatedUnion('slot', [ownedLine(firstSlot), ...otherSlots.map(ownedLine)], {
+  error: `Slot is one of: ${SLOTS.join(', ')}.`,
+}) satisfies z.ZodType<OwnedLine>
+
 /** One answer in a build. Owned gear's spec is checked by the kind of its slot. */
 export const BuildLineSchema = z.discriminatedUnion(
   'answer',
@@ -69,7 +74,7 @@ export const BuildLineSchema = z.discriminatedUnion(
       note,
       besideKit,
     }),
-    z.discriminatedUnion('slot', [ownedLine(firstSlot), ...otherSlots.map(ownedLine)], { error: `Slot is one of: ${SLOTS.join(', ')}.` }),
+    OwnedLineSchema,
     strict('Line', {
       id: partId('Line id'),
       answer: z.literal('not_needed'),
@@ -159,6 +164,8 @@ export const CustomerInput = strict('Customer', {
   name: text('Name', 1, 120),
   reach: text('How to reach them', 0, 200).default(''),
   note: text('Note', 0, 2000).default(''),
+  /** Left out, what is kept stays. */
+  gear: list('Gear', OwnedLineSchema, 0, 60).optional(),
 })
 export type CustomerInput = z.output<typeof CustomerInput>
 

@@ -17,6 +17,8 @@ export interface QuotePageProps {
   document: RevisionDocument
   /** Null once the customer's data was erased. */
   customerName: string | null
+  /** The day on which it was erased, where it was. */
+  erasedOn?: CivilDate | null
   state: QuoteState
   /** Newest version's number where this one is older. */
   supersededBy: number | null
@@ -59,9 +61,9 @@ ${ending(props)}`,
   })
 }
 
-function intro({ document: quote, customerName, today, path }: QuotePageProps): Markup {
+function intro({ document: quote, customerName, erasedOn, today, path }: QuotePageProps): Markup {
   const year = yearOf(today)
-  return markup`<div class="intro"><div><p class="label">Quote ${quote.number}, version ${quote.revision}${customerName === null ? '' : markup`, for ${customerName}`}</p>
+  return markup`<div class="intro"><div><p class="label">Quote ${quote.number}, version ${quote.revision}${customerName === null ? (erasedOn ? `; the name was erased on ${sayDate(erasedOn, year)}` : '') : markup`, for ${customerName}`}</p>
 <h1>${quote.title}</h1>
 ${quote.note === '' ? '' : markup`<p class="lead">${quote.note}</p>`}</div>
 <dl class="facts"><div><dt>Stands until</dt><dd><b>${sayWeekday(quote.standsUntil, year)}</b>${quote.builds.some((build) => salesEnd(build, quote) !== '') ? markup` <span class="note">some sale prices end sooner: see each build</span>` : ''}</dd></div>

@@ -1,7 +1,9 @@
+import type { OwnedLine } from '../../../core/quote/draft.ts'
 import type { Customer, QuoteListRow, SetupView } from '../../../core/quote/quote-view.ts'
 import { queryOf, request, requestVersioned, type Versioned } from './request.ts'
 
-export type CustomerBody = Pick<Customer, 'name' | 'reach' | 'note'>
+/** `gear` left out: what is kept stays. */
+export type CustomerBody = Pick<Customer, 'name' | 'reach' | 'note'> & { gear?: OwnedLine[] }
 export type CustomerView = Customer & { quotes: QuoteListRow[]; setups: SetupView[] }
 
 /** Customers whose name or reach holds the text. */
@@ -18,3 +20,4 @@ export async function getCustomer(id: string): Promise<Versioned<CustomerView>> 
 export const createCustomer = (body: CustomerBody): Promise<Customer> => request('POST', '/api/customers', { body })
 export const updateCustomer = (id: string, body: CustomerBody, etag: string): Promise<Customer> =>
   request('PUT', `/api/customers/${id}`, { body, etag })
+export const eraseCustomer = (id: string, etag: string): Promise<Customer> => request('POST', `/api/customers/${id}/erase`, { etag })

@@ -10,13 +10,18 @@ import { Empty, ErrorNotice, LoadingRows } from '../parts/states.tsx'
 import { Told } from '../parts/told.tsx'
 import { QuoteTable } from '../quotes/quotes-screen.tsx'
 import { SetupTable } from '../setups/setup-table.tsx'
+import { useSession } from '../session/session.ts'
 import { CustomerForm } from './customer-form.tsx'
+import { EraseDialog } from './erase-dialog.tsx'
+import { GearSection } from './gear-section.tsx'
 
 /** One customer: who, their quotes, their setups. */
 export function CustomerScreen(): ReactElement {
   const { customerId } = useParams({ from: '/customers/$customerId' })
   const customer = useQuery({ queryKey: ['customers', 'one', customerId], queryFn: () => getCustomer(customerId), staleTime: 0 })
   const [editing, setEditing] = useState(false)
+  const [erasing, setErasing] = useState(false)
+  const manages = useSession()?.person?.role === 'manager'
   const view = customer.data?.value
   if (!customer.data || !view)
     return (
@@ -31,6 +36,11 @@ export function CustomerScreen(): ReactElement {
   const actions = (
     <>
       {!editing && !view.erasedOn && <Button onClick={() => setEditing(true)}>Edit</Button>}
+      {manages && !view.erasedOn && (
+        <Button look="plain" onClick={() => setErasing(true)}>
+          Erase
+        </Button>
+      )}
       {!view.erasedOn && (
         <Link to="/quotes/new" search={{ customer: customerId }} className="btn main">
           New quote
@@ -47,6 +57,8 @@ export function CustomerScreen(): ReactElement {
     >
       {editing ? <Editing opened={customer.data} onDone={() => setEditing(false)} /> : view.note && <p>{view.note}</p>}
       <Records view={view} />
+      {!view.erasedOn && <GearSection view={view} />}
+      <EraseDialog customer={customer.data} open={erasing} onClose={() => setErasing(false)} />
     </Screen>
   )
 }

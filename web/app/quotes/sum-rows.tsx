@@ -7,6 +7,8 @@ import { Button } from '../parts/button.tsx'
 import { columnClass } from './column-class.ts'
 import { useDesk } from './desk-context.ts'
 import { FillButton } from './fill-button.tsx'
+import { OwnedButton } from './owned-button.tsx'
+import { useCustomerGear } from './use-customer-gear.ts'
 
 /** Goods, delivery, tax and what they come to today: a column that adds up, and what it is still short of. */
 export function SumRows(): ReactElement {
@@ -63,13 +65,15 @@ function DepositRow(): ReactElement | null {
 /** What a total does not hold, beside it: nobody should take it for the whole. What is open is filled from here. */
 function OpenRow(): ReactElement | null {
   const { shown, chosen, open, locked } = useDesk()
-  if (shown.every((build) => build.drawing === null && openSlots(build).length === 0)) return null
+  const { gear } = useCustomerGear()
+  if (gear.length === 0 && shown.every((build) => build.drawing === null && openSlots(build).length === 0)) return null
   return (
     <tr className="open-slots">
       <th scope="row">Not in it</th>
       {shown.map((build) => (
         <td key={build.id} className={columnClass(build.id === chosen.id)}>
           <span className="note">{sayOpenSlots(build) || (build.drawing === null ? '' : 'nothing is left out')}</span>
+          <OwnedButton build={build} />
           {build.drawing !== null && <FillButton build={build} />}
           {!locked && (
             <Button small look="plain" onClick={() => open({ at: 'cell', buildId: build.id, slot: 'services', want: null })}>

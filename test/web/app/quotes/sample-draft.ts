@@ -31,7 +31,7 @@ export const sampleDraft: QuoteDraft = {
 export const sampleView = (version: number, draft: QuoteDraft): QuoteView => ({
   draft, products: [], stores: [], prices: [], asOf: '2026-10-20', id: 'q1', number: null, state: 'draft', version, advisor: 'Bram Ockley',
   savedAt: '2026-10-20T10:42:00Z', revisions: [], answer: null, links: null,
-  customer: { id: 'c1', name: 'Ines Tillish', reach: '', note: '', erasedOn: null, version: 1 },
+  customer: { id: 'c1', name: 'Ines Tillish', reach: '', note: '', gear: [], erasedOn: null, version: 1 },
   install: {
     name: 'Tarnwick Aquarium Club', mode: 'club', currency: 'USD', country: 'US', timeZone: 'America/Chicago', units: { system: 'us', gallon: 'us', decimal: '.' },
     contact: 'ask the club, 555-0100', paper: 'letter', energyPriceMinor: 16, circuitVoltageV: 120, circuitCurrentA: 15,
