@@ -12,6 +12,7 @@ import { ErrorNotice } from '../parts/states.tsx'
 import { Told } from '../parts/told.tsx'
 import { useCurrency, useReader, useToday } from '../session/session.ts'
 import { currencyRatesQuery } from './stores-query.ts'
+import './stores.css'
 
 /** What foreign currencies are worth: entered by hand with day and source, and printed wherever a price rests on one. */
 export function RatesSection({ stores }: { stores: readonly Store[] }): ReactElement | null {
@@ -42,7 +43,7 @@ export function RatesSection({ stores }: { stores: readonly Store[] }): ReactEle
     { key: 'source', head: 'Source', phone: 'below', cell: ({ source }) => source },
   ]
   return (
-    <section aria-labelledby="rates-head">
+    <section className="store-part" aria-labelledby="rates-head">
       <div className="sechead">
         <h2 id="rates-head">Rates of exchange</h2>
         <p className="quiet">For stores of another currency. A quote prints the rate, its day and its source.</p>

@@ -10,6 +10,7 @@ import { TextField } from '../parts/field.tsx'
 import { RuledTable, type Column } from '../parts/ruled-table.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
 import { regionsQuery } from './stores-query.ts'
+import './stores.css'
 
 /** Sets of stores: the board is narrowed to one, and a quote names one as where the customer buys. */
 export function RegionsSection({ stores }: { stores: readonly Store[] }): ReactElement {
@@ -40,7 +41,7 @@ export function RegionsSection({ stores }: { stores: readonly Store[] }): ReactE
     },
   ]
   return (
-    <section aria-labelledby="regions-head">
+    <section className="store-part" aria-labelledby="regions-head">
       <div className="sechead">
         <h2 id="regions-head">Regions</h2>
         <p className="quiet">Stores that customers of one place go to. Prices are filtered by them, and a quote may name one.</p>

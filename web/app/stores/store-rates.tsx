@@ -6,6 +6,7 @@ import { TextField } from '../parts/field.tsx'
 import { RateProducts } from './rate-products.tsx'
 import type { StorePartProps } from './store-charges.tsx'
 import type { RateDraft } from './store-draft.ts'
+import './stores.css'
 
 /** As the validator of a store has it. */
 const MOST_RATES = 8
@@ -61,7 +62,7 @@ function RateFields({ rate, path, faults, change, remove }: RateProps): ReactEle
   const toggle = (kind: Kind, on: boolean): void => change({ kinds: on ? [...rate.kinds, kind] : rate.kinds.filter((one) => one !== kind) })
   return (
     <fieldset className="rate">
-      <legend>Another rate</legend>
+      <legend className="label">Another rate</legend>
       <div className="form-row">
         <TextField
           label="Name on the receipt"
