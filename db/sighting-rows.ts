@@ -29,6 +29,7 @@ export const sightingRows = (db: Kysely<Database>, viewer: Viewer) =>
       'sighting.received_at',
       'sighting.doubt',
       'sighting.withdrawn_at',
+      'sighting.withdrawn_reason',
       'sighting.confirmations',
       'sighting.disputes',
       'product.name as product_name',
@@ -48,6 +49,8 @@ type Row = Omit<Selectable<SightingTable>, 'accepted' | 'undo_id' | 'withdrawn_r
   reporter_invited_by: string | null
   reader_invited_by: string | null
   my_vote: SightingRow['myVote']
+  /** Not asked for where nothing is withdrawn. */
+  withdrawn_reason?: string | null
 }
 
 export function rowOf(row: Row, viewer: Viewer): SightingRow {
@@ -60,6 +63,7 @@ export function rowOf(row: Row, viewer: Viewer): SightingRow {
     own,
     mayVote: !own && row.withdrawn_at === null,
     myVote: row.my_vote,
+    withdrawnReason: row.withdrawn_reason ?? null,
   }
 }
 

@@ -81,6 +81,7 @@ export const SightingAnswer = answer(
     own: z.boolean(),
     mayVote: z.boolean(),
     myVote: z.enum(['confirm', 'dispute']).nullable(),
+    withdrawnReason: z.string().nullable(),
   }) satisfies z.ZodType<SightingRow>,
 )
 

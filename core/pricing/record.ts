@@ -11,6 +11,8 @@ export interface SightingRow extends Sighting {
   own: boolean
   mayVote: boolean
   myVote: 'confirm' | 'dispute' | null
+  /** Why a manager withdrew it; null where its reporter did, or nobody. */
+  withdrawnReason: string | null
 }
 
 /** All that a product page shows: newest sighting first. */

@@ -97,8 +97,8 @@ describe('the list of what waits', () => {
     expect((await judge(id, { decision: 'withdraw', reason: 'wrong shelf' })).body).toMatchObject({ withdrawn: true })
     expect((await judge(id, { decision: 'withdraw', reason: 'wrong shelf' })).status).toBe(409)
     expect(await trail('sighting_withdrawn')).toBe(withdrawn + 1)
-    const stored = await world.db.selectFrom('sighting').select('withdrawn_reason').where('id', '=', id).executeTakeFirstOrThrow()
-    expect(stored.withdrawn_reason).toBe('wrong shelf')
+    // Its reporter reads why.
+    expect((await member.send<Row>('GET', `/api/sightings/${id}`)).body).toMatchObject({ withdrawn: true, withdrawnReason: 'wrong shelf' })
   })
 })
 

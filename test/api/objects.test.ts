@@ -50,13 +50,12 @@ async function sightingOf(reporter: Browser): Promise<string> {
   return answer.body.id
 }
 const sessionOf = async (browser: Browser): Promise<string> =>
-  (await browser.send<{ items: Array<{ id: string; current: boolean }> }>('GET', '/api/sessions')).body.items.find(({ current }) => current)?.id ??
-  'none'
+  (await browser.send<{ items: Array<{ id: string; current: boolean }> }>('GET', '/api/sessions')).body.items.find(({ current }) => current)
+    ?.id ?? 'none'
 async function undoOf(reporter: Browser): Promise<string> {
   await sightingOf(reporter)
-  const { reporters } = (
-    await others.manager.send<{ reporters: Array<{ id: string; sightings: number }> }>('GET', '/api/moderation/undos')
-  ).body
+  const { reporters } = (await others.manager.send<{ reporters: Array<{ id: string; sightings: number }> }>('GET', '/api/moderation/undos'))
+    .body
   const sightings = reporters.find(({ id }) => id === reporter.personId)?.sightings
   const body = { personId: reporter.personId, sightings }
   return (await others.manager.send<{ id: string }>('POST', '/api/moderation/undos', { body })).body.id
@@ -142,7 +141,10 @@ describe('every operation that names a thing, by every role, on one’s own and 
 describe('a link', () => {
   it('of one thing opens no other, nor one of its own kind under another number', async () => {
     const advisor = callers.get('advisor')!
-    const [one, two] = [await issue(advisor, await newQuote(advisor, draftOf(shop))), await issue(advisor, await newQuote(advisor, draftOf(shop)))]
+    const [one, two] = [
+      await issue(advisor, await newQuote(advisor, draftOf(shop))),
+      await issue(advisor, await newQuote(advisor, draftOf(shop))),
+    ]
     const token = (answer: typeof one, kind: 'quote' | 'setup'): string => pathOf(answer.body.links?.[kind]).slice(3)
     const visitor = world.visitor()
     for (const answer of [one, two]) {

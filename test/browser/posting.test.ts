@@ -249,6 +249,21 @@ describe('the board on a phone', () => {
     await page.getByRole('button', { name: `Dispute instead ${name}`, exact: true }).waitFor()
   })
 
+  it('takes a word back as if it had never been said', async () => {
+    await openScreen(page, service, '/prices')
+    const first = judged()
+      .first()
+      .getByRole('button', { name: /^Confirm / })
+    const name = ((await first.getAttribute('aria-label')) ?? '').replace('Confirm ', '')
+    await first.click()
+    const back = page.getByRole('button', { name: `Take it back ${name}`, exact: true })
+    await back.waitFor()
+    const folder = process.env['LOOK_DIR']
+    if (folder !== undefined) await page.screenshot({ path: `${folder}/vote-phone.png` })
+    await back.click()
+    await page.getByRole('button', { name: `Confirm ${name}`, exact: true }).waitFor()
+  })
+
   it('posts an unchanged price for today in one tap', async () => {
     await openScreen(page, service, '/prices')
     const button = page.getByRole('button', { name: /^Price unchanged today: / }).first()

@@ -13,6 +13,7 @@ const row = (sighting: Sighting): SightingRow => ({
   own: false,
   mayVote: true,
   myVote: null,
+  withdrawnReason: null,
 })
 const asOf = '2026-10-20'
 const board = (...sightings: Sighting[]) => boardRows(sightings.map(row), priceViews(sightings, asOf), () => 'filter', asOf)

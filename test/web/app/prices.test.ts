@@ -12,7 +12,7 @@ let made = 0
 const row = (part: Partial<SightingRow>): SightingRow => ({
   id: `id-${(made += 1)}`, productId: 'p', storeId: 'upriver', condition: 'shelf', priceMinor: 18999, printedRegularMinor: null, seenOn: '2026-09-22', lastDay: null, evidence: 'none', note: null,
   reporterId: 'r1', receivedAt: '2026-09-22T10:00:00Z', doubt: null, withdrawn: false, confirmations: 0, disputes: 0, productName: 'Pellick C-1800', storeName: 'Upriver', reporterName: 'Noor Fenwick',
-  own: false, mayVote: true, myVote: null, ...part,
+  own: false, mayVote: true, myVote: null, withdrawnReason: null, ...part,
 }) // prettier-ignore
 const product = {
   id: 'p',

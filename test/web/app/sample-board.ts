@@ -8,7 +8,7 @@ export function boardRow(sighting: Partial<SightingRow>, part: Partial<BoardRow>
   const whole: SightingRow = {
     id: `id-${(made += 1)}`, productId: 'p', storeId: 'upriver', condition: 'shelf', priceMinor: 18999, printedRegularMinor: null, seenOn: '2026-09-22', lastDay: null, evidence: 'none', note: null,
     reporterId: 'r1', receivedAt: '2026-09-22T10:00:00Z', doubt: null, withdrawn: false, confirmations: 0, disputes: 0, productName: 'Pellick C-1800', storeName: 'Upriver', reporterName: 'Noor Fenwick',
-    own: false, mayVote: true, myVote: null, ...sighting,
+    own: false, mayVote: true, myVote: null, withdrawnReason: null, ...sighting,
   } // prettier-ignore
   return { sighting: whole, kind: 'filter', regularMinor: whole.priceMinor, underRegular: 0, over: false, ...part }
 }

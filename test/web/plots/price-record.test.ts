@@ -9,7 +9,7 @@ import { sampleProducts } from '../pages/sample-quote.ts'
 
 const seen = (id: string, seenOn: string, condition: SightingRow['condition'], priceMinor: number, change: Partial<SightingRow> = {}): SightingRow => ({
   id, productId: 'filter-a', storeId: 's1', condition, priceMinor, printedRegularMinor: null, seenOn, lastDay: null, evidence: 'tag', note: null, reporterId: 'noor', receivedAt: `${seenOn}T12:00:00Z`, doubt: null, withdrawn: false, confirmations: 0, disputes: 0,
-  productName: 'Pellick C-1800', storeName: 'Upriver', reporterName: 'Noor Fenwick', own: false, mayVote: true, myVote: null, ...change,
+  productName: 'Pellick C-1800', storeName: 'Upriver', reporterName: 'Noor Fenwick', own: false, mayVote: true, myVote: null, withdrawnReason: null, ...change,
 }) // prettier-ignore
 
 const asOf = '2026-10-20'

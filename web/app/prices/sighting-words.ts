@@ -19,8 +19,10 @@ export const isSale = (condition: Condition): boolean => condition === 'sale' ||
  *
  * @example sayState({ withdrawn: false, doubt: null, confirmations: 2, disputes: 0 }) // 'confirmed by 2'
  */
-export function sayState(sighting: Pick<Sighting, 'withdrawn' | 'doubt' | 'confirmations' | 'disputes'>): string {
-  if (sighting.withdrawn) return 'withdrawn'
+export function sayState(
+  sighting: Pick<Sighting, 'withdrawn' | 'doubt' | 'confirmations' | 'disputes'> & Partial<Pick<SightingRow, 'withdrawnReason'>>,
+): string {
+  if (sighting.withdrawn) return sighting.withdrawnReason ? `withdrawn by a manager: ${sighting.withdrawnReason}` : 'withdrawn'
   const { confirmations, disputes } = sighting
   if (disputes > 0 && disputes >= confirmations) return `disputed by ${disputes}, not counted`
   if (!isAccepted(sighting)) return 'waits for a second member'
