@@ -132,7 +132,7 @@ it('everyone changes the own password from the menu', async () => {
   await signIn(member, service, 'member')
   const { signInName, password } = service.signIn('member')
   await member.getByRole('button', { name: 'Menu' }).click()
-  await member.getByRole('link', { name: 'Change the password' }).click()
+  await member.getByRole('link', { name: 'Your account' }).click()
   await member.getByLabel('Present password').fill('not the one it is now')
   await member.getByLabel('New password').fill('mallow copper window 63')
   await member.getByRole('button', { name: 'Change the password' }).click()

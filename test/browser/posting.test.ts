@@ -251,9 +251,7 @@ describe('the board on a phone', () => {
 
   it('takes a word back as if it had never been said', async () => {
     await openScreen(page, service, '/prices')
-    const first = judged()
-      .first()
-      .getByRole('button', { name: /^Confirm / })
+    const first = page.getByRole('button', { name: /^Confirm (?!instead)/ }).first()
     const name = ((await first.getAttribute('aria-label')) ?? '').replace('Confirm ', '')
     await first.click()
     const back = page.getByRole('button', { name: `Take it back ${name}`, exact: true })

@@ -70,7 +70,7 @@ function Me({ person, path }: { person: SignedIn; path: string }): ReactElement 
       </button>
       <div className="me-panel" data-shut={!open || undefined}>
         <ThemeChoice />
-        <Link to="/account">Change the password</Link>
+        <Link to="/account">Your account</Link>
         <SignOut person={person} />
       </div>
     </>
