@@ -1,5 +1,6 @@
 import { writeFileSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
+import deskKeystroke from './desk-keystroke.ts'
 import quotePdf from './quote-pdf.ts'
 import productRead from './product-read.ts'
 import searchProducts from './search-products.ts'
@@ -12,6 +13,7 @@ import type { Measurement } from './measurement.ts'
 /** `npm run bench [name]`: prints a table and writes bench.json, one row a measurement, baseline and value in turn in one run. */
 const BENCHES: Record<string, () => Promise<Measurement[]>> = {
   'sizing.report': sizingReport,
+  'desk.keystroke': deskKeystroke,
   'quote.pdf': quotePdf,
   'start.warm': startWarm,
   'sighting.post': () => withBenchPostgres(sightingPost),
