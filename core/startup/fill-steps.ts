@@ -1,5 +1,7 @@
 import { SALT_G_PER_L } from '../sizing/typical-ranges.ts'
 import { phrase, quantity, stated, type Phrase } from '../units/quantity.ts'
+import { specificGravity } from '../units/specific-gravity.ts'
+import { SALINITY } from '../water/sea-salinity.ts'
 import { caution } from './cautions.ts'
 import { controllerStep } from './controller-step.ts'
 import { conditionerDose } from './conditioner-dose.ts'
@@ -104,6 +106,9 @@ function saltPhrase({ gear }: StartupSubject, waterL: number | null): Phrase {
   return phrase`by its label, usually ${low ?? ''} to ${high ?? ''} for this much, to salinity 35`
 }
 
+/** Of the open ocean's water, for a meter that shows gravity: it means nothing without its temperature. */
+const SEA_GRAVITY = phrase`a specific gravity of ${quantity(specificGravity(SALINITY.salt), 'share', 3)} at ${stated(25, 'degC', 0)}`
+
 function mixSalt(subject: StartupSubject, { waterL, holdDays }: TankFacts): Step {
   return stepOf('fill', {
     id: 'mix-salt',
@@ -112,6 +117,7 @@ function mixSalt(subject: StartupSubject, { waterL, holdDays }: TankFacts): Step
     amounts: [
       { label: 'Water', value: waterL === null ? phrase`count the buckets` : phrase`${litres(waterL)}` },
       { label: 'Salt', value: saltPhrase(subject, waterL) },
+      { label: 'Should measure', value: phrase`${SALINITY.salt} g in a kilogram, ${SEA_GRAVITY}` },
     ],
     actions: [
       phrase`Salt into water, never water onto salt. Stir with a pump and an air stone for 24 h.`,

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest'
 import { startupPlan } from '../../../core/startup/startup-plan.ts'
+import { METRIC, US } from '../../../core/units/say.ts'
 import { actionsIn, amountIn, stepFor, textOf } from './said.ts'
 import { sampleSubject } from './sample-subject.ts'
 
@@ -34,4 +35,12 @@ it('lists the litres as not worked out where nothing of the tank is known', () =
   const subject = sampleSubject({ gear: { tank: null }, figures: { waterVolumeL: undefined } })
   expect(amountIn(stepFor(subject, 'fill'), 'Water')).toBe('count the buckets')
   expect(startupPlan(subject).notComputed.join(' ')).toContain('Water to fill: the inside of the tank is not known.')
+})
+
+it('says what the mixed salt water should measure, by weight and by gravity with its temperature', () => {
+  const sea = { livestock: { ...sampleSubject().conditions.livestock, water: 'salt' as const } }
+  const step = stepFor(sampleSubject({ conditions: sea }), 'mix-salt')
+  // 1023.34306 / 997.04796 kg/m³ at 25 °C: UNESCO Tech. Papers in Marine Science 44 (1983), p. 19.
+  expect(amountIn(step, 'Should measure', US)).toBe('35 g in a kilogram, a specific gravity of 1.026 at 77 °F')
+  expect(amountIn(step, 'Should measure', { ...METRIC, decimal: ',' })).toBe('35 g in a kilogram, a specific gravity of 1,026 at 25 °C')
 })
