@@ -66,14 +66,8 @@ export function TrailScreen(): ReactElement {
 
 const columnsOf = (timeZone: string, thisYear: number): Array<Column<TrailEntry>> => [
   { key: 'what', head: 'What was done', rowHead: true, phone: 'lead', cell: (entry) => sayAudit(entry) },
-  { key: 'changes', head: 'Changed', phone: 'acts', cell: ({ changes }) => <Changes changes={changes} /> },
-  {
-    key: 'at',
-    head: 'When',
-    end: true,
-    phone: 'below',
-    cell: ({ at }) => <span className="whole">{sayInstant(at, timeZone, thisYear)}</span>,
-  },
+  { key: 'at', head: 'When', phone: 'below', cell: ({ at }) => <time>{sayInstant(at, timeZone, thisYear)}</time> },
+  { key: 'changes', head: 'Changed', phone: 'state', cell: ({ changes }) => <Changes changes={changes} /> },
 ]
 
 /** More fields than this are a new thing, told by the sentence already; the rest opens on asking. */
