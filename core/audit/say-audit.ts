@@ -44,7 +44,7 @@ export function sayField(field: string): string {
   const unit = /(Mm|Cm|Kg|L|W|V|A|C)$/.exec(last)?.[1]
   const bare = unit === undefined || unit.length === last.length ? last : last.slice(0, -unit.length)
   const words = bare.replace(/Minor$/, '').replaceAll(/([a-z0-9])([A-Z])/g, '$1 $2').toLowerCase() // prettier-ignore
-  const told = /Minor$/.test(last) ? 'minor units' : bare === last ? undefined : UNITS[unit ?? '']
+  const told = last.endsWith('Minor') ? 'minor units' : bare === last ? undefined : UNITS[unit ?? '']
   return told === undefined ? words : `${words} (${told})`
 }
 const UNITS: Record<string, string> = { Mm: 'mm', Cm: 'cm', Kg: 'kg', L: 'L', W: 'W', V: 'V', A: 'A', C: '°C' }

@@ -1,6 +1,6 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
 import { useState, type ReactElement } from 'react'
-import { yearOf } from '../../../core/dates.ts'
+import { civilDateAt, yearOf } from '../../../core/dates.ts'
 import { listUndos, reverseUndo, undoSightings, type Reporter, type Undo } from '../client/moderation.ts'
 import { Button } from '../parts/button.tsx'
 import { SelectField } from '../parts/choice-fields.tsx'
@@ -75,9 +75,9 @@ export function TakenBack(): ReactElement {
 
 function UndoTable({ undos, busy, onReverse }: { undos: Undo[]; busy: boolean; onReverse: (id: string) => void }): ReactElement {
   const { timeZone } = useInstall()
-  const thisYear = yearOf(useToday())
+  const today = useToday()
+  const thisYear = yearOf(today)
   const day = (instant: string): string => sayDay(instant, timeZone, thisYear)
-  const now = Date.now()
   const columns: Array<Column<Undo>> = [
     { key: 'who', head: 'Member', rowHead: true, phone: 'lead', cell: ({ reporter }) => reporter.name },
     { key: 'count', head: 'Taken back', num: true, phone: 'figure', cell: ({ sightings }) => sayCount(sightings) },
@@ -89,7 +89,8 @@ function UndoTable({ undos, busy, onReverse }: { undos: Undo[]; busy: boolean; o
       phone: 'state',
       cell: ({ id, reporter, reversedAt, reversibleUntil }) => {
         if (reversedAt !== null) return `put back ${day(reversedAt)}`
-        if (Date.parse(reversibleUntil) < now) return 'stays taken back'
+        // By the day: the server decides by the minute.
+        if (civilDateAt(Date.parse(reversibleUntil), timeZone) < today) return 'stays taken back'
         return (
           <Button small busy={busy} onClick={() => onReverse(id)}>
             Put back<span className="sr"> the sightings of {reporter.name}</span>, until {day(reversibleUntil)}
