@@ -92,6 +92,9 @@ it('an invitation is listed until it is taken back', async () => {
   await page.getByRole('button', { name: 'Make a one-use link' }).click()
   await page.getByText('This computer only:').waitFor()
   await page.getByRole('button', { name: 'Take back the invitation of Perran Oake' }).click()
+  await page.getByRole('dialog').getByRole('button', { name: 'Leave it open' }).click()
+  await page.getByRole('button', { name: 'Take back the invitation of Perran Oake' }).click()
+  await page.getByRole('dialog').getByRole('button', { name: 'Take it back' }).click()
   await page.getByRole('heading', { name: 'Open invitations' }).waitFor({ state: 'detached' })
 })
 

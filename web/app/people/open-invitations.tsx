@@ -1,10 +1,11 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
-import type { ReactElement } from 'react'
+import { useState, type ReactElement } from 'react'
 import { civilDateAt, sayWeekday, yearOf } from '../../../core/dates.ts'
 import { listInvitations, withdrawInvitation, type OpenInvitation } from '../client/people.ts'
 import { Button } from '../parts/button.tsx'
 import { RuledTable, type Column } from '../parts/ruled-table.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
+import { TakeBackDialog } from './take-back-dialog.tsx'
 import { useInstall, useToday } from '../session/session.ts'
 
 const KEY = ['people', 'invitations'] as const
@@ -13,7 +14,12 @@ const KEY = ['people', 'invitations'] as const
 export function OpenInvitations(): ReactElement | null {
   const queries = useQueryClient()
   const open = useQuery({ queryKey: KEY, queryFn: listInvitations })
-  const withdraw = useMutation({ mutationFn: withdrawInvitation, onSettled: () => queries.invalidateQueries({ queryKey: KEY }) })
+  const [asked, setAsked] = useState<OpenInvitation | null>(null)
+  const withdraw = useMutation({
+    mutationFn: withdrawInvitation,
+    onSettled: () => queries.invalidateQueries({ queryKey: KEY }),
+    onSuccess: () => setAsked(null),
+  })
   const { timeZone } = useInstall()
   const thisYear = yearOf(useToday())
   const until = ({ expiresAt }: OpenInvitation): string => `until ${sayWeekday(civilDateAt(Date.parse(expiresAt), timeZone), thisYear)}`
@@ -27,24 +33,34 @@ export function OpenInvitations(): ReactElement | null {
       head: 'State',
       end: true,
       phone: 'state',
-      cell: ({ id, name }) => (
-        <Button small busy={withdraw.isPending} aria-label={`Take back the invitation of ${name}`} onClick={() => withdraw.mutate(id)}>
+      cell: (invitation) => (
+        <Button small aria-label={`Take back the invitation of ${invitation.name}`} onClick={() => setAsked(invitation)}>
           Take back
         </Button>
       ),
     },
   ]
-  if (!open.error && !withdraw.error && !open.data?.length) return null
+  if (!open.error && !asked && !open.data?.length) return null
   return (
     <section className="form" aria-labelledby="invitations-head">
       <div className="sechead">
         <h2 id="invitations-head">Open invitations</h2>
         <p className="quiet">Made, and not used yet.</p>
       </div>
-      <ErrorNotice error={open.error ?? withdraw.error} onRetry={() => void open.refetch()} retryWords="Read again" />
+      <ErrorNotice error={open.error} onRetry={() => void open.refetch()} retryWords="Read again" />
       {open.data && open.data.length > 0 && (
         <RuledTable caption="Open invitations" columns={columns} rows={open.data} rowKey={({ id }) => id} />
       )}
+      <TakeBackDialog
+        name={asked?.name ?? null}
+        busy={withdraw.isPending}
+        error={withdraw.error}
+        onClose={() => {
+          setAsked(null)
+          withdraw.reset()
+        }}
+        onTakeBack={() => asked && withdraw.mutate(asked.id)}
+      />
     </section>
   )
 }
