@@ -4,7 +4,8 @@ import type { CivilDate } from '../core/dates.ts'
 import type { SightingRow } from '../core/pricing/record.ts'
 import type { Sighting } from '../core/pricing/sighting.ts'
 import type { Database } from './database.ts'
-import { containing, isId } from './refusal.ts'
+import { productsSaying, type Narrowed } from './product-search.ts'
+import { isId } from './refusal.ts'
 import { rowOf, sightingOf, sightingRows } from './sighting-rows.ts'
 import type { Viewer } from './viewer.ts'
 
@@ -13,7 +14,7 @@ export interface BoardFilter {
   storeId?: string
   /** Only stores of this region. */
   regionId?: string
-  /** Found anywhere in the product's name or maker. */
+  /** Said of the product, as a list of products is searched: slips forgiven. */
   q?: string
   /** Nothing older: beyond the age at which a price is no longer known. */
   since: CivilDate
@@ -28,14 +29,15 @@ export async function board(
   filter: BoardFilter,
 ): Promise<{ rows: Array<{ sighting: SightingRow; kind: Kind }>; total: number }> {
   if ([filter.storeId, filter.regionId].some((id) => id !== undefined && !isId(id))) return { rows: [], total: 0 }
+  const saying = filter.q === undefined ? undefined : await productsSaying(db, filter.q)
   const { total } = await db
-    .selectFrom(newestOfPairs(db, filter).as('newest'))
+    .selectFrom(newestOfPairs(db, filter, saying).as('newest'))
     .select((eb) => eb.fn.countAll<number>().as('total'))
     .executeTakeFirstOrThrow()
   const rows = await sightingRows(db, viewer)
     .where('sighting.id', 'in', (eb) =>
       eb
-        .selectFrom(newestOfPairs(db, filter).as('newest'))
+        .selectFrom(newestOfPairs(db, filter, saying).as('newest'))
         .select('newest.id')
         .orderBy('newest.seen_on', 'desc')
         .orderBy('newest.received_at', 'desc')
@@ -52,7 +54,11 @@ export async function board(
 
 type Newest = { id: string; seen_on: string; received_at: Date }
 
-function newestOfPairs(db: Kysely<Database>, filter: BoardFilter): SelectQueryBuilder<Database, 'sighting' | 'product' | 'store', Newest> {
+function newestOfPairs(
+  db: Kysely<Database>,
+  filter: BoardFilter,
+  saying: Narrowed | undefined,
+): SelectQueryBuilder<Database, 'sighting' | 'product' | 'store', Newest> {
   let query = db
     .selectFrom('sighting')
     .innerJoin('product', 'product.id', 'sighting.product_id')
@@ -69,9 +75,7 @@ function newestOfPairs(db: Kysely<Database>, filter: BoardFilter): SelectQueryBu
       eb.selectFrom('region_store').select('region_store.store_id').where('region_id', '=', regionId),
     )
   }
-  const q = filter.q?.trim()
-  if (q)
-    query = query.where((eb) => eb.or((['product.name', 'product.maker'] as const).map((column) => eb(column, 'ilike', containing(q)))))
+  if (saying !== undefined) query = query.where('sighting.product_id', 'in', saying.select('product.id'))
   return query
     .distinctOn(['sighting.product_id', 'sighting.store_id'])
     .select(['sighting.id', 'sighting.seen_on', 'sighting.received_at'])

@@ -92,6 +92,12 @@ async function nearbyWords(db: Kysely<Database>, term: SearchTerm): Promise<Near
   return nearWords(term.text, rows.map(({ word }) => word)) // prettier-ignore
 }
 
+async function meetingsOf(db: Kysely<Database>, terms: readonly SearchTerm[]): Promise<Meeting[]> {
+  const meetings: Meeting[] = []
+  for (const term of terms) meetings.push({ exact: saysTerm(term), near: await nearbyWords(db, term) })
+  return meetings
+}
+
 type Found = Selectable<ProductTable> & { total: number }
 export type Narrowed = SelectQueryBuilder<Database, 'product', object>
 
@@ -135,8 +141,18 @@ export async function searchProducts(db: Kysely<Database>, filter: ProductFilter
   const size = namedSize(terms)
   const exact = await pageOf(db, query.where(allMet(terms.map(saysTerm), size)), exactRank(foldText(q), terms), filter)
   if (exact.total > 0) return exact
-  const meetings: Meeting[] = []
-  for (const term of terms) meetings.push({ exact: saysTerm(term), near: await nearbyWords(db, { ...term, text: foldText(term.text) }) })
+  const meetings = await meetingsOf(db, terms)
   if (meetings.every(({ near }) => near.length === 0)) return exact
   return pageOf(db, query.where(allMet(meetings.map(meets), size)), nearRank(meetings), filter)
+}
+
+/** Products that words are said of, as a list of products finds them: for what is listed by product and is none. Undefined where nothing was typed. */
+export async function productsSaying(db: Kysely<Database>, q: string): Promise<Narrowed | undefined> {
+  const terms = searchTerms(q)
+  if (terms.length === 0) return undefined
+  const size = namedSize(terms)
+  const query: Narrowed = db.selectFrom('product')
+  const exact = query.where(allMet(terms.map(saysTerm), size))
+  if ((await exact.select('product.id').limit(1).executeTakeFirst()) !== undefined) return exact
+  return query.where(allMet((await meetingsOf(db, terms)).map(meets), size))
 }

@@ -249,6 +249,16 @@ describe('the board', () => {
     expect(one.rows.map((row) => row.sighting.id)).toEqual([there])
   })
 
+  it('finds a product by words in any order, a slip in one of them forgiven', async () => {
+    const lamp = await product(test.db, { kind: 'light', name: 'Glimmerwick Long Row', maker: 'Glimmerwick', spec: {} })
+    granted(await insertSighting(test.db, reporter, sighting(lamp.id, shop.id), null))
+    const found = async (q: string) => (await board(test.db, other, { q, since, limit: 10, offset: 0 })).total
+    for (const q of ['glimmerwick', 'row glimmerwick', 'glimerwick', 'glimmerwikc lnog', 'light glimmerwick'])
+      expect(await found(q), q).toBe(1)
+    expect(await found('glimmerwick short')).toBe(0)
+    expect(await found('  ')).toBeGreaterThan(1)
+  })
+
   it('narrows by kind, and shows no archived product', async () => {
     const word = unique('Boardword')
     const lamp = await product(test.db, { kind: 'light', name: word, spec: {} })
