@@ -19,6 +19,7 @@ import { readSite } from './http/site.ts'
 import { staticRoutes } from './http/static.ts'
 import { install } from './install/routes.ts'
 import { links } from './links/routes.ts'
+import { livestockGroups } from './livestock-groups/routes.ts'
 import { health } from './meta/health.ts'
 import { openApiOf, type OpenApi } from './meta/openapi.ts'
 import { metaRoutes } from './meta/routes.ts'
@@ -65,6 +66,7 @@ const resources = new Hono<Env>()
   .route('/quotes', quotes)
   .route('/setups', setups)
   .route('/sizing', sizing)
+  .route('/livestock-groups', livestockGroups)
   .route('/quote-links', quoteLinkRoutes)
   .route('/setup-links', setupLinkRoutes)
 

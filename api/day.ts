@@ -1,12 +1,12 @@
 import type { CivilDate } from '../core/dates.ts'
 import { civilDateAt } from '../core/dates.ts'
 import type { InstallRow } from '../db/install.ts'
-import { getInstall } from '../db/install.ts'
+import { getInstallWithGroups } from '../db/livestock-groups.ts'
 import type { Ctx } from './context.ts'
 
 /** The install and its present day, which prices and quotes are told by. */
 export async function installToday(c: Ctx): Promise<{ install: InstallRow; today: CivilDate }> {
-  const install = await getInstall(c.get('db'))
+  const install = await getInstallWithGroups(c.get('db'))
   return { install, today: civilDateAt(c.get('deps').clock(), install.timeZone) }
 }
 

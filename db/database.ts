@@ -117,6 +117,25 @@ export interface ListPriceTable {
   price_minor: number
 }
 
+export interface LivestockGroupTable {
+  id: string
+  name: string
+  examples: string
+  lowest_c: number
+  target_c: number
+  highest_c: number
+  danger_c: number
+  flow_ceiling_per_hour: number | null
+  flow_floor_per_hour: number
+  smallest_volume_l: number
+  feed_grams_per_day: number
+  lid_needed: boolean
+  water: 'fresh' | 'salt'
+  source: string
+  standing: 'edited' | 'own' | null
+  version: Generated<number>
+}
+
 export interface OneUseLinkTable {
   token_hash: string
   id: Generated<string>
@@ -346,6 +365,7 @@ export interface Database {
   job: JobTable
   kit_part: KitPartTable
   list_price: ListPriceTable
+  livestock_group: LivestockGroupTable
   one_use_link: OneUseLinkTable
   person: PersonTable
   product: ProductTable

@@ -5,6 +5,7 @@ import { first } from './migrations/2026-11-26-first.ts'
 import { customerGear } from './migrations/2026-11-27-customer-gear.ts'
 import { jobs } from './migrations/2026-11-27-jobs.ts'
 import { kinds } from './migrations/2026-11-27-kinds.ts'
+import { livestock } from './migrations/2026-11-27-livestock.ts'
 import { money } from './migrations/2026-11-27-money.ts'
 import { people } from './migrations/2026-11-27-people.ts'
 import { personUnits } from './migrations/2026-11-27-person-units.ts'
@@ -17,6 +18,7 @@ export const MIGRATIONS: Record<string, Migration> = {
   '2026-11-27-customer-gear': customerGear,
   '2026-11-27-jobs': jobs,
   '2026-11-27-kinds': kinds,
+  '2026-11-27-livestock': livestock,
   '2026-11-27-money': money,
   '2026-11-27-people': people,
   '2026-11-27-person-units': personUnits,

@@ -39,6 +39,8 @@ const DOMAIN_TYPES: Record<string, { type: string; from: string }> = {
 /** Words that only the tables use: spelled out from their check. */
 const WORDS: Record<string, string> = {
   'one_use_link.purpose': "'first_manager' | 'invite' | 'new_password'",
+  'livestock_group.water': "'fresh' | 'salt'",
+  'livestock_group.standing': "'edited' | 'own'",
   'sighting_vote.vote': "'confirm' | 'dispute'",
   'import_row.action': "'create' | 'update' | 'same'",
 }

@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import { ReaderUnitsSchema } from '../../core/install/schema.ts'
 import type { Install } from '../../core/install.ts'
+import { LivestockGroupSchema } from '../../core/sizing/schema.ts'
 import { DEVICES } from '../../core/people/device.ts'
 import { ROLES } from '../../core/people/roles.ts'
 import { id, instant, version } from './catalog.ts'
@@ -21,7 +22,10 @@ const installShape = {
   circuitVoltageV: z.number(),
   circuitCurrentA: z.number(),
 }
-export const InstallPlain = answer('Install', z.strictObject(installShape) satisfies z.ZodType<Install>)
+export const InstallPlain = answer(
+  'Install',
+  z.strictObject({ ...installShape, livestock: z.array(LivestockGroupSchema).optional() }) satisfies z.ZodType<Install>,
+)
 export const InstallAnswer = answer('VersionedInstall', z.strictObject({ ...installShape, version }))
 
 export const SessionAnswer = answer(

@@ -62,6 +62,10 @@ export const RULES = {
   getPriceListEntry: 'advisor',
   savePriceListEntry: 'manager',
   importPriceList: 'manager',
+  listLivestockGroups: 'member',
+  getLivestockGroup: 'member',
+  createLivestockGroup: 'manager',
+  updateLivestockGroup: 'manager',
   // sightings
   postSighting: 'member',
   getSighting: 'member',

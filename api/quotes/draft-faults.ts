@@ -1,5 +1,7 @@
 import { livestockGroup } from '../../core/catalog/livestock.ts'
 import type { QuoteDraft } from '../../core/quote/draft.ts'
+import { markFaults } from '../../core/sizing/livestock-marks.ts'
+import { getInstallWithGroups } from '../../db/livestock-groups.ts'
 import { getProducts } from '../../db/products.ts'
 import { listStores } from '../../db/stores.ts'
 import type { Ctx } from '../context.ts'
@@ -29,15 +31,16 @@ function references(draft: QuoteDraft): { products: Reference[]; stores: Referen
 const unknown = (all: Reference[], known: ReadonlySet<string>, message: string): FieldError[] =>
   all.filter(({ id }) => !known.has(id)).map(({ field }) => ({ field, message }))
 
-/** Refuses a draft that names a product, store or livestock group there is not; null where all are known. */
+/** Refuses a draft that names a product, store or livestock group there is not, or temperatures that the group's marks contradict; null where all are known. */
 export async function draftFaults(c: Ctx, draft: QuoteDraft) {
   const named = references(draft)
   const products = await getProducts(c.get('db'), [...new Set(named.products.map(({ id }) => id))])
   const stores = await listStores(c.get('db'), { archived: 'all' })
+  const group = livestockGroup(draft.need.livestockId, await getInstallWithGroups(c.get('db')))
   const faults = [
-    ...(livestockGroup(draft.need.livestockId) === undefined
+    ...(group === undefined
       ? [{ field: 'need.livestockId', message: 'There is no livestock group with this id.' }]
-      : []),
+      : markFaults(group, draft.need.exact).map(({ field, message }) => ({ field: `need.exact.${field}`, message }))),
     ...unknown(named.products, new Set(products.map(({ id }) => id)), 'This product is not in the catalog.'),
     ...unknown(named.stores, new Set(stores.map(({ id }) => id)), 'This store is not known.'),
   ].map((fault) => ({ ...fault, field: `draft.${fault.field}` }))

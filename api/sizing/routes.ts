@@ -3,8 +3,9 @@ import { livestockGroup } from '../../core/catalog/livestock.ts'
 import { emptyNeed } from '../../core/quote/empty-draft.ts'
 import { resolveConditions } from '../../core/quote/conditions.ts'
 import { sizingReport } from '../../core/sizing/engine.ts'
+import { markFaults } from '../../core/sizing/livestock-marks.ts'
 import { SizingBody } from '../../core/sizing/schema.ts'
-import { getInstall } from '../../db/install.ts'
+import { getInstallWithGroups } from '../../db/livestock-groups.ts'
 import { SizingAnswer } from '../answers/sizing.ts'
 import type { Env } from '../context.ts'
 import { operation } from '../http/operation.ts'
@@ -21,8 +22,12 @@ export const sizing = new Hono<Env>().post(
   valid('json', SizingBody),
   async (c) => {
     const { gear, conditions: exact, livestockId } = c.req.valid('json')
-    if (livestockGroup(livestockId) === undefined) return invalid(c, 'livestockId', 'There is no livestock group with this id.')
-    const conditions = resolveConditions({ ...emptyNeed(), livestockId, exact }, await getInstall(c.get('db')))
+    const install = await getInstallWithGroups(c.get('db'))
+    const group = livestockGroup(livestockId, install)
+    if (group === undefined) return invalid(c, 'livestockId', 'There is no livestock group with this id.')
+    const [fault] = markFaults(group, exact)
+    if (fault) return invalid(c, `conditions.${fault.field}`, fault.message)
+    const conditions = resolveConditions({ ...emptyNeed(), livestockId, exact }, install)
     return c.json(sizingReport({ gear, conditions }), 200)
   },
 )

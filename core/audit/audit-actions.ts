@@ -21,6 +21,8 @@ export const AUDIT_SENTENCES = {
   store_added: '{who} added {what}',
   store_changed: '{who} changed {what}',
   store_deleted: '{who} deleted {what}',
+  livestock_group_added: '{who} added {what}',
+  livestock_group_changed: '{who} changed {what}',
   prices_imported: '{who} imported a price list',
   // sightings
   sightings_imported: '{who} imported sightings',
@@ -45,5 +47,16 @@ export const AUDIT_SENTENCES = {
 export type AuditAction = keyof typeof AUDIT_SENTENCES
 
 /** What an entry can be about. */
-export const AUDIT_SUBJECTS = ['person', 'invitation', 'install', 'product', 'store', 'sighting', 'customer', 'quote', 'backup'] as const
+export const AUDIT_SUBJECTS = [
+  'person',
+  'invitation',
+  'install',
+  'product',
+  'store',
+  'livestock_group',
+  'sighting',
+  'customer',
+  'quote',
+  'backup',
+] as const
 export type AuditSubjectKind = (typeof AUDIT_SUBJECTS)[number]

@@ -10,7 +10,7 @@ export interface AuditLine {
 
 /** The kinds of things in words, for a list to choose from. */
 export const AUDIT_SUBJECT_WORDS: Record<AuditSubjectKind, string> = {
-  person: 'People', invitation: 'Invitations', install: 'Settings', product: 'Products', store: 'Stores', sighting: 'Sightings',
+  person: 'People', invitation: 'Invitations', install: 'Settings', product: 'Products', store: 'Stores', livestock_group: 'Livestock groups', sighting: 'Sightings',
   customer: 'Customers', quote: 'Quotes and setups', backup: 'Backups',
 } // prettier-ignore
 

@@ -201,10 +201,21 @@ export const LIVESTOCK_GROUPS: readonly LivestockGroup[] = [
 ]
 
 /**
- * The group with this id; undefined if there is none.
+ * All groups of a place: those that came with the service, an edited one in its own stead, then the place's own.
+ *
+ * @example groupsOf({ livestock: [{ ...smallTropical, targetC: 24, standing: 'edited' }] })[0]?.targetC // 24
+ */
+export function groupsOf({ livestock = [] }: { livestock?: readonly LivestockGroup[] | undefined } = {}): LivestockGroup[] {
+  const changed = new Map(livestock.map((group) => [group.id, group]))
+  const seeded = new Set(LIVESTOCK_GROUPS.map(({ id }) => id))
+  return [...LIVESTOCK_GROUPS.map((group) => changed.get(group.id) ?? group), ...livestock.filter(({ id }) => !seeded.has(id))]
+}
+
+/**
+ * The group with this id at a place, as it came where no place is given; undefined if there is none.
  *
  * @example livestockGroup('dwarf-shrimp')?.targetC // 22
  */
-export function livestockGroup(id: string): LivestockGroup | undefined {
-  return LIVESTOCK_GROUPS.find((group) => group.id === id)
+export function livestockGroup(id: string, place: { livestock?: readonly LivestockGroup[] | undefined } = {}): LivestockGroup | undefined {
+  return groupsOf(place).find((group) => group.id === id)
 }

@@ -35,8 +35,8 @@ function defaults(install: Install): Defaults {
 /** Settings of the install are stated by its manager, so they are not assumptions about the customer. */
 const STATED_BY_INSTALL: ReadonlySet<ConditionField> = new Set(['circuitVoltageV', 'circuitCurrentA', 'energyPriceMinor'])
 
-function livestockOf(need: Need): LivestockGroup {
-  const group = livestockGroup(need.livestockId)
+function livestockOf(need: Need, install: Install): LivestockGroup {
+  const group = livestockGroup(need.livestockId, install)
   if (group === undefined) throw new RangeError(`No livestock group "${need.livestockId}"`)
   return withMarks(group, need.exact)
 }
@@ -79,5 +79,5 @@ export function resolveConditions(need: Need, install: Install): Conditions {
   const given = Object.fromEntries(
     fields.filter((field) => stated[field] !== undefined).map((field) => [field, stated[field]]),
   ) as Partial<Defaults>
-  return { ...base, ...given, ...roomOf(base, stated), ...joistsOf(stated), livestock: livestockOf(need), assumed }
+  return { ...base, ...given, ...roomOf(base, stated), ...joistsOf(stated), livestock: livestockOf(need, install), assumed }
 }

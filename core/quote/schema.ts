@@ -4,7 +4,7 @@ import { SpecSchema } from '../catalog/schema.ts'
 import type { Spec } from '../catalog/spec.ts'
 import type { Discount } from '../pricing/discount.ts'
 import { civilDate, count, list, minor, oneOf, partId, rowId, strict, text, yesNo } from '../schema.ts'
-import { marksInOrder, NeedExactSchema } from '../sizing/schema.ts'
+import { NeedExactSchema } from '../sizing/schema.ts'
 import { BUILD_LETTERS, type Build, type BuildLine, type OwnedLine, type QuoteDraft } from './draft.ts'
 import type { Need } from './need.ts'
 import type { OurService } from './our-service.ts'
@@ -20,7 +20,7 @@ const wishedLength = z
     error: (issue) => `Length is ${String(issue.input)} mm. A tank is between 100 and 4000 mm long. Check the figure and its unit.`,
   })
 
-/** A need as the advisor is still asking for it: texts may be empty. Temperatures are held against the marks of its livestock group. */
+/** A need as the advisor is still asking for it: texts may be empty. The server holds its temperatures against the marks of its livestock group. */
 export const NeedSchema = strict('Need', {
   lengthMm: wishedLength.nullable().default(null),
   commonSizeId: text('Common size', 1, 60).nullable().default(null),
@@ -34,7 +34,7 @@ export const NeedSchema = strict('Need', {
   regionId: rowId('Region').nullable().optional(),
   usedAccepted: yesNo('Used accepted').default(false),
   exact: NeedExactSchema.default({}),
-}).superRefine(({ livestockId, exact }, context) => marksInOrder(livestockId, exact, 'exact', context)) satisfies z.ZodType<Need>
+}) satisfies z.ZodType<Need>
 
 const quantity = count('Quantity', 1, 999)
 const slots = SLOTS as readonly [Slot, ...Slot[]]

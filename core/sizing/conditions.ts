@@ -57,4 +57,6 @@ export interface LivestockGroup {
   lidNeeded: boolean
   water: 'fresh' | 'salt'
   source: string
+  /** Absent as it came with the service; else changed here, or this place's own. */
+  standing?: 'edited' | 'own' | undefined
 }

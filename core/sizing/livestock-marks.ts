@@ -68,5 +68,5 @@ export function withMarks(group: LivestockGroup, stated: MarkOverrides): Livesto
 }
 
 /** Where a group's marks come from, to stand beside a finding. @example groupSource(smallTropical) // 'The keeping trade’s marks for this group (Small tropical community): small shoaling …' */
-export const groupSource = ({ name, source }: Pick<LivestockGroup, 'name' | 'source'>): string =>
-  `The keeping trade’s marks for this group (${name}): ${source}`
+export const groupSource = ({ name, source, standing }: Pick<LivestockGroup, 'name' | 'source' | 'standing'>): string =>
+  `${standing === undefined ? 'The keeping trade’s marks for this group' : standing === 'own' ? 'This place’s own marks for this group' : 'Marks edited here for this group'} (${name}): ${source}`

@@ -1,6 +1,5 @@
 import * as z from 'zod'
 import { CORD_FIELD } from '../catalog/cord-field.ts'
-import { livestockGroup } from '../catalog/livestock.ts'
 import { SpecSchema } from '../catalog/schema.ts'
 import { number } from '../fields.ts'
 import type { NeedExact } from '../quote/need.ts'
@@ -8,7 +7,6 @@ import { count, fieldShape, list, oneOf, strict, text, yesNo } from '../schema.t
 import { CONDITION_FIELDS } from './condition-fields.ts'
 import type { ConditionField, Conditions, JoistConditions, LivestockGroup } from './conditions.ts'
 import { APPLIANCE_KINDS, type Appliance, type ApplianceSpec, type Counted, type Gear } from './gear.ts'
-import { markFaults } from './livestock-marks.ts'
 
 /** The table and NeedExact are compared in condition-fields.ts: that is what makes this assertion true. */
 const shape = fieldShape(CONDITION_FIELDS, 'a room and its water') as unknown as {
@@ -35,16 +33,6 @@ function inOrder(room: NeedExact, context: z.RefinementCtx): void {
 
 /** What someone stated of room, outlet and water; the rest is resolved by `resolveConditions` and marked assumed. */
 export const NeedExactSchema = strict('More exact', shape).superRefine(inOrder) satisfies z.ZodType<NeedExact>
-
-/**
- * Refuses a temperature that contradicts the marks of the livestock group it overrides, at its own field under `path`. A group that does not exist is not
- * this rule's to refuse.
- */
-export function marksInOrder(livestockId: string, exact: NeedExact, path: string, context: z.RefinementCtx): void {
-  const group = livestockGroup(livestockId)
-  if (group === undefined) return
-  for (const { field, message } of markFaults(group, exact)) context.addIssue({ code: 'custom', path: [path, field], message })
-}
 
 /** Something physical, how many, and its spec. */
 const counted = <S>(spec: z.ZodType<S, S>): z.ZodType<Counted<S>, Counted<S>> =>
@@ -95,12 +83,12 @@ export const GearSchema = strict('Gear', {
   notNeeded: z.record(z.string().max(40), text('Reason', 0, 500), { error: 'Not needed is an object: slot to reason.' }).default({}),
 }) satisfies z.ZodType<Gear>
 
-/** Body of the sizing request: a build, what is known of the room, and what will live in it. Whether the group exists is the server's to say. */
+/** Body of the sizing request: a build, what is known of the room, and what will live in it. Whether the group exists, and whether its marks allow the temperatures, is the server's to say. */
 export const SizingBody = strict('Sizing request', {
   gear: GearSchema,
   conditions: NeedExactSchema.default({}),
   livestockId: text('Livestock group', 1, 60),
-}).superRefine(({ livestockId, conditions }, context) => marksInOrder(livestockId, conditions, 'conditions', context))
+})
 export type SizingBody = z.output<typeof SizingBody>
 
 const figure = (label: string) => z.number({ error: `${label} is a number.` })
@@ -119,6 +107,7 @@ export const LivestockGroupSchema = strict('Livestock group', {
   lidNeeded: yesNo('Lid needed'),
   water: oneOf('Water', ['fresh', 'salt']),
   source: text('Source', 0, 500),
+  standing: oneOf('Standing', ['edited', 'own']).optional(),
 }) satisfies z.ZodType<LivestockGroup>
 
 type ConditionFigures = Omit<Conditions, 'assumed' | 'livestock' | keyof JoistConditions>

@@ -287,6 +287,8 @@ describe('the OpenAPI document', () => {
       ['getPicture', 'GET', `/api/products/${shop.tank.id}/picture`],
       ['getPriceRecord', 'GET', `/api/products/${shop.tank.id}/record`],
       ['listStores', 'GET', '/api/stores'],
+      ['listLivestockGroups', 'GET', '/api/livestock-groups'],
+      ['getLivestockGroup', 'GET', '/api/livestock-groups/dwarf-shrimp'],
       ['getBoard', 'GET', '/api/board'],
       ['getPriceViews', 'POST', '/api/price-views', { productIds: [shop.tank.id, shop.heater.id] }],
       ['listCustomers', 'GET', '/api/customers'],

@@ -4,7 +4,7 @@ import { ProductInput, StoreInput, type DeliveryRuleSchema, type NewProduct, typ
 import type { Kind } from '../../core/catalog/kinds.ts'
 import type { SpecOf } from '../../core/catalog/spec.ts'
 import type { DeliveryRule, Store } from '../../core/catalog/store.ts'
-import type { Install } from '../../core/install.ts'
+import type { InstallSettings } from '../../core/install.ts'
 import { InstallInput } from '../../core/install/schema.ts'
 import { SightingInput, type PostedSighting } from '../../core/pricing/schema.ts'
 import type { BuildLine, QuoteDraft } from '../../core/quote/draft.ts'
@@ -38,7 +38,7 @@ describe('validators and contract types', () => {
     expectTypeOf<Both<z.output<typeof SightingInput>, PostedSighting>>().toEqualTypeOf<true>()
     expectTypeOf<Both<z.output<typeof StoreInput>, Omit<Store, 'id' | 'version'>>>().toEqualTypeOf<true>()
     expectTypeOf<Both<z.output<typeof DeliveryRuleSchema>, DeliveryRule>>().toEqualTypeOf<true>()
-    expectTypeOf<Both<z.output<typeof InstallInput>, Install>>().toEqualTypeOf<true>()
+    expectTypeOf<Both<z.output<typeof InstallInput>, InstallSettings>>().toEqualTypeOf<true>()
     expectTypeOf<Both<z.output<typeof ReadingInput>, Reading>>().toEqualTypeOf<true>()
     expectTypeOf<Both<z.output<typeof ProductInput>, NewProduct>>().toEqualTypeOf<true>()
     expectTypeOf<{ [K in Kind]: z.output<(typeof SpecSchema)[K]> }>().toEqualTypeOf<{ [K in Kind]: SpecOf[K] }>()

@@ -50,10 +50,6 @@ describe('a build and a room to size', () => {
       { gear: { tank }, livestockId: 'x', conditions: { floor: 'lava' } },
       'conditions.floor: Floor is one of: ground_slab, timber_upper, concrete_upper, unknown.',
     ],
-    [
-      { gear: { tank }, livestockId: 'cool-stream', conditions: { targetC: 12 } },
-      'conditions.targetC: Target temperature is 12 °C, below the lowest safe temperature of this group (Cool-water stream fish), 14 °C. Enter at least 14 °C, or a lower lowest safe temperature.',
-    ],
   ])('is refused in words that name field, limit and fix: case %#', (body, message) => {
     expect(faults(body)).toEqual([message])
   })

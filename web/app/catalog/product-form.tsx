@@ -1,5 +1,5 @@
 import { useState, type ReactElement, type ReactNode } from 'react'
-import { KIND_NAMES } from '../../../core/catalog/kinds.ts'
+import { KIND_NAMES, type Kind } from '../../../core/catalog/kinds.ts'
 import type { Product } from '../../../core/catalog/product.ts'
 import { SPEC_FIELDS } from '../../../core/catalog/spec-fields.ts'
 import { faultsOf } from '../client/problem.ts'
@@ -31,6 +31,9 @@ interface PartProps {
   faults: Record<string, string>
   set: (part: Partial<ProductDraft>) => void
 }
+
+/** Nobody makes them, so nobody prints their figures. */
+const WITHOUT_MAKER: ReadonlySet<Kind> = new Set(['plant', 'livestock', 'service', 'hardscape'])
 
 /** Fields that show their own fault. */
 const shownBy = (draft: ProductDraft): string[] => [
@@ -114,7 +117,9 @@ function ProductSpec({ draft, faults, set }: PartProps): ReactElement {
   return (
     <section className="form" aria-labelledby="spec-head">
       <div className="sechead">
-        <h2 id="spec-head">{KIND_NAMES[draft.kind]}: what the maker states</h2>
+        <h2 id="spec-head">
+          {KIND_NAMES[draft.kind]}: {WITHOUT_MAKER.has(draft.kind) ? 'what is known' : 'what the maker states'}
+        </h2>
         <p className="quiet">Leave out what you do not know: it stays not known, it is never guessed.</p>
       </div>
       <div className="form-row">

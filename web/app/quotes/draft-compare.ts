@@ -42,7 +42,7 @@ function sayDraft(draft: QuoteDraft, names: Names): Said {
     ['Title', draft.title || 'none'],
     ['Size', sayBig(need, install.units)],
     ['Place', need.place || 'none'],
-    ['Animals', sayAnimals(need)],
+    ['Animals', sayAnimals(need, install)],
     ['Look', LOOK_WORDS[need.look]],
     ['Stores', need.storeIds.length === 0 ? 'any' : need.storeIds.map(storeName).join(', ')],
     ['Budget', need.budgetMinor === null ? 'none' : sayMoney(need.budgetMinor, install.currency)],

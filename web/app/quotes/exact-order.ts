@@ -1,4 +1,5 @@
 import { livestockGroup } from '../../../core/catalog/livestock.ts'
+import type { Install } from '../../../core/install.ts'
 import type { Need } from '../../../core/quote/need.ts'
 import type { ReaderUnits } from '../../../core/units/quantity.ts'
 import { sayQuantity } from '../../../core/units/say.ts'
@@ -22,8 +23,14 @@ const PAIRS: ReadonlyArray<{ low: Mark; high: Mark; mayMeet: boolean }> = [
  *
  * @example orderFault(need, 'coldestRoomC', 30, METRIC) // 'Coldest is 30 °C, above the warmest, 26 °C. Enter at most 26 °C, or change the warmest.'
  */
-export function orderFault(need: Need, key: ExactKey, value: number, reader: ReaderUnits): string | null {
-  const group = livestockGroup(need.livestockId)
+export function orderFault(
+  need: Need,
+  key: ExactKey,
+  value: number,
+  reader: ReaderUnits,
+  place: Pick<Install, 'livestock'> = {},
+): string | null {
+  const group = livestockGroup(need.livestockId, place)
   const marks = group ? { lowestC: group.lowestC, targetC: group.targetC, dangerC: group.dangerC } : {}
   const stated: Partial<Record<Mark, number | undefined>> = { ...marks, ...need.exact }
   for (const { low, high, mayMeet } of PAIRS) {

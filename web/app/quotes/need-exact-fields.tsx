@@ -3,7 +3,7 @@ import type { Need, NeedExact } from '../../../core/quote/need.ts'
 import type { Conditions } from '../../../core/sizing/conditions.ts'
 import { SelectField } from '../parts/choice-fields.tsx'
 import { QuantityField } from '../parts/figure-fields.tsx'
-import { useReader } from '../session/session.ts'
+import { useInstall, useReader } from '../session/session.ts'
 import { FIRST_EXACT_FIELDS, FURTHER_EXACT_GROUPS, type ExactField } from './exact-fields.ts'
 import { orderFault } from './exact-order.ts'
 import { sayExact } from './need-words.ts'
@@ -56,6 +56,7 @@ export function NeedExactFields({ need, conditions, onChange }: Props): ReactEle
 
 function ExactEntry({ field, need, conditions, onChange }: Props & { field: ExactField }): ReactElement {
   const reader = useReader()
+  const install = useInstall()
   const own = need.exact[field.key]
   const said = sayExact(field, need, conditions, reader)
   const standIn = own === undefined ? (said.assumed ? `${said.words}, assumed` : said.words) : undefined
@@ -69,7 +70,7 @@ function ExactEntry({ field, need, conditions, onChange }: Props & { field: Exac
         max={field.most}
         help={help}
         value={typeof own === 'number' ? own : null}
-        check={(value) => orderFault(need, field.key, value, reader)}
+        check={(value) => orderFault(need, field.key, value, reader, install)}
         onChange={(value, fault) => fault === null && onChange({ [field.key]: value ?? undefined })}
       />
     )

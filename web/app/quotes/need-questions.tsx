@@ -1,12 +1,12 @@
 import type { ReactElement } from 'react'
-import { LIVESTOCK_GROUPS } from '../../../core/catalog/livestock.ts'
+import { groupsOf } from '../../../core/catalog/livestock.ts'
 import type { Region } from '../../../core/catalog/region.ts'
 import type { Store } from '../../../core/catalog/store.ts'
 import type { Need } from '../../../core/quote/need.ts'
 import { SelectField, TickField } from '../parts/choice-fields.tsx'
 import { DateField, TextField } from '../parts/field.tsx'
 import { MoneyField } from '../parts/figure-fields.tsx'
-import { useReader, useToday } from '../session/session.ts'
+import { useInstall, useReader, useToday } from '../session/session.ts'
 import { LOOK_WORDS } from './need-words.ts'
 import { SizeField } from './size-field.tsx'
 
@@ -24,7 +24,8 @@ const LOOKS = (['any', 'standard', 'kit', 'rimless'] as const).map((value) => ({
 export function NeedQuestions({ need, stores, regions = [], onChange }: Props): ReactElement {
   const reader = useReader()
   const today = useToday()
-  const group = LIVESTOCK_GROUPS.find((row) => row.id === need.livestockId)
+  const groups = groupsOf(useInstall())
+  const group = groups.find((row) => row.id === need.livestockId)
   return (
     <>
       <SizeField size={need} reader={reader} onChange={onChange} />
@@ -34,7 +35,7 @@ export function NeedQuestions({ need, stores, regions = [], onChange }: Props): 
         value={need.livestockId}
         help={group?.examples}
         onChange={(livestockId) => livestockId !== '' && onChange({ livestockId })}
-        options={LIVESTOCK_GROUPS.map((row) => ({ value: row.id, label: row.name }))}
+        options={groups.map((row) => ({ value: row.id, label: row.name }))}
       />
       <TextField
         label="In their own words"

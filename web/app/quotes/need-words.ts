@@ -1,5 +1,5 @@
 import { COMMON_SIZES } from '../../../core/catalog/common-sizes.ts'
-import { LIVESTOCK_GROUPS } from '../../../core/catalog/livestock.ts'
+import { livestockGroup } from '../../../core/catalog/livestock.ts'
 import type { Region } from '../../../core/catalog/region.ts'
 import type { Store } from '../../../core/catalog/store.ts'
 import { sayWeekday, yearOf, type CivilDate } from '../../../core/dates.ts'
@@ -27,8 +27,8 @@ export function sayBig(need: Need, reader: ReaderUnits): string {
 }
 
 /** The group and what was said beside it. */
-export function sayAnimals(need: Need): string {
-  const group = LIVESTOCK_GROUPS.find((row) => row.id === need.livestockId)
+export function sayAnimals(need: Need, install: Pick<Install, 'livestock'>): string {
+  const group = livestockGroup(need.livestockId, install)
   return [group?.name ?? 'not asked yet', need.livestockNote].filter(Boolean).join('; ')
 }
 
@@ -46,7 +46,7 @@ export function needRows(
   return [
     stated('Size', sayBig(need, install.units)),
     stated('Place', need.place || 'not asked yet'),
-    stated('Animals', sayAnimals(need)),
+    stated('Animals', sayAnimals(need, install)),
     stated('Look', LOOK_WORDS[need.look]),
     roomRow(conditions, install.units),
     stated('Stores', region ? `all of ${region.name}` : names.length === 0 ? 'any' : names.join(', ')),

@@ -1,5 +1,5 @@
 import type { ReactElement } from 'react'
-import type { Install } from '../../../core/install.ts'
+import type { InstallSettings } from '../../../core/install.ts'
 import { ChoiceField } from '../parts/choice-fields.tsx'
 import { TextField } from '../parts/field.tsx'
 import { QuantityField } from '../parts/figure-fields.tsx'
@@ -8,9 +8,9 @@ import { inCurrency } from './in-currency.ts'
 import { UnitPriceField } from './unit-price-field.tsx'
 
 export interface SettingsPartProps {
-  draft: Install
+  draft: InstallSettings
   faults: Record<string, string>
-  set: (part: Partial<Install>) => void
+  set: (part: Partial<InstallSettings>) => void
 }
 
 const PAPERS = [

@@ -1,6 +1,6 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { useState, type ReactElement } from 'react'
-import type { Install } from '../../../core/install.ts'
+import type { InstallSettings } from '../../../core/install.ts'
 import { updateInstall } from '../client/install.ts'
 import { faultsOf, problemOf } from '../client/problem.ts'
 import type { Versioned } from '../client/request.ts'
@@ -12,12 +12,12 @@ import { sessionQuery } from '../session/session.ts'
 import { SettingsPlace, SettingsPower, SettingsUnits } from './settings-fields.tsx'
 import { spellSetting } from './spell-setting.ts'
 
-const LABELS: Record<keyof Install, string> = {
+const LABELS: Record<keyof InstallSettings, string> = {
   name: 'Name', mode: 'Mode', currency: 'Currency', country: 'Country', timeZone: 'Time zone', units: 'Units', contact: 'Contact', paper: 'Paper', energyPriceMinor: 'Price of a kilowatt hour',
   circuitVoltageV: 'Circuit voltage', circuitCurrentA: 'Circuit current',
 } // prettier-ignore
 
-type Read = Versioned<Install>
+type Read = Versioned<InstallSettings>
 type Faults = Record<string, string>
 
 export function SettingsForm({ read, reload }: { read: Read; reload: () => Promise<Read | undefined> }): ReactElement {
@@ -46,7 +46,7 @@ export function SettingsForm({ read, reload }: { read: Read; reload: () => Promi
       save.reset()
     },
   })
-  const set = (part: Partial<Install>): void => {
+  const set = (part: Partial<InstallSettings>): void => {
     if (save.isSuccess) save.reset()
     setDraft({ ...draft, ...part })
   }

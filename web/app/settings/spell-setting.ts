@@ -1,4 +1,4 @@
-import type { Install } from '../../../core/install.ts'
+import type { InstallSettings } from '../../../core/install.ts'
 import { sayUnitPrice } from '../../../core/unit-price.ts'
 import { spellUnits } from '../parts/units-fields.tsx'
 
@@ -7,7 +7,7 @@ import { spellUnits } from '../parts/units-fields.tsx'
  *
  * @example spellSetting({ …, units: { system: 'us', gallon: 'us', decimal: '.' } }, 'units') // 'in, gal, °F; US gallon; decimal point'
  */
-export function spellSetting(install: Install, key: keyof Install): string {
+export function spellSetting(install: InstallSettings, key: keyof InstallSettings): string {
   const { units, paper, energyPriceMinor, currency } = install
   if (key === 'units') return spellUnits(units)
   if (key === 'paper') return paper === 'a4' ? 'A4' : 'US Letter'
