@@ -1,10 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { LIVESTOCK_GROUPS } from '../../../core/catalog/livestock.ts'
+import { livestockGroup, LIVESTOCK_GROUPS } from '../../../core/catalog/livestock.ts'
 import type { Install } from '../../../core/install.ts'
 import { resolveConditions } from '../../../core/quote/conditions.ts'
 import { emptyNeed } from '../../../core/quote/empty-draft.ts'
 import type { NeedExact } from '../../../core/quote/need.ts'
+import { markFaults } from '../../../core/sizing/livestock-marks.ts'
 import { NeedSchema } from '../../../core/quote/schema.ts'
 import { CONDITION_FIELDS } from '../../../core/sizing/condition-fields.ts'
 import { METRIC } from '../../../core/units/say.ts'
@@ -15,8 +16,10 @@ const install: Install = {
 } // prettier-ignore
 
 const resolved = (exact: NeedExact, livestockId = 'small-tropical') => resolveConditions({ ...emptyNeed(), livestockId, exact }, install)
-const faults = (exact: NeedExact, livestockId = 'small-tropical') =>
-  NeedSchema.safeParse({ livestockId, exact }).error?.issues.map(({ path, message }) => `${path.join('.')}: ${message}`) ?? []
+const faults = (exact: NeedExact, livestockId = 'small-tropical') => [
+  ...(NeedSchema.safeParse({ livestockId, exact }).error?.issues.map(({ path, message }) => `${path.join('.')}: ${message}`) ?? []),
+  ...markFaults(livestockGroup(livestockId)!, exact).map(({ field, message }) => `exact.${field}: ${message}`),
+]
 
 describe('the ends of the room', () => {
   /** Own: the default spans 18 to 26 °C and keeps 4 K from a stated figure that passes it. */

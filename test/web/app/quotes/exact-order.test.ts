@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { fc, test } from '@fast-check/vitest'
-import { LIVESTOCK_GROUPS } from '../../../../core/catalog/livestock.ts'
+import { livestockGroup, LIVESTOCK_GROUPS } from '../../../../core/catalog/livestock.ts'
 import { emptyNeed } from '../../../../core/quote/empty-draft.ts'
 import type { Need } from '../../../../core/quote/need.ts'
 import { NeedSchema } from '../../../../core/quote/schema.ts'
+import { markFaults } from '../../../../core/sizing/livestock-marks.ts'
 import { METRIC, US } from '../../../../core/units/say.ts'
 import { orderFault } from '../../../../web/app/quotes/exact-order.ts'
 
@@ -34,7 +35,9 @@ describe('temperatures beside each other', () => {
       const exact = Object.fromEntries(keys.flatMap((key, index) => (values[index] === undefined ? [] : [[key, values[index]]]))) as Need['exact'] // prettier-ignore
       const need = needOf(exact, livestockId)
       const faults = keys.flatMap((key) => (exact[key] === undefined ? [] : [orderFault(need, key, exact[key], METRIC)]))
-      expect(faults.some((fault) => fault !== null)).toBe(!NeedSchema.safeParse(need).success)
+      const group = livestockGroup(livestockId)
+      const refused = !NeedSchema.safeParse(need).success || (group !== undefined && markFaults(group, exact).length > 0)
+      expect(faults.some((fault) => fault !== null)).toBe(refused)
     },
   )
 })
