@@ -1,4 +1,4 @@
-import * as z from 'zod'
+import type * as z from 'zod'
 import { LIVESTOCK_FIELDS } from '../catalog/livestock-fields.ts'
 import { fieldShape, oneOf, strict, text, yesNo } from '../schema.ts'
 import type { LivestockGroup } from '../sizing/conditions.ts'

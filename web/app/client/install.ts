@@ -7,4 +7,5 @@ export async function getInstall(): Promise<Versioned<InstallSettings>> {
   const { version: _version, ...install } = value
   return { value: install, etag }
 }
-export const updateInstall = (body: InstallSettings, etag: string): Promise<InstallSettings> => request('PUT', '/api/install', { body, etag })
+export const updateInstall = (body: InstallSettings, etag: string): Promise<InstallSettings> =>
+  request('PUT', '/api/install', { body, etag })
