@@ -61,7 +61,7 @@ function loadFiles(): Map<string, StaticFile> {
 
 /** Addresses of the application's screens: each answers with its one document. */
 const SCREENS =
-  /^\/(?:$|sign-in$|join\/[^/]+$|prices$|prices\/[^/]+$|post$|catalog$|catalog\/[^/]+$|catalog\/price-list\/[^/]+$|stores$|stores\/[^/]+$|quotes$|quotes\/[^/]+$|customers$|customers\/[^/]+$|setups$|people$|people\/[^/]+$|settings$|settings\/backups$|account$)/
+  /^\/(?:$|sign-in$|join\/[^/]+$|prices$|prices\/[^/]+$|post$|catalog$|catalog\/[^/]+$|catalog\/price-list\/[^/]+$|stores$|stores\/[^/]+$|quotes$|quotes\/[^/]+$|customers$|customers\/[^/]+$|setups$|people$|people\/[^/]+$|settings$|settings\/backups$|settings\/livestock$|settings\/livestock\/[^/]+$|account$)/
 
 const NOT_BUILT =
   '<!doctype html><html lang="en"><meta charset="utf-8"><title>Driploop</title><p>The web application has not been built yet: run <code>npm run build</code>.</p></html>'

@@ -37,6 +37,8 @@ const SCREENS: Record<string, (ids: Ids) => string> = {
   people: () => '/people',
   settings: () => '/settings',
   backups: () => '/settings/backups',
+  'livestock groups': () => '/settings/livestock',
+  'livestock group': () => '/settings/livestock/dwarf-shrimp',
   'own account': () => '/account',
   'kit page': ({ kit }) => `/prices/${kit}`,
 }
