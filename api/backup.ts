@@ -1,6 +1,7 @@
 import { join, resolve } from 'node:path'
 import { parseArgs } from 'node:util'
-import { connect } from '../db/connect.ts'
+import { connect, type Connection } from '../db/connect.ts'
+import { FolderInUse } from '../db/lock.ts'
 import { executedMigrations } from '../db/snapshot.ts'
 import { askPassphrase } from './backups/ask-passphrase.ts'
 import { BackupRefused } from './backups/backup-format.ts'
@@ -24,13 +25,26 @@ async function passphraseFor(config: Config, locked: boolean): Promise<string | 
   return typed
 }
 
+async function open({ databaseUrl, dataDir, backupDir }: Config): Promise<Connection> {
+  try {
+    return await connect(databaseUrl === null ? { dataDir } : { databaseUrl })
+  } catch (error) {
+    if (!(error instanceof FolderInUse)) throw error
+    throw new BackupRefused(
+      'busy',
+      `The service is running (process ${error.pid}) and holds ${error.folder}. It makes its own backups every 15 minutes into ${backupDir}, and one at once on its page Settings, Backups. For one from here, stop it first.`,
+      { cause: error },
+    )
+  }
+}
+
 /** `npm run backup`: one verified file, in BACKUP_DIR unless a name is given. */
 async function main(): Promise<void> {
   const { values, positionals } = parseArgs({ options: { locked: { type: 'boolean', default: false } }, allowPositionals: true })
   if (positionals.length > 1) throw new ConfigError(`One file at most: ${USAGE}`)
   const config = readConfig(process.env)
   const passphrase = await passphraseFor(config, values.locked)
-  const connection = await connect(config.databaseUrl === null ? { dataDir: config.dataDir } : { databaseUrl: config.databaseUrl })
+  const connection = await open(config)
   try {
     if ((await executedMigrations(connection.db)).length === 0)
       throw new BackupRefused('no_file', 'There is nothing to back up yet: this install has never been started.')

@@ -1,7 +1,6 @@
 import { Writable } from 'node:stream'
 import { pino } from 'pino'
 import { afterAll, beforeAll, expect, it } from 'vitest'
-import type { QuoteView } from '../../core/quote/quote-view.ts'
 import { loggable } from '../../api/http/log.ts'
 import { draftOf, issue, newQuote, stockedShop } from './support/quotes.ts'
 import { createWorld, PASSWORD, type World } from './support/world.ts'
@@ -23,7 +22,7 @@ it('has a line a request with its id, and nothing of a person: no name, mail, pa
   })
   const shop = await stockedShop(world, member)
   const draft = await newQuote(manager, draftOf(shop))
-  const quote = (await issue(manager, draft)).body as QuoteView
+  const quote = (await issue(manager, draft)).body
   const token = /\/q\/([\w.-]+)/.exec(JSON.stringify(quote))?.[1] ?? ''
   expect(token.length).toBeGreaterThan(20)
   const invitation = (
