@@ -49,6 +49,9 @@ function Known({ id, onOther }: { id: string; onOther: () => void }): ReactEleme
   )
 }
 
+const holds = ({ name, reach }: { name: string; reach: string }, words: string): boolean =>
+  `${name}\n${reach}`.toLowerCase().includes(words.toLowerCase())
+
 function Asked({ chosen, fault, onChange }: Props): ReactElement {
   const [touched, setTouched] = useState(false)
   const words = chosen.name.trim()
@@ -58,7 +61,8 @@ function Asked({ chosen, fault, onChange }: Props): ReactElement {
     placeholderData: keepPreviousData,
     enabled: touched,
   })
-  const known = (found.data ?? []).filter((customer) => !customer.erasedOn).slice(0, OFFERED)
+  // The list of the last words stands until the next is read: who does not match any more would be in the way of the Tab key.
+  const known = (found.data ?? []).filter((customer) => !customer.erasedOn && holds(customer, words)).slice(0, OFFERED)
   return (
     <div className="form">
       <TextField
