@@ -47,7 +47,7 @@ describe('two versions side by side', () => {
     const [finding, ...others] = first.report.findings
     const verdict = finding!.verdict === 'fits' ? ('does_not_fit' as const) : ('fits' as const)
     const worse = { ...first.report, findings: [{ ...finding!, verdict, wording: undefined }, ...others] }
-    expect(changesOfFirst(changed({ report: worse as AssembledBuild['report'] }))).toMatchObject([{ part: 'check', what: finding!.title }])
+    expect(changesOfFirst(changed({ report: worse }))).toMatchObject([{ part: 'check', what: finding!.title }])
     const fewer = { ...first.report, findings: others }
     expect(changesOfFirst(changed({ report: fewer }))).toMatchObject([{ part: 'check', what: finding!.title, now: 'not checked' }])
   })
