@@ -25,6 +25,14 @@ describe('a lower price elsewhere', () => {
     expect(lowerElsewhere(here, [here, used], stores)).toBeNull()
     expect(lowerElsewhere({ ...here, sighting: { ...here.sighting, condition: 'used' } }, [here, there], stores)).toBeNull()
   })
+
+  it('holds no price against one of another currency', () => {
+    const here = boardRow({ priceMinor: 5000 })
+    const there = boardRow({ storeId: 'kettle', storeName: 'Kettle Lane', priceMinor: 3000 })
+    const [upriver, kettle] = [storeOf('upriver'), storeOf('kettle')]
+    expect(lowerElsewhere(here, [here, there], [upriver, kettle])).toEqual({ storeName: 'Kettle Lane', priceMinor: 3000 })
+    expect(lowerElsewhere(here, [here, there], [upriver, { ...kettle, currency: 'CAD' }])).toBeNull()
+  })
   it('is not told of another product, nor where a store is not known', () => {
     expect(lowerElsewhere(here, [here, boardRow({ ...there.sighting, productId: 'other' })], stores)).toBeNull()
     expect(lowerElsewhere(here, [here, there], [storeOf('upriver')])).toBeNull()

@@ -6,7 +6,7 @@ import { ChoiceField, SelectField } from '../parts/choice-fields.tsx'
 import { DateField, NoteField, TextField } from '../parts/field.tsx'
 import { moneyKeyboard } from '../parts/figure.ts'
 import { EVIDENCE_WORDS } from '../prices/sighting-words.ts'
-import { useCurrency } from '../session/session.ts'
+import { useStoreCurrency } from '../stores/store-currency.ts'
 import { mayEnd, type SightingDraft, type SightingReading } from './sighting-draft.ts'
 
 const EVIDENCE = Object.entries(EVIDENCE_WORDS).map(([value, label]) => ({ value: value as Sighting['evidence'], label }))
@@ -21,7 +21,7 @@ interface Props {
 
 /** Kind of price, and what belongs to it; what is seldom stated folds away. */
 export function PostDetails({ draft, set, faults, today }: Props): ReactElement {
-  const currency = useCurrency()
+  const currency = useStoreCurrency()(draft.storeId)
   return (
     <>
       <ChoiceField label="Kind" value={draft.condition} onChange={(condition) => set({ condition })} options={KINDS_OF_PRICE} />

@@ -2,7 +2,8 @@ import { useQuery } from '@tanstack/react-query'
 import { useState, type ReactElement } from 'react'
 import { getRecord } from '../client/products.ts'
 import { SelectField } from '../parts/choice-fields.tsx'
-import { useCurrency, usePerson, useToday } from '../session/session.ts'
+import { usePerson, useToday } from '../session/session.ts'
+import { useStoreCurrency } from '../stores/store-currency.ts'
 import { storesQuery } from '../stores/stores-query.ts'
 import { Judged } from './judged.tsx'
 import { PostDetails } from './post-details.tsx'
@@ -30,7 +31,7 @@ function toFirstFault(form: HTMLFormElement): void {
 
 /** Store, price, how good it is, kind of price, one button. */
 export function PostForm({ draft, onChange, onChangeProduct, onDone }: Props): ReactElement {
-  const currency = useCurrency()
+  const currency = useStoreCurrency()(draft.storeId)
   const today = useToday()
   const [tried, setTried] = useState(false)
   const stores = useQuery(storesQuery)
@@ -75,7 +76,7 @@ export function PostForm({ draft, onChange, onChangeProduct, onDone }: Props): R
             priceMinor={priceMinor}
             regularMinor={reading.regularMinor}
             record={record.data}
-            stores={open}
+            stores={open.filter((one) => (one.currency ?? null) === (store.currency ?? null))}
             currency={currency}
           />
         )}

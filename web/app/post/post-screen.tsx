@@ -6,7 +6,8 @@ import { preloadProductPicker } from '../parts/product-picker.tsx'
 import { Screen } from '../parts/screen.tsx'
 import { BackSign } from '../parts/signs.tsx'
 import { ErrorNotice, LoadingRows } from '../parts/states.tsx'
-import { useCurrency, usePerson, useToday } from '../session/session.ts'
+import { usePerson, useToday } from '../session/session.ts'
+import { useStoreCurrency } from '../stores/store-currency.ts'
 import { ChooseProduct } from './choose-product.tsx'
 import { PostForm } from './post-form.tsx'
 import type { Posted } from './posted.ts'
@@ -23,7 +24,7 @@ export function PostScreen(): ReactElement {
   useEffect(preloadProductPicker, [])
   const person = usePerson()
   const today = useToday()
-  const currency = useCurrency()
+  const currencyOf = useStoreCurrency()
   const [draft, setDraft] = useState<SightingDraft>(() => emptySighting(today, readRecent(person.id).storeId ?? ''))
   const [posted, setPosted] = usePosted(person.id)
   const [used, setUsed] = useState(false)
@@ -66,7 +67,7 @@ export function PostScreen(): ReactElement {
       {draft.product !== null && (
         <PostForm draft={draft} onChange={setDraft} onChangeProduct={() => start({ ...draft, product: null })} onDone={done} />
       )}
-      <UnsentList personId={person.id} onMend={(item) => start(draftOfUnsent(item, currency))} />
+      <UnsentList personId={person.id} onMend={(item) => start(draftOfUnsent(item, currencyOf(item.sighting.storeId)))} />
     </Screen>
   )
 }

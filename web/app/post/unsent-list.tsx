@@ -2,7 +2,8 @@ import type { ReactElement } from 'react'
 import { civilDateAt, sayDate, yearOf } from '../../../core/dates.ts'
 import { sayMoney } from '../../../core/money.ts'
 import { Button } from '../parts/button.tsx'
-import { useCurrency, useInstall, useToday } from '../session/session.ts'
+import { useInstall, useToday } from '../session/session.ts'
+import { useStoreCurrency } from '../stores/store-currency.ts'
 import { dropUnsent, type Unsent } from './unsent.ts'
 import { useUnsent } from './use-unsent.ts'
 
@@ -30,7 +31,7 @@ export function UnsentList({ personId, onMend }: { personId: string; onMend: (it
 }
 
 function UnsentItem({ item, onMend, onDiscard }: { item: Unsent; onMend: () => void; onDiscard: () => void }): ReactElement {
-  const currency = useCurrency()
+  const currency = useStoreCurrency()(item.sighting.storeId)
   const { timeZone } = useInstall()
   const thisYear = yearOf(useToday())
   const kept = Date.parse(item.keptAt)

@@ -3,7 +3,8 @@ import { useRef, useState } from 'react'
 import { sayMoney } from '../../../core/money.ts'
 import type { SightingBody } from '../client/sightings.ts'
 import { readPricesAnew } from '../prices/read-anew.ts'
-import { useCurrency, usePerson } from '../session/session.ts'
+import { usePerson } from '../session/session.ts'
+import { useStoreCurrency } from '../stores/store-currency.ts'
 import { postOne, type About } from './post-one.ts'
 import type { Posted } from './posted.ts'
 import { shortName } from './sighting-draft.ts'
@@ -13,7 +14,7 @@ type Post = (body: Omit<SightingBody, 'id'>, about: About) => Promise<void>
 /** Posts a sighting, once, however often the button is pressed; `busy` holds the product and store that is under way. */
 export function usePosting(onDone: (posted: Posted) => void): { post: Post; busy: About | null; notKept: boolean } {
   const person = usePerson()
-  const currency = useCurrency()
+  const currencyOf = useStoreCurrency()
   const queries = useQueryClient()
   const [busy, setBusy] = useState<About | null>(null)
   const [notKept, setNotKept] = useState(false)
@@ -27,7 +28,7 @@ export function usePosting(onDone: (posted: Posted) => void): { post: Post; busy
     try {
       const sent = await postOne(person.id, body, about)
       if (sent.kind === 'posted') void readPricesAnew(queries)
-      const what = `${sayMoney(body.priceMinor, currency)} for ${about.product.name} at ${shortName(about.storeName)}`
+      const what = `${sayMoney(body.priceMinor, currencyOf(body.storeId))} for ${about.product.name} at ${shortName(about.storeName)}`
       onDone({ ...sent, productId: about.product.id, what })
     } catch {
       setNotKept(true)

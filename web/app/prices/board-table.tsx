@@ -13,7 +13,8 @@ import { RuledTable, type Column } from '../parts/ruled-table.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
 import { NotKept } from '../post/not-kept.tsx'
 import { PostedTold } from '../post/posted-told.tsx'
-import { useCurrency, usePerson, useToday } from '../session/session.ts'
+import { usePerson, useToday } from '../session/session.ts'
+import { useStoreCurrency } from '../stores/store-currency.ts'
 import { storesQuery } from '../stores/stores-query.ts'
 import { lowerElsewhere, type LowerElsewhere } from './lower-elsewhere.ts'
 import { CONDITION_WORDS, isSale, sayStanding, sayState } from './sighting-words.ts'
@@ -22,7 +23,7 @@ import { VoteButtons } from './vote-buttons.tsx'
 
 /** One row a product and store: what, where, how much, how it stands, and your word on it. */
 export function BoardTable({ rows }: { rows: readonly BoardRow[] }): ReactElement {
-  const currency = useCurrency()
+  const currencyOf = useStoreCurrency()
   const person = usePerson()
   const thisYear = yearOf(useToday())
   const stores = useQuery(storesQuery).data ?? []
@@ -35,7 +36,7 @@ export function BoardTable({ rows }: { rows: readonly BoardRow[] }): ReactElemen
       {notKept && <NotKept />}
       <RuledTable
         caption="Newest price of each product at each store"
-        columns={boardColumns({ currency, thisYear, personId: person.id, lower, ...acts })}
+        columns={boardColumns({ currencyOf, thisYear, personId: person.id, lower, ...acts })}
         rows={shown}
         rowKey={({ sighting }) => sighting.id}
         isHeld={({ sighting }) => !isAccepted(sighting)}
@@ -45,7 +46,7 @@ export function BoardTable({ rows }: { rows: readonly BoardRow[] }): ReactElemen
 }
 
 interface Setting {
-  currency: string
+  currencyOf: (storeId: string) => string
   thisYear: number
   personId: string
   busyId: string | null
@@ -56,10 +57,10 @@ interface Setting {
 }
 
 function boardColumns(setting: Setting): Array<Column<BoardRow>> {
-  const { currency, thisYear } = setting
+  const { currencyOf, thisYear } = setting
   return [
     { key: 'product', head: 'Product', rowHead: true, phone: 'lead', cell: productCell },
-    { key: 'price', head: 'Price', num: true, phone: 'figure', cell: (row) => priceCell(row, currency) },
+    { key: 'price', head: 'Price', num: true, phone: 'figure', cell: (row) => priceCell(row, currencyOf(row.sighting.storeId)) },
     { key: 'standing', head: 'How it stands', phone: 'below', cell: (row) => standingCell(row, setting) },
     { key: 'store', head: 'Store', cell: ({ sighting }) => sighting.storeName },
     { key: 'day', head: 'Seen', cell: ({ sighting }) => <span className="whole">{sayDate(sighting.seenOn, thisYear)}</span> },
@@ -85,7 +86,8 @@ const priceCell = ({ sighting }: BoardRow, currency: string): ReactElement => (
 )
 
 /** How it stands; on a phone, before it, from where, and after it, how sure. */
-function standingCell(row: BoardRow, { currency, thisYear, lower }: Setting): ReactElement {
+function standingCell(row: BoardRow, { currencyOf, thisYear, lower }: Setting): ReactElement {
+  const currency = currencyOf(row.sighting.storeId)
   const { condition, lastDay, storeName, seenOn } = row.sighting
   const elsewhere = lower(row)
   const words = [
@@ -111,9 +113,9 @@ function standingCell(row: BoardRow, { currency, thisYear, lower }: Setting): Re
   )
 }
 
-function actCell(row: BoardRow, { currency, personId, busyId, vote, mayRepeat, repeat }: Setting): ReactElement {
+function actCell(row: BoardRow, { currencyOf, personId, busyId, vote, mayRepeat, repeat }: Setting): ReactElement {
   const { sighting } = row
-  const name = `${sighting.productName} at ${sighting.storeName}, ${sayMoney(sighting.priceMinor, currency)}`
+  const name = `${sighting.productName} at ${sighting.storeName}, ${sayMoney(sighting.priceMinor, currencyOf(sighting.storeId))}`
   const busy = busyId === sighting.id
   return (
     <span className="row-acts">

@@ -13,15 +13,16 @@ const priceNow = ({ sighting, over, regularMinor }: BoardRow): number | null => 
 
 /**
  * The lowest price at another store, new goods, among the rows that were read; null where none is lower or a store is not known.
- * Stores that print tax differently are compared with tax.
+ * Stores that print tax differently are compared with tax, those of another currency not at all.
  *
  * @example lowerElsewhere(row, [row], stores) // null: no other store
  */
 export function lowerElsewhere(row: BoardRow, rows: readonly BoardRow[], stores: readonly Store[]): LowerElsewhere | null {
+  const currency = stores.find(({ id }) => id === row.sighting.storeId)?.currency ?? null
   const costOf = (other: BoardRow): number | null => {
     const price = priceNow(other)
     const store = stores.find(({ id }) => id === other.sighting.storeId)
-    return price === null || !store ? null : withTaxExact(price, store)
+    return price === null || !store || (store.currency ?? null) !== currency ? null : withTaxExact(price, store)
   }
   const own = costOf(row)
   if (own === null || row.sighting.condition === 'used') return null

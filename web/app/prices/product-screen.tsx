@@ -17,8 +17,10 @@ import { KitContents } from './kit-contents.tsx'
 import { answerOf } from './product-answer.ts'
 import { ProductFigure } from './product-figure.tsx'
 import { ProductSummary } from './product-summary.tsx'
+import { inCurrency } from './in-currency.ts'
 import { RecordFigure } from './record-figure.tsx'
 import { SightingsSection } from './sightings-section.tsx'
+import { useStoreCurrency } from '../stores/store-currency.ts'
 import './prices.css'
 
 /** One product's prices: the answer, its figures, the record, the sightings. */
@@ -105,7 +107,11 @@ function ProductPrices({ record }: { record: PriceRecord }): ReactElement {
 }
 
 function RecordSections({ record }: { record: PriceRecord }): ReactElement {
-  const answer = answerOf(record, useCurrency())
+  const home = useCurrency()
+  const currencyOf = useStoreCurrency()
+  const told = inCurrency(record, currencyOf, home)
+  const answer = answerOf(told, home)
+  const foreign = [...new Set(record.sightings.map(({ storeId }) => currencyOf(storeId)))].filter((currency) => currency !== home)
   return (
     <>
       <div className="answer-cols">
@@ -115,9 +121,10 @@ function RecordSections({ record }: { record: PriceRecord }): ReactElement {
           <p className="lead">{answer.words}</p>
           <p className="note">
             As each store prints it, before delivery and any tax that it adds. As seen on the date; not an offer by the store.
+            {foreign.length > 0 && ` Prices in ${foreign.join(', ')} stand in the list below alone.`}
           </p>
         </div>
-        <ProductSummary record={record} />
+        <ProductSummary record={told} />
       </div>
       <section aria-labelledby="record-head">
         <div className="sechead">
@@ -130,7 +137,7 @@ function RecordSections({ record }: { record: PriceRecord }): ReactElement {
             </span>
           </p>
         </div>
-        <RecordFigure record={record} />
+        <RecordFigure record={told} />
       </section>
       <SightingsSection sightings={record.sightings} />
     </>

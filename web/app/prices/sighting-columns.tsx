@@ -11,7 +11,7 @@ import { CONDITION_WORDS, EVIDENCE_WORDS, isSale, sayState } from './sighting-wo
 import { VoteButtons } from './vote-buttons.tsx'
 
 interface Setting {
-  currency: string
+  currencyOf: (storeId: string) => string
   thisYear: number
   personId: string
   busyId: string | null
@@ -21,9 +21,9 @@ interface Setting {
 
 /** The record's columns; on a phone a row is store, day and price over kind, state and what can be done. */
 export function sightingColumns(setting: Setting): Array<Column<SightingRow>> {
-  const { currency, thisYear } = setting
+  const { currencyOf, thisYear } = setting
   return [
-    { key: 'price', head: 'Price', num: true, rowHead: true, phone: 'figure', cell: (row) => priceCell(row, currency) },
+    { key: 'price', head: 'Price', num: true, rowHead: true, phone: 'figure', cell: (row) => priceCell(row, currencyOf(row.storeId)) },
     { key: 'store', head: 'Store', phone: 'lead', cell: (row) => storeCell(row, thisYear) },
     { key: 'day', head: 'Day', cell: (row) => sayDate(row.seenOn, thisYear) },
     { key: 'kind', head: 'Kind', phone: 'below', cell: (row) => kindCell(row, setting) },
@@ -31,7 +31,7 @@ export function sightingColumns(setting: Setting): Array<Column<SightingRow>> {
       key: 'regular',
       head: 'Regular, on the tag',
       num: true,
-      cell: ({ printedRegularMinor }) => (printedRegularMinor === null ? '' : sayMoney(printedRegularMinor, currency)),
+      cell: ({ printedRegularMinor, storeId }) => (printedRegularMinor === null ? '' : sayMoney(printedRegularMinor, currencyOf(storeId))),
     },
     { key: 'last', head: 'Last day', cell: (row) => lastDayWords(row, thisYear) },
     { key: 'evidence', head: 'Evidence', cell: evidenceWords },
@@ -64,10 +64,10 @@ const kindCell = (row: SightingRow, setting: Setting): ReactElement => (
   </>
 )
 
-function phoneWords(row: SightingRow, { thisYear, currency, personId }: Setting): string {
+function phoneWords(row: SightingRow, { thisYear, currencyOf, personId }: Setting): string {
   const { lastDay, printedRegularMinor, evidence, note, reporterId, reporterName } = row
   const words = [
-    printedRegularMinor === null ? '' : `regular on the tag ${sayMoney(printedRegularMinor, currency)}`,
+    printedRegularMinor === null ? '' : `regular on the tag ${sayMoney(printedRegularMinor, currencyOf(row.storeId))}`,
     reporterId === personId ? 'reported by you' : `by ${reporterName}`,
     evidence === 'none' && !note ? '' : evidence === 'none' ? (note ?? '') : evidenceWords(row),
     sayState(row),
@@ -89,8 +89,8 @@ const stateCell = (row: SightingRow): ReactElement => (
   </>
 )
 
-function actCell(row: SightingRow, { currency, thisYear, personId, busyId, onAct, onWithdraw }: Setting): ReactElement {
-  const name = `${sayMoney(row.priceMinor, currency)} at ${row.storeName}, ${sayDate(row.seenOn, thisYear)}`
+function actCell(row: SightingRow, { currencyOf, thisYear, personId, busyId, onAct, onWithdraw }: Setting): ReactElement {
+  const name = `${sayMoney(row.priceMinor, currencyOf(row.storeId))} at ${row.storeName}, ${sayDate(row.seenOn, thisYear)}`
   if (row.reporterId !== personId || row.withdrawn) {
     return <VoteButtons sighting={row} personId={personId} name={name} busy={busyId === row.id} onAct={(act) => onAct(row.id, act)} />
   }

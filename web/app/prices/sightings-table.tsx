@@ -5,19 +5,20 @@ import type { SightingRow } from '../../../core/pricing/record.ts'
 import { isAccepted } from '../../../core/pricing/sighting.ts'
 import { RuledTable } from '../parts/ruled-table.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
-import { useCurrency, usePerson, useToday } from '../session/session.ts'
+import { usePerson, useToday } from '../session/session.ts'
+import { useStoreCurrency } from '../stores/store-currency.ts'
 import { sightingColumns } from './sighting-columns.tsx'
 import { useSightingAct } from './use-sighting-act.ts'
 import { WithdrawDialog } from './withdraw-dialog.tsx'
 
 /** Every sighting behind the figures, newest first; what waits is hatched and says why. */
 export function SightingsTable({ sightings }: { sightings: readonly SightingRow[] }): ReactElement {
-  const currency = useCurrency()
+  const currencyOf = useStoreCurrency()
   const person = usePerson()
   const act = useSightingAct()
   const [asked, setAsked] = useState<SightingRow | null>(null)
   const columns = sightingColumns({
-    currency,
+    currencyOf,
     thisYear: yearOf(useToday()),
     personId: person.id,
     busyId: act.isPending ? act.variables.id : null,
@@ -35,7 +36,7 @@ export function SightingsTable({ sightings }: { sightings: readonly SightingRow[
         isHeld={(row) => !isAccepted(row)}
       />
       <WithdrawDialog
-        what={asked && `${sayMoney(asked.priceMinor, currency)} at ${asked.storeName}`}
+        what={asked && `${sayMoney(asked.priceMinor, currencyOf(asked.storeId))} at ${asked.storeName}`}
         busy={act.isPending}
         error={act.error}
         onClose={() => setAsked(null)}
