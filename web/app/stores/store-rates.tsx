@@ -1,4 +1,4 @@
-import type { ReactElement } from 'react'
+import { useState, type ReactElement } from 'react'
 import { KIND_NAMES, KINDS, type Kind } from '../../../core/catalog/kinds.ts'
 import { Button } from '../parts/button.tsx'
 import { SelectField, TickField } from '../parts/choice-fields.tsx'
@@ -59,6 +59,8 @@ interface RateProps {
 }
 
 function RateFields({ rate, path, faults, change, remove }: RateProps): ReactElement {
+  // As it was at first: the first tick must not fold the list away.
+  const [opened] = useState(rate.kinds.length + rate.productIds.length === 0)
   const toggle = (kind: Kind, on: boolean): void => change({ kinds: on ? [...rate.kinds, kind] : rate.kinds.filter((one) => one !== kind) })
   return (
     <fieldset className="rate">
@@ -80,7 +82,7 @@ function RateFields({ rate, path, faults, change, remove }: RateProps): ReactEle
           onChange={(percent) => change({ percent })}
         />
       </div>
-      <details open={rate.kinds.length + rate.productIds.length === 0}>
+      <details open={opened}>
         <summary>What takes it: {sayTakers(rate)}</summary>
         <div className="kind-ticks">
           {KINDS.map((kind) => (
