@@ -35,9 +35,9 @@ export function GroupsScreen(): ReactElement {
     },
     {
       key: 'warmth',
-      head: 'Target, danger mark',
+      head: 'Target',
       phone: 'below',
-      cell: ({ targetC, dangerC }) => `${degrees(targetC)}, ${degrees(dangerC)}`,
+      cell: ({ targetC, dangerC }) => `${degrees(targetC)}, danger from ${degrees(dangerC)}`,
     },
     {
       key: 'volume',
