@@ -137,7 +137,7 @@ function ChooseFile({ words, busy, fault, onFile }: ChooseProps): ReactElement {
         {words}
       </label>
       <p className="help" id={`${id}-help`}>
-        JPEG, PNG or WebP, at most 12 MB. Or drop a file on the frame.
+        JPEG, PNG or WebP, at most 12 MB.<span className="drop-hint"> Or drop a file on the frame.</span>
       </p>
       {fault && (
         <p className="fault" id={`${id}-fault`} role="alert">
