@@ -133,11 +133,13 @@ describe('what fills a build', () => {
     await heat.first().click()
     const dialog = page.getByRole('dialog')
     await dialog.getByText('In addition to it', { exact: true }).click()
-    await dialog.getByRole('combobox').fill('Quarrick Twin 100')
+    await dialog.getByRole('combobox', { name: 'Find a product: Heat' }).fill('Quarrick Twin 100')
     await expect
-      .poll(() => dialog.getByRole('option', { selected: true }).textContent(), { timeout: PATIENCE_MS })
+      .poll(() => dialog.getByRole('listbox', { name: 'Products' }).getByRole('option', { selected: true }).textContent(), {
+        timeout: PATIENCE_MS,
+      })
       .toContain('Quarrick Twin 100')
-    await dialog.getByRole('combobox').press('Enter')
+    await dialog.getByRole('combobox', { name: 'Find a product: Heat' }).press('Enter')
     await expect
       .poll(() => page.getByRole('button', { name: /^Heat, build A:.*Quarrick Twin 100/ }).count(), { timeout: PATIENCE_MS })
       .toBe(1)
