@@ -7,6 +7,8 @@ import { board } from './board/routes.ts'
 import type { Deps, Env } from './context.ts'
 import { currencyRates } from './currency-rates/routes.ts'
 import { customers } from './customers/routes.ts'
+import { exports } from './exchange/export-routes.ts'
+import { imports } from './exchange/import-routes.ts'
 import { takesForms, takesJson } from './http/body.ts'
 import { answerFault } from './http/faults.ts'
 import { guardCrossSite } from './http/guard.ts'
@@ -63,6 +65,8 @@ const resources = new Hono<Env>()
   .route('/board', board)
   .route('/price-views', priceViewRoutes)
   .route('/customers', customers)
+  .route('/imports', imports)
+  .route('/exports', exports)
   .route('/quotes', quotes)
   .route('/setups', setups)
   .route('/sizing', sizing)

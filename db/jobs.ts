@@ -16,7 +16,8 @@ export type Lease = TakenJob['lease']
 /**
  * Puts work into the queue, to begin at `dueAt` or soon after. Returns its id.
  *
- * Within a transaction it is there for workers only once that is kept. `startedBy` is null for the service itself.
+ * Within a transaction it is there for workers only once that is kept. `startedBy` is null for the service itself; an
+ * `id` is given where something else is named after it.
  */
 export async function enqueue(
   db: Kysely<Database>,
@@ -24,8 +25,9 @@ export async function enqueue(
   payload: JsonObject,
   dueAt: Date,
   startedBy: string | null = null,
+  id?: string,
 ): Promise<string> {
-  const values = { kind, payload, due_at: dueAt, started_by: startedBy }
+  const values = { kind, payload, due_at: dueAt, started_by: startedBy, ...(id === undefined ? {} : { id }) }
   return (await db.insertInto('job').values(values).returning('id').executeTakeFirstOrThrow()).id
 }
 
@@ -141,18 +143,29 @@ export async function findJob(db: Kysely<Database>, id: string): Promise<Job | u
   return row && jobOf(row)
 }
 
-/** Newest first. */
-export async function listJobs(db: Kysely<Database>, kind: string, limit: number): Promise<Array<Job & { startedByName: string | null }>> {
-  const rows = await db
+export type NamedJob = Job & { startedByName: string | null }
+
+const namedJobs = (db: Kysely<Database>, kind: string) =>
+  db
     .selectFrom('job')
     .leftJoin('person', 'person.id', 'job.started_by')
     .selectAll('job')
     .select('person.name as started_by_name')
     .where('job.kind', '=', kind)
-    .orderBy('job.created_at', 'desc')
-    .limit(limit)
-    .execute()
-  return rows.map((row) => ({ ...jobOf(row), startedByName: row.started_by_name }))
+const namedOf = (row: Selectable<JobTable> & { started_by_name: string | null }): NamedJob => ({
+  ...jobOf(row),
+  startedByName: row.started_by_name,
+})
+
+/** Newest first. */
+export async function listJobs(db: Kysely<Database>, kind: string, limit: number): Promise<NamedJob[]> {
+  return (await namedJobs(db, kind).orderBy('job.created_at', 'desc').limit(limit).execute()).map(namedOf)
+}
+
+export async function findJobOfKind(db: Kysely<Database>, id: string, kind: string): Promise<NamedJob | undefined> {
+  if (!isId(id)) return undefined
+  const row = await namedJobs(db, kind).where('job.id', '=', id).executeTakeFirst()
+  return row && namedOf(row)
 }
 
 /** Forgets those that ended before an instant, with all that hangs on them. */

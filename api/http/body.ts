@@ -12,13 +12,14 @@ const PUBLIC_BYTES = 64 * KB
 /** The largest draft, four builds of sixty lines, is under 200 kB. */
 const USUAL_BYTES = 1_000 * KB
 /** 20 MB of CSV, and what JSON adds to it for quotes and line ends. */
-const IMPORT_BYTES = 28_000 * KB
+const LIST_BYTES = 28_000 * KB
 
-/** How much the body of an operation may hold. */
-export function mostBytes(id: OperationId): number {
+/** How much the body of an operation may hold; null where the route itself counts it on its way to the disk. */
+export function mostBytes(id: OperationId): number | null {
+  if (id === 'startImport') return null
   if (RULES[id] === 'public') return PUBLIC_BYTES
   if (id === 'putPicture') return MOST_PICTURE_BYTES
-  return id === 'importProducts' ? IMPORT_BYTES : USUAL_BYTES
+  return id === 'importPriceList' ? LIST_BYTES : USUAL_BYTES
 }
 
 const WITH_BODY = new Set(['POST', 'PUT', 'PATCH'])
@@ -43,8 +44,8 @@ async function countedBody(stream: ReadableStream<Uint8Array>, most: number): Pr
  * Bounds what a request may send; the refusal, or undefined. Asked by a route once its rule is met: until then nothing of a body is read,
  * so that nobody without a session or below the role makes the server hold one.
  */
-export async function boundBody(c: Ctx, most: number): Promise<Response | undefined> {
-  if (!WITH_BODY.has(c.req.method)) return undefined
+export async function boundBody(c: Ctx, most: number | null): Promise<Response | undefined> {
+  if (!WITH_BODY.has(c.req.method) || most === null) return undefined
   const declared = c.req.header('content-length')
   const isDeclared = declared !== undefined && c.req.header('transfer-encoding') === undefined
   if (isDeclared && Number(declared) <= most) return undefined
@@ -57,7 +58,10 @@ export async function boundBody(c: Ctx, most: number): Promise<Response | undefi
   return undefined
 }
 
-const mediaTypeOf = (header: string | undefined): string => (header ?? '').split(';')[0]?.trim().toLowerCase() ?? ''
+/** A file to import; spreadsheets and systems name CSV in more than one way. */
+export const FILE_TYPES = ['text/csv', 'application/json', 'text/tab-separated-values', 'text/plain', 'application/vnd.ms-excel'] as const
+
+export const mediaTypeOf = (header: string | undefined): string => (header ?? '').split(';')[0]?.trim().toLowerCase() ?? ''
 
 const takesOnly =
   (types: readonly string[], words: string): MiddlewareHandler<Env> =>
@@ -77,10 +81,15 @@ const takesPictures = takesOnly(
   'A picture is a photograph in JPEG, PNG or WebP. Save it as one of these, or choose another.',
 )
 
-/** The one address whose body is a file. */
-const PICTURE_PATH = /^\/api\/products\/[^/]+\/picture$/
+const takesFiles = takesOnly(FILE_TYPES, `Send the file as it is, with one of these as its Content-Type: ${FILE_TYPES.join(', ')}.`)
 
-/** JSON everywhere, and a picture where pictures are put. */
-export const takesJson: MiddlewareHandler<Env> = (c, next) =>
-  PICTURE_PATH.test(c.req.path) ? takesPictures(c, next) : takesJsonOnly(c, next)
+/** Addresses whose body is a file. */
+const PICTURE_PATH = /^\/api\/products\/[^/]+\/picture$/
+const IMPORT_PATH = '/api/imports'
+
+/** JSON everywhere, a picture where pictures are put, a file where one is imported. */
+export const takesJson: MiddlewareHandler<Env> = (c, next) => {
+  if (c.req.path === IMPORT_PATH) return takesFiles(c, next)
+  return PICTURE_PATH.test(c.req.path) ? takesPictures(c, next) : takesJsonOnly(c, next)
+}
 export const takesForms = takesOnly(['application/x-www-form-urlencoded', 'multipart/form-data'], 'Send the form of the page.')

@@ -9,12 +9,17 @@ import type { Env } from '../context.ts'
 import { boundBody, mostBytes } from './body.ts'
 import { problem } from './problem.ts'
 
+/** A schema, the name of another content type, or several of them to choose from. */
+type Content = z.ZodType | string | ReadonlyArray<z.ZodType | string>
+
 /** How a route is described; from it comes the OpenAPI document. */
 export interface Description {
   summary: string
   tag: string
   /** Good answers by status. A schema must be registered in answers/registry.ts; text names another content type; null is an empty body. */
-  answers: Partial<Record<200 | 201 | 202 | 204 | 303 | 304 | 503, z.ZodType | string | null>>
+  answers: Partial<Record<200 | 201 | 202 | 204 | 303 | 304 | 503, Content | null>>
+  /** What is sent, where no validator reads it: a file. */
+  body?: Content
   /** Statuses it may refuse with, beside those every route has. */
   refuses?: number[]
   hide?: boolean
@@ -28,11 +33,15 @@ const MEANING: Record<number, string> = {
   428: 'If-Match is missing', 429: 'Too many tries', 500: 'Something broke here', 503: 'Not available right now', 507: 'No room on the disk',
 } // prettier-ignore
 
-function answerContent(answer: z.ZodType | string | null) {
-  if (answer === null) return {}
-  if (typeof answer === 'string') return { content: { [answer]: { schema: { type: 'string' as const } } } }
-  return { content: { 'application/json': { schema: { $ref: answerRef(answer) } } } }
+function contentOf(given: Content) {
+  const options = Array.isArray(given) ? (given as ReadonlyArray<z.ZodType | string>) : [given as z.ZodType | string]
+  const shapes = options.filter((option) => typeof option !== 'string').map((schema) => ({ $ref: answerRef(schema) }))
+  const [only, another] = shapes
+  const texts = options.filter((option) => typeof option === 'string').map((type) => [type, { schema: { type: 'string' as const } }])
+  const json = only === undefined ? {} : { 'application/json': { schema: another === undefined ? only : { anyOf: shapes } } }
+  return { content: { ...Object.fromEntries(texts), ...json } as Record<string, { schema: { type: 'string' } }> }
 }
+const answerContent = (answer: Content | null) => (answer === null ? {} : contentOf(answer))
 
 /** What is changed on the version it was read at: the reading says 304, the writing asks for the version. */
 const isWrittenOnVersion = ({ refuses = [] }: Description): boolean => refuses.includes(428)
@@ -86,6 +95,7 @@ export function operation(id: OperationId, description: Description): Middleware
     responses: responsesOf(id, description),
     ...(isWrittenOnVersion(description) ? { parameters: [IF_MATCH] } : {}),
     ...(description.takes === undefined ? {} : { requestBody: { required: true, content: fileContent(description.takes) } }),
+    ...(description.body === undefined ? {} : { requestBody: contentOf(description.body) }),
     ...(description.hide === true ? { hide: true } : {}),
   })
   const [rule, most] = [RULES[id], mostBytes(id)]

@@ -1,5 +1,8 @@
-import type { Deps } from '../context.ts'
+import type { Config } from '../config.ts'
+import { IMPORT_JOB, importHandler } from '../exchange/import-job.ts'
 import type { JobHandler } from './task.ts'
 
 /** Every kind of background work by its name. A kind that is not here is left to a later release. */
-export const jobHandlers = (_deps: Pick<Deps, 'config'>): Readonly<Record<string, JobHandler>> => ({})
+export const jobHandlers = ({ config }: { config: Pick<Config, 'dataDir'> }): Readonly<Record<string, JobHandler>> => ({
+  [IMPORT_JOB]: importHandler(config.dataDir),
+})

@@ -10,16 +10,25 @@ export class JobInterrupted extends Error {}
 /** The work cannot be done, for a reason that a person can read. */
 export class JobFailed extends Error {}
 
+interface Progress {
+  phase?: string
+  done?: number
+  total?: number
+  position?: JsonObject
+}
+
 /** A job as its handler sees it. */
 export interface Task {
   db: Kysely<Database>
+  engine: 'embedded' | 'postgres'
   job: Job
   clock: () => number
   /**
-   * Says how far it has come, and whether to go on: call it at least every ten seconds, with `position` where a later start could begin.
+   * Says how far it has come, and whether to go on: call it at least every ten seconds, with `position` where a later start could begin. With a
+   * transaction, so that the position is kept with the work that reached it.
    * Errors: JobCancelled, JobInterrupted.
    */
-  at(progress: { phase?: string; done?: number; total?: number; position?: JsonObject }): Promise<void>
+  at(progress: Progress, trx?: Transaction<Database>): Promise<void>
   /** Ends the job inside the transaction that does its work. Errors: JobInterrupted where it is another's by now: the work is undone. */
   finish(trx: Transaction<Database>, outcome: JsonObject): Promise<void>
 }
@@ -27,13 +36,14 @@ export interface Task {
 /** Does one kind of work. What it returns is the outcome, unless it finished the job itself. It may be called again for a job it had begun. */
 export type JobHandler = (task: Task) => Promise<JsonObject>
 
-export function taskOf(db: Kysely<Database>, job: TakenJob, clock: () => number, stopping: AbortSignal): Task {
+export function taskOf({ db, engine, clock }: Pick<Task, 'db' | 'engine' | 'clock'>, job: TakenJob, stopping: AbortSignal): Task {
   return {
     db,
+    engine,
     job,
     clock,
-    async at(progress) {
-      const goOn = await reportProgress(db, job.lease, progress, new Date(clock()))
+    async at(progress, trx) {
+      const goOn = await reportProgress(trx ?? db, job.lease, progress, new Date(clock()))
       if (!goOn) throw new JobCancelled('cancelled')
       if (stopping.aborted) throw new JobInterrupted('stopping')
     },

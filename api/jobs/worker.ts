@@ -79,7 +79,7 @@ async function workOnNext(shop: Workshop, stopping: AbortSignal): Promise<boolea
     if (job.cancelAsked) throw new JobCancelled('cancelled')
     const handler = shop.handlers[job.kind]
     if (handler === undefined) throw new Error(`no handler of ${job.kind}`)
-    const outcome = await handler(taskOf(shop.db, job, shop.clock, stopping))
+    const outcome = await handler(taskOf(shop, job, stopping))
     // Already ended where its handler did so with its last transaction.
     await end('done', outcome)
   } catch (error) {

@@ -1,5 +1,6 @@
 import { Hono } from 'hono'
 import { apiReferencePage } from '../../web/pages/api-reference-page.ts'
+import { formatsPage } from '../../web/pages/formats-page.ts'
 import type { OpenApiDocument } from '../../web/pages/openapi-document.ts'
 import type { Env } from '../context.ts'
 import { pagePolicy, setPolicy } from '../http/headers.ts'
@@ -21,3 +22,11 @@ export const metaRoutes = (read: () => Promise<OpenApi>) =>
       setPolicy(c, pagePolicy())
       return c.html(apiReferencePage((await read()) as unknown as OpenApiDocument, REFUSALS), 200)
     })
+    .get(
+      '/formats',
+      operation('showFormats', { summary: 'What files to import and export hold', tag, answers: { 200: 'text/html' } }),
+      (c) => {
+        setPolicy(c, pagePolicy())
+        return c.html(formatsPage(), 200)
+      },
+    )

@@ -1,13 +1,13 @@
 import { Hono } from 'hono'
 import * as z from 'zod'
 import type { Product } from '../../core/catalog/product.ts'
-import { ImportInput, KindSchema, ProductInput } from '../../core/catalog/schema.ts'
+import { KindSchema, ProductInput } from '../../core/catalog/schema.ts'
 import { parseSpecFilter } from '../../core/catalog/spec-filter.ts'
 import { strict } from '../../core/schema.ts'
 import { audit, type AuditSubject } from '../../db/audit.ts'
 import { pictureHashes } from '../../db/pictures.ts'
 import { createProduct, findProduct, listProducts, updateProduct } from '../../db/products.ts'
-import { ImportAnswer, ProductAnswer, ProductsAnswer } from '../answers/catalog.ts'
+import { ProductAnswer, ProductsAnswer } from '../answers/catalog.ts'
 import { PriceRecordAnswer } from '../answers/pricing.ts'
 import type { Env } from '../context.ts'
 import { signedIn } from '../context.ts'
@@ -18,10 +18,8 @@ import { refused } from '../http/refusal.ts'
 import { valid } from '../http/valid.ts'
 import { basedOn, etagOf, unchanged } from '../http/versions.ts'
 import { transact } from '../transact.ts'
-import { importCsv } from './import.ts'
 import { kitFault } from './input.ts'
 import { priceRecord } from './record.ts'
-import { csvTemplate } from './template.ts'
 
 const tag = 'Products'
 const ProductQuery = strict('Query', {
@@ -36,7 +34,6 @@ const ProductQuery = strict('Query', {
   ...paging(50, 500),
 })
 const productSubject = ({ id, name }: Product): AuditSubject => ({ kind: 'product', id, name })
-const TemplateQuery = z.strictObject({ kind: KindSchema })
 
 export const products = new Hono<Env>()
   .get(
@@ -69,23 +66,6 @@ export const products = new Hono<Env>()
       if (!created.ok) return refused(c, created.refusal, 'name')
       c.header('ETag', etagOf(created.value.version))
       return c.json(created.value, 201)
-    },
-  )
-  .post(
-    '/import',
-    operation('importProducts', { summary: 'Products of one kind from CSV; all of them or none', tag, answers: { 200: ImportAnswer } }),
-    valid('json', ImportInput),
-    async (c) => c.json(await importCsv(c.get('db'), signedIn(c), c.req.valid('json')), 200),
-  )
-  .get(
-    '/import/template',
-    operation('importTemplate', { summary: 'An empty CSV with the columns of a kind', tag, answers: { 200: 'text/csv' } }),
-    valid('query', TemplateQuery),
-    (c) => {
-      const { kind } = c.req.valid('query')
-      c.header('Content-Type', 'text/csv; charset=utf-8')
-      c.header('Content-Disposition', `attachment; filename="${kind.replaceAll('_', '-')}.csv"`)
-      return c.body(csvTemplate(kind), 200)
     },
   )
   .get(

@@ -1,6 +1,7 @@
 import type { Logger } from 'pino'
 import { civilDateAt } from '../../core/dates.ts'
 import type { Connection } from '../../db/connect.ts'
+import { dropLeftRows } from '../../db/import-staging.ts'
 import { getInstall } from '../../db/install.ts'
 import { deleteJobsEndedBefore } from '../../db/jobs.ts'
 import { deleteExpiredSessions } from '../../db/sessions.ts'
@@ -20,12 +21,15 @@ const VACUUM_MS = 6 * 60 * MINUTE_MS
 const BACKUP_LOOK_MS = MINUTE_MS
 /** Long enough to ask "who imported that?", short enough that the list stays a list. */
 const JOBS_KEPT_MS = 30 * 24 * 60 * MINUTE_MS
+/** A file that was tried waits this long for somebody to say "write". */
+const TRIED_KEPT_MS = 24 * 60 * MINUTE_MS
 
 async function sweep({ db }: Connection, nowMs: number): Promise<void> {
   const { timeZone } = await getInstall(db)
   await lapseOn(db, civilDateAt(nowMs, timeZone))
   await deleteExpiredSessions(db, new Date(nowMs))
   await sweepFailures(db, nowMs)
+  await dropLeftRows(db, new Date(nowMs - TRIED_KEPT_MS))
   await deleteJobsEndedBefore(db, new Date(nowMs - JOBS_KEPT_MS))
 }
 

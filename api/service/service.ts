@@ -6,6 +6,7 @@ import { createBackupDesk, type BackupDesk } from '../backups/backup-desk.ts'
 import type { Config } from '../config.ts'
 import type { Deps } from '../context.ts'
 import { loggable } from '../http/log.ts'
+import { sweepUploads } from '../exchange/sweep-uploads.ts'
 import { jobHandlers } from '../jobs/handlers.ts'
 import { startWorker, type Worker } from '../jobs/worker.ts'
 import type { RenderQuote } from '../quotes/paper.ts'
@@ -63,8 +64,10 @@ export async function startService(config: Config, log: Logger, pdf: RenderQuote
     tls: config.tls,
     onFault: (error) => log.error({ err: loggable(error) }, 'failed before the application'),
   })
-  const database = openDatabase(config, linkKey, log, stopping.signal, fill).then((connection) => {
+  const database = openDatabase(config, linkKey, log, stopping.signal, fill).then(async (connection) => {
     const { db, engine } = connection
+    // Before anybody can send one: a file that comes in has no job yet.
+    await sweepUploads(db, config.dataDir).catch((error: unknown) => log.warn({ err: loggable(error) }, 'sweeping files failed'))
     worker = startWorker({ db, engine, handlers: jobHandlers(base), clock: base.clock, log })
     backups = createBackupDesk({ connection, config, linkKey, clock: base.clock })
     app = createApp({ ...base, db, engine, backups, wake: worker.wake })

@@ -35,6 +35,7 @@ export const AUDIT_SENTENCES = {
   customer_changed: '{who} changed {what}',
   customer_erased: '{who} erased {what}',
   customers_imported: '{who} imported customers',
+  customers_exported: '{who} exported the customers',
   quote_issued: '{who} issued {what}',
   quote_withdrawn: '{who} withdrew {what}',
   quote_link_renewed: '{who} ended the link of {what} and made a new one',

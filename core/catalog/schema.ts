@@ -197,13 +197,3 @@ export const RegionInput = strict('Region', {
   storeIds: list('Stores', rowId('Store'), 1, 500),
 })
 export type RegionInput = z.output<typeof RegionInput>
-
-/** Body of the product import. 20 MB hold 50 000 rows of 400 characters. */
-export const ImportInput = strict('Import', {
-  kind: KindSchema,
-  csv: z
-    .string({ error: 'The file is missing. Send its text as "csv".' })
-    .min(1, { error: 'The file is empty.' })
-    .max(20_000_000, { error: 'The file is larger than 20 MB. Split it.' }),
-  dryRun: yesNo('Dry run'),
-})

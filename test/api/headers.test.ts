@@ -38,7 +38,7 @@ async function everyPath(): Promise<string[]> {
 const OTHERS = [
   '/',
   '/prices',
-  '/catalog/import',
+  '/catalog/exchange',
   '/join/anything',
   '/pages.css',
   '/mark.svg',

@@ -4,6 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Database } from '../../db/database.ts'
 import { sighting, product, store } from '../support/rows.ts'
 import { today } from './support/quotes.ts'
+import { ended, sendFile, workIn } from './support/imports.ts'
 import { createWorld, type Browser, type World } from './support/world.ts'
 
 /** How the drivers say that there is nobody to talk to; the last is how a server says that it is going down. */
@@ -131,10 +132,16 @@ describe('while the database is away', () => {
       const before = await world.db.selectFrom('product').select('id').execute()
       const csv = `name,powerW\nBroken ${statement} a,50\nBroken ${statement} b,60`
       Object.assign(line.state, { failing: 'ECONNRESET', after: statement })
-      const imported = await manager.send('POST', '/api/products/import', { body: { kind: 'heater', csv, dryRun: false } })
+      const sent = await sendFile(manager, csv, { kind: 'heater' })
       line.state.failing = null
+      expect([201, 503]).toContain(sent.status)
+      const worker = workIn(world)
+      const queued = await world.db.selectFrom('job').select('id').where('ended_at', 'is', null).execute()
+      for (const { id } of queued) expect((await ended(manager, id)).outcome).toMatchObject({ applied: true })
+      await worker.stop()
       const after = await world.db.selectFrom('product').select('id').execute()
-      expect(after.length - before.length, `statement ${statement}`).toBe(imported.status === 200 ? 2 : 0)
+      expect(after.length - before.length, `statement ${statement}`).toBe(2 * queued.length)
+      if (sent.status === 201) expect(queued).toHaveLength(1)
     }
   })
 })

@@ -1,6 +1,7 @@
 import { writeFileSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
 import deskKeystroke from './desk-keystroke.ts'
+import importRows from './import-rows.ts'
 import quotePdf from './quote-pdf.ts'
 import productRead from './product-read.ts'
 import searchProducts from './search-products.ts'
@@ -18,6 +19,7 @@ const BENCHES: Record<string, () => Promise<Measurement[]>> = {
   'start.warm': startWarm,
   'sighting.post': () => withBenchPostgres(sightingPost),
   'search.products': searchProducts,
+  'import.rows': () => withBenchPostgres(importRows),
   'product.read': () => withBenchPostgres(productRead),
 }
 

@@ -125,9 +125,9 @@ describe('the catalog', () => {
   })
 
   it('tries rows without writing, names the fault by its line, then writes all', async () => {
-    await openScreen(page, service, '/catalog/import')
+    await openScreen(page, service, '/catalog/exchange')
     await page.getByLabel('Kind of every row').selectOption('thermometer')
-    const template = await page.request.get(`${service.origin}/api/products/import/template?kind=thermometer`)
+    const template = await page.request.get(`${service.origin}/api/imports/template?set=catalog&kind=thermometer`)
     const head = (await template.text()).split(/\r?\n/)[0] ?? ''
     const columns = head.replace(/^\uFEFF/, '').split(',')
     const line = (cells: Record<string, string>): string => columns.map((column) => cells[column] ?? '').join(',')
@@ -135,11 +135,13 @@ describe('the catalog', () => {
       .getByLabel('Or paste the rows')
       .fill(`${head}\n${line({ name: 'Lockridge Dial' })}\n${line({ name: 'Lockridge Fault', type: 'wood' })}`)
     await page.getByRole('button', { name: 'Try it, write nothing' }).click()
-    await page.getByText('Nothing was written', { exact: true }).waitFor()
+    await page.getByText('Nothing written: 1 fault in 2 rows').first().waitFor()
+    await page.getByRole('rowheader', { name: 'type', exact: true }).last().waitFor()
+    expect(await page.getByRole('link', { name: 'All faults as a file' }).getAttribute('href')).toMatch(/^\/api\/imports\/.*\/faults$/)
     await page.getByLabel('Or paste the rows').fill(`${head}\n${line({ name: 'Lockridge Dial' })}`)
     await page.getByRole('button', { name: 'Try it, write nothing' }).click()
     await page.getByRole('button', { name: 'Write 1 new and 0 changed' }).click()
-    await page.getByText('Written', { exact: true }).waitFor()
+    await page.getByText('Written: 1 new, 0 changed, 0 as they were').first().waitFor()
     expect((await named('Lockridge Dial')).kind).toBe('thermometer')
   })
 })

@@ -60,7 +60,7 @@ describe('the settings', () => {
 })
 
 it('an import says what cells may hold and reads what a spreadsheet with semicolons writes', async () => {
-  await openScreen(page, service, '/catalog/import')
+  await openScreen(page, service, '/catalog/exchange')
   await page.getByLabel('Kind of every row').selectOption('kit')
   await page.getByText('Columns of kit, and what their cells may hold').click()
   await page.getByText('Torvane 150 W x 2; Pellick C-1800').first().waitFor()

@@ -24,7 +24,7 @@ const SCREENS: Record<string, (ids: Ids) => string> = {
   'new product': () => '/catalog/new',
   'edit product': ({ product }) => `/catalog/${product}`,
   'edit kit': ({ kit }) => `/catalog/${kit}`,
-  import: () => '/catalog/import',
+  'import and export': () => '/catalog/exchange',
   stores: () => '/stores',
   'new store': () => '/stores/new',
   'edit store': ({ store }) => `/stores/${store}`,

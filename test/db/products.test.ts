@@ -1,8 +1,7 @@
 import { fc, test as property } from '@fast-check/vitest'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { SpecTest } from '../../core/catalog/spec-filter.ts'
-import { importProducts } from '../../db/product-import.ts'
-import { createProduct, findProduct, getProducts, listProducts, updateProduct } from '../../db/products.ts'
+import { createProduct, findProduct, getProducts, listProducts, updateProduct, valuesOf } from '../../db/products.ts'
 import { createStore, findStore, listStores, updateStore } from '../../db/stores.ts'
 import { testDatabase, type TestDatabase } from '../support/database.ts'
 import { granted, heater, product, store, storeFields, unique } from '../support/rows.ts'
@@ -171,13 +170,16 @@ describe('search', () => {
     expect(await search('saltmere 21 long')).toEqual([])
   })
 
-  it('follows a change of the name, on an import too', async () => {
+  it('follows a change of the name, and many at once', async () => {
     const made = await product(test.db, { name: 'Wickerford', spec: {} })
     granted(await updateProduct(test.db, made.id, 1, heater({ name: 'Larkspurre', spec: {} })))
     const ids = async (q: string) => (await listProducts(test.db, { ...page, q })).items.map((one) => one.id)
     expect(await ids('wikcerford')).toEqual([])
     expect(await ids('larkspure')).toEqual([made.id])
-    granted(await test.db.transaction().execute((trx) => importProducts(trx, [heater({ name: 'Thistledene', spec: {} })])))
+    await test.db
+      .insertInto('product')
+      .values([heater({ name: 'Thistledene', spec: {} }), heater()].map(valuesOf))
+      .execute()
     expect(await ids('thistldene')).toHaveLength(1)
   })
 
@@ -240,48 +242,6 @@ describe('what makers state', () => {
     // 36 in = 914.4 mm (international inch, 1959).
     expect(await found('tank', [{ key: 'lengthMm', least: 914.4, most: null }])).toEqual(['Fennick Pane'])
     expect(await found('tank', [{ key: 'lengthMm', least: 915, most: null }])).toEqual([])
-  })
-})
-
-describe('import', () => {
-  const inOne = (rows: Parameters<typeof importProducts>[1]) => test.db.transaction().execute((trx) => importProducts(trx, rows))
-
-  it('creates, changes and leaves alone, by number first and by name second', async () => {
-    const byNumber = await product(test.db, { name: 'Old name', gtin: '2000000000046' })
-    const byName = await product(test.db, { name: 'By name', spec: { powerW: 50, adjustable: true } })
-    const rows = [
-      heater({ name: 'New name', gtin: '2000000000046' }),
-      heater({ name: 'BY NAME', spec: { adjustable: true, powerW: 75 } }),
-      heater({ name: 'Brand new' }),
-    ]
-    expect(granted(await inOne(rows))).toEqual({ creates: 1, updates: 2, unchanged: 0 })
-    expect(await findProduct(test.db, byNumber.id)).toMatchObject({ name: 'New name', version: 2 })
-    expect(await findProduct(test.db, byName.id)).toMatchObject({ spec: { powerW: 75 }, version: 2 })
-    expect(granted(await inOne(rows))).toEqual({ creates: 0, updates: 0, unchanged: 3 })
-  })
-
-  it('names the row that stands twice, belongs to two products, or holds a kit', async () => {
-    const box = granted(await createProduct(test.db, kit([])))
-    const named = await product(test.db)
-    await product(test.db, { gtin: '2000000000053' })
-    const twice = heater()
-    expect(await inOne([heater(), twice, twice])).toMatchObject({ ok: false, refusal: { code: 'repeated', row: 2 } })
-    expect(await inOne([heater({ name: named.name, gtin: '2000000000053' })])).toMatchObject({
-      ok: false,
-      refusal: { code: 'name_taken', row: 0 },
-    })
-    expect(await inOne([heater(), kit([{ productId: box.id, quantity: 1 }])])).toMatchObject({
-      ok: false,
-      refusal: { code: 'part_is_kit', row: 1 },
-    })
-  })
-
-  it('brings kits with their parts, and 2,000 rows at once', async () => {
-    const part = await product(test.db)
-    const box = kit([{ productId: part.id, quantity: 3 }])
-    expect(granted(await inOne([box, ...Array.from({ length: 2000 }, () => heater())]))).toMatchObject({ creates: 2001 })
-    const found = (await listProducts(test.db, { ...page, q: box.name })).items.find((one) => one.name === box.name)
-    expect(found?.parts).toEqual([{ productId: part.id, quantity: 3 }])
   })
 })
 

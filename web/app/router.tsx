@@ -56,7 +56,6 @@ const routes = [
     ...at('/catalog/new'),
     component: screen(() => import('./catalog/new-product-screen.tsx'), 'NewProductScreen'),
   }),
-  createRoute({ ...at('/catalog/import'), component: screen(() => import('./catalog/import-screen.tsx'), 'ImportScreen') }),
   createRoute({ ...at('/catalog/price-list'), component: screen(() => import('./price-list/price-list-screen.tsx'), 'PriceListScreen') }),
   createRoute({
     ...at('/catalog/price-list/import'),
@@ -66,6 +65,7 @@ const routes = [
     ...at('/catalog/price-list/$productId'),
     component: screen(() => import('./price-list/price-list-entry-screen.tsx'), 'PriceListEntryScreen'),
   }),
+  createRoute({ ...at('/catalog/exchange'), component: screen(() => import('./exchange/exchange-screen.tsx'), 'ExchangeScreen') }),
   createRoute({
     ...at('/catalog/$productId'),
     component: screen(() => import('./catalog/edit-product-screen.tsx'), 'EditProductScreen'),

@@ -1,5 +1,4 @@
-import { randomUUID } from 'node:crypto'
-import { rm } from 'node:fs/promises'
+import { mkdtemp, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { pino } from 'pino'
@@ -92,8 +91,9 @@ export function browser(world: Pick<World, 'app'>, address = '192.0.2.1'): Brows
 export async function createWorld(parts: Partial<Deps> = {}): Promise<World> {
   const test = await testDatabase()
   granted(await createInstall(test.db, install))
+  const dataDir = await mkdtemp(join(tmpdir(), 'driploop-world-'))
   const logged: string[] = []
-  const config = { ...readConfig({}), backupDir: join(tmpdir(), `driploop-world-${randomUUID()}`) }
+  const config = { ...readConfig({ DATA_DIR: dataDir }), backupDir: join(dataDir, 'backups') }
   const linkKey = new TextEncoder().encode('a key that only this test knows, long enough')
   const deps: Deps = {
     db: test.db,
@@ -130,7 +130,7 @@ export async function createWorld(parts: Partial<Deps> = {}): Promise<World> {
     },
     close: async () => {
       await test.close()
-      await rm(config.backupDir, { recursive: true, force: true })
+      await rm(dataDir, { recursive: true, force: true })
     },
   }
   return world

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type * as z from 'zod'
-import { ImportInput, ProductInput, StoreInput } from '../../../core/catalog/schema.ts'
+import { ProductInput, StoreInput } from '../../../core/catalog/schema.ts'
 
 const faults = (schema: z.ZodType, body: unknown) => {
   const read = schema.safeParse(body)
@@ -98,11 +98,5 @@ describe('a store', () => {
     ],
   ])('%# is refused in words', (body, message) => {
     expect(faults(StoreInput, body)).toContain(message)
-  })
-})
-
-describe('a file to import', () => {
-  it('is refused empty', () => {
-    expect(faults(ImportInput, { kind: 'heater', csv: '', dryRun: true })).toEqual(['csv: The file is empty.'])
   })
 })

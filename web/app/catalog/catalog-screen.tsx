@@ -8,6 +8,7 @@ import { MoreRows } from '../parts/more-rows.tsx'
 import { ProductFilters } from '../parts/product-filters.tsx'
 import { Screen } from '../parts/screen.tsx'
 import { Empty, ErrorNotice, LoadingRows } from '../parts/states.tsx'
+import { usePerson } from '../session/session.ts'
 import type { CatalogSearch } from './catalog-search.ts'
 import { CatalogTable } from './catalog-table.tsx'
 import { SpecFilters } from './spec-filters.tsx'
@@ -56,19 +57,24 @@ export function CatalogScreen(): ReactElement {
   )
 }
 
-const CatalogActions = (): ReactElement => (
-  <>
-    <Link to="/catalog/price-list" className="btn">
-      Price list
-    </Link>
-    <Link to="/catalog/import" className="btn">
-      Import a CSV file
-    </Link>
-    <Link to="/catalog/new" className="btn main">
-      Add a product
-    </Link>
-  </>
-)
+function CatalogActions(): ReactElement {
+  const person = usePerson()
+  return (
+    <>
+      <Link to="/catalog/price-list" className="btn">
+        Price list
+      </Link>
+      {person.role === 'manager' && (
+        <Link to="/catalog/exchange" className="btn">
+          Import and export
+        </Link>
+      )}
+      <Link to="/catalog/new" className="btn main">
+        Add a product
+      </Link>
+    </>
+  )
+}
 
 function CatalogFilters({ search, onChange }: { search: CatalogSearch; onChange: (search: CatalogSearch) => void }): ReactElement {
   const { kind } = search

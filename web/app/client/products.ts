@@ -1,4 +1,3 @@
-import type { ImportReport } from '../../../core/catalog/import-report.ts'
 import type { Kind } from '../../../core/catalog/kinds.ts'
 import type { Product } from '../../../core/catalog/product.ts'
 import type { PriceView } from '../../../core/pricing/price-view.ts'
@@ -36,7 +35,4 @@ export const createProduct = (body: ProductBody): Promise<Product> => request('P
 export const updateProduct = (id: string, body: ProductBody, etag: string): Promise<Product> =>
   request('PUT', `/api/products/${id}`, { body, etag })
 export const getRecord = (id: string): Promise<PriceRecord> => request('GET', `/api/products/${id}/record`)
-export const importProducts = (body: { kind: Kind; csv: string; dryRun: boolean }): Promise<ImportReport> =>
-  request('POST', '/api/products/import', { body })
-export const templateAddress = (kind: Kind): string => `/api/products/import/template${queryOf({ kind })}`
 export const getPriceViews = (productIds: string[]): Promise<PriceViews> => request('POST', '/api/price-views', { body: { productIds } })

@@ -1,0 +1,52 @@
+import { stringify } from 'csv-stringify/sync'
+import type { Kysely } from 'kysely'
+import type { Kind } from '../../core/catalog/kinds.ts'
+import type { CellValue, ExchangeColumn } from '../../core/exchange/column.ts'
+import { columnsOf } from '../../core/exchange/columns-of.ts'
+import { customerValues } from '../../core/exchange/customer-rows.ts'
+import type { DataSet } from '../../core/exchange/data-set.ts'
+import { productValues } from '../../core/exchange/product-values.ts'
+import { sightingValues } from '../../core/exchange/sighting-rows.ts'
+import { writeCell, type TextForm } from '../../core/exchange/write-cell.ts'
+import type { Database } from '../../db/database.ts'
+import { customerPages, productPages, sightingPages } from '../../db/export-rows.ts'
+import type { Viewer } from '../../db/viewer.ts'
+
+export interface ExportOrder {
+  set: DataSet
+  kind: Kind | null
+  format: 'csv' | 'json'
+  text: TextForm
+}
+type Values = Map<string, CellValue>
+
+async function* valuePages(db: Kysely<Database>, viewer: Viewer, { set, kind }: ExportOrder, currency: string): AsyncGenerator<Values[]> {
+  if (set === 'catalog') {
+    for await (const { products, parts } of productPages(db, kind)) yield products.map((product) => productValues(product, parts))
+  } else if (set === 'sightings') {
+    for await (const page of sightingPages(db)) yield page.map((sighting) => sightingValues(sighting, currency))
+  } else for await (const page of customerPages(db, viewer)) yield page.map(customerValues)
+}
+
+const csvLines = (rows: string[][]): string => stringify(rows, { record_delimiter: '\r\n' })
+
+/** Only what has a value: a field left out is an empty cell. */
+function jsonRow(columns: readonly ExchangeColumn[], values: Values): string {
+  const entries = columns.map(({ heading }) => [heading, values.get(heading)] as const)
+  return JSON.stringify(Object.fromEntries(entries.filter(([, value]) => value !== null && value !== undefined)))
+}
+
+/** The file in parts, a page of rows each, so that it is never in memory whole. */
+export async function* exportParts(db: Kysely<Database>, viewer: Viewer, order: ExportOrder, currency: string): AsyncGenerator<string> {
+  const columns = columnsOf(order.set, order.kind)
+  const isCsv = order.format === 'csv'
+  // Spreadsheets take a file for UTF-8 only with a byte order mark.
+  yield isCsv ? `${order.text === 'safe' ? '\uFEFF' : ''}${csvLines([columns.map(({ heading }) => heading)])}` : '['
+  let first = true
+  for await (const page of valuePages(db, viewer, order, currency)) {
+    if (isCsv) yield csvLines(page.map((values) => columns.map((column) => writeCell(column, values.get(column.heading), order.text))))
+    else yield (first ? '\n' : ',\n') + page.map((values) => jsonRow(columns, values)).join(',\n')
+    first = false
+  }
+  if (!isCsv) yield '\n]\n'
+}

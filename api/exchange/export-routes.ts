@@ -1,0 +1,79 @@
+import { Hono } from 'hono'
+import { KindSchema } from '../../core/catalog/schema.ts'
+import { oneOf, strict } from '../../core/schema.ts'
+import { audit } from '../../db/audit.ts'
+import { CatalogFile, CustomersFile, SightingsFile } from '../answers/exchange.ts'
+import type { Ctx, Env } from '../context.ts'
+import { signedIn } from '../context.ts'
+import { installToday } from '../day.ts'
+import { loggable } from '../http/log.ts'
+import { operation } from '../http/operation.ts'
+import { valid } from '../http/valid.ts'
+import { exportParts, type ExportOrder } from './export-file.ts'
+
+const tag = 'Import and export'
+const form = { format: oneOf('Format', ['csv', 'json']).default('csv'), text: oneOf('Text', ['safe', 'raw']).default('safe') }
+const ExportQuery = strict('Query', form)
+const CatalogQuery = strict('Query', { ...form, kind: KindSchema.optional() })
+
+/** A file as it is read from the database, a page of rows at a time. Breaks off where that fails: half a file must not look whole. */
+async function answerFile(c: Ctx, order: ExportOrder): Promise<Response> {
+  const { install, today } = await installToday(c)
+  const parts = exportParts(c.get('db'), signedIn(c), order, install.currency)
+  const { log } = c.get('deps')
+  const bytes = new TextEncoder()
+  const body = new ReadableStream<Uint8Array>({
+    async pull(stream) {
+      try {
+        const { done, value } = await parts.next()
+        if (done === true) stream.close()
+        else stream.enqueue(bytes.encode(value))
+      } catch (error) {
+        log.warn({ requestId: c.get('requestId'), err: loggable(error) }, 'an export broke off')
+        stream.error(error)
+      }
+    },
+    cancel: () => void parts.return(undefined),
+  })
+  c.header('Content-Type', order.format === 'csv' ? 'text/csv; charset=utf-8' : 'application/json')
+  c.header('Content-Disposition', `attachment; filename="${order.kind ?? order.set}-${today}.${order.format}"`)
+  return c.body(body, 200)
+}
+
+export const exports = new Hono<Env>()
+  .get(
+    '/catalog',
+    operation('exportCatalog', {
+      summary: 'The catalog as a file, of one kind or of all',
+      tag,
+      answers: { 200: [CatalogFile, 'text/csv'] },
+    }),
+    valid('query', CatalogQuery),
+    (c) => {
+      const { kind = null, ...asked } = c.req.valid('query')
+      return answerFile(c, { set: 'catalog', kind, ...asked })
+    },
+  )
+  .get(
+    '/sightings',
+    operation('exportSightings', {
+      summary: 'Sightings as a file, without who saw them',
+      tag,
+      answers: { 200: [SightingsFile, 'text/csv'] },
+    }),
+    valid('query', ExportQuery),
+    (c) => answerFile(c, { set: 'sightings', kind: null, ...c.req.valid('query') }),
+  )
+  .get(
+    '/customers',
+    operation('exportCustomers', { summary: 'Customers as a file', tag, answers: { 200: [CustomersFile, 'text/csv'] } }),
+    valid('query', ExportQuery),
+    async (c) => {
+      const entry = { actor: signedIn(c), action: 'customers_exported', subject: { kind: 'customer' } } as const
+      await c
+        .get('db')
+        .transaction()
+        .execute((trx) => audit(trx, entry))
+      return answerFile(c, { set: 'customers', kind: null, ...c.req.valid('query') })
+    },
+  )

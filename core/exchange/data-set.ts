@@ -1,0 +1,21 @@
+/** What a file can hold, each under its name in addresses. */
+export const DATA_SETS = ['catalog', 'sightings', 'customers'] as const
+export type DataSet = (typeof DATA_SETS)[number]
+
+export const DATA_SET_NAMES: { readonly [S in DataSet]: string } = { catalog: 'Catalog', sightings: 'Sightings', customers: 'Customers' }
+
+/** Rows of one file: a wholesaler's list of everything has a tenth of it. */
+export const MOST_ROWS = 200_000
+/** Bytes of one file: 500 for each of its rows. */
+export const MOST_FILE_BYTES = 100_000_000
+/** Faults kept of one file: more than a person mends in one sitting; a wrong column in every row would else make a file of its own. */
+export const MOST_FAULTS = 1_000
+
+/** What is wrong in a file, and where. */
+export interface ImportFault {
+  /** Row of the file as a spreadsheet counts, the heading being 1; in JSON the first object is 1. */
+  row: number
+  /** Null where it is about the whole row. */
+  column: string | null
+  message: string
+}

@@ -1,0 +1,60 @@
+import { useState, type ReactElement } from 'react'
+import { KIND_NAMES, KINDS, type Kind } from '../../../core/catalog/kinds.ts'
+import type { DataSet } from '../../../core/exchange/data-set.ts'
+import { exportAddress } from '../client/imports.ts'
+import { ChoiceField, SelectField, TickField } from '../parts/choice-fields.tsx'
+import { Told } from '../parts/told.tsx'
+import { SET_OPTIONS, setWords } from './set-words.ts'
+
+const FORMATS = [
+  { value: 'csv', label: 'CSV, for spreadsheets' },
+  { value: 'json', label: 'JSON, for programs' },
+] as const
+
+/** What to write out, and how; the file is made while it is downloaded. */
+export function ExportForm(): ReactElement {
+  const [set, setSet] = useState<DataSet>('catalog')
+  const [kind, setKind] = useState<Kind | ''>('')
+  const [format, setFormat] = useState<'csv' | 'json'>('csv')
+  const [raw, setRaw] = useState(false)
+  const ofKind = set === 'catalog' && kind !== '' ? kind : null
+  return (
+    <section className="form" aria-labelledby="export-head">
+      <div className="sechead">
+        <h2 id="export-head">Export</h2>
+        <p className="quiet">Importing an export changes nothing.</p>
+      </div>
+      <ChoiceField label="What to export" value={set} options={SET_OPTIONS} onChange={setSet} />
+      {set === 'catalog' && (
+        <SelectField
+          label="Kind to export"
+          none="Every kind"
+          value={kind}
+          options={KINDS.map((value) => ({ value, label: KIND_NAMES[value] }))}
+          onChange={setKind}
+        />
+      )}
+      <ChoiceField label="Format" value={format} options={FORMATS} onChange={setFormat} />
+      {format === 'csv' && (
+        <TickField
+          label="Raw, for programs"
+          help="Otherwise an apostrophe goes before text that a spreadsheet would run as a formula."
+          checked={raw}
+          onChange={setRaw}
+        />
+      )}
+      {set === 'customers' && (
+        <Told kind="warn" title="Names and addresses of people">
+          <p>
+            Keep the file as carefully as this place does, and delete it when it is done with. The trail of changes notes that you took it.
+          </p>
+        </Told>
+      )}
+      <p className="acts">
+        <a className="btn" href={exportAddress({ set, kind: ofKind, format, text: raw ? 'raw' : 'safe' })} download>
+          Download {setWords(set, ofKind)}
+        </a>
+      </p>
+    </section>
+  )
+}

@@ -1,0 +1,11 @@
+import { kindInText, type Kind } from '../../../core/catalog/kinds.ts'
+import { DATA_SET_NAMES, DATA_SETS, type DataSet } from '../../../core/exchange/data-set.ts'
+
+export const SET_OPTIONS: ReadonlyArray<{ value: DataSet; label: string }> = DATA_SETS.map((value) => ({
+  value,
+  label: DATA_SET_NAMES[value],
+}))
+
+/** What a file is called in a sentence. @example setWords('catalog', 'heater') // 'heater' */
+export const setWords = (set: DataSet, kind: Kind | null): string =>
+  kind !== null ? kindInText(kind) : set === 'catalog' ? 'the whole catalog' : DATA_SET_NAMES[set].toLowerCase()
