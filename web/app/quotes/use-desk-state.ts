@@ -29,13 +29,13 @@ export function useDeskState(opened: QuoteView): OpenDesk {
 
   const [assemble] = useState(() => makeAssembler(assembleForDesk))
   const { draft, products, prices, view } = state
-  const { stores, asOf } = view
+  const { stores, asOf, rates, regions } = view
   const reader = useReader()
   // The desk tells everything in the advisor's own units; the customer's are the document's.
   const install = useMemo(() => ({ ...view.install, units: reader }), [view.install, reader])
   const inputs = useMemo(
-    (): QuoteInputs => ({ draft, products, stores, prices, install, asOf }),
-    [draft, products, stores, prices, install, asOf],
+    (): QuoteInputs => ({ draft, products, stores, prices, install, asOf, ...(rates && { rates }), ...(regions && { regions }) }),
+    [draft, products, stores, prices, install, asOf, rates, regions],
   )
   const builds = useMemo(() => assemble(inputs), [assemble, inputs])
   const chosen = builds.find((build) => build.id === chosenId) ?? builds[0]
