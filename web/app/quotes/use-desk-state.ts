@@ -1,11 +1,11 @@
 import { useCallback, useEffect, useMemo, useReducer, useState } from 'react'
 import type { QuoteView } from '../../../core/quote/quote-view.ts'
-import type { QuoteInputs } from '../../../core/quote/revision.ts'
 import { getQuote } from '../client/quotes.ts'
 import { assembleForDesk, makeAssembler } from './assemble-builds.ts'
 import { useReader } from '../session/session.ts'
 import { useAutosave, type Flush } from './autosave.ts'
 import type { Desk, DeskDialog } from './desk-context.ts'
+import { deskInputs } from './desk-inputs.ts'
 import { deskReducer, openDesk } from './desk-state.ts'
 import { keptDraft } from './kept-draft.ts'
 import { isClosed } from './saving-words.ts'
@@ -29,14 +29,10 @@ export function useDeskState(opened: QuoteView): OpenDesk {
 
   const [assemble] = useState(() => makeAssembler(assembleForDesk))
   const { draft, products, prices, view } = state
-  const { stores, asOf, rates, regions } = view
   const reader = useReader()
   // The desk tells everything in the advisor's own units; the customer's are the document's.
   const install = useMemo(() => ({ ...view.install, units: reader }), [view.install, reader])
-  const inputs = useMemo(
-    (): QuoteInputs => ({ draft, products, stores, prices, install, asOf, ...(rates && { rates }), ...(regions && { regions }) }),
-    [draft, products, stores, prices, install, asOf, rates, regions],
-  )
+  const inputs = useMemo(() => deskInputs(view, { draft, products, prices }, install), [view, draft, products, prices, install])
   const builds = useMemo(() => assemble(inputs), [assemble, inputs])
   const chosen = builds.find((build) => build.id === chosenId) ?? builds[0]
   if (!chosen) throw new Error('A quote has at least one build')
