@@ -49,7 +49,11 @@ export function sayField(field: string): string {
 }
 const UNITS: Record<string, string> = { Mm: 'mm', Cm: 'cm', Kg: 'kg', L: 'L', W: 'W', V: 'V', A: 'A', C: '°C' }
 
+/** The name of a file by what is in it: no reader can tell one from another. */
+const isHash = (value: AuditValue | undefined): boolean => typeof value === 'string' && /^[0-9a-f]{64}$/.test(value)
+
 function sayValue(value: AuditValue): string {
+  if (isHash(value)) return 'a file'
   if (value === null || value === '') return 'nothing'
   if (typeof value === 'boolean') return value ? 'yes' : 'no'
   return String(value)
@@ -63,6 +67,7 @@ function sayValue(value: AuditValue): string {
 export function sayChange({ field, before, after }: AuditChange): string {
   const name = sayField(field)
   if (before === undefined && after === undefined) return name
+  if (isHash(before) && isHash(after)) return `${name}: another one`
   if (before === undefined) return `${name}: ${sayValue(after ?? null)}`
   return `${name}: ${sayValue(before)}, now ${sayValue(after ?? null)}`
 }

@@ -42,6 +42,9 @@ describe('a field in words', () => {
     expect(sayChange({ field: 'disabled', before: false, after: true })).toBe('disabled: no, now yes')
     expect(sayChange({ field: 'town', before: 'Tarnwick', after: null })).toBe('town: Tarnwick, now nothing')
     expect(sayChange({ field: 'role', after: 'member' })).toBe('role: member')
+    const [one, two] = ['a'.repeat(64), 'b'.repeat(64)]
+    expect(sayChange({ field: 'picture', before: null, after: one })).toBe('picture: nothing, now a file')
+    expect(sayChange({ field: 'picture', before: one, after: two })).toBe('picture: another one')
     expect(sayChange({ field: 'reach' })).toBe('reach')
   })
 })
