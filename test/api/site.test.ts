@@ -45,7 +45,10 @@ describe('the proxies an operator names', () => {
   )
   it('reach the container with the link key, and may be empty', async () => {
     const compose = await readFile(new URL('../../docker-compose.yml', import.meta.url), 'utf8')
-    for (const name of ['TRUSTED_PROXIES', 'LINK_KEY']) expect(compose).toContain(`${name}: \${${name}:-}`)
+    expect(compose).toContain('LINK_KEY: ${LINK_KEY:-}')
+    const proxies = /TRUSTED_PROXIES: \$\{TRUSTED_PROXIES:-(.+)\}/.exec(compose)?.[1] ?? ''
+    expect(compose, 'the network that the proxy is in').toContain(`subnet: ${proxies}`)
+    expect(readConfig({ TRUSTED_PROXIES: proxies }).trustedProxies.rules).toHaveLength(1)
     const publicUrl = /PUBLIC_URL: \$\{PUBLIC_URL:-(.+)\}/.exec(compose)?.[1] ?? ''
     expect(readConfig({ PUBLIC_URL: publicUrl }).publicUrl?.port).toBe('8080')
     const config = readConfig({ PUBLIC_URL: '', TRUSTED_PROXIES: '', LINK_KEY: '' })
