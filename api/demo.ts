@@ -4,7 +4,7 @@ import { CLUB } from '../db/demo/club.ts'
 import { DEMO_SEED, seedDemo } from '../db/demo/seed-demo.ts'
 import { hashPassword } from './auth/password-hash.ts'
 import type { Config } from './config.ts'
-import { readConfig } from './config.ts'
+import { DEMO_FOLDER as FOLDER, demoConfig } from './demo/demo-config.ts'
 import { noteShowcase, showcasePdf } from './demo/showcase.ts'
 import { demoPasswords, readSignIns, writeSignIns } from './demo/sign-ins.ts'
 import { createPdfDesk } from './pdf/pdf-desk.ts'
@@ -15,7 +15,6 @@ import { createLog, sayFailure, stopOnSignal } from './service/run.ts'
 import type { Service } from './service/service.ts'
 import { startService } from './service/service.ts'
 
-const FOLDER = './demo-data'
 /** Whoever has more programs than this on neighbouring ports names one with PORT. */
 const PORTS_TRIED = 20
 
@@ -50,7 +49,7 @@ async function startOnFreePort(config: Config, asked: boolean): Promise<Service>
 /** The demo: a club of our invention in a folder of its own, kept between runs. Nothing of the real service's environment but PORT counts. */
 async function main(): Promise<void> {
   const port = process.env['PORT']
-  const config = { ...readConfig({ PORT: port }), dataDir: FOLDER }
+  const config = demoConfig(port)
   await mkdir(FOLDER, { recursive: true, mode: 0o700 })
   const service = await startOnFreePort(config, port !== undefined && port !== '')
   stopOnSignal(service)

@@ -1,5 +1,7 @@
+import { join } from 'node:path'
 import { expect, it } from 'vitest'
 import { configWarning, readConfig } from '../../api/config.ts'
+import { DEMO_FOLDER, demoConfig } from '../../api/demo/demo-config.ts'
 
 const warned = (env: Record<string, string>) => configWarning(readConfig(env))
 
@@ -45,4 +47,10 @@ it('lets alone what belongs to somebody else', () => {
 
 it('refuses a passphrase that is too short to lock a file', () => {
   expect(() => readConfig({ BACKUP_PASSPHRASE: 'short' })).toThrow('BACKUP_PASSPHRASE has 5 characters')
+})
+
+it('keeps the backups of the demo in its own folder, away from those of the real service', () => {
+  const demo = demoConfig('8123')
+  expect([demo.port, demo.dataDir, demo.backupDir]).toEqual([8123, DEMO_FOLDER, join(DEMO_FOLDER, 'backups')])
+  expect(demo.backupDir).not.toBe(readConfig({}).backupDir)
 })
