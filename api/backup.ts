@@ -9,7 +9,7 @@ import { backupName, pruneBackups } from './backups/kept-backups.ts'
 import { makeBackup } from './backups/make-backup.ts'
 import { PASSPHRASE_MIN, readConfig, type Config } from './config.ts'
 import { ConfigError } from './config-error.ts'
-import { readLinkKey } from './service/link-key.ts'
+import { getLinkKey } from './service/link-key.ts'
 import { sayFailure } from './service/run.ts'
 
 const USAGE = 'npm run backup -- [--locked] [file]'
@@ -50,7 +50,7 @@ async function main(): Promise<void> {
       throw new BackupRefused('no_file', 'There is nothing to back up yet: this install has never been started.')
     const madeAt = new Date()
     const path = resolve(positionals[0] ?? join(config.backupDir, backupName(madeAt, 'asked', passphrase !== null)))
-    const made = await makeBackup(path, { connection, linkKey: await readLinkKey(config), madeAt, passphrase })
+    const made = await makeBackup(path, { connection, linkKey: await getLinkKey(config), madeAt, passphrase })
     if (positionals.length === 0) await pruneBackups(config.backupDir, madeAt.getTime())
     const rows = made.head.tables.reduce((sum, table) => sum + table.rows, 0)
     console.log(`Backup made and verified: ${path}\n${rows} rows in ${made.head.tables.length} tables, ${made.bytes} bytes.`)

@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto'
 import { link, mkdir, open, readFile, rename, rm } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Config } from '../config.ts'
+import { ConfigError } from '../config-error.ts'
 
 const KEY_BYTES = 32
 
@@ -41,14 +42,33 @@ async function placeKey(path: string): Promise<void> {
   }
 }
 
-/** The secret of quote and setup links: LINK_KEY, else a file in the data folder, made at the first start for its owner's eyes only. */
-export async function readLinkKey({ linkKey, dataDir }: Pick<Config, 'linkKey' | 'dataDir'>): Promise<Uint8Array> {
+type KeyPlace = Pick<Config, 'linkKey' | 'dataDir'>
+
+/** The secret of quote and setup links where there is one already; undefined where there is none. Nothing is made. */
+export async function findLinkKey({ linkKey, dataDir }: KeyPlace): Promise<Uint8Array | undefined> {
   if (linkKey !== null) return new TextEncoder().encode(linkKey)
-  await mkdir(dataDir, { recursive: true, mode: 0o700 })
   const path = join(dataDir, 'link-key')
-  if ((await textAt(path)) === '') await placeKey(path)
   const text = await textAt(path)
+  if (text === '') return undefined
   if (text.length < KEY_BYTES)
     throw new Error(`The file ${path} is damaged. Put the key back from a copy; without it every printed link stops working.`)
   return new TextEncoder().encode(text)
+}
+
+/** The secret that the service signs with. Errors: ConfigError where there is none: with another one every printed link would be dead. */
+export async function getLinkKey(place: KeyPlace): Promise<Uint8Array> {
+  const key = await findLinkKey(place)
+  if (key !== undefined) return key
+  throw new ConfigError(
+    `The key of printed links is not in ${place.dataDir}, and a backup without it would leave every printed link dead. Set LINK_KEY or the service's DATA_DIR to what the service itself is started with.`,
+  )
+}
+
+/** The secret of quote and setup links: LINK_KEY, else a file in the data folder, made at the first start for its owner's eyes only. */
+export async function readLinkKey(place: KeyPlace): Promise<Uint8Array> {
+  const found = await findLinkKey(place)
+  if (found !== undefined) return found
+  await mkdir(place.dataDir, { recursive: true, mode: 0o700 })
+  await placeKey(join(place.dataDir, 'link-key'))
+  return getLinkKey(place)
 }

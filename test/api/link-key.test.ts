@@ -2,7 +2,7 @@ import { mkdtemp, readdir, readFile, rm, stat, writeFile } from 'node:fs/promise
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { readLinkKey } from '../../api/service/link-key.ts'
+import { findLinkKey, getLinkKey, readLinkKey } from '../../api/service/link-key.ts'
 
 let dataDir: string
 beforeEach(async () => {
@@ -37,5 +37,15 @@ describe('the key of links', () => {
     await writeFile(join(dataDir, 'link-key'), 'half of it')
     await expect(read()).rejects.toThrow('damaged')
     expect(await readFile(join(dataDir, 'link-key'), 'utf8')).toBe('half of it')
+  })
+
+  it('is only looked for where a backup is made from the console: there is no other to be made up', async () => {
+    const elsewhere = { linkKey: null, dataDir: join(dataDir, 'not-the-one') }
+    expect(await findLinkKey(elsewhere)).toBeUndefined()
+    await expect(getLinkKey(elsewhere)).rejects.toThrow("Set LINK_KEY or the service's DATA_DIR")
+    expect(await readdir(dataDir)).toEqual([])
+    const key = await read()
+    expect(new TextDecoder().decode(await getLinkKey({ linkKey: null, dataDir }))).toBe(key)
+    expect(new TextDecoder().decode(await getLinkKey({ ...elsewhere, linkKey: key }))).toBe(key)
   })
 })
