@@ -9,8 +9,8 @@ import { livestock } from './migrations/2026-11-27-livestock.ts'
 import { money } from './migrations/2026-11-27-money.ts'
 import { people } from './migrations/2026-11-27-people.ts'
 import { personUnits } from './migrations/2026-11-27-person-units.ts'
-import { search } from './migrations/2026-11-27-search.ts'
 import { pictures } from './migrations/2026-11-27-pictures.ts'
+import { search } from './migrations/2026-11-27-search.ts'
 
 /** In order of their names, which start with their day. A landed one is never edited. */
 export const MIGRATIONS: Record<string, Migration> = {
@@ -22,8 +22,8 @@ export const MIGRATIONS: Record<string, Migration> = {
   '2026-11-27-money': money,
   '2026-11-27-people': people,
   '2026-11-27-person-units': personUnits,
-  '2026-11-27-search': search,
   '2026-11-27-pictures': pictures,
+  '2026-11-27-search': search,
 }
 
 const migratorOf = (db: Kysely<Database>): Migrator => new Migrator({ db, provider: { getMigrations: async () => MIGRATIONS } })

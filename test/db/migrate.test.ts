@@ -3,7 +3,7 @@ import { sql } from 'kysely'
 import { format, resolveConfig } from 'prettier'
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import { tableTypes } from '../../db/table-types.ts'
-import { isMigrated, migrate } from '../../db/migrate.ts'
+import { isMigrated, migrate, MIGRATIONS } from '../../db/migrate.ts'
 import { testDatabase, type TestDatabase } from '../support/database.ts'
 
 let test: TestDatabase
@@ -15,6 +15,11 @@ afterAll(() => test.close())
 it('does nothing the second time', async () => {
   expect(await isMigrated(test.db)).toBe(true)
   expect(await migrate(test.db)).toEqual([])
+})
+
+it('lists its steps in the order in which they are applied: that of their names', () => {
+  const names = Object.keys(MIGRATIONS)
+  expect(names).toEqual(names.toSorted())
 })
 
 it('reads money, counts and civil days alike on both engines', async () => {
