@@ -26,6 +26,8 @@ const scope = self as unknown as WorkerScope
 const KEPT = 'driploop-application'
 const DOCUMENT = '/'
 const FILES = /^\/(?:assets|fonts)\/|^\/mark\.svg$/
+/** A signal that hangs neither answers nor fails. A page from a server at work comes well within this; longer, and a person in an aisle has given up. */
+const PATIENCE_MS = 4_000
 /** Not screens of the application: answers, pages that open without script, health, the worker itself. */
 const OTHERS = /^\/(?:api|q|s|health)(?:\/|$)|\.\w+$/
 
@@ -38,33 +40,50 @@ scope.addEventListener('fetch', (event) => {
   const { request } = event
   const { origin, pathname } = new URL(request.url)
   if (request.method !== 'GET' || origin !== location.origin) return
-  if (FILES.test(pathname)) event.respondWith(fileOf(request))
-  else if (request.mode === 'navigate' && !OTHERS.test(pathname)) event.respondWith(documentOf(request))
+  if (FILES.test(pathname)) event.respondWith(fileOf(event))
+  else if (request.mode === 'navigate' && !OTHERS.test(pathname)) event.respondWith(documentOf(event))
 })
 
-/** The newest document where the server answers, else the one kept last, with the policy and the nonce it came with. */
-async function documentOf(request: Request): Promise<Response> {
-  const kept = await caches.open(KEPT)
-  try {
-    const answer = await fetch(request)
-    if (answer.ok && !answer.redirected) await kept.put(DOCUMENT, answer.clone())
-    return answer
-  } catch (error) {
-    const last = await kept.match(DOCUMENT)
-    if (last) return last
-    throw error
-  }
+/**
+ * The newest document where the server answers in time, else the one kept last, with the policy and the nonce it came with; where none is kept, whatever
+ * the server comes to say. An answer is never lost over the keeping of its copy.
+ */
+async function documentOf(event: FetchEvent): Promise<Response> {
+  const answer = fetch(event.request)
+  keepBeside(event, DOCUMENT, answer)
+  const inTime = await Promise.race([answer.catch(() => undefined), after(PATIENCE_MS)])
+  return inTime ?? (await lastKept(DOCUMENT)) ?? answer
 }
 
 /** A file with a hashed name never changes; a font or the mark is asked for anew only after the next sign-out. */
-async function fileOf(request: Request): Promise<Response> {
-  const kept = await caches.open(KEPT)
-  const known = await kept.match(request)
-  if (known) return known
-  const answer = await fetch(request)
-  if (answer.ok) await kept.put(request, answer.clone())
-  return answer
+function fileOf(event: FetchEvent): Promise<Response> {
+  const fetched = async (): Promise<Response> => {
+    const answer = fetch(event.request)
+    keepBeside(event, event.request, answer)
+    return answer
+  }
+  return lastKept(event.request).then((known) => known ?? fetched())
 }
+
+/** Keeps a copy while the answer goes out. Where there is no room for it, the one before stays, or none. */
+function keepBeside(event: FetchEvent, under: Request | string, answer: Promise<Response>): void {
+  const keep = async (): Promise<void> => {
+    const response = await answer
+    if (!response.ok || response.redirected) return
+    const copy = response.clone()
+    await (await caches.open(KEPT)).put(under, copy)
+  }
+  event.waitUntil(keep().catch(() => undefined))
+}
+
+/** Undefined too where the browser refuses to look. */
+const lastKept = (under: Request | string): Promise<Response | undefined> =>
+  caches
+    .open(KEPT)
+    .then((kept) => kept.match(under))
+    .catch(() => undefined)
+
+const after = (ms: number): Promise<undefined> => new Promise((resolve) => setTimeout(() => resolve(undefined), ms))
 
 /** Fetches what is not kept yet, the document too, and lets go of files of an earlier version. */
 async function keepFiles(paths: readonly unknown[]): Promise<void> {
