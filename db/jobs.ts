@@ -94,18 +94,20 @@ export async function freeJobs(db: Kysely<Database>): Promise<void> {
   await db.updateTable('job').set({ state: 'waiting', leased_until: null }).where('state', '=', 'running').execute()
 }
 
-/** Lets a job that ended go on with its kept position, once. Errors: `closed` where it is not in a state for it. */
+/** Lets a job that ended go on with its kept position, once, in the name of whoever says so. Errors: `closed` where it is not in a state for it. */
 export async function resumeJob(
   db: Kysely<Database>,
   id: string,
   kind: string,
-  change: { when: JsonObject; payload: JsonObject; dueAt: Date },
+  change: { when: JsonObject; payload: JsonObject; dueAt: Date; startedBy: string },
 ): Promise<Result<void, Refusal<'closed'>>> {
   const row = await db
     .updateTable('job')
     .set({
       state: 'waiting',
       due_at: change.dueAt,
+      started_by: change.startedBy,
+      cancel_asked: false,
       ended_at: null,
       outcome: null,
       done: 0,

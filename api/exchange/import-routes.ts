@@ -10,7 +10,7 @@ import { oneOf, strict } from '../../core/schema.ts'
 import { cancelJob, listJobs, findJobOfKind, resumeJob } from '../../db/jobs.ts'
 import { listFaults } from '../../db/import-staging.ts'
 import { CatalogFile, CustomersFile, ImportAnswerOne, ImportsAnswer, SightingsFile } from '../answers/exchange.ts'
-import type { Ctx, Env } from '../context.ts'
+import { signedIn, type Ctx, type Env } from '../context.ts'
 import { FILE_TYPES, mediaTypeOf } from '../http/body.ts'
 import { ById, yesNoText } from '../http/inputs.ts'
 import { operation } from '../http/operation.ts'
@@ -108,7 +108,7 @@ export const imports = new Hono<Env>()
       const { id } = c.req.valid('param')
       const { clock, wake } = c.get('deps')
       if ((await findJobOfKind(c.get('db'), id, IMPORT_JOB)) === undefined) return notFound(c, 'import')
-      const change = { when: { ready: true }, payload: { dryRun: false }, dueAt: new Date(clock()) }
+      const change = { when: { ready: true }, payload: { dryRun: false }, dueAt: new Date(clock()), startedBy: signedIn(c).id }
       const resumed = await resumeJob(c.get('db'), id, IMPORT_JOB, change)
       if (!resumed.ok) return refused(c, resumed.refusal)
       wake?.()

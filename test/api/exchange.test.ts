@@ -251,6 +251,18 @@ describe('an import under way', () => {
     expect((await manager.send('POST', `/api/imports/${tried.id}/write`)).status).toBe(409)
   })
 
+  it('is written in the name of the manager who says so, whoever tried it', async () => {
+    const [seen, shop, other] = [await product(world.db), await store(world.db), await world.signIn('manager')]
+    const csv = `product,store,condition,price,seenOn\n${seen.name},${shop.name},shelf,12.50,${today()}`
+    const tried = await importFile(manager, csv, { set: 'sightings', dryRun: true })
+    expect((await other.send('POST', `/api/imports/${tried.id}/write`)).status).toBe(200)
+    expect((await ended(other, tried.id)).outcome).toMatchObject({ applied: true, creates: 1 })
+    const kept = await world.db.selectFrom('sighting').select('reporter_id').where('product_id', '=', seen.id).execute()
+    expect(kept).toEqual([{ reporter_id: other.personId }])
+    const trail = await world.db.selectFrom('audit_entry').select('actor_id').where('action', '=', 'sightings_imported').execute()
+    expect(trail.at(-1)).toEqual({ actor_id: other.personId })
+  })
+
   it('is not written for somebody who is no manager any more', async () => {
     const other = await world.signIn('manager')
     const { body } = await paused(async () => {

@@ -82,13 +82,21 @@ describe('the queue of jobs', () => {
 
   it('goes on after its end only where the outcome says that it may, and once', async () => {
     const id = await enqueue(test.db, 'count', { dryRun: true }, NOON)
-    const taken = await takeDueJob(test.db, KINDS, NOON)
+    const [taken, says] = [await takeDueJob(test.db, KINDS, NOON), await person(test.db, 'manager')]
+    // Asked for too late to stop it.
+    await cancelJob(test.db, id, 'count', NOON)
     await finishJob(test.db, taken!.lease, 'done', { ready: true, creates: 3 }, NOON)
-    const change = { when: { ready: true }, payload: { dryRun: false }, dueAt: later(1) }
+    const change = { when: { ready: true }, payload: { dryRun: false }, dueAt: later(1), startedBy: says.id }
     expect(await resumeJob(test.db, id, 'count', { ...change, when: { ready: false } })).toMatchObject({ ok: false })
     const tries = await Promise.all([resumeJob(test.db, id, 'count', change), resumeJob(test.db, id, 'count', change)])
     expect(tries.filter(({ ok }) => ok)).toHaveLength(1)
-    expect(await takeDueJob(test.db, KINDS, later(2))).toMatchObject({ id, payload: { dryRun: false }, outcome: null })
+    expect(await takeDueJob(test.db, KINDS, later(2))).toMatchObject({
+      id,
+      payload: { dryRun: false },
+      outcome: null,
+      startedBy: says.id,
+      cancelAsked: false,
+    })
   })
 
   it('tells who started it, newest first, and forgets what ended long ago', async () => {
