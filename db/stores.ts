@@ -1,8 +1,10 @@
 import { sql, type Kysely, type Selectable, type Transaction } from 'kysely'
 import type { Store, StoreRate } from '../core/catalog/store.ts'
+import { storeCurrency } from '../core/pricing/foreign-stores.ts'
 import { ok, refuse, type Result } from '../core/result.ts'
 import type { Database, StoreTable } from './database.ts'
-import { constraintOf, isId, type Refusal } from './refusal.ts'
+import { getInstall } from './install.ts'
+import { constraintOf, inTransaction, isId, type Refusal } from './refusal.ts'
 
 export type StoreFields = Omit<Store, 'id' | 'version'>
 
@@ -53,28 +55,62 @@ export async function createStore(db: Kysely<Database>, fields: StoreFields): Pr
   return row ? ok(storeOf(row)) : refuse(nameTaken(fields.name))
 }
 
-export async function updateStore(
+/** What a store's prices lean on stays: its currency, once sightings or list prices name it. */
+export const updateStore = (
   db: Kysely<Database>,
   id: string,
   expectedVersion: number,
   fields: StoreFields,
-): Promise<Result<Store, Refusal<'name_taken' | 'own_taken' | 'not_found' | 'stale'>>> {
-  const before = await findStore(db, id)
-  if (!before) return refuse({ code: 'not_found', message: 'There is no such store.' })
-  const own = fields.own ? await ownStore(db) : undefined
-  if (own && own.id !== id) return refuse(ownTaken)
-  try {
-    const row = await db
-      .updateTable('store')
-      .set({ ...valuesOf(fields), version: expectedVersion + 1 })
-      .where('id', '=', id)
-      .where('version', '=', expectedVersion)
-      .returningAll()
-      .executeTakeFirst()
-    return row ? ok(storeOf(row)) : refuse({ code: 'stale', message: 'Someone else changed this store meanwhile.' })
-  } catch (error) {
+): Promise<Result<Store, Refusal<'name_taken' | 'own_taken' | 'not_found' | 'stale' | 'currency_in_use'>>> =>
+  inTransaction(db, (trx) => changeStore(trx, id, expectedVersion, fields)).catch((error: unknown) => {
     if (constraintOf(error) === 'store_name_once') return refuse(nameTaken(fields.name))
     throw error
+  })
+
+async function changeStore(
+  trx: Transaction<Database>,
+  id: string,
+  expectedVersion: number,
+  fields: StoreFields,
+): ReturnType<typeof updateStore> {
+  // Locked against a sighting too, whose foreign key would lock the same row: what was read of it holds until the end.
+  const row = isId(id) ? await trx.selectFrom('store').selectAll().where('id', '=', id).forUpdate().executeTakeFirst() : undefined
+  if (!row) return refuse({ code: 'not_found', message: 'There is no such store.' })
+  if (row.version !== expectedVersion) return refuse({ code: 'stale', message: 'Someone else changed this store meanwhile.' })
+  const own = fields.own ? await ownStore(trx) : undefined
+  if (own && own.id !== id) return refuse(ownTaken)
+  const inUse = await currencyInUse(trx, storeOf(row), fields)
+  if (inUse) return refuse(inUse)
+  const changed = await trx
+    .updateTable('store')
+    .set({ ...valuesOf(fields), version: expectedVersion + 1 })
+    .where('id', '=', id)
+    .returningAll()
+    .executeTakeFirstOrThrow()
+  return ok(storeOf(changed))
+}
+
+/** Why the currency must stay; undefined where it does, or where no price is stored in it. The price list is the own store's. */
+async function currencyInUse(
+  trx: Transaction<Database>,
+  before: Store,
+  fields: StoreFields,
+): Promise<Refusal<'currency_in_use'> | undefined> {
+  if ((before.currency ?? null) === (fields.currency ?? null)) return undefined
+  const { currency: home } = await getInstall(trx)
+  const currency = storeCurrency(before, home)
+  if (storeCurrency(fields, home) === currency) return undefined
+  if (before.own) await sql`lock table list_price in share mode`.execute(trx)
+  const { rows } = await sql<{ sightings: number; listed: number }>`select
+    (select count(*) from sighting where store_id = ${before.id}) as sightings,
+    (select count(*) from list_price where ${before.own === true}) as listed`.execute(trx)
+  const { sightings = 0, listed = 0 } = rows[0] ?? {}
+  if (sightings + listed === 0) return undefined
+  const held = [counted(listed, 'list price'), counted(sightings, 'sighting')].filter((words) => words !== '').join(' and ')
+  return {
+    code: 'currency_in_use',
+    field: 'currency',
+    message: `${held} of "${before.name}" ${sightings + listed === 1 ? 'is' : 'are'} stored in ${currency}, and the amounts would change their meaning. Leave the currency at ${currency}, or add a second store for the other one.`,
   }
 }
 

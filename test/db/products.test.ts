@@ -3,8 +3,10 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { SpecTest } from '../../core/catalog/spec-filter.ts'
 import { createProduct, findProduct, getProducts, listProducts, updateProduct, valuesOf } from '../../db/products.ts'
 import { createStore, findStore, listStores, updateStore } from '../../db/stores.ts'
+import { createInstall } from '../../db/install.ts'
+import { insertSighting } from '../../db/sightings.ts'
 import { testDatabase, type TestDatabase } from '../support/database.ts'
-import { granted, heater, product, store, storeFields, unique } from '../support/rows.ts'
+import { granted, heater, install, person, product, sighting, store, storeFields, unique } from '../support/rows.ts'
 
 let test: TestDatabase
 beforeAll(async () => {
@@ -246,6 +248,8 @@ describe('what makers state', () => {
 })
 
 describe('stores', () => {
+  beforeAll(async () => void granted(await createInstall(test.db, install)))
+
   it('come back as entered, change at their version, and keep their name to themselves', async () => {
     const fields = storeFields({ delivery: { kind: 'free_over', feeMinor: 995, freeOverMinor: 9900, oversizeMinor: 4500 } })
     const made = granted(await createStore(test.db, fields))
@@ -263,5 +267,32 @@ describe('stores', () => {
     })
     expect((await listStores(test.db)).map((one) => one.id)).not.toContain(made.id)
     expect((await listStores(test.db, { archived: 'all' })).map((one) => one.id)).toContain(made.id)
+  })
+  it('keep their currency while a price is stored in it, and change it while there is none', async () => {
+    const { id, version: _version, ...fields } = await store(test.db)
+    expect(granted(await updateStore(test.db, id, 1, { ...fields, currency: 'JPY' })).currency).toBe('JPY')
+    const reporter = await person(test.db)
+    granted(await insertSighting(test.db, reporter, sighting((await product(test.db)).id, id, { priceMinor: 4500 }), null))
+    expect(await updateStore(test.db, id, 2, fields)).toMatchObject({
+      ok: false,
+      refusal: { code: 'currency_in_use', field: 'currency', message: expect.stringContaining('1 sighting') as string },
+    })
+    expect(granted(await updateStore(test.db, id, 2, { ...fields, currency: 'JPY', note: 'second floor' }))).toMatchObject({
+      currency: 'JPY',
+      version: 3,
+    })
+  })
+
+  it('of the own one keep it while the price list has a price, and the install’s own currency may be written out', async () => {
+    const { id, version: _version, ...fields } = await store(test.db, { own: true })
+    const stocked = (await product(test.db)).id
+    await test.db.insertInto('stock_item').values({ product_id: stocked }).execute()
+    await test.db.insertInto('list_price').values({ product_id: stocked, valid_from: '2026-10-20', price_minor: 4999 }).execute()
+    expect(granted(await updateStore(test.db, id, 1, { ...fields, currency: 'USD' })).currency).toBe('USD')
+    expect(await updateStore(test.db, id, 2, { ...fields, currency: 'CAD' })).toMatchObject({
+      ok: false,
+      refusal: { code: 'currency_in_use', message: expect.stringContaining('1 list price') as string },
+    })
+    granted(await updateStore(test.db, id, 2, { ...fields, own: false }))
   })
 })
