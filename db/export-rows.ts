@@ -56,8 +56,8 @@ async function partNames(db: Kysely<Database>, products: readonly Product[]): Pr
   return new Map(rows.map(({ id, name, twins }) => [id, { id, name: Number(twins) > 1 ? null : name }]))
 }
 
-/** Every sighting that was not withdrawn, without its reporter, a page at a time. */
-export async function* sightingPages(db: Kysely<Database>): AsyncGenerator<ExportedSighting[]> {
+/** Every sighting that was not withdrawn, without its reporter, a page at a time; its currency is its store's, else `home`. */
+export async function* sightingPages(db: Kysely<Database>, home: string): AsyncGenerator<ExportedSighting[]> {
   let after = '00000000-0000-0000-0000-000000000000'
   for (;;) {
     const rows = await db
@@ -68,6 +68,7 @@ export async function* sightingPages(db: Kysely<Database>): AsyncGenerator<Expor
       .select(['sighting.store_id as storeId', 'store.name as store', 'sighting.condition', 'sighting.price_minor as priceMinor'])
       .select(['sighting.printed_regular_minor as printedRegularMinor', 'sighting.seen_on as seenOn', 'sighting.last_day as lastDay'])
       .select(['sighting.evidence', 'sighting.note', 'sighting.accepted as counts'])
+      .select(sql<string>`coalesce(store.currency, ${home})`.as('currency'))
       .where('sighting.withdrawn_at', 'is', null)
       .where('sighting.id', '>', after)
       .orderBy('sighting.id')

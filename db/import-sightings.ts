@@ -27,6 +27,8 @@ interface Place {
   store_name: string | null
   store_archived: boolean | null
   time_zone: string | null
+  /** Of the store's prices, where the store has one of its own. */
+  store_currency: string | null
   known: Known | null
 }
 /** The sighting with the row's id, as far as a row can say it again. */
@@ -44,19 +46,19 @@ async function check(db: Kysely<Database>, context: ImportContext, after: number
   for (const row of rows) {
     const place = places.get(row.line)
     if (place === undefined) continue
-    const fault = faultOf(row, place, context.nowMs)
+    const fault = faultOf(row, place, context)
     if (fault !== null) faults.push(fault)
     else if (place.known !== null) decisions.push({ line: row.line, action: 'same', targetId: row.data.id, targetVersion: null, found: {} })
     else fresh.push({ ...row, productId: place.product_id ?? '', storeId: place.store_id ?? '' })
   }
-  return { rows: rows.length, faults, decisions: [...decisions, ...(await judged(db, fresh, context.currency))] }
+  return { rows: rows.length, faults, decisions: [...decisions, ...(await judged(db, fresh))] }
 }
 
 /** What each row means: look-ups that end at a row or two of an index, one row each. */
 async function placesOf(db: Kysely<Database>, jobId: string, after: number, upTo: number): Promise<Place[]> {
   const { rows } = await sql<Place>`
     select s.line, product.id as product_id, product.name as product_name, product.archived as product_archived, coalesce(product.products, 0)::integer as products,
-      store.id as store_id, store.name as store_name, store.archived as store_archived, store.time_zone, known.known
+      store.id as store_id, store.name as store_name, store.archived as store_archived, store.time_zone, store.currency as store_currency, known.known
     from import_row as s
     left join lateral (select found.*, count(*) over () as products from (
       (select p.id, p.name, p.archived from product p where p.id = (s.data ->> 'productId')::uuid limit 1)
@@ -77,7 +79,7 @@ async function placesOf(db: Kysely<Database>, jobId: string, after: number, upTo
   return rows
 }
 
-function faultOf({ line, data }: StagedRow<SightingRow>, place: Place, nowMs: number): ImportFault | null {
+function faultOf({ line, data }: StagedRow<SightingRow>, place: Place, { nowMs, currency: home }: ImportContext): ImportFault | null {
   const fault = (column: string, message: string): ImportFault => ({ row: line, column, message })
   if (place.products > 1)
     return fault('product', `"${data.product}" names products of different kinds. Write the kind or the id of the product.`)
@@ -88,7 +90,14 @@ function faultOf({ line, data }: StagedRow<SightingRow>, place: Place, nowMs: nu
   const product = place.product_id === null ? undefined : { name: place.product_name ?? '', archived: place.product_archived === true }
   const store = place.store_id === null ? undefined : { name: place.store_name ?? '', archived: place.store_archived === true }
   const checked = checkSighting(data, { product, store, today: civilDateAt(nowMs, place.time_zone ?? 'UTC') })
-  if (checked.ok) return null
+  if (checked.ok) {
+    const currency = place.store_currency ?? home
+    if (data.currency === currency) return null
+    return fault(
+      'currency',
+      `The amounts were read in ${data.currency}, and prices of ${place.store_name} are in ${currency}. Send the file again.`,
+    )
+  }
   const columns = { productId: 'product', storeId: 'store', seenOn: 'seenOn' } as const
   return fault(columns[checked.refusal.field], wordsFor(data, checked.refusal.code) ?? checked.refusal.words)
 }
@@ -109,14 +118,14 @@ function isSame(data: SightingRow, { known, product_id, store_id }: Place): bool
 type Fresh = StagedRow<SightingRow> & { productId: string; storeId: string }
 
 /** New rows with their doubts, in the order of their days: each is held against the record here and the rows beside it that came before. */
-async function judged(db: Kysely<Database>, fresh: readonly Fresh[], currency: string): Promise<StagedDecision[]> {
+async function judged(db: Kysely<Database>, fresh: readonly Fresh[]): Promise<StagedDecision[]> {
   if (fresh.length === 0) return []
   const record = await recordOf(db, fresh)
   const decisions: StagedDecision[] = []
   for (const { line, data, productId, storeId } of fresh.toSorted((a, b) => (a.data.seenOn < b.data.seenOn ? -1 : 1))) {
     const seen = record.get(productId) ?? []
     record.set(productId, seen)
-    const doubt = doubtOf({ ...data, productId, storeId }, seen, { currency, othersThatDay: [] })
+    const doubt = doubtOf({ ...data, productId, storeId }, seen, { currency: data.currency, othersThatDay: [] })
     seen.push({ ...data, id: `line ${line}`, storeId, reporterId: '', doubt, withdrawn: false, confirmations: 0, disputes: 0 })
     const found: JsonObject = { productId, storeId, doubt: doubt === null ? null : { ...doubt } }
     decisions.push({ line, action: 'create', targetId: null, targetVersion: null, found })
@@ -150,17 +159,23 @@ const NEW_ID = sql`(lpad(to_hex((extract(epoch from now()) * 1000)::bigint), 12,
  * An imported sighting counts as taken at noon of its day, and not within the last hour: so rows keep the order of their days, and whoever imports
  * can still post. Without an id it gets one of version 7, like a phone's.
  */
-async function writeRows(trx: Transaction<Database>, { jobId, viewer }: ImportContext, after: number, upTo: number): Promise<void> {
+async function writeRows(
+  trx: Transaction<Database>,
+  { jobId, viewer, currency }: ImportContext,
+  after: number,
+  upTo: number,
+): Promise<void> {
   const between = sql`s.job_id = ${jobId} and s.line > ${after} and s.line <= ${upTo} and s.action = 'create'`
   const { numAffectedRows } = await sql`
     insert into sighting (id, product_id, store_id, condition, price_minor, printed_regular_minor, seen_on, last_day, evidence, note, reporter_id, doubt, received_at)
     select coalesce(f.id, ${NEW_ID}), product.id, store.id, f.condition, f."priceMinor", f."printedRegularMinor",
       f."seenOn", f."lastDay", f.evidence, f.note, ${viewer.id}::uuid, nullif(f.doubt, 'null'::jsonb), least(now() - interval '1 hour', f."seenOn" + time '12:00')
     from import_row as s, jsonb_to_record(s.data) as f (id uuid, "productId" uuid, "storeId" uuid, condition text, "priceMinor" bigint,
-      "printedRegularMinor" bigint, "seenOn" date, "lastDay" date, evidence text, note text, doubt jsonb)
+      "printedRegularMinor" bigint, currency text, "seenOn" date, "lastDay" date, evidence text, note text, doubt jsonb)
     join product on product.id = f."productId" and not product.archived
-    join store on store.id = f."storeId" and not store.archived
+    join store on store.id = f."storeId" and not store.archived and coalesce(store.currency, ${currency}) = f.currency
     where ${between} order by s.line`.execute(trx)
   const { rows } = await sql<{ due: number }>`select count(*) as due from import_row as s where ${between}`.execute(trx)
-  if (Number(numAffectedRows ?? 0) !== (rows[0]?.due ?? 0)) throw new StaleImport('a product or a store was archived meanwhile')
+  if (Number(numAffectedRows ?? 0) !== (rows[0]?.due ?? 0))
+    throw new StaleImport('a product or a store was archived meanwhile, or its currency changed')
 }

@@ -24,7 +24,7 @@ async function* valuePages(db: Kysely<Database>, viewer: Viewer, { set, kind }: 
   if (set === 'catalog') {
     for await (const { products, parts } of productPages(db, kind)) yield products.map((product) => productValues(product, parts))
   } else if (set === 'sightings') {
-    for await (const page of sightingPages(db)) yield page.map((sighting) => sightingValues(sighting, currency))
+    for await (const page of sightingPages(db, currency)) yield page.map(sightingValues)
   } else for await (const page of customerPages(db, viewer)) yield page.map(customerValues)
 }
 

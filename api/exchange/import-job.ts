@@ -1,10 +1,13 @@
 import { rm } from 'node:fs/promises'
 import { setImmediate as breathe } from 'node:timers/promises'
 import type { Transaction } from 'kysely'
+import type { Store } from '../../core/catalog/store.ts'
 import { MOST_FAULTS, type DataSet } from '../../core/exchange/data-set.ts'
 import type { ImportOrder, ImportOutcome, ImportPhase } from '../../core/exchange/import-outcome.ts'
 import type { AuditAction, AuditSubjectKind } from '../../core/audit/audit-actions.ts'
+import type { FindStoreCurrency } from '../../core/exchange/sighting-rows.ts'
 import type { JsonObject } from '../../core/jobs/job.ts'
+import { storeCurrency } from '../../core/pricing/foreign-stores.ts'
 import { audit } from '../../db/audit.ts'
 import type { Database } from '../../db/database.ts'
 import { customerTarget } from '../../db/import-customers.ts'
@@ -15,6 +18,7 @@ import { StaleImport, type ImportContext, type ImportTarget } from '../../db/imp
 import { getInstall } from '../../db/install.ts'
 import { isUnreachable } from '../../db/reach.ts'
 import { constraintOf } from '../../db/refusal.ts'
+import { listStores } from '../../db/stores.ts'
 import { findPerson } from '../../db/people.ts'
 import type { Viewer } from '../../db/viewer.ts'
 import { JobFailed, JobInterrupted, type JobHandler, type Task } from '../jobs/task.ts'
@@ -117,13 +121,31 @@ const outcomeOf = ({ rows, creates, updates, unchanged, faults }: Position, appl
   ready: faults === 0 && !applied,
 })
 
+function currencyOfStores(stores: readonly Store[], home: string): FindStoreCurrency {
+  const [byId, byName] = [new Map<string, string>(), new Map<string, string>()]
+  for (const store of stores) {
+    byId.set(store.id, storeCurrency(store, home))
+    byName.set(store.name.toLowerCase(), storeCurrency(store, home))
+  }
+  return (id, name) => (id === null ? byName.get(name.toLowerCase()) : byId.get(id))
+}
+
 async function read({ task, order, path, context }: Run, from: Position): Promise<Position> {
   const keep: Parameters<typeof readFile>[0]['keep'] = (position, bytes, work) =>
     task.db.transaction().execute(async (trx) => {
       await work(trx)
       await said(task, 'reading', bytes, order.bytes, { ...from, ...position }, trx)
     })
-  const reached = await readFile({ order, path, currency: context.currency, from, jobId: context.jobId, keep }).catch((error: unknown) => {
+  const findCurrency = currencyOfStores(await listStores(task.db, { archived: 'all' }), context.currency)
+  const reached = await readFile({
+    order,
+    path,
+    currency: context.currency,
+    storeCurrency: findCurrency,
+    from,
+    jobId: context.jobId,
+    keep,
+  }).catch((error: unknown) => {
     if ((error as { code?: unknown }).code === 'ENOENT') throw new JobFailed('The file that was sent is no longer here. Send it again.')
     throw error
   })

@@ -5,7 +5,7 @@ import { readCustomerRow } from '../../core/exchange/customer-rows.ts'
 import { MOST_FAULTS, MOST_ROWS, type ImportFault } from '../../core/exchange/data-set.ts'
 import type { ImportOrder } from '../../core/exchange/import-outcome.ts'
 import { productKeys, readProductRow, type ProductRow } from '../../core/exchange/product-rows.ts'
-import { readSightingRow } from '../../core/exchange/sighting-rows.ts'
+import { readSightingRow, type FindStoreCurrency } from '../../core/exchange/sighting-rows.ts'
 import type { Database } from '../../db/database.ts'
 import { addFaults, stageRows, type StagedRow } from '../../db/import-staging.ts'
 import { csvRows, jsonRows, UnreadableFile, type FileRow } from './file-rows.ts'
@@ -24,6 +24,7 @@ interface Reading {
   order: ImportOrder
   path: string
   currency: string
+  storeCurrency: FindStoreCurrency
   from: ReadPosition
   jobId: string
   /** Keeps a batch, and tells how far the file is read. Throws where the reading is to end. */
@@ -35,9 +36,9 @@ const rowsOf = ({ order, path }: Reading): AsyncGenerator<FileRow> => {
   return order.format === 'csv' ? csvRows(path, columns, rowWords(order.set, order.kind)) : jsonRows(path, columns)
 }
 
-function readCells({ order, currency }: Reading, cells: Cells, report: ReportCell): object | null {
+function readCells({ order, currency, storeCurrency }: Reading, cells: Cells, report: ReportCell): object | null {
   if (order.set === 'catalog') return readProductRow(cells, order.kind, report)
-  return order.set === 'sightings' ? readSightingRow(cells, currency, report) : readCustomerRow(cells, report)
+  return order.set === 'sightings' ? readSightingRow(cells, currency, storeCurrency, report) : readCustomerRow(cells, report)
 }
 
 /** A thing is named once in a file: by its id, and a product also by number and by kind and name. */

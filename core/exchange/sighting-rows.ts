@@ -1,13 +1,14 @@
 import { short } from '../catalog/csv-cell.ts'
 import { daysBetween, type CivilDate } from '../dates.ts'
 import { CONDITIONS, type Condition, type Sighting } from '../pricing/sighting.ts'
-import { cellReader, plainAmount } from './cell-reader.ts'
+import { cellReader, plainAmount, type CellReader } from './cell-reader.ts'
 import type { Cells, CellValue, ExchangeColumn, ReportCell } from './column.ts'
 
 const EVIDENCE = ['none', 'tag', 'receipt', 'page'] as const
 /** A sale announced for longer than a year is a misread date. */
 const LONGEST_SALE_DAYS = 366
 const NOTE_LENGTH = 500
+const CURRENCY = /^[A-Z]{3}$/
 
 const text = (heading: string, required: boolean, help: string): ExchangeColumn => ({ heading, type: 'text', required, help })
 const amount = (heading: string, required: boolean, help: string): ExchangeColumn => ({ heading, type: 'amount', required, help })
@@ -22,7 +23,7 @@ export const SIGHTING_COLUMNS: readonly ExchangeColumn[] = [
   text('store', true, 'Name of the store as it stands in the list of stores.'),
   text('condition', true, `${CONDITIONS.join(', ')}.`),
   amount('price', true, 'What one costs, in the currency of the next column: 159.00. As the store prints it, with or without tax.'),
-  text('currency', false, 'The currency of this place, like USD. Another one is refused. Empty is this one.'),
+  text('currency', false, 'The currency that the store prints its prices in, like USD. Another one is refused. Empty is the store’s.'),
   amount('printedRegular', false, 'The regular price printed beside it ("was").'),
   text('seenOn', true, 'Day it was seen, like 2026-10-20. Not more than two years ago.'),
   text('lastDay', false, 'Last day of a sale or clearance, where it is printed.'),
@@ -47,6 +48,8 @@ export interface SightingRow {
   storeId: string | null
   store: string
   condition: Condition
+  /** ISO 4217, of the store's prices: what the amounts are in. */
+  currency: string
   priceMinor: number
   printedRegularMinor: number | null
   seenOn: CivilDate
@@ -55,21 +58,27 @@ export interface SightingRow {
   note: string | null
 }
 
-/** A sighting from its cells; null where something in them is wrong, which `report` is told. What is here already is the caller's to look up. */
-export function readSightingRow(cells: Cells, currency: string, report: ReportCell): SightingRow | null {
+/** The currency of a store that a file names, by its id or else by its name in any case; undefined where there is no such store. */
+export type FindStoreCurrency = (storeId: string | null, name: string) => string | undefined
+
+/**
+ * A sighting from its cells, its amounts in the currency of its store, or in the one the row says, else `home`, where there is no such store; null where something in them is wrong, which `report` is told.
+ * What is here already is the caller's to look up, and so is a store that is not.
+ */
+export function readSightingRow(cells: Cells, home: string, findCurrency: FindStoreCurrency, report: ReportCell): SightingRow | null {
   const read = cellReader(cells, report)
   read.need(['product', 'store', 'condition', 'price', 'seenOn'], 'sighting')
-  const own = read.text('currency')
-  if (own !== null && own.toUpperCase() !== currency)
-    read.fault('currency', `${short(own)} is not the currency of this place, which is ${currency}.`)
   const [product, store, condition] = [read.text('product'), read.text('store'), read.oneOf('condition', CONDITIONS)]
+  const storeId = read.id('storeId')
+  const currency = currencyFor(read, home, findCurrency(storeId, store ?? ''), store)
   const [priceMinor, seenOn, lastDay] = [read.amount('price', currency), read.day('seenOn'), read.day('lastDay')]
   const row = {
     id: read.id('id'),
     productId: read.id('productId'),
     gtin: read.text('gtin')?.replace(/[\s-]/g, '') ?? null,
     kind: read.text('kind')?.toLowerCase() ?? null,
-    storeId: read.id('storeId'),
+    storeId,
+    currency,
     printedRegularMinor: read.amount('printedRegular', currency),
     evidence: read.oneOf('evidence', EVIDENCE) ?? 'none',
     note: read.text('note', NOTE_LENGTH),
@@ -79,6 +88,15 @@ export function readSightingRow(cells: Cells, currency: string, report: ReportCe
   const words = lastDayFault(condition, seenOn, lastDay)
   if (words !== null) read.fault('lastDay', words)
   return read.isSound() ? { ...row, product, store, condition, priceMinor, seenOn } : null
+}
+
+function currencyFor(read: CellReader, home: string, ofStore: string | undefined, store: string | null): string {
+  const said = read.text('currency')?.toUpperCase() ?? null
+  if (said !== null && !CURRENCY.test(said))
+    read.fault('currency', `"${short(said)}" is not a currency. Write its three letters, like USD.`)
+  else if (said !== null && ofStore !== undefined && said !== ofStore)
+    read.fault('currency', `${said} is not the currency of ${store ?? 'this store'}, whose prices are in ${ofStore}.`)
+  return ofStore ?? (said !== null && CURRENCY.test(said) ? said : home)
 }
 
 function lastDayFault(condition: Condition, seenOn: CivilDate, lastDay: CivilDate | null): string | null {
@@ -97,11 +115,10 @@ export interface ExportedSighting extends Omit<SightingRow, 'id'> {
 }
 
 /** Reporters are people, and stay out of the file. */
-export function sightingValues({ priceMinor, printedRegularMinor, ...row }: ExportedSighting, currency: string): Map<string, CellValue> {
+export function sightingValues({ priceMinor, printedRegularMinor, ...row }: ExportedSighting): Map<string, CellValue> {
   return new Map<string, CellValue>([
     ...Object.entries(row),
-    ['price', plainAmount(priceMinor, currency)],
-    ['printedRegular', printedRegularMinor === null ? null : plainAmount(printedRegularMinor, currency)],
-    ['currency', currency],
+    ['price', plainAmount(priceMinor, row.currency)],
+    ['printedRegular', printedRegularMinor === null ? null : plainAmount(printedRegularMinor, row.currency)],
   ])
 }

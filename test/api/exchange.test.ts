@@ -190,6 +190,31 @@ describe('sightings of a file', () => {
     expect((await manager.send('POST', '/api/sightings', { body: post })).status).toBe(201)
   })
 
+  it('are in the currency of their store, out of a file and into it', async () => {
+    const [seen, shop] = [await product(world.db), await store(world.db, { currency: 'JPY' })]
+    const csv = `${heading},currency,printedRegular\n${seen.name},${shop.name},sale,4500,${today()},jpy,5000\n${seen.name},${shop.name},used,2100,${today()},,`
+    expect((await importFile(manager, csv, { set: 'sightings' })).outcome).toMatchObject({ applied: true, creates: 2 })
+    const kept = await world.db
+      .selectFrom('sighting')
+      .select('price_minor')
+      .where('store_id', '=', shop.id)
+      .orderBy('price_minor')
+      .execute()
+    // The yen has no minor unit (ISO 4217).
+    expect(kept.map(({ price_minor }) => price_minor)).toEqual([2100, 4500])
+    const file = await exported('sightings')
+    const rows = file.split('\r\n').filter((line) => line.includes(shop.id))
+    expect(rows.filter((line) => line.includes(',4500,JPY,5000,'))).toHaveLength(1)
+    const again = await importFile(manager, file, { set: 'sightings' })
+    expect(again.faults).toEqual([])
+    expect(again.outcome).toMatchObject({ creates: 0 })
+    const wrong = await importFile(manager, `${heading},currency\n${seen.name},${shop.name},shelf,45.00,${today()},USD`, {
+      set: 'sightings',
+    })
+    expect(wrong.faults.map(({ row, column }) => [row, column])).toContainEqual([2, 'currency'])
+    expect(wrong.outcome).toMatchObject({ applied: false })
+  })
+
   it('are refused by row and column where product, store or day is not to be had', async () => {
     const [seen, gone, shop] = [await product(world.db), await product(world.db, { archived: true }), await store(world.db)]
     const csv = [heading, `No such,${shop.name},shelf,5,${today()}`, `${seen.name},Nowhere,shelf,5,${today()}`, `${gone.name},${shop.name},shelf,5,${today()}`, `${seen.name},${shop.name},shelf,5,2020-01-01`].join('\n') // prettier-ignore

@@ -16,7 +16,12 @@ const SEEN = {
 function sighting(change: Record<string, string | undefined> = {}, currency = 'USD') {
   const said: string[] = []
   const cells = Object.entries({ ...SEEN, ...change }).filter((entry): entry is [string, string] => entry[1] !== undefined)
-  const row = readSightingRow(new Map(cells), currency, (column, message) => said.push(`${column}: ${message}`))
+  const row = readSightingRow(
+    new Map(cells),
+    'EUR',
+    () => currency,
+    (column, message) => said.push(`${column}: ${message}`),
+  )
   return { row, said }
 }
 
@@ -40,7 +45,7 @@ describe('a sighting of a file', () => {
     [{ condition: 'shelf' }, /^lastDay: A last day belongs to a sale/],
     [{ lastDay: '2026-10-01' }, /^lastDay: The last day 2026-10-01 is before/],
     [{ lastDay: '2028-10-01' }, /^lastDay: .*At most 366/],
-    [{ currency: 'EUR' }, /^currency: EUR is not the currency of this place, which is USD/],
+    [{ currency: 'EUR' }, /^currency: EUR is not the currency of .*, whose prices are in USD/],
     [{ store: undefined }, /^store: store is empty\. Every sighting needs it\./],
     [{ id: '12' }, /^id: "12" is not an id of ours/],
   ])('with %o is refused by its column', (change, words) => {
@@ -52,9 +57,14 @@ describe('a sighting of a file', () => {
 
   it.each(['USD', 'JPY', 'KWD'])('comes back from its export as it was, in %s', (currency) => {
     const { row } = sighting({ price: plainAmount(1_234_567, currency), printedRegular: plainAmount(2_000_000, currency) }, currency)
-    const values = sightingValues({ ...row!, id: '0198c0de-1111-7222-8333-444455556666', counts: true }, currency)
+    const values = sightingValues({ ...row!, id: '0198c0de-1111-7222-8333-444455556666', counts: true })
     const cells = [...values].flatMap(([heading, value]): Array<[string, string]> => (value === null ? [] : [[heading, String(value)]]))
-    const back = readSightingRow(new Map(cells), currency, (_column, message) => expect(message).toBe(''))
+    const back = readSightingRow(
+      new Map(cells),
+      'EUR',
+      () => currency,
+      (_column, message) => expect(message).toBe(''),
+    )
     expect(back).toEqual({ ...row, id: '0198c0de-1111-7222-8333-444455556666' })
     expect(row?.priceMinor).toBe(1_234_567)
   })
