@@ -1,4 +1,3 @@
-import { stringify } from 'csv-stringify/sync'
 import type { Kysely } from 'kysely'
 import type { Kind } from '../../core/catalog/kinds.ts'
 import type { CellValue, ExchangeColumn } from '../../core/exchange/column.ts'
@@ -11,6 +10,7 @@ import { writeCell, type TextForm } from '../../core/exchange/write-cell.ts'
 import type { Database } from '../../db/database.ts'
 import { customerPages, productPages, sightingPages } from '../../db/export-rows.ts'
 import type { Viewer } from '../../db/viewer.ts'
+import { csvLines } from './csv-lines.ts'
 
 export interface ExportOrder {
   set: DataSet
@@ -27,8 +27,6 @@ async function* valuePages(db: Kysely<Database>, viewer: Viewer, { set, kind }: 
     for await (const page of sightingPages(db, currency)) yield page.map(sightingValues)
   } else for await (const page of customerPages(db, viewer)) yield page.map(customerValues)
 }
-
-const csvLines = (rows: string[][]): string => stringify(rows, { record_delimiter: '\r\n' })
 
 /** Only what has a value: a field left out is an empty cell. */
 function jsonRow(columns: readonly ExchangeColumn[], values: Values): string {

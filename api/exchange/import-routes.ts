@@ -1,5 +1,4 @@
 import { rm } from 'node:fs/promises'
-import { stringify } from 'csv-stringify/sync'
 import { Hono } from 'hono'
 import * as z from 'zod'
 import { KindSchema } from '../../core/catalog/schema.ts'
@@ -22,6 +21,7 @@ import { importView } from './import-view.ts'
 import { startImport } from './start-import.ts'
 import { csvTemplate } from './template.ts'
 import { uploadPath } from './upload.ts'
+import { csvLines } from './csv-lines.ts'
 
 const tag = 'Import and export'
 const set = oneOf('What the file holds', DATA_SETS)
@@ -151,6 +151,6 @@ export const imports = new Hono<Env>()
       const rows = faults.map(({ row, column, message }) => [String(row), guardText(column ?? ''), guardText(message)])
       c.header('Content-Type', 'text/csv; charset=utf-8')
       c.header('Content-Disposition', 'attachment; filename="import-faults.csv"')
-      return c.body(`\uFEFF${stringify([['row', 'column', 'message'], ...rows], { record_delimiter: '\r\n' })}`, 200)
+      return c.body(`\uFEFF${csvLines([['row', 'column', 'message'], ...rows])}`, 200)
     },
   )

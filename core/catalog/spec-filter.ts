@@ -12,7 +12,10 @@ export type SpecFilterRefusal = {
   words: string
 }
 
-const YES_NO: Record<string, boolean> = { yes: true, no: false }
+const YES_NO: ReadonlyMap<string, boolean> = new Map([
+  ['yes', true],
+  ['no', false],
+])
 /** Plain decimals as the storage unit has them: no thousands, no exponents. */
 const DECIMAL = /^-?\d+(?:\.\d+)?$/
 
@@ -45,7 +48,7 @@ function readTest(kind: Kind, text: string): Reading {
     return refuse({ code: 'unknown_field', words })
   }
   if (field.type === 'flag') {
-    const is = YES_NO[value]
+    const is = YES_NO.get(value)
     return is === undefined ? notAValue(`${field.label} is yes or no, like ${key}:yes.`) : ok({ key, is })
   }
   if (field.type === 'choice')

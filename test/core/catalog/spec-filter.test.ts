@@ -35,6 +35,8 @@ describe('a filter by what is stated', () => {
     ['heater', 'powerW:100000..', 'out_of_range', /between 5 and 1000 W/],
     ['heater', 'powerW:200..100', 'turned_round', /Swap them/],
     ['heater', 'adjustable:true', 'not_a_value', /yes or no/],
+    ['heater', 'adjustable:constructor', 'not_a_value', /yes or no/],
+    ['heater', 'adjustable:toString', 'not_a_value', /yes or no/],
     ['filter', 'type:box', 'not_a_value', /is one of: canister, hang_on/],
     ['heater', 'powerW:100..,powerW:..200', 'twice', /Name it once/],
     ['heater', '__proto__:1..', 'unknown_field', /nothing that a heater states/],

@@ -7,7 +7,7 @@ import { plainNumber, writeCell } from '../../../core/exchange/write-cell.ts'
 const SIGNS = ['=', '+', '-', '@', '\t', '\r', '\uFF1D', '\uFF0B', '\uFF0D', '\uFF20']
 /** Text that is mostly made of what matters here. */
 const tricky = fc.oneof(
-  fc.string({ unit: fc.constantFrom("'", '"', ' ', '=', '+', '-', '@', '\t', '\r', '\uFF1D', 'a', '1', ','), maxLength: 8 }),
+  fc.string({ unit: fc.constantFrom("'", '"', ' ', '=', '+', '-', '@', '\t', '\r', '\uFF1D', 'a', '1', ',', ';', '\n'), maxLength: 8 }),
   fc.string({ unit: 'binary', maxLength: 12 }),
 )
 
@@ -34,6 +34,18 @@ describe('text in a cell', () => {
 
   it('never begins a formula once it is guarded', () => {
     fc.assert(fc.property(tricky, (text) => !SIGNS.includes(guardText(text).replace(/^[\s"]+/, '')[0] ?? '')))
+  })
+
+  it('begins none behind what some take for the end of a cell or a row either', () => {
+    for (const text of ['x;=1+1', 'a\n=1+1', 'a;b;="x"', 'a\t@sum', "a;'=1"]) {
+      expect(
+        guardText(text)
+          .split(/[;\t\r\n]/)
+          .slice(1)
+          .filter((piece) => /^["\s]*[=+@-]/.test(piece)),
+      ).toEqual([])
+      expect(unguardText(guardText(text))).toBe(text)
+    }
   })
 
   it('is raw as it is, but for one that looks guarded already', () => {
