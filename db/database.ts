@@ -100,6 +100,7 @@ export interface JobTable {
   position: Generated<JsonObject>
   outcome: JsonObject | null
   ended_at: Instant | null
+  deaths: Generated<number>
 }
 
 export interface KitPartTable {

@@ -36,7 +36,7 @@ export async function takeDueJob(db: Kysely<Database>, kinds: readonly string[],
   if (kinds.length === 0) return undefined
   const row = await db
     .updateTable('job')
-    .set((eb) => ({ state: 'running', leased_until: leaseFrom(now), takes: eb('takes', '+', 1) }))
+    .set((eb) => ({ state: 'running', leased_until: leaseFrom(now), takes: eb('takes', '+', 1), deaths: deathsSoFar }))
     .where('id', '=', (eb) =>
       eb
         .selectFrom('job')
@@ -91,7 +91,7 @@ export async function putBackJob(db: Kysely<Database>, lease: Lease, dueAt: Date
 
 /** Frees every job in anybody's hands. Only where no other process can be at work: on the embedded database, before the first is taken. */
 export async function freeJobs(db: Kysely<Database>): Promise<void> {
-  await db.updateTable('job').set({ state: 'waiting', leased_until: null }).where('state', '=', 'running').execute()
+  await db.updateTable('job').set({ state: 'waiting', leased_until: null, deaths: deathsSoFar }).where('state', '=', 'running').execute()
 }
 
 /** Lets a job that ended go on with its kept position, once, in the name of whoever says so. Errors: `closed` where it is not in a state for it. */
@@ -175,6 +175,9 @@ export async function deleteJobsEndedBefore(db: Kysely<Database>, before: Date):
   await db.deleteFrom('job').where('ended_at', '<', before).execute()
 }
 
+/** One more where it is taken out of the hands of a worker that fell silent; one that was put back has not. */
+const deathsSoFar = sql<number>`deaths + case when state = 'running' then 1 else 0 end`
+
 const leaseFrom = (now: Date): Date => new Date(now.getTime() + LEASE_MS)
 
 const held = (db: Kysely<Database>, { id, takes }: Lease) =>
@@ -190,6 +193,7 @@ const jobOf = (row: Selectable<JobTable>): Job => ({
   createdAt: row.created_at.toISOString(),
   endedAt: row.ended_at?.toISOString() ?? null,
   takes: row.takes,
+  deaths: row.deaths,
   phase: row.phase,
   done: row.done,
   total: row.total,

@@ -20,8 +20,10 @@ export interface Job {
   startedBy: string | null
   createdAt: string
   endedAt: string | null
-  /** How often it was taken up; more than once where a process died over it. */
+  /** How often it was taken up. */
   takes: number
+  /** How often a process died over it. */
+  deaths: number
   /** What it is at, in words of its handler. */
   phase: string
   /** How far, in the handler's own measure; `total` 0 is not known yet. */

@@ -3,7 +3,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
 import { JobFailed, type JobHandler, type Task } from '../../api/jobs/task.ts'
 import { startWorker, type Worker } from '../../api/jobs/worker.ts'
 import type { Job } from '../../core/jobs/job.ts'
-import { cancelJob, enqueue, findJob } from '../../db/jobs.ts'
+import { cancelJob, enqueue, findJob, putBackJob, takeDueJob, type Lease } from '../../db/jobs.ts'
 import { testDatabase, type TestDatabase } from '../support/database.ts'
 
 let test: TestDatabase
@@ -17,9 +17,9 @@ afterEach(async () => {
 })
 afterAll(() => test.close())
 
-const start = (handlers: Record<string, JobHandler>): Worker => {
+const start = (handlers: Record<string, JobHandler>, db = test.db): Worker => {
   const worker = startWorker({
-    db: test.db,
+    db,
     engine: test.connection.engine,
     handlers,
     clock: Date.now,
@@ -106,6 +106,55 @@ describe('the worker', () => {
     const next = start({ slow: async ({ job }) => ({ from: job.position['step'] ?? 0 }) })
     next.wake()
     expect(await ended(id)).toMatchObject({ state: 'done', outcome: { from: 1 }, takes: 2 })
+  })
+
+  it('gives up a job that five servers died over, and none that they put back in order as often', async () => {
+    const lives = async (id: string, count: number, end: (lease: Lease) => Promise<void>): Promise<void> => {
+      for (let life = 0; life < count; life += 1) {
+        const taken = await takeDueJob(test.db, ['cursed'], new Date())
+        if (taken?.id !== id) throw new Error('the job is not due')
+        await end(taken.lease)
+      }
+    }
+    const fellSilent = async ({ id }: Lease): Promise<void> => {
+      const past = new Date(Date.now() - 1)
+      await test.db.updateTable('job').set({ leased_until: past }).where('id', '=', id).execute()
+    }
+    const wellTold = await enqueue(test.db, 'cursed', {}, soon())
+    await lives(wellTold, 9, (lease) => putBackJob(test.db, lease, soon()))
+    await lives(wellTold, 4, fellSilent)
+    const handlers = { cursed: async () => ({ is: 'done' }) }
+    start(handlers)
+    expect(await ended(wellTold)).toMatchObject({ state: 'done', outcome: { is: 'done' } })
+    await workers.pop()?.stop()
+    const dead = await enqueue(test.db, 'cursed', {}, soon())
+    await lives(dead, 5, fellSilent)
+    start(handlers)
+    expect(await ended(dead)).toMatchObject({ state: 'failed', outcome: { words: expect.stringMatching(/^The server ended five times/) } })
+  })
+
+  it('counts no death where the database went away, even for putting the job back', async () => {
+    const away = Object.assign(new Error('the connection ended'), { code: 'ECONNREFUSED' })
+    let [tries, refusals] = [0, 0]
+    const faltering = test.db.withPlugin({
+      transformQuery: ({ node }) => {
+        if (tries === 1 && refusals === 0 && node.kind === 'UpdateQueryNode') {
+          refusals += 1
+          throw away
+        }
+        return node
+      },
+      transformResult: async ({ result }) => result,
+    })
+    const slow: JobHandler = async () => {
+      tries += 1
+      if (tries === 1) throw away
+      return { tries }
+    }
+    const id = await enqueue(test.db, 'slow', {}, soon())
+    start({ slow }, faltering)
+    expect(await ended(id)).toMatchObject({ state: 'done', outcome: { tries: 2 }, takes: 2, deaths: 0 })
+    expect(refusals).toBe(1)
   })
 
   it('ends a job with the transaction that did its work', async () => {

@@ -51,7 +51,7 @@ describe('the queue of jobs', () => {
     expect(await reportProgress(test.db, dead!.lease, { done: 7, position: { line: 7 } }, later(20))).toBe(true)
     expect(await takeDueJob(test.db, KINDS, later(45))).toBeUndefined()
     const second = await takeDueJob(test.db, KINDS, later(51))
-    expect(second).toMatchObject({ id, takes: 2, done: 7, position: { line: 7 } })
+    expect(second).toMatchObject({ id, takes: 2, deaths: 1, done: 7, position: { line: 7 } })
     expect(await reportProgress(test.db, dead!.lease, { done: 99 }, later(52))).toBe(false)
     expect(await finishJob(test.db, dead!.lease, 'done', {}, later(52))).toBe(false)
     expect(await finishJob(test.db, second!.lease, 'done', { counted: 7 }, later(53))).toBe(true)
@@ -62,9 +62,9 @@ describe('the queue of jobs', () => {
     await enqueue(test.db, 'count', {}, NOON)
     const stopped = await takeDueJob(test.db, KINDS, NOON)
     await putBackJob(test.db, stopped!.lease, later(1))
-    expect(await takeDueJob(test.db, KINDS, later(2))).toMatchObject({ takes: 2 })
+    expect(await takeDueJob(test.db, KINDS, later(2))).toMatchObject({ takes: 2, deaths: 0 })
     await freeJobs(test.db)
-    expect(await takeDueJob(test.db, KINDS, later(3))).toMatchObject({ takes: 3 })
+    expect(await takeDueJob(test.db, KINDS, later(3))).toMatchObject({ takes: 3, deaths: 1 })
   })
 
   it('is cancelled at once while it waits, at the next word of its worker while it runs, and not after its end', async () => {
