@@ -19,7 +19,7 @@ export type Setting = (typeof SETTINGS)[number]
 /** The environment is everybody's: only names that could hardly be meant for another program are taken for ours. */
 const LETTERS_A_SLIP = 4.5
 /** HOST, PORT and TLS_KEY are one letter away from too many honest names: those are only met with other signs or case. */
-const LEAST_LETTERS = 8
+const LEAST_LETTERS = 7
 
 const lettersOf = (name: string): string => name.toUpperCase().replaceAll(/[^A-Z]/g, '')
 

@@ -22,6 +22,7 @@ it.each([
   ['Trusted_Proxys', 'TRUSTED_PROXIES'],
   ['BACKUPDIR', 'BACKUP_DIR'],
   ['data_dir', 'DATA_DIR'],
+  ['DATA_DIRR', 'DATA_DIR'],
   ['TLSCERT', 'TLS_CERT'],
 ])('refuses %s, and asks whether %s was meant', (name, meant) => {
   expect(() => readConfig({ [name]: 'x' })).toThrow(`${name} is not known. Was ${meant} meant?`)
