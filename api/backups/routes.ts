@@ -28,7 +28,7 @@ const viewOf = ({ madeAt, ...backup }: KeptBackup): BackupView => ({ ...backup, 
 
 /** A backup that could not be made: nothing of it is left, and everything else goes on. */
 function backupRefused(c: Ctx, { code, message }: BackupRefused) {
-  if (code === 'busy') return problem(c, 409, 'conflict', message)
+  if (code === 'busy') return problem(c, 409, 'busy', message)
   if (code === 'no_room') return problem(c, 507, 'no_room', message)
   return problem(c, 503, 'unavailable', message)
 }

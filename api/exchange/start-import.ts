@@ -17,7 +17,7 @@ export async function startImport(c: Ctx, asked: Omit<ImportOrder, 'bytes'>) {
   const { config, clock, wake } = c.get('deps')
   const waiting = (await listJobs(db, IMPORT_JOB, 100)).filter(({ endedAt }) => endedAt === null).length
   if (waiting >= MOST_WAITING)
-    return problem(c, 409, 'conflict', `${waiting} files are waiting to be read. Cancel one, or send this one when they are done.`)
+    return problem(c, 409, 'busy', `${waiting} files are waiting to be read. Cancel one, or send this one when they are done.`)
   const body = c.req.raw.body
   if (body === null) return invalid(c, 'body', 'The file is empty. Choose another one.')
   await makeUploadFolder(config.dataDir)

@@ -174,7 +174,8 @@ describe('a quote in store mode', () => {
 
 describe('a store', () => {
   it('that sightings or quotes name is not deleted but archived, and says what names it', async () => {
-    const refused = await manager.send<{ detail: string }>('DELETE', `/api/stores/${outside.id}`)
+    const refused = await manager.send<{ detail: string; title: string; type: string }>('DELETE', `/api/stores/${outside.id}`)
+    expect(refused.body).toMatchObject({ type: '/api/reference#in_use', title: 'Something still names it' })
     expect(refused.status).toBe(409)
     expect(refused.body.detail).toMatch(/2 quotes and 1 sighting name "Quillon Basin".*Archive it/)
     const owned = await manager.send<{ detail: string }>('DELETE', `/api/stores/${own.id}`)
