@@ -1,5 +1,4 @@
 import { join, resolve } from 'node:path'
-import { parseArgs } from 'node:util'
 import { connect, type Connection } from '../db/connect.ts'
 import { FolderInUse } from '../db/lock.ts'
 import { executedMigrations } from '../db/snapshot.ts'
@@ -10,6 +9,7 @@ import { makeBackup } from './backups/make-backup.ts'
 import { PASSPHRASE_MIN, readConfig, type Config } from './config.ts'
 import { ConfigError } from './config-error.ts'
 import { getLinkKey } from './service/link-key.ts'
+import { readCommand } from './service/read-command.ts'
 import { sayFailure } from './service/run.ts'
 
 const USAGE = 'npm run backup -- [--locked] [file]'
@@ -40,7 +40,7 @@ async function open({ databaseUrl, dataDir, backupDir }: Config): Promise<Connec
 
 /** `npm run backup`: one verified file, in BACKUP_DIR unless a name is given. */
 async function main(): Promise<void> {
-  const { values, positionals } = parseArgs({ options: { locked: { type: 'boolean', default: false } }, allowPositionals: true })
+  const { values, positionals } = readCommand({ options: { locked: { type: 'boolean', default: false } }, allowPositionals: true }, USAGE)
   if (positionals.length > 1) throw new ConfigError(`One file at most: ${USAGE}`)
   const config = readConfig(process.env)
   const passphrase = await passphraseFor(config, values.locked)

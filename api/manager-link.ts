@@ -3,11 +3,18 @@ import { FolderInUse } from '../db/lock.ts'
 import { isMigrated } from '../db/migrate.ts'
 import { isUnreachable } from '../db/reach.ts'
 import { readConfig, type Config } from './config.ts'
+import { ConfigError } from './config-error.ts'
 import { managerLink } from './service/manager-link.ts'
+import { readCommand } from './service/read-command.ts'
 import { sayFailure } from './service/run.ts'
 
+const USAGE = 'npm run manager-link -- [sign-in name]'
+
 /** For a manager who lost the password: prints a link that sets a new one. Whoever can run this here owns the data anyway. */
-async function main(signInName: string | undefined): Promise<number> {
+async function main(): Promise<number> {
+  const { positionals } = readCommand({ allowPositionals: true }, USAGE)
+  if (positionals.length > 1) throw new ConfigError(`One sign-in name at most: ${USAGE}`)
+  const [signInName] = positionals
   const config = readConfig(process.env)
   const connection = await open(config)
   try {
@@ -24,7 +31,7 @@ async function main(signInName: string | undefined): Promise<number> {
     const origin = config.publicUrl?.origin ?? `http://localhost:${config.port}`
     const start = connection.engine === 'embedded' ? 'Start the service, then open this link' : 'Open this link'
     console.log(
-      `${start}. It sets a new password for ${made.name} (${made.signInName}), once, within 24 hours:\n\n  ${origin}${made.path}\n`,
+      `${start}. It sets a new password for ${made.name} (${made.signInName}), once, within 24 hours:\n\n  ${origin}${made.path}\n\nFor another manager: ${USAGE}`,
     )
     return 0
   } finally {
@@ -42,7 +49,7 @@ async function open({ databaseUrl, dataDir }: Config) {
   }
 }
 
-main(process.argv[2])
+main()
   .then((code) => process.exit(code))
   .catch((error: unknown) => {
     if (isUnreachable(error)) console.error('PostgreSQL does not answer at DATABASE_URL. Start it, then run this again.')

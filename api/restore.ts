@@ -1,5 +1,4 @@
 import { resolve } from 'node:path'
-import { parseArgs } from 'node:util'
 import { connect } from '../db/connect.ts'
 import { askPassphrase } from './backups/ask-passphrase.ts'
 import { isLocked, verifyBackup } from './backups/read-backup.ts'
@@ -7,7 +6,10 @@ import { restoreBackup } from './backups/restore.ts'
 import { readConfig, type Config } from './config.ts'
 import { ConfigError } from './config-error.ts'
 import { placeLinkKey } from './service/place-link-key.ts'
+import { readCommand } from './service/read-command.ts'
 import { sayFailure } from './service/run.ts'
+
+const USAGE = 'npm run restore <file>'
 
 async function passphraseOf(path: string, config: Config): Promise<string | null> {
   if (!(await isLocked(path))) return null
@@ -19,9 +21,9 @@ async function passphraseOf(path: string, config: Config): Promise<string | null
 
 /** `npm run restore <file>`: into an empty install only. */
 async function main(): Promise<void> {
-  const { positionals } = parseArgs({ allowPositionals: true })
+  const { positionals } = readCommand({ allowPositionals: true }, USAGE)
   const [file] = positionals
-  if (file === undefined || positionals.length > 1) throw new ConfigError('Name the file to put back: npm run restore <file>')
+  if (file === undefined || positionals.length > 1) throw new ConfigError(`Name the file to put back: ${USAGE}`)
   const config = readConfig(process.env)
   const path = resolve(file)
   const passphrase = await passphraseOf(path, config)
