@@ -142,9 +142,11 @@ async function run({ connection, linkKey, folder, clock, memory }: Desk, reason:
   return made
 }
 
-function lastSuccess({ memory }: Desk, [newest]: readonly KeptBackup[]): number | null {
-  const madeAt = newest?.madeAt.getTime() ?? null
-  return memory.unchangedAt === null ? madeAt : Math.max(memory.unchangedAt, madeAt ?? 0)
+/** Nothing of the future counts: a clock that was wrong for a while would keep the next backup away until then. */
+function lastSuccess({ memory, clock }: Desk, kept: readonly KeptBackup[]): number | null {
+  const now = clock()
+  const known = [...kept.map(({ madeAt }) => madeAt.getTime()), memory.unchangedAt ?? Infinity].filter((at) => at <= now)
+  return known.length === 0 ? null : Math.max(...known)
 }
 
 async function listReadable({ folder, clock }: Desk): Promise<{ kept: KeptBackup[]; failure: BackupStanding['lastFailure'] }> {

@@ -71,9 +71,13 @@ export function outlived<Backup extends Pick<KeptBackup, 'madeAt' | 'reason'>>(n
   })
 }
 
-/** Removes what has been outlived, and what a killed process left half written. */
+/**
+ * Removes what has been outlived, and what a killed process left half written. A backup dated in the future, by a clock that was wrong, takes
+ * no other's place.
+ */
 export async function pruneBackups(folder: string, nowMs: number): Promise<void> {
-  for (const { name } of outlived(await listBackups(folder))) await rm(join(folder, name), { force: true })
+  const past = (await listBackups(folder)).filter(({ madeAt }) => madeAt.getTime() <= nowMs)
+  for (const { name } of outlived(past)) await rm(join(folder, name), { force: true })
   for (const name of await readdir(folder)) {
     if (!PART.test(name)) continue
     const file = await stat(join(folder, name)).catch(() => undefined)

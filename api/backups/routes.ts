@@ -64,7 +64,7 @@ export const backups = new Hono<Env>()
       if (refusal !== null) return refusal
       try {
         const made = await deskOf(c).make('asked', passphrase)
-        await noteBackup(c, made.name)
+        await noteBackup(c, 'backup_made', made.name)
         return c.json(viewOf(made), 201)
       } catch (error) {
         if (error instanceof BackupRefused) return backupRefused(c, error)
@@ -88,6 +88,7 @@ export const backups = new Hono<Env>()
       const found = await deskOf(c).find(c.req.valid('param').name)
       if (found === undefined) return problem(c, 404, 'not_found', 'There is no backup of this name. The oldest make room for newer ones.')
       const { name, bytes } = found.backup
+      await noteBackup(c, 'backup_downloaded', name)
       return c.body(Readable.toWeb(createReadStream(found.path)) as ReadableStream, 200, {
         'Content-Type': 'application/octet-stream',
         'Content-Disposition': `attachment; filename="${name}"`,
@@ -97,8 +98,8 @@ export const backups = new Hono<Env>()
   )
 
 /** In the trail under the name of its file. */
-const noteBackup = (c: Ctx, name: string): Promise<void> =>
+const noteBackup = (c: Ctx, action: 'backup_made' | 'backup_downloaded', name: string): Promise<void> =>
   c
     .get('db')
     .transaction()
-    .execute((trx) => audit(trx, { actor: signedIn(c), action: 'backup_made', subject: { kind: 'backup', id: name.slice(0, 60), name } }))
+    .execute((trx) => audit(trx, { actor: signedIn(c), action, subject: { kind: 'backup', id: name.slice(0, 60), name } }))

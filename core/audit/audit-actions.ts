@@ -42,7 +42,7 @@ export const AUDIT_SENTENCES = {
   setup_link_renewed: '{who} ended the setup link of {what} and made a new one',
   // keeping it
   backup_made: '{who} made a backup',
-  backup_restored: '{who} restored a backup',
+  backup_downloaded: '{who} downloaded a backup',
 } as const satisfies Record<string, string>
 
 export type AuditAction = keyof typeof AUDIT_SENTENCES

@@ -49,6 +49,10 @@ describe('a manager', () => {
       `attachment; filename="${made.body.name}"`,
       'no-store',
     ])
+    const trail = await world.db.selectFrom('audit_entry').select(['actor_id', 'action', 'subject_name']).orderBy('at').execute()
+    expect(trail.filter(({ action }) => action.startsWith('backup_'))).toEqual(
+      ['backup_made', 'backup_downloaded'].map((action) => ({ actor_id: manager.personId, action, subject_name: made.body.name })),
+    )
     const path = scratch.in('downloaded')
     await writeFile(path, new Uint8Array(await file.arrayBuffer()))
     expect((await stat(path)).size).toBe(made.body.bytes)
@@ -66,6 +70,8 @@ describe('a manager', () => {
       ])
     }
     expect((await list()).items.length).toBe(1)
+    const downloads = await world.db.selectFrom('audit_entry').select('id').where('action', '=', 'backup_downloaded').execute()
+    expect(downloads.length).toBe(1)
   })
 
   it('is told of a passphrase that is too short, and of a name that is none', async () => {
@@ -113,6 +119,30 @@ describe('by themselves', () => {
     expect(await own.standing()).toMatchObject({ overdue: false, lastSuccessAt: new Date(nowMs), lastFailure: null })
     later(3.5)
     expect((await own.standing()).overdue).toBe(true)
+  })
+
+  it('go on where the clock was wrong for a while: those of the future neither keep one away nor take its place', async () => {
+    const folder = scratch.in('future')
+    const own = desk(folder)
+    const rightMs = nowMs
+    for (let day = 400; day < 410; day += 1) {
+      nowMs = rightMs + day * 86_400_000
+      await world.db
+        .insertInto('customer')
+        .values({ name: `Odo Fennick ${day}` })
+        .execute()
+      await own.make('asked', null)
+      await own.keepUp()
+    }
+    nowMs = rightMs
+    const again = desk(folder)
+    expect(await again.standing()).toMatchObject({ lastSuccessAt: null, overdue: true })
+    await world.db.insertInto('customer').values({ name: 'Odo Fennick' }).execute()
+    await again.keepUp()
+    expect(await again.standing()).toMatchObject({ lastSuccessAt: new Date(rightMs), overdue: false })
+    await again.make('asked', null)
+    const kept = (await again.standing()).kept.filter(({ madeAt }) => madeAt.getTime() === rightMs)
+    expect(kept.map(({ reason }) => reason).toSorted()).toEqual(['asked', 'scheduled'])
   })
 
   it('say why the last one failed, until one succeeds', async () => {
