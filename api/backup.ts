@@ -2,10 +2,12 @@ import { join, resolve } from 'node:path'
 import { connect, type Connection } from '../db/connect.ts'
 import { FolderInUse } from '../db/lock.ts'
 import { executedMigrations } from '../db/snapshot.ts'
+import { listStrayTables } from '../db/stored-tables.ts'
 import { askPassphrase } from './backups/ask-passphrase.ts'
 import { BackupRefused } from './backups/backup-format.ts'
 import { backupName, pruneBackups } from './backups/kept-backups.ts'
 import { makeBackup } from './backups/make-backup.ts'
+import { sayStrays } from './backups/say-strays.ts'
 import { PASSPHRASE_MIN, readConfig, type Config } from './config.ts'
 import { ConfigError } from './config-error.ts'
 import { getLinkKey } from './service/link-key.ts'
@@ -54,6 +56,8 @@ async function main(): Promise<void> {
     if (positionals.length === 0) await pruneBackups(config.backupDir, madeAt.getTime())
     const rows = made.head.tables.reduce((sum, table) => sum + table.rows, 0)
     console.log(`Backup made and verified: ${path}\n${rows} rows in ${made.head.tables.length} tables, ${made.bytes} bytes.`)
+    const strays = await listStrayTables(connection.db)
+    if (strays.length > 0) console.warn(sayStrays(strays))
     if (passphrase === null)
       console.log('It holds everything, the key of printed links included: keep it where only you can read it, or lock it with --locked.')
   } finally {

@@ -389,3 +389,38 @@ export interface Database {
   stock_item: StockItemTable
   store: StoreTable
 }
+
+/** Names of our own tables, where others may lie beside them. */
+export const TABLES: ReadonlyArray<keyof Database> = [
+  'audit_entry',
+  'currency_rate',
+  'customer',
+  'import_fault',
+  'import_row',
+  'install',
+  'job',
+  'kit_part',
+  'list_price',
+  'livestock_group',
+  'one_use_link',
+  'person',
+  'product',
+  'product_picture',
+  'quote',
+  'quote_answer',
+  'quote_counter',
+  'quote_revision',
+  'region',
+  'region_store',
+  'search_word',
+  'session',
+  'setup',
+  'setup_reading',
+  'setup_tick',
+  'sighting',
+  'sighting_undo',
+  'sighting_vote',
+  'sign_in_attempt',
+  'stock_item',
+  'store',
+]

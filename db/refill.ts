@@ -4,7 +4,7 @@ import type { Database } from './database.ts'
 import { MIGRATIONS } from './migrate.ts'
 import type { SnapshotTable } from './snapshot.ts'
 import { executedMigrations } from './snapshot.ts'
-import { listTables } from './stored-tables.ts'
+import { listTableNames, listTables, OWN_TABLES } from './stored-tables.ts'
 
 /** What a copy says of itself before its rows. */
 export interface Refill {
@@ -22,7 +22,7 @@ export class RefillRefused extends Error {}
 export async function whyNotEmpty(db: Kysely<Database>): Promise<string | null> {
   const executed = await executedMigrations(db)
   if (executed.length === 0) {
-    const { length } = await listTables(db)
+    const { length } = await listTableNames(db)
     return length === 0 ? null : `it holds ${length} tables that this program did not make`
   }
   const { rows } = await sql<{ people: number }>`select count(*) as people from person`.execute(db)
@@ -57,10 +57,11 @@ export async function refill(trx: Transaction<Database>, copy: Refill): Promise<
   await migrateUpTo(trx, Object.keys(MIGRATIONS))
 }
 
-/** A start before the copy was put in place made tables and seeds, of this release and not of the copy's. */
+/** A start before the copy was put in place made tables and seeds, of this release and not of the copy's. Tables of somebody else stay. */
 async function dropEverything(trx: Transaction<Database>): Promise<void> {
   const tables = await sql<{ name: string }>`select c.relname as name from pg_class c join pg_namespace n on n.oid = c.relnamespace
-    where n.nspname = current_schema() and c.relkind = 'r'`.execute(trx)
+    where n.nspname = current_schema() and c.relkind = 'r'
+      and c.relname in (${sql.join([...OWN_TABLES, 'kysely_migration', 'kysely_migration_lock'])})`.execute(trx)
   for (const { name } of tables.rows) await sql`drop table ${sql.table(name)} cascade`.execute(trx)
   const routines = await sql<{ routine: string }>`select p.oid::regprocedure::text as routine from pg_proc p
     join pg_namespace n on n.oid = p.pronamespace where n.nspname = current_schema()
@@ -86,7 +87,9 @@ async function foreignKeys(trx: Transaction<Database>): Promise<Array<{ table: s
   const { rows } = await sql<{ table: string; name: string; definition: string }>`select r.relname as "table", c.conname as name,
       pg_get_constraintdef(c.oid) as definition
     from pg_constraint c join pg_class r on r.oid = c.conrelid join pg_namespace n on n.oid = r.relnamespace
-    where c.contype = 'f' and n.nspname = current_schema() order by r.relname, c.conname`.execute(trx)
+    where c.contype = 'f' and n.nspname = current_schema() and r.relname in (${sql.join([...OWN_TABLES])}) order by r.relname, c.conname`.execute(
+    trx,
+  )
   return rows
 }
 

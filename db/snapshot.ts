@@ -1,7 +1,7 @@
 import { sql, type Kysely, type Transaction } from 'kysely'
 import type { Connection } from './connect.ts'
 import type { Database } from './database.ts'
-import { listTables, rowsQuery, type StoredTable } from './stored-tables.ts'
+import { listTables, OWN_TABLES, rowsQuery, type StoredTable } from './stored-tables.ts'
 
 /** A table as it stood at the moment of the snapshot. */
 export interface SnapshotTable {
@@ -80,8 +80,11 @@ export async function changeMark(db: Kysely<Database>): Promise<string> {
 }
 
 async function sequencesOf(db: Kysely<Database>): Promise<Record<string, string>> {
-  const { rows } = await sql<{ name: string; at: string }>`select sequencename as name, last_value::text as at from pg_sequences
-    where schemaname = current_schema() and last_value is not null order by sequencename collate "C"`.execute(db)
+  const { rows } = await sql<{ name: string; at: string }>`select s.sequencename as name, s.last_value::text as at from pg_sequences s
+    join pg_class c on c.relname = s.sequencename and c.relnamespace = current_schema()::regnamespace
+    join pg_depend d on d.classid = 'pg_class'::regclass and d.objid = c.oid and d.deptype in ('a', 'i')
+    join pg_class t on t.oid = d.refobjid and t.relname in (${sql.join([...OWN_TABLES])})
+    where s.schemaname = current_schema() and s.last_value is not null order by s.sequencename collate "C"`.execute(db)
   return Object.fromEntries(rows.map(({ name, at }) => [name, at]))
 }
 

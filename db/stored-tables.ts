@@ -1,5 +1,5 @@
 import { sql, type Kysely, type RawBuilder } from 'kysely'
-import type { Database } from './database.ts'
+import { TABLES, type Database } from './database.ts'
 
 /** One of our own tables, as the database describes it. */
 export interface StoredTable {
@@ -11,7 +11,27 @@ export interface StoredTable {
 }
 
 /** Who is signed in and who mistyped a password: neither is worth keeping, and neither should travel. */
-const NOT_KEPT = ['session', 'sign_in_attempt']
+const NOT_KEPT = new Set<string>(['session', 'sign_in_attempt'])
+/** Tables that an older release made and a later one did without: what is kept before an upgrade holds them still. */
+const FORMER: readonly string[] = []
+/** What our migrations make, as opposed to what else somebody keeps in the same database. */
+export const OWN_TABLES: readonly string[] = [...TABLES, ...FORMER]
+const KEPT = OWN_TABLES.filter((name) => !NOT_KEPT.has(name))
+
+/** Names of all tables but those of an extension and those in which the migrations are noted. */
+export async function listTableNames(db: Kysely<Database>): Promise<string[]> {
+  const { rows } = await sql<{ name: string }>`select c.relname as name from pg_class c join pg_namespace n on n.oid = c.relnamespace
+    where n.nspname = current_schema() and c.relkind in ('r', 'p') and c.relname not like 'kysely%'
+      and not exists (select from pg_depend d where d.classid = 'pg_class'::regclass and d.objid = c.oid and d.deptype = 'e')
+    order by c.relname collate "C"`.execute(db)
+  return rows.map(({ name }) => name)
+}
+
+/** Names of the tables that somebody else keeps beside ours. */
+export async function listStrayTables(db: Kysely<Database>): Promise<string[]> {
+  const own = new Set(OWN_TABLES)
+  return (await listTableNames(db)).filter((name) => !own.has(name))
+}
 
 /** Every table of ours whose rows are kept, by name. */
 export async function listTables(db: Kysely<Database>): Promise<StoredTable[]> {
@@ -24,7 +44,7 @@ export async function listTables(db: Kysely<Database>): Promise<StoredTable[]> {
         join pg_attribute a on a.attrelid = i.indrelid and a.attnum = k.attnum
         where i.indrelid = c.oid and i.indisprimary), '[]'::json) as key
     from pg_class c join pg_namespace n on n.oid = c.relnamespace
-    where n.nspname = current_schema() and c.relkind = 'r' and c.relname not like 'kysely%' and c.relname not in (${sql.join(NOT_KEPT)})
+    where n.nspname = current_schema() and c.relkind = 'r' and c.relname in (${sql.join(KEPT)})
     order by c.relname collate "C"`.execute(db)
   return rows
 }

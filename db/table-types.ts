@@ -81,7 +81,8 @@ export async function tableTypes(db: Kysely<Database>): Promise<string> {
     ["import type { ColumnType, Generated, GeneratedAlways } from 'kysely'", ...imports()].join('\n'),
     '/** Read as Date on both engines. */\nexport type Instant = ColumnType<Date, Date | string, Date | string>',
     ...bodies.map((body) => body.replaceAll('Generated<Instant>', 'ColumnType<Date, Date | string | undefined, Date | string>')),
-    `export interface Database {\n${list.join('\n')}\n}\n`,
+    `export interface Database {\n${list.join('\n')}\n}`,
+    `/** Names of our own tables, where others may lie beside them. */\nexport const TABLES: ReadonlyArray<keyof Database> = ${JSON.stringify([...tables.keys()])}\n`,
   ].join('\n\n')
 }
 

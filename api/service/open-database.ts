@@ -5,7 +5,9 @@ import { connect } from '../../db/connect.ts'
 import { createInstall, findInstall } from '../../db/install.ts'
 import { migrate } from '../../db/migrate.ts'
 import { isUnreachable } from '../../db/reach.ts'
+import { listStrayTables } from '../../db/stored-tables.ts'
 import { backUpBeforeUpgrade } from '../backups/before-upgrade.ts'
+import { sayStrays } from '../backups/say-strays.ts'
 import type { Config } from '../config.ts'
 import { firstInstall } from './first-install.ts'
 
@@ -41,6 +43,8 @@ export async function openDatabase(
   for (let tries = 0; ; tries += 1) {
     try {
       await prepare(connection, config, linkKey, fill)
+      const strays = await listStrayTables(connection.db)
+      if (strays.length > 0) log.warn(sayStrays(strays))
       return connection
     } catch (error) {
       if (!isUnreachable(error) || signal.aborted) {

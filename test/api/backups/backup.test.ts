@@ -5,14 +5,16 @@ import { gunzipSync, gzipSync } from 'node:zlib'
 import { createHash } from 'node:crypto'
 import { Decrypter, Encrypter } from 'age-encryption'
 import { sql } from 'kysely'
+import { Migrator } from 'kysely/migration'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { lastLine, trailerOf, TRAILER_BYTES } from '../../../api/backups/backup-format.ts'
 import { makeBackup } from '../../../api/backups/make-backup.ts'
 import { verifyBackup } from '../../../api/backups/read-backup.ts'
 import { restoreBackup } from '../../../api/backups/restore.ts'
+import { sayStrays } from '../../../api/backups/say-strays.ts'
 import { openEmbedded, type Connection } from '../../../db/connect.ts'
-import { isMigrated } from '../../../db/migrate.ts'
-import { listTables, rowsQuery } from '../../../db/stored-tables.ts'
+import { isMigrated, MIGRATIONS } from '../../../db/migrate.ts'
+import { listStrayTables, listTables, rowsQuery } from '../../../db/stored-tables.ts'
 import { engine, testDatabase, type TestDatabase } from '../../support/database.ts'
 import { backUp, fillClub, LINK_KEY, putBack, scratchFolder } from './support.ts'
 
@@ -232,6 +234,37 @@ describe('a file that is not what was written', () => {
     })
     expect((await empty.db.selectFrom('person').select('id').execute()).length).toBe(0)
     await empty.close()
+  })
+})
+
+describe('tables that somebody else keeps in the same database', () => {
+  it('are named, are in no backup, and keep none from being put back', async () => {
+    const shared = await testDatabase()
+    await sql`create table member_2019 (id bigint generated always as identity primary key, name text)`.execute(shared.db)
+    await sql`insert into member_2019 (name) values ('Ada Lindqvare')`.execute(shared.db)
+    expect(await listStrayTables(shared.db)).toEqual(['member_2019'])
+    expect(sayStrays(await listStrayTables(shared.db))).toContain('the table member_2019')
+    await shared.db.insertInto('customer').values({ name: 'Odo Fennick' }).execute()
+    const made = await backUp(shared.connection, scratch.in('shared.backup'))
+    expect(made.head.tables.map(({ name }) => name)).not.toContain('member_2019')
+    expect(Object.keys(made.head.sequences).filter((name) => name.includes('2019'))).toEqual([])
+    const empty = await testDatabase()
+    await putBack(empty.connection, made.path)
+    expect((await empty.db.selectFrom('customer').select('name').execute()).map(({ name }) => name)).toEqual(['Odo Fennick'])
+    // And where they lie beside the empty install that is filled, they stay.
+    await putBack(shared.connection, made.path)
+    expect((await sql<{ name: string }>`select name from member_2019`.execute(shared.db)).rows).toEqual([{ name: 'Ada Lindqvare' }])
+    await Promise.all([shared.close(), empty.close()])
+  })
+
+  it('are never any that a migration of ours made, at whichever step', async () => {
+    const { db, close } = await openEmbedded({})
+    for (const name of Object.keys(MIGRATIONS)) {
+      await new Migrator({ db, provider: { getMigrations: async () => MIGRATIONS } }).migrateTo(name)
+      expect(await listStrayTables(db), name).toEqual([])
+    }
+    expect((await listTables(db)).length).toBeGreaterThan(20)
+    await close()
   })
 })
 
