@@ -32,18 +32,29 @@ export function buildOnPaper(
     termsNote: termsNote(build.cost.lines),
     seenHeads: mode === 'store' ? ['Price', 'Valid from'] : ['Price seen as', 'Seen on'],
     discounted: build.cost.receipts.some(({ discountMinor }) => (discountMinor ?? 0) !== 0),
-    receipts: build.cost.receipts.map((receipt) => ({
-      store: teller.storeName(receipt.storeId),
-      terms: shared.get(receipt.storeId) ?? '',
-      goods: teller.bare(receipt.goodsMinor),
-      delivery: teller.bare(receipt.deliveryMinor),
-      discount: (receipt.discountMinor ?? 0) === 0 ? '' : teller.bare(-(receipt.discountMinor ?? 0)),
-      tax: taxLines(receipt, teller),
-      total: teller.bare(receipt.totalMinor),
-    })),
+    receipts: [
+      ...build.cost.receipts.map((receipt) => ({
+        store: teller.storeName(receipt.storeId),
+        terms: shared.get(receipt.storeId) ?? '',
+        goods: teller.bare(receipt.goodsMinor),
+        delivery: teller.bare(receipt.deliveryMinor),
+        discount: (receipt.discountMinor ?? 0) === 0 ? '' : teller.bare(-(receipt.discountMinor ?? 0)),
+        tax: taxLines(receipt, teller),
+        total: teller.bare(receipt.totalMinor),
+      })),
+      ...ownReceipt(build, teller),
+    ],
     total: tierCell(build.cost.today, teller),
     sizing: sizingOnPaper(build, told, teller),
   }
+}
+
+/** Work at our own price has a receipt of ours: without it the receipts would not make up the total. */
+function ownReceipt({ rows }: AssembledBuild, teller: Teller): BuildPaper['receipts'] {
+  const ours = rows.reduce((sum, { ourPriceMinor = 0 }) => sum + ourPriceMinor, 0)
+  if (ours === 0) return []
+  const amount = teller.bare(ours)
+  return [{ store: 'Our services', terms: '', goods: amount, delivery: '', discount: '', tax: ['in the price'], total: amount }]
 }
 
 /** Return days and warranty by store where all its lines have the same: told once beside its receipt, else on each line. */

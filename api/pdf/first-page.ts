@@ -1,3 +1,4 @@
+import { commonSize } from '../../core/catalog/common-sizes.ts'
 import { sayDate, sayWeekday, yearOf, type CivilDate } from '../../core/dates.ts'
 import { salesEndingBefore, saySalesEnding } from '../../core/pricing/sales-ending.ts'
 import { documentUnits } from '../../core/quote/document-units.ts'
@@ -69,7 +70,7 @@ function buildHead(build: AssembledBuild, { inputs }: RevisionDocument, teller: 
 /** "About 48 in long, living room, small tropical fish, about $1,150, by Nov 14, 2026." */
 function needSentence({ need, conditions, issuedOn }: RevisionDocument, teller: Teller): string {
   const parts = [
-    need.lengthMm === null ? '' : `about ${teller.quantity(stated(need.lengthMm, 'mm', 0))} long`,
+    askedSize(need, teller),
     need.place,
     need.livestockNote === '' ? lowerFirst(conditions.livestock.name) : need.livestockNote,
     `room ${teller.quantity(stated(conditions.coldestRoomC, 'degC', 0))} to ${teller.quantity(stated(conditions.warmestRoomC, 'degC', 0))}${conditions.assumed.includes('coldestRoomC') ? ' (assumed)' : ''}`,
@@ -77,6 +78,13 @@ function needSentence({ need, conditions, issuedOn }: RevisionDocument, teller: 
     need.byDate === null ? '' : `by ${sayDate(need.byDate, yearOf(issuedOn))}`,
   ]
   return `Asked for: ${parts.filter((part) => part.trim() !== '').join('; ')}.`
+}
+
+/** A common size by the name it was asked by. */
+function askedSize({ lengthMm, commonSizeId }: RevisionDocument['need'], teller: Teller): string {
+  const size = commonSizeId === null ? undefined : commonSize(commonSizeId)
+  if (size) return `a tank of ${size.label}`
+  return lengthMm === null ? '' : `about ${teller.quantity(stated(lengthMm, 'mm', 0))} long`
 }
 
 const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)

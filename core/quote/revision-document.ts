@@ -30,7 +30,11 @@ const covered = (build: AssembledBuild, slot: string): boolean =>
 
 /** Slots that at least one build fills, and what none brings. */
 function scopeOf(builds: AssembledBuild[]): Pick<RevisionDocument, 'included' | 'notIncluded'> {
-  const included = SLOTS.filter((slot) => builds.some((build) => covered(build, slot))).map((slot) => SLOT_PLAIN_NAMES[slot])
+  const included = SLOTS.flatMap((slot) => {
+    const those = builds.filter((build) => covered(build, slot)).map(({ letter }) => letter)
+    const some = those.length < builds.length ? ` (in ${those.join(', ')})` : ''
+    return those.length === 0 ? [] : [`${SLOT_PLAIN_NAMES[slot]}${some}`]
+  })
   const open = SLOTS.flatMap((slot) => [
     ...said(builds, slot, 'not chosen', (row) => row.answer === 'missing' && row.lineId === null),
     ...said(builds, slot, 'no longer in the catalog', (row) => row.answer === 'missing' && row.lineId !== null),

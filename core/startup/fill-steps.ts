@@ -83,7 +83,7 @@ function fill(subject: StartupSubject, facts: TankFacts): Step {
         : []),
       phrase`Put the conditioner in with the first bucket, the whole amount.`,
       phrase`Pour onto a plate or a bag laid on the substrate. Lukewarm water, near room temperature.`,
-      phrase`Fit the lid. Plug in the filter${isHeated(subject) ? ', not the heater' : ''}. Tilt or tap the filter until the air is out and the flow is even.`,
+      phrase`${subject.gear.lid ? 'Fit the lid. ' : ''}Plug in the filter${isHeated(subject) ? ', not the heater' : ''}. Tilt or tap the filter until the air is out and the flow is even.`,
     ],
     howLong: 'one to two hours',
     stopAndAsk:

@@ -39,6 +39,28 @@ describe('money on paper', () => {
     expect(detail.discounted).toBe(true)
   })
 
+  it('has a receipt of ours for our services, so that the receipts make up the total', () => {
+    const { detail } = paperOf((inputs) => ({
+      draft: {
+        ...inputs.draft,
+        builds: inputs.draft.builds.map((build) => ({
+          ...build,
+          services: [{ id: 's', name: 'Carrying in', quantity: 1, priceMinor: 4500 }],
+        })),
+      },
+    }))
+    expect(detail.receipts.at(-1)).toMatchObject({ store: 'Our services', total: '45.00' })
+    const sum = detail.receipts.reduce((total, receipt) => total + figure(receipt.total), 0)
+    expect(sum).toBe(figure(detail.total.figure?.replace('$', '')))
+  })
+
+  it('says the size that was asked for, by its length or by the name of a common size', () => {
+    const asked = (need: Partial<QuoteDraft['need']>) =>
+      paperOf((inputs) => ({ draft: { ...inputs.draft, need: { ...inputs.draft.need, ...need } } })).first.need
+    expect(asked({ lengthMm: null, commonSizeId: 'cm-90' })).toContain('Asked for: a tank of 90 cm;')
+    expect(asked({ lengthMm: 900, commonSizeId: null })).toMatch(/Asked for: about \S+ \w+ long;/)
+  })
+
   it('tells tax rate by rate, and each rate of exchange with its day, source and age', () => {
     const rates = [{ currency: 'CAD', rate: 0.7312, seenOn: '2026-08-12', source: 'noon rate' }]
     const low = { name: 'Low', basisPoints: 700, kinds: ['substrate' as const], productIds: [] }

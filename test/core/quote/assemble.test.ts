@@ -223,6 +223,15 @@ describe('what an issue says and asks', () => {
     expect(document.notIncluded).toContain('Heater (your own in A)')
   })
 
+  it('names the builds that bring what others leave out', () => {
+    const inputs = inputsWith([buy('1', 'tank'), buy('2', 'heater')])
+    const [build] = inputs.draft.builds
+    const bare = { ...build!, id: 'b', lines: [buy('3', 'tank')] }
+    const { included, notIncluded } = revisionDocument({ ...inputs, draft: { ...inputs.draft, builds: [build!, bare] } }, heading)
+    expect(included).toEqual(expect.arrayContaining(['Tank', 'Heater (in A)']))
+    expect(notIncluded).toContain('Heater (not chosen in B)')
+  })
+
   it('tells a lost product from a slot that nobody filled', () => {
     expect(revisionDocument(inputsWith([buy('1', 'gone')]), heading).notIncluded).toContain('Tank (no longer in the catalog in A)')
   })
