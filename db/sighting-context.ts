@@ -5,12 +5,13 @@ import type { CivilDate } from '../core/dates.ts'
 import type { SeenPrice, Sighting } from '../core/pricing/sighting.ts'
 import type { Database } from './database.ts'
 
-/** What a sighting to be is held against: product and store as far as there are any, the install's currency, the product's record. */
+/** What a sighting to be is held against: product and store as far as there are any, the currency of the store, the product's record. */
 export interface SightingContext {
   product: Pick<Product, 'name' | 'archived'> | undefined
   store: Pick<Store, 'name' | 'archived' | 'timeZone'> | undefined
+  /** ISO 4217, of the store's prices; the install's where there is no store. */
   currency: string
-  /** Everything accepted since the day asked for, oldest first. */
+  /** Everything accepted since the day asked for at stores of that currency, oldest first: amounts of another one compare with nothing here. */
   record: SeenPrice[]
 }
 
@@ -42,10 +43,11 @@ export async function sightingContext(
   since: CivilDate,
 ): Promise<SightingContext> {
   const { rows } = await sql<Row>`
-    select install.currency, product.name as product_name, product.archived as product_archived,
+    select coalesce(store.currency, install.currency) as currency, product.name as product_name, product.archived as product_archived,
       store.name as store_name, store.archived as store_archived, store.time_zone,
       (select json_agg(json_build_array(id, store_id, condition, price_minor, printed_regular_minor, seen_on, reporter_id)
-        order by seen_on, received_at, id) from sighting where product_id = ${productId} and seen_on >= ${since} and accepted) as record
+        order by seen_on, received_at, id) from sighting where product_id = ${productId} and seen_on >= ${since} and accepted and store_id in
+        (select other.id from store other where coalesce(other.currency, install.currency) = coalesce(store.currency, install.currency))) as record
     from install
     left join product on product.id = ${productId}
     left join store on store.id = ${storeId}`.execute(db)

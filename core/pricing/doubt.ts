@@ -28,6 +28,7 @@ const sixDigits = (value: number): number => Math.round(value * 1e6) / 1e6
 export type DoubtCandidate = Pick<Sighting, 'productId' | 'storeId' | 'condition' | 'priceMinor' | 'printedRegularMinor' | 'seenOn'>
 
 export interface DoubtContext {
+  /** ISO 4217, of the store's prices: what the amounts of candidate and record are in. */
   currency: string
   /** Accepted prices of other products at this store on the candidate's day: what else the tag may have belonged to. */
   othersThatDay: ReadonlyArray<{ name: string; priceMinor: number }>
@@ -36,7 +37,7 @@ export interface DoubtContext {
 /**
  * Whether a sighting must wait for a second member, with the likely cause in words; null where it counts at once (design rule 8).
  *
- * `record` are the sightings of the same product, at any store, the candidate not among them; those not accepted, of other days' future and
+ * `record` are the sightings of the same product, at any store whose prices are in the same currency, the candidate not among them; those not accepted, of other days' future and
  * older than a year are left out here. The class that a shelf price is held against is the shelf prices of the same store; where that store
  * has no regular price and no shelf price yet, any new price is held against what the product usually costs elsewhere.
  *

@@ -134,6 +134,21 @@ describe('posting a sighting', () => {
   })
 })
 
+describe('doubt across currencies', () => {
+  it('takes no price of another currency for the usual one elsewhere, and says amounts in the store’s own', async () => {
+    const lamp = await product(world.db)
+    const [abroad, beside] = [await store(world.db, { currency: 'JPY' }), await store(world.db, { currency: 'JPY' })]
+    const post = (storeId: string, priceMinor: number) =>
+      member.send<SightingRow>('POST', '/api/sightings', { body: sighting(lamp.id, storeId, { seenOn: today, priceMinor }) })
+    expect((await post(shop.id, 4500)).body.doubt).toBeNull()
+    // Ten times as many minor units, of a currency that has none below its main one (ISO 4217): no slipped decimal.
+    expect((await post(abroad.id, 45_000)).body.doubt).toBeNull()
+    const slipped = await post(beside.id, 4500)
+    expect(slipped.body.doubt?.code).toBe('slipped_decimal')
+    expect(slipped.body.doubt?.words).toContain('¥45,000')
+  })
+})
+
 describe('a sighting', () => {
   it('is not confirmed or disputed by the one who posted it', async () => {
     const body = seen()

@@ -4,6 +4,7 @@ import { doubtOf } from '../../../core/pricing/doubt.ts'
 import type { PriceRecord } from '../../../core/pricing/record.ts'
 import { judgePrice } from '../../../core/pricing/standing.ts'
 import { DipSign } from '../parts/signs.tsx'
+import { useStoreCurrency } from '../stores/store-currency.ts'
 import { PriceRule } from './price-rule.tsx'
 import type { SightingDraft } from './sighting-draft.ts'
 
@@ -20,7 +21,9 @@ interface Props {
 export function Judged({ draft, priceMinor, regularMinor, record, stores, currency }: Props): ReactElement {
   const { condition, storeId, seenOn } = draft
   const candidate = { productId: record.product.id, storeId, condition, priceMinor, printedRegularMinor: regularMinor, seenOn }
-  const doubt = doubtOf(candidate, record.sightings, { currency, othersThatDay: [] })
+  const currencyOf = useStoreCurrency()
+  const seen = record.sightings.filter((sighting) => currencyOf(sighting.storeId) === currency)
+  const doubt = doubtOf(candidate, seen, { currency, othersThatDay: [] })
   if (doubt)
     return (
       <Odd
