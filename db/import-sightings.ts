@@ -1,12 +1,12 @@
 import { sql, type Kysely, type Transaction } from 'kysely'
 import { KINDS } from '../core/catalog/kinds.ts'
-import { addDays, civilDateAt } from '../core/dates.ts'
+import { addDays, civilDateAt, type CivilDate } from '../core/dates.ts'
 import type { ImportFault } from '../core/exchange/data-set.ts'
 import type { SightingRow } from '../core/exchange/sighting-rows.ts'
 import type { JsonObject } from '../core/jobs/job.ts'
 import { checkSighting } from '../core/pricing/check-sighting.ts'
 import { doubtOf } from '../core/pricing/doubt.ts'
-import type { SeenPrice } from '../core/pricing/sighting.ts'
+import type { Doubt, SeenPrice } from '../core/pricing/sighting.ts'
 import type { Database } from './database.ts'
 import { stagedRows, type StagedDecision, type StagedRow } from './import-staging.ts'
 import { StaleImport, type CheckedRows, type ImportContext, type ImportTarget } from './import-target.ts'
@@ -51,7 +51,7 @@ async function check(db: Kysely<Database>, context: ImportContext, after: number
     else if (place.known !== null) decisions.push({ line: row.line, action: 'same', targetId: row.data.id, targetVersion: null, found: {} })
     else fresh.push({ ...row, productId: place.product_id ?? '', storeId: place.store_id ?? '' })
   }
-  return { rows: rows.length, faults, decisions: [...decisions, ...(await judged(db, fresh))] }
+  return { rows: rows.length, faults, decisions: [...decisions, ...(await judged(db, context, fresh, after))] }
 }
 
 /** What each row means: look-ups that end at a row or two of an index, one row each. */
@@ -117,39 +117,87 @@ function isSame(data: SightingRow, { known, product_id, store_id }: Place): bool
 
 type Fresh = StagedRow<SightingRow> & { productId: string; storeId: string }
 
-/** New rows with their doubts, in the order of their days: each is held against the record here and the rows beside it that came before. */
-async function judged(db: Kysely<Database>, fresh: readonly Fresh[]): Promise<StagedDecision[]> {
+/** New rows with their doubts, in the order of their days: each is held against the record here, the rows of earlier steps and those beside it. */
+async function judged(db: Kysely<Database>, context: ImportContext, fresh: readonly Fresh[], after: number): Promise<StagedDecision[]> {
   if (fresh.length === 0) return []
-  const record = await recordOf(db, fresh)
+  const record = await recordOf(db, context, fresh, after)
   const decisions: StagedDecision[] = []
   for (const { line, data, productId, storeId } of fresh.toSorted((a, b) => (a.data.seenOn < b.data.seenOn ? -1 : 1))) {
-    const seen = record.get(productId) ?? []
-    record.set(productId, seen)
+    const key = recordKey(productId, data.currency)
+    const seen = record.get(key) ?? []
+    record.set(key, seen)
     const doubt = doubtOf({ ...data, productId, storeId }, seen, { currency: data.currency, othersThatDay: [] })
-    seen.push({ ...data, id: `line ${line}`, storeId, reporterId: '', doubt, withdrawn: false, confirmations: 0, disputes: 0 })
+    seen.push(seenOf(line, data, storeId, doubt))
     const found: JsonObject = { productId, storeId, doubt: doubt === null ? null : { ...doubt } }
     decisions.push({ line, action: 'create', targetId: null, targetVersion: null, found })
   }
   return decisions
 }
 
-type Recorded = Omit<SeenPrice, 'doubt' | 'withdrawn' | 'confirmations' | 'disputes'> & { productId: string }
+const UNVOTED = { withdrawn: false, confirmations: 0, disputes: 0 }
 
-async function recordOf(db: Kysely<Database>, fresh: readonly Fresh[]): Promise<Map<string, SeenPrice[]>> {
+const seenOf = (line: number, data: SightingRow, storeId: string, doubt: Doubt | null): SeenPrice => ({
+  ...data,
+  ...UNVOTED,
+  id: `line ${line}`,
+  storeId,
+  reporterId: '',
+  doubt,
+})
+
+/** Amounts of two currencies compare with nothing: each product has a record for each. */
+const recordKey = (productId: string, currency: string): string => `${productId} ${currency}`
+
+async function recordOf(
+  db: Kysely<Database>,
+  context: ImportContext,
+  fresh: readonly Fresh[],
+  after: number,
+): Promise<Map<string, SeenPrice[]>> {
   const first = fresh.reduce((least, { data }) => (data.seenOn < least ? data.seenOn : least), fresh[0]?.data.seenOn ?? '')
-  const rows: Recorded[] = await db
+  const since = addDays(first, -RECORD_DAYS)
+  const productIds = [...new Set(fresh.map(({ productId }) => productId))]
+  const record = new Map<string, SeenPrice[]>()
+  const add = (key: string, seen: SeenPrice): void => {
+    const list = record.get(key)
+    if (list) list.push(seen)
+    else record.set(key, [seen])
+  }
+  const stored = await storedSince(db, context.currency, productIds, since)
+  for (const { productId, currency, ...seen } of stored) add(recordKey(productId, currency), { ...seen, ...UNVOTED, doubt: null })
+  for (const { line, data } of await judgedSince(db, context.jobId, productIds, since, after))
+    add(recordKey(data.productId, data.currency), seenOf(line, data, data.storeId, data.doubt))
+  return record
+}
+
+const storedSince = (db: Kysely<Database>, home: string, productIds: string[], since: CivilDate) =>
+  db
     .selectFrom('sighting')
-    .select(['id', 'product_id as productId', 'store_id as storeId', 'condition', 'price_minor as priceMinor'])
+    .innerJoin('store', 'store.id', 'sighting.store_id')
+    .select(['sighting.id', 'product_id as productId', 'store_id as storeId', 'condition', 'price_minor as priceMinor'])
     .select(['printed_regular_minor as printedRegularMinor', 'seen_on as seenOn', 'reporter_id as reporterId'])
-    .where('product_id', 'in', [...new Set(fresh.map(({ productId }) => productId))])
+    .select(sql<string>`coalesce(store.currency, ${home})`.as('currency'))
+    .where('product_id', 'in', productIds)
     .where('accepted', '=', true)
-    .where('seen_on', '>=', addDays(first, -RECORD_DAYS))
+    .where('seen_on', '>=', since)
     .orderBy('seen_on')
     .orderBy('received_at')
     .execute()
-  const counted = { doubt: null, withdrawn: false, confirmations: 0, disputes: 0 }
-  const byProduct = Map.groupBy(rows, ({ productId }) => productId)
-  return new Map([...byProduct].map(([id, seen]) => [id, seen.map(({ productId: _productId, ...one }) => ({ ...one, ...counted }))]))
+
+type JudgedRow = StagedRow<SightingRow & { productId: string; storeId: string; doubt: Doubt | null }>
+
+/** Rows of the same file that an earlier step judged: they are not stored yet. */
+async function judgedSince(
+  db: Kysely<Database>,
+  jobId: string,
+  productIds: string[],
+  since: CivilDate,
+  after: number,
+): Promise<JudgedRow[]> {
+  const { rows } = await sql<JudgedRow>`select line, data from import_row
+    where job_id = ${jobId} and line <= ${after} and action = 'create'
+      and data ->> 'productId' in (${sql.join(productIds)}) and data ->> 'seenOn' >= ${since} order by line`.execute(db)
+  return rows
 }
 
 /** A UUID of version 7 (RFC 9562, 5.7): the instant in milliseconds, the version, chance. */

@@ -215,6 +215,31 @@ describe('sightings of a file', () => {
     expect(wrong.outcome).toMatchObject({ applied: false })
   })
 
+  it('are judged against the rows before them, however far apart these stand', async () => {
+    const [seen, filler, shop] = [await product(world.db), await product(world.db), await store(world.db)]
+    // More rows lie between than are checked at once.
+    const between = Array.from({ length: 600 }, () => `${filler.name},${shop.name},shelf,5,${today()}`)
+    const csv = [
+      heading,
+      `${seen.name},${shop.name},shelf,49.99,${today()}`,
+      ...between,
+      `${seen.name},${shop.name},shelf,499.90,${today()}`,
+    ]
+    expect((await importFile(manager, csv.join('\n'), { set: 'sightings' })).outcome).toMatchObject({ applied: true, creates: 602 })
+    const kept = await world.db.selectFrom('sighting').select('doubt').where('product_id', '=', seen.id).orderBy('price_minor').execute()
+    expect(kept.map(({ doubt }) => doubt?.code ?? null)).toEqual([null, 'slipped_decimal'])
+  })
+
+  it('are not held against prices of another currency', async () => {
+    const [seen, here, abroad] = [await product(world.db), await store(world.db), await store(world.db, { currency: 'JPY' })]
+    const csv = [heading, `${seen.name},${here.name},shelf,45.00,${today()}`, `${seen.name},${abroad.name},shelf,45000,${today()}`].join(
+      '\n',
+    )
+    expect((await importFile(manager, csv, { set: 'sightings' })).outcome).toMatchObject({ applied: true, creates: 2 })
+    const kept = await world.db.selectFrom('sighting').select('doubt').where('product_id', '=', seen.id).execute()
+    expect(kept.map(({ doubt }) => doubt)).toEqual([null, null])
+  })
+
   it('are refused by row and column where product, store or day is not to be had', async () => {
     const [seen, gone, shop] = [await product(world.db), await product(world.db, { archived: true }), await store(world.db)]
     const csv = [heading, `No such,${shop.name},shelf,5,${today()}`, `${seen.name},Nowhere,shelf,5,${today()}`, `${gone.name},${shop.name},shelf,5,${today()}`, `${seen.name},${shop.name},shelf,5,2020-01-01`].join('\n') // prettier-ignore
