@@ -44,7 +44,7 @@ export async function listUndos(db: Kysely<Database>, viewer: Viewer): Promise<S
 }
 
 /**
- * Withdraws every standing sighting of a person. Must run in a transaction.
+ * Withdraws every standing sighting of a person. Must run in a transaction that a refusal undoes.
  *
  * Errors: `stale` where there are not as many as the manager was told before she said yes: nothing is done.
  */
@@ -58,29 +58,23 @@ export async function undoSightings(
   const reporter =
     isId(reporterId) && (await trx.selectFrom('person').select('id').where('id', '=', reporterId).where(manages(viewer)).executeTakeFirst())
   if (!reporter) return refuse({ code: 'not_found', message: 'There is no such person.' })
-  const standing = await trx
-    .selectFrom('sighting')
-    .select('id')
-    .where('reporter_id', '=', reporterId)
-    .where('withdrawn_at', 'is', null)
-    .orderBy('id')
-    .forUpdate()
-    .execute()
-  if (standing.length === 0) return refuse({ code: 'not_found', message: 'Nothing of this person stands: there is nothing to take back.' })
-  if (standing.length !== told) {
-    return refuse({ code: 'stale', field: 'sightings', message: `There are ${standing.length} by now. Look again, then take them back.` })
-  }
   const { id } = await trx
     .insertInto('sighting_undo')
     .values({ reporter_id: reporterId, undone_by: viewer.id, at, sightings: told })
     .returning('id')
     .executeTakeFirstOrThrow()
-  await trx
+  // What is counted is what was taken back: one that came a moment ago cannot slip in between.
+  const taken = await trx
     .updateTable('sighting')
     .set({ withdrawn_at: at, undo_id: id })
     .where('reporter_id', '=', reporterId)
     .where('withdrawn_at', 'is', null)
+    .returning('id')
     .execute()
+  if (taken.length === 0) return refuse({ code: 'not_found', message: 'Nothing of this person stands: there is nothing to take back.' })
+  if (taken.length !== told) {
+    return refuse({ code: 'stale', field: 'sightings', message: `There are ${taken.length} by now. Look again, then take them back.` })
+  }
   return ok(await getUndo(trx, id))
 }
 

@@ -1,3 +1,4 @@
+import { sql } from 'kysely'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { SightingRow } from '../../core/pricing/record.ts'
 import { createPerson } from '../../db/people.ts'
@@ -147,6 +148,23 @@ describe('all sightings of one person', () => {
     expect(back.status, back.text).toBe(200)
     expect(await standing(careless.personId)).toBe(4)
     expect((await manager.send('DELETE', `/api/moderation/undos/${undone.body.id}`)).status).toBe(409)
+  })
+
+  it('are not taken back where one more comes at that very moment', async () => {
+    const busy = await world.signIn('member')
+    for (let n = 0; n < 2; n += 1) await post(busy, { priceMinor: 5000 + n })
+    // The moment between counting and taking back, made sure of: what comes in it is written as the undo is.
+    await sql`create function one_more() returns trigger language plpgsql as $$ begin
+      insert into sighting (id, product_id, store_id, condition, price_minor, seen_on, evidence, reporter_id, received_at)
+      select gen_random_uuid(), product_id, store_id, condition, price_minor, seen_on, evidence, reporter_id, received_at
+      from sighting where reporter_id = new.reporter_id limit 1;
+      return null; end $$`.execute(world.db)
+    await sql`create trigger one_more after insert on sighting_undo for each row execute function one_more()`.execute(world.db)
+    const refused = await undo(busy.personId, 2)
+    await sql`drop function one_more cascade`.execute(world.db)
+    expect(refused.status).toBe(412)
+    expect(await standing(busy.personId)).toBe(2)
+    expect((await undo(busy.personId, 2)).status).toBe(201)
   })
 
   it('put back leave withdrawn what was withdrawn before, or by the reporter meanwhile', async () => {
