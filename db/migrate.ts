@@ -12,7 +12,7 @@ import { personUnits } from './migrations/2026-11-27-person-units.ts'
 import { pictures } from './migrations/2026-11-27-pictures.ts'
 import { search } from './migrations/2026-11-27-search.ts'
 import { workDeaths } from './migrations/2026-11-27-work-deaths.ts'
-import { stagedProducts } from './migrations/2026-11-27-staged-products.ts'
+import { stagedProducts } from './migrations/2026-11-28-staged-products.ts'
 
 /** In order of their names, which start with their day. A landed one is never edited. */
 export const MIGRATIONS: Record<string, Migration> = {
@@ -27,7 +27,7 @@ export const MIGRATIONS: Record<string, Migration> = {
   '2026-11-27-pictures': pictures,
   '2026-11-27-search': search,
   '2026-11-27-work-deaths': workDeaths,
-  '2026-11-27-staged-products': stagedProducts,
+  '2026-11-28-staged-products': stagedProducts,
 }
 
 const migratorOf = (db: Kysely<Database>): Migrator => new Migrator({ db, provider: { getMigrations: async () => MIGRATIONS } })
