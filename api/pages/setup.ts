@@ -1,6 +1,5 @@
 import { Hono } from 'hono'
 import { isCivilDate } from '../../core/dates.ts'
-import { lacksReadings } from '../../core/startup/reading-log.ts'
 import { startSetup, tickStep } from '../../db/setup-progress.ts'
 import { setupDrawing } from '../../db/setup-drawing.ts'
 import { addReading, removeReading } from '../../db/setup-readings.ts'
@@ -11,7 +10,7 @@ import type { Ctx, Env } from '../context.ts'
 import { keepPrivate, pagePolicy, setPolicy } from '../http/headers.ts'
 import { operation } from '../http/operation.ts'
 import type { OpenedSetup } from '../setup-links/open.ts'
-import { dayFault, NOT_TESTED, openSetupLink } from '../setup-links/open.ts'
+import { dayFault, openSetupLink, tickFault } from '../setup-links/open.ts'
 import { formOf } from './form.ts'
 import { readingIdOf, readReadingForm } from './reading-form.ts'
 
@@ -65,8 +64,8 @@ export const setupPages = new Hono<Env>()
     if (!opened.found) return gonePage(c, opened)
     const form = await formOf(c)
     const { step = '', done } = form
-    if (done === '1' && form['tested'] !== '1' && lacksReadings(step, opened.setup.readings))
-      return show(c, opened, token, [{ field: 'tested', message: NOT_TESTED }])
+    const fault = done === '1' ? tickFault(step, opened, form['tested'] === '1') : null
+    if (fault !== null) return show(c, opened, token, [{ field: 'tested', message: fault }])
     const ticked = await tickStep(c.get('db'), opened.setup.id, step, done === '1', opened.today)
     if (!ticked.ok) return show(c, opened, token, [{ field: 'step', message: ticked.refusal.message }])
     // A step that is done leads to the next one, at the top; one taken back is shown where it stands now.

@@ -1,5 +1,6 @@
 import { addDays, sayDate, yearOf, type CivilDate } from '../../core/dates.ts'
 import type { Install } from '../../core/install.ts'
+import { sayGate, stepGate } from '../../core/startup/step-gate.ts'
 import type { LinkedSetup } from '../../db/setups.ts'
 import { findLinkedSetup } from '../../db/setups.ts'
 import type { Ctx } from '../context.ts'
@@ -23,8 +24,11 @@ export async function openSetupLink(c: Ctx, token: string): Promise<OpenedSetup>
   return { found: true, setup, install, today }
 }
 
-/** What is said to who ticks a step for fish that the log does not bear out, and gives no word for it. */
-export const NOT_TESTED = 'No two good readings are in the log. Tick that you tested on paper, or write the two tests down first.'
+/** Why a step is not ticked with what the log holds, in words; null where nothing stands against it, or a word was given for what the log lacks. */
+export function tickFault(stepId: string, { setup, today }: Extract<OpenedSetup, { found: true }>, tested: boolean): string | null {
+  const gate = stepGate(stepId, { ...setup, today })
+  return gate === null || (tested && gate.against.length === 0) ? null : sayGate(gate, setup.units)
+}
 
 /** A test is of a day between the start and tomorrow, for it may be tomorrow already where the tank stands; null where the day is right. */
 export function dayFault(day: CivilDate, today: CivilDate, startedOn: CivilDate | null): string | null {

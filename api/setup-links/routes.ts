@@ -1,6 +1,5 @@
 import { Hono } from 'hono'
 import * as z from 'zod'
-import { lacksReadings } from '../../core/startup/reading-log.ts'
 import { ReadingInput, TickInput } from '../../core/startup/schema.ts'
 import { rowId } from '../../core/schema.ts'
 import { addReading, removeReading } from '../../db/setup-readings.ts'
@@ -13,7 +12,7 @@ import { operation } from '../http/operation.ts'
 import { invalid } from '../http/problem.ts'
 import { refused } from '../http/refusal.ts'
 import { valid } from '../http/valid.ts'
-import { dayFault, NOT_TESTED, openSetupLink } from './open.ts'
+import { dayFault, openSetupLink, tickFault } from './open.ts'
 
 const tag = 'Links'
 const ByReading = z.strictObject({ token: ByToken.shape.token, id: rowId('Id') })
@@ -52,7 +51,8 @@ export const setupLinkRoutes = new Hono<Env>()
       const opened = await openSetupLink(c, token)
       if (!opened.found) return linkRefused(c, opened.gone)
       const { done, tested } = c.req.valid('json')
-      if (done && !tested && lacksReadings(stepId, opened.setup.readings)) return invalid(c, 'tested', NOT_TESTED)
+      const fault = done ? tickFault(stepId, opened, tested) : null
+      if (fault !== null) return invalid(c, 'tested', fault)
       const ticked = await tickStep(c.get('db'), opened.setup.id, stepId, done, opened.today)
       return ticked.ok ? c.body(null, 204) : refused(c, ticked.refusal, 'stepId')
     },

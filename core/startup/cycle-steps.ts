@@ -10,14 +10,12 @@ import type { Step } from './setup-plan.ts'
 import { stepOf, type StartupSubject, type StepsMade } from './startup-subject.ts'
 import { doseOf, litres, tankFacts, type TankFacts } from './tank-facts.ts'
 import { isHeated, keptAt } from './temperatures.ts'
-import { afterWaterChanges, waterChangesNeeded } from './water-change.ts'
+import { afterWaterChanges, NITRATE_GOAL_MG_PER_L, waterChangesNeeded } from './water-change.ts'
 
 /** Share changed at the end of the cycle: a quarter of the nitrate stays (common practice). */
 const LARGE_CHANGE = 0.75
 /** Share changed on a day when active soil gives off too much (common practice). */
 const SOIL_CHANGE = 0.5
-/** Nitrate that the large change comes down to, mg/L (common practice). */
-const NITRATE_GOAL_MG_PER_L = 40
 /** A reading at which one change is not enough, as an example, mg/L. */
 const HIGH_NITRATE_MG_PER_L = 200
 

@@ -31,9 +31,6 @@ export function newestFigures(readings: readonly Reading[]): NewestFigures {
   return { ...figures, takenOn: newestFirst[0]?.takenOn ?? null }
 }
 
-/** Steps that stand on two good readings. */
-const ON_READINGS: readonly string[] = ['ready', 'first-fish']
-
 /**
  * True where the two newest days with both figures in the log follow one another and were good: ammonia and nitrite at 0.25 mg/L or less.
  *
@@ -51,10 +48,6 @@ export function twoGoodDays(readings: readonly Reading[]): boolean {
   return before !== undefined && last !== undefined && before[1] && last[1] && addDays(before[0], 1) === last[0]
 }
 
-/** A step for fish that the log does not bear out: ticked only by someone who says that it was tested on paper. @example lacksReadings('ready', []) // true */
-export const lacksReadings = (stepId: string, readings: readonly Reading[]): boolean =>
-  ON_READINGS.includes(stepId) && !twoGoodDays(readings)
-
 /**
  * Days by which the full tank was held too short, by the ticks of the fill and of the hold; 0 where it was held or is not over yet.
  *
@@ -62,7 +55,7 @@ export const lacksReadings = (stepId: string, readings: readonly Reading[]): boo
  *
  * @example leakHoldShortDays(plan, [{ stepId: 'leak-fill', on: '2026-11-01' }, { stepId: 'leak-hold', on: '2026-11-01' }]) // 1
  */
-export function leakHoldShortDays(plan: SetupPlan, ticks: ReadonlyArray<{ stepId: string; on: CivilDate }>): number {
+export function leakHoldShortDays(plan: Pick<SetupPlan, 'steps'>, ticks: ReadonlyArray<{ stepId: string; on: CivilDate }>): number {
   const on = (stepId: string): CivilDate | undefined => ticks.find((tick) => tick.stepId === stepId)?.on
   const [filled, held] = [on('leak-fill'), on('leak-hold')]
   if (filled === undefined || held === undefined) return 0

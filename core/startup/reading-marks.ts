@@ -4,7 +4,7 @@ import { caution } from './cautions.ts'
 import { READY_MG_PER_L } from './ready-reading.ts'
 import type { ReadingMarks } from './setup-plan.ts'
 import type { StartupSubject } from './startup-subject.ts'
-import { isHeated, limitC } from './temperatures.ts'
+import { isHeated, limitC, readC } from './temperatures.ts'
 
 /** Of a plan that states none. Chemistry: common practice. Temperatures: own, what most groups share; a false alarm asks, silence kills. */
 export const GENERAL_MARKS: ReadingMarks = {
@@ -27,8 +27,8 @@ export const AT_MARK = {
 
 /** The marks of one tank: its animals' temperatures, common practice for the rest. @example readingMarks(subject).dangerC // 32 */
 export function readingMarks(subject: StartupSubject): ReadingMarks {
-  const { lowestC, dangerC } = subject.conditions.livestock
-  return { ...GENERAL_MARKS, lowestC, dangerC, heated: isHeated(subject) }
+  const { lowestC, highestC, dangerC } = subject.conditions.livestock
+  return { ...GENERAL_MARKS, lowestC, highestC, dangerC, heated: isHeated(subject) }
 }
 
 export interface ReadingWarning {
@@ -97,7 +97,7 @@ function softness({ ph, khDegrees }: Pick<Reading, 'ph' | 'khDegrees'>, marks: R
 
 function temperature({ temperatureC }: Pick<Reading, 'temperatureC'>, { lowestC, dangerC, heated }: ReadingMarks): ReadingWarning[] {
   if (temperatureC === null) return []
-  const reads = phrase`The water reads ${quantity(temperatureC, 'degC', 1)}. `
+  const reads = phrase`The water reads ${readC(temperatureC)}. `
   if (temperatureC >= dangerC) {
     return [
       {

@@ -36,6 +36,8 @@ export interface ReadingMarks {
   lowestPh: number
   lowestKhDegrees: number
   lowestC: number
+  /** Most for animals to go in; absent in plans that were frozen without it, and then `dangerC` counts. */
+  highestC?: number
   /** Stop at this and above. */
   dangerC: number
   heated: boolean

@@ -4,6 +4,9 @@ import type { StartupSubject } from './startup-subject.ts'
 /** A limit keeps a digit: 32 °C is 89.6 °F, and 90 °F would be past it. @example sayQuantity(limitC(32), US) // '89.6 °F' */
 export const limitC = (celsius: number): Quantity => stated(celsius, 'degC', 1)
 
+/** A thermometer's reading, alike wherever it is told: 60 °F that were typed stay 60.0 °F. @example sayQuantity(readC(15.5556), US) // '60.0 °F' */
+export const readC = (celsius: number): Quantity => stated(celsius, 'degC', 1)
+
 /** Without a heater nothing holds a target: the animals' own range is all that can be asked. */
 export const isHeated = ({ gear }: StartupSubject): boolean => gear.heaters.length > 0
 

@@ -1,3 +1,6 @@
+/** Nitrate that the large change comes down to, mg/L (common practice). */
+export const NITRATE_GOAL_MG_PER_L = 40
+
 /**
  * Concentration left after equal water changes with clean water.
  *

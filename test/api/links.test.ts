@@ -269,7 +269,7 @@ describe('a setup link', () => {
     expect(await stored()).toEqual([])
   })
 
-  it('ticks a step for fish only with two good days in the log, or with a word for them', async () => {
+  it('ticks a step for fish only with a dose seen eaten and two good days in the log, or with a word for them; none against a newer test', async () => {
     const path = pathOf((await issued()).links?.setup)
     const tick = async (step: string, more = {}) => (await visitor.send('POST', `${path}/tick`, form({ step, done: '1', ...more }))).status
     const api = async (body: Record<string, boolean>) =>
@@ -277,10 +277,17 @@ describe('a setup link', () => {
     expect([await tick('ready'), await api({ done: true })]).toEqual([422, 422])
     expect([await tick('ready', { tested: '1' }), await api({ done: true, tested: true })]).toEqual([303, 204])
     expect(await tick('first-fish')).toBe(422)
-    for (const days of [-1, 0]) {
-      const taken = { takenOn: addDays(today(), days), ammonia: '0.25', nitrite: '0', note: '' }
+    const read = async (days: number, figures: Record<string, string>) => {
+      const taken = { takenOn: addDays(today(), days), note: '', ...figures }
       expect((await visitor.send('POST', `${path}/reading`, form(taken))).status).toBe(303)
     }
+    expect(await tick('first-ammonia')).toBe(303)
+    await read(0, { ammonia: '2', nitrite: '0' })
+    expect([await tick('first-fish', { tested: '1' }), await api({ done: true, tested: true })], 'ammonia at 2').toEqual([422, 422])
+    await read(0, { ammonia: '0.25', nitrite: '0' })
+    await read(1, { ammonia: '0.25', nitrite: '0', temperature: '60' })
+    expect(await tick('first-fish', { tested: '1' }), 'too cold').toBe(422)
+    await read(1, { temperature: '77' })
     expect(await tick('first-fish')).toBe(303)
   })
 

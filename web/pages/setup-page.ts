@@ -3,7 +3,7 @@ import type { Reading } from '../../core/quote/quote-view.ts'
 import type { AssembledBuild } from '../../core/quote/revision.ts'
 import type { SizingFigures } from '../../core/sizing/report.ts'
 import type { SetupPlan } from '../../core/startup/setup-plan.ts'
-import { lacksReadings } from '../../core/startup/reading-log.ts'
+import { stepGate } from '../../core/startup/step-gate.ts'
 import { DAY_ONE } from '../../core/startup/step-day.ts'
 import type { ReaderUnits } from '../../core/units/quantity.ts'
 import { sayPhrase } from '../../core/units/say.ts'
@@ -78,8 +78,8 @@ ${logOnPaper(props)}`,
 }
 
 /** The next step asks for the word itself, and tells its fault there. */
-const nextStepAsks = ({ plan, readings }: SetupPageProps, current: number | null): boolean =>
-  current !== null && lacksReadings(plan.steps[current]?.id ?? '', readings)
+const nextStepAsks = (props: SetupPageProps, current: number | null): boolean =>
+  current !== null && stepGate(props.plan.steps[current]?.id ?? '', props) !== null
 
 /** While the tank is still full the hold can be made good. */
 const shortHoldNow = (props: SetupPageProps): Markup | '' => (props.ticks.some((tick) => tick.stepId === 'drain') ? '' : shortHold(props))

@@ -1,5 +1,5 @@
-import { lacksReadings } from '../../core/startup/reading-log.ts'
 import type { Step } from '../../core/startup/setup-plan.ts'
+import { stepGate, type StepGate } from '../../core/startup/step-gate.ts'
 import type { Phrase, ReaderUnits } from '../../core/units/quantity.ts'
 import { sayPhrase } from '../../core/units/say.ts'
 import { dripLoopDrawing } from '../plots/drip-loop.ts'
@@ -23,14 +23,23 @@ ${amounts(step, props.units)}
 ${actions(step.actions, props.units)}
 ${step.caution === null ? '' : markup`<p class="caution">${step.caution}</p>`}
 <div class="told stop"><p class="told-head">${stopSign()}Stop and ask if</p><p>${sayPhrase(step.stopAndAsk, props.units)}</p><p class="ask">${contactLine(props.contact)}</p></div>
-<form class="go" method="post" action="${props.path}/tick"><input type="hidden" name="step" value="${step.id}"><input type="hidden" name="done" value="1">${lacksReadings(step.id, props.readings) ? testedOnPaper(props) : ''}<button class="btn main">${step.done}</button></form></article>`
+${tickForm(step, props)}</article>`
 }
 
-/** A step for fish that the log does not bear out is ticked only with a word for it. */
-function testedOnPaper({ faults }: SetupPageProps): Markup {
+/** The button; before it what the log lacks and the word that stands for it, or in its place what the newest readings say against it. */
+function tickForm(step: Step, props: SetupPageProps): Markup {
+  const gate = stepGate(step.id, props)
+  if (gate !== null && gate.against.length > 0)
+    return markup`<div class="told stop"><p class="told-head">${stopSign()}Not yet: the newest readings say otherwise.</p><ul class="plain">${gate.against.map((each) => markup`<li>${sayPhrase(each, props.units)}</li>`)}</ul><p>When it is put right, write down a new test first.</p></div>
+<p class="go"><a class="btn main" href="#readings">Write down a new test</a></p>`
+  return markup`<form class="go" method="post" action="${props.path}/tick"><input type="hidden" name="step" value="${step.id}"><input type="hidden" name="done" value="1">${gate === null ? '' : askForWord(gate, props)}<button class="btn main">${step.done}</button></form>`
+}
+
+/** A step that the log does not bear out is ticked only with a word for it. */
+function askForWord({ lacks, word }: StepGate, { faults, units }: SetupPageProps): Markup {
   const fault = faultOf(faults, 'tested')
-  return markup`<div class="told warn"><p class="told-head">No two good readings are in the log.</p><p>Without them fish may die. The last two days in it must show ammonia and nitrite at 0.25 mg/L or less, one day after the other. Write them down below first, or say that you have them:</p></div>
-<label class="check"><input type="checkbox" name="tested" value="1" required${fault === undefined ? '' : markup` aria-invalid="true" aria-describedby="tested-fault"`}><span>I tested on paper: both were 0.25 or less, two days running</span></label>${faultLine('tested', fault)}`
+  return markup`<div class="told warn"><p class="told-head">The log does not bear this out yet.</p><ul class="plain">${lacks.map((each) => markup`<li>${sayPhrase(each, units)}</li>`)}</ul><p>It keeps people and animals safe. Wait, or write the tests down below first, or say:</p></div>
+<label class="check"><input type="checkbox" name="tested" value="1" required${fault === undefined ? '' : markup` aria-invalid="true" aria-describedby="tested-fault"`}><span>${word}</span></label>${faultLine('tested', fault)}`
 }
 
 /** A step to read, on paper, before it is due or after it is done: all of its words but for the criterion. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Reading } from '../../../core/quote/quote-view.ts'
-import { leakHoldShortDays, lacksReadings, newestFigures, twoGoodDays } from '../../../core/startup/reading-log.ts'
+import { leakHoldShortDays, newestFigures, twoGoodDays } from '../../../core/startup/reading-log.ts'
 import { startupPlan } from '../../../core/startup/startup-plan.ts'
 import { sampleSubject } from './sample-subject.ts'
 
@@ -28,10 +28,6 @@ describe('two good days', () => {
     ['after bad ones', [at('2026-11-10', 6, 8), at('2026-11-20', 0, 0.1), at('2026-11-21', 0.1, 0)]],
     ['with a test of the temperature between', [at('2026-11-20', 0, 0), at('2026-11-21', 0, 0), at('2026-11-22', null, null)]],
   ])('are two %s', (_what, readings) => expect(twoGoodDays(readings)).toBe(true))
-
-  it('are asked of the steps for fish alone', () => {
-    expect(['ready', 'first-fish', 'level', 'daily-readings'].map((id) => lacksReadings(id, []))).toEqual([true, true, false, false])
-  })
 })
 
 it('takes of each figure the newest, and of one day the later', () => {

@@ -55,5 +55,10 @@ it('says temperatures in the reader’s units and never tells to unplug a heater
 })
 
 it('is frozen into the plan with the animals’ own temperatures', () => {
-  expect(startupPlan(sampleSubject()).marks).toEqual({ ...GENERAL_MARKS, lowestC: 22, dangerC: 32, heated: true })
+  expect(startupPlan(sampleSubject()).marks).toEqual({ ...GENERAL_MARKS, lowestC: 22, highestC: 28, dangerC: 32, heated: true })
+})
+
+it('tells a temperature as the log does: 60 °F that were typed stay 60.0 °F', () => {
+  const [warning] = readingWarnings({ ...nothing, temperatureC: (60 - 32) / 1.8 }, GENERAL_MARKS)
+  expect(sayPhrase(warning!.found, US)).toContain('The water reads 60.0 °F.')
 })

@@ -107,16 +107,25 @@ describe.each(['ready', 'first-fish'])('the step %s', (id) => {
   const index = steps.findIndex((step) => step.id === id)
   const [first] = setupProps(0).readings
   const good = ['2026-12-01', '2026-12-02'].map((takenOn) => ({ ...first!, id: takenOn, takenOn, ammoniaMgL: 0.25, nitriteMgL: 0 }))
-  it('asks for a word where the log has no two good days, and not where it has', () => {
-    const html = page(index)
-    expect(text(html)).toContain('No two good readings are in the log. Without them fish may die.')
+  const dose = { ...first!, takenOn: '2026-11-20', id: 'dose' }
+  it('asks for a word where the log has no two good days after a dose, and not where it has', () => {
+    const html = page(index, { readings: [] })
+    expect(text(html)).toContain('The log does not bear this out yet.')
     expect(html).toContain('<input type="checkbox" name="tested" value="1" required>')
     expect(html.match(/class="btn main"/g)).toHaveLength(1)
-    expect(page(index, { readings: good })).not.toContain('name="tested"')
-    expect(page(index, { readings: good.slice(1) })).toContain('name="tested"')
+    expect(page(index, { readings: [dose, ...good] })).not.toContain('name="tested"')
+    expect(page(index, { readings: good })).toContain('name="tested"')
+    expect(page(index, { readings: [dose, ...good.slice(1)] })).toContain('name="tested"')
+  })
+  it('cannot be ticked, with a word or without, while the newest test says otherwise', () => {
+    const html = page(index, { readings: [dose, ...good, { ...first!, takenOn: '2026-12-03', ammoniaMgL: 4.5 }] })
+    expect(text(html)).toContain('Not yet: the newest readings say otherwise. Ammonia reads 4.5 mg/L in the newest test.')
+    expect(html).not.toContain('name="tested"')
+    expect(html).not.toContain('name="done" value="1"')
+    expect(html).toContain('<a class="btn main" href="#readings">Write down a new test</a>')
   })
   it('says so at the box where it was left empty', () => {
-    const html = page(index, { faults: [{ field: 'tested', message: 'Tick that you tested.' }] })
+    const html = page(index, { readings: [], faults: [{ field: 'tested', message: 'Tick that you tested.' }] })
     expect(html).toContain('aria-describedby="tested-fault"')
     expect(html.match(/Tick that you tested\./g)).toHaveLength(1)
   })

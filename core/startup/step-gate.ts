@@ -1,0 +1,122 @@
+import type { CivilDate } from '../dates.ts'
+import type { Reading } from '../quote/quote-view.ts'
+import { phrase, type Phrase, type ReaderUnits } from '../units/quantity.ts'
+import { sayPhrase } from '../units/say.ts'
+import { leakHoldShortDays, newestFigures, twoGoodDays, type NewestFigures } from './reading-log.ts'
+import { figureAsRead, GENERAL_MARKS } from './reading-marks.ts'
+import { READY_MG_PER_L } from './ready-reading.ts'
+import type { SetupPlan } from './setup-plan.ts'
+import { limitC, readC } from './temperatures.ts'
+import { NITRATE_GOAL_MG_PER_L } from './water-change.ts'
+
+/** What a tick is judged by. */
+export interface SetupLog {
+  plan: Pick<SetupPlan, 'steps' | 'marks'>
+  ticks: ReadonlyArray<{ stepId: string; on: CivilDate }>
+  readings: readonly Reading[]
+  today: CivilDate
+}
+
+/** Why a step is not ticked at once. */
+export interface StepGate {
+  /** The newest readings say otherwise: no word helps against them, only a new test in the log. */
+  against: Phrase[]
+  /** What the log does not show, and a word may stand for. */
+  lacks: Phrase[]
+  /** That word, as the box says it. */
+  word: string
+}
+
+/**
+ * What stands between a step and its tick: readings against it, or readings and days that the log lacks. Null where nothing does.
+ *
+ * Units:  mg/L, °C. Errors: none; a step that stands on no reading has no gate.
+ * Source: the plan's own criteria (common practice): 0.25 mg/L two days running after a dose that was seen to be eaten, nitrate 40 mg/L, the hold.
+ *
+ * @example stepGate('ready', { plan, ticks: [], readings: [], today })?.lacks.length // 1: the first dose is not ticked
+ */
+export function stepGate(stepId: string, log: SetupLog): StepGate | null {
+  const gate = gateOf(stepId, log)
+  return gate === null || gate.against.length + gate.lacks.length === 0 ? null : gate
+}
+
+/** All of it in one line, for who is not on the page. @example sayGate(gate, METRIC) // 'The first ammonia dose is not ticked: …' */
+export function sayGate({ against, lacks, word }: StepGate, units: ReaderUnits): string {
+  const said = (against.length > 0 ? against : lacks).map((each) => sayPhrase(each, units)).join(' ')
+  return against.length > 0 ? `${said} Write down a new test first.` : `${said} Write it down first, or tick: ${word}.`
+}
+
+function gateOf(stepId: string, log: SetupLog): StepGate | null {
+  const newest = newestFigures(log.readings)
+  if (stepId === 'leak-hold') return { against: [], lacks: heldShort(log), word: 'It did stand full that long: the fill was ticked late' }
+  if (stepId === 'large-change')
+    return { against: nitrateOver(newest), lacks: nitrateUnread(log), word: 'I read nitrate after the change: it was 40 or less' }
+  if (stepId !== 'ready' && stepId !== 'first-fish') return null
+  return {
+    against: [...poisonOver(newest), ...(stepId === 'first-fish' ? [...nitrateOver(newest), ...outsideBand(newest, log.plan)] : [])],
+    lacks: notCycled(log),
+    word: `I tested on paper after the first dose: it was eaten, and then both were ${READY_MG_PER_L} or less, two days running`,
+  }
+}
+
+const tickedOn = ({ ticks }: SetupLog, stepId: string): CivilDate | undefined => ticks.find((tick) => tick.stepId === stepId)?.on
+
+function poisonOver({ ammoniaMgL, nitriteMgL }: NewestFigures): Phrase[] {
+  const over = (name: string, value: number | null): Phrase[] =>
+    value === null || value <= READY_MG_PER_L
+      ? []
+      : [phrase`${name} reads ${figureAsRead(value, 'mg/L')} in the newest test. It must be ${READY_MG_PER_L} mg/L or less.`]
+  return [...over('Ammonia', ammoniaMgL), ...over('Nitrite', nitriteMgL)]
+}
+
+const nitrateOver = ({ nitrateMgL }: NewestFigures): Phrase[] =>
+  nitrateMgL === null || nitrateMgL <= NITRATE_GOAL_MG_PER_L
+    ? []
+    : [
+        phrase`Nitrate reads ${figureAsRead(nitrateMgL, 'mg/L')} in the newest test. Above ${NITRATE_GOAL_MG_PER_L} mg/L: change three quarters of the water once more, and test again.`,
+      ]
+
+/** A plan frozen before the highest mark was part of it is judged by its danger mark. */
+function outsideBand({ temperatureC }: NewestFigures, { marks = GENERAL_MARKS }: SetupLog['plan']): Phrase[] {
+  const { lowestC, highestC, dangerC } = marks
+  const most = highestC ?? dangerC
+  if (temperatureC === null || (temperatureC >= lowestC && temperatureC <= most && temperatureC < dangerC)) return []
+  return [phrase`The water reads ${readC(temperatureC)} in the newest test. No fish goes in outside ${limitC(lowestC)} to ${limitC(most)}.`]
+}
+
+/** Days before the first dose say nothing: clean tap water reads zero of both. */
+function notCycled(log: SetupLog): Phrase[] {
+  const dosedOn = tickedOn(log, 'first-ammonia')
+  if (dosedOn === undefined) return [phrase`The first ammonia dose is not ticked: before it every reading of zero is only tap water.`]
+  const since = log.readings.filter(({ takenOn }) => takenOn >= dosedOn)
+  return [
+    ...(since.some((reading) => showsDose(reading, dosedOn))
+      ? []
+      : [
+          phrase`No test since the first dose shows that it was eaten: ammonia or nitrite above ${READY_MG_PER_L} mg/L, or on a later day nitrate above zero.`,
+        ]),
+    ...(twoGoodDays(since)
+      ? []
+      : [
+          phrase`The last two days tested since the first dose must show ammonia and nitrite at ${READY_MG_PER_L} mg/L or less, one day after the other.`,
+        ]),
+  ]
+}
+
+const above = (value: number | null, least: number): boolean => value !== null && value > least
+const showsDose = ({ takenOn, ammoniaMgL, nitriteMgL, nitrateMgL }: Reading, dosedOn: CivilDate): boolean =>
+  above(ammoniaMgL, READY_MG_PER_L) || above(nitriteMgL, READY_MG_PER_L) || (takenOn > dosedOn && above(nitrateMgL, 0))
+
+function nitrateUnread(log: SetupLog): Phrase[] {
+  const readyOn = tickedOn(log, 'ready')
+  const read = log.readings.some(({ takenOn, nitrateMgL }) => nitrateMgL !== null && (readyOn === undefined || takenOn >= readyOn))
+  return read ? [] : [phrase`No test of nitrate since the tank was ready is in the log.`]
+}
+
+function heldShort({ plan, ticks, today }: SetupLog): Phrase[] {
+  const others = ticks.filter(({ stepId }) => stepId !== 'leak-hold')
+  const short = leakHoldShortDays(plan, [...others, { stepId: 'leak-hold', on: today }])
+  if (short === 0) return []
+  const on = short === 1 ? 'until tomorrow' : `for ${short} more days`
+  return [phrase`The fill was ticked too short a time ago: a slow leak shows only with time. Leave it full ${on}.`]
+}
