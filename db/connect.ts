@@ -37,12 +37,12 @@ const POSTGRES_TYPES = {
 }
 
 /**
- * Opens the database: PostgreSQL at `databaseUrl` if given, else the embedded one in `dataDir`.
+ * Opens the database: PostgreSQL at `databaseUrl` if given, else the embedded one in `dataDir`. A test sets PostgreSQL a shorter limit.
  *
  * Errors: `FolderInUse` where another process holds the folder; the driver's own where the server cannot be reached (at the first query).
  */
-export async function connect(where: { databaseUrl?: string; dataDir?: string }): Promise<Connection> {
-  if (where.databaseUrl) return connectPostgres(where.databaseUrl)
+export async function connect(where: { databaseUrl?: string; dataDir?: string; statementLimitMs?: number }): Promise<Connection> {
+  if (where.databaseUrl) return connectPostgres(where.databaseUrl, where.statementLimitMs ?? STATEMENT_TIMEOUT_MS)
   if (!where.dataDir) throw new TypeError('connect needs a databaseUrl or a dataDir')
   return connectEmbedded(where.dataDir)
 }
@@ -87,7 +87,7 @@ async function vacuumTables(db: Kysely<Database>): Promise<void> {
   for (const { name } of rows) await sql`vacuum (analyze) ${sql.table(name)}`.execute(db)
 }
 
-function connectPostgres(databaseUrl: string): Connection {
+function connectPostgres(databaseUrl: string, statementLimitMs: number): Connection {
   const lanes = new Lanes((onclose) =>
     postgres(databaseUrl, {
       max: 1,
@@ -95,7 +95,7 @@ function connectPostgres(databaseUrl: string): Connection {
       connect_timeout: CONNECT_TIMEOUT_S,
       idle_timeout: ABANDONED_S,
       max_lifetime: null,
-      connection: { statement_timeout: STATEMENT_TIMEOUT_MS, idle_in_transaction_session_timeout: IDLE_IN_TRANSACTION_MS },
+      connection: { statement_timeout: statementLimitMs, idle_in_transaction_session_timeout: IDLE_IN_TRANSACTION_MS },
       types: POSTGRES_TYPES,
       onnotice: () => undefined,
     }),

@@ -1,4 +1,4 @@
-import type { Kysely } from 'kysely'
+import { sql, type Kysely } from 'kysely'
 import { Migrator, type Migration } from 'kysely/migration'
 import type { Database } from './database.ts'
 import { first } from './migrations/2026-11-26-first.ts'
@@ -11,6 +11,7 @@ import { people } from './migrations/2026-11-27-people.ts'
 import { personUnits } from './migrations/2026-11-27-person-units.ts'
 import { pictures } from './migrations/2026-11-27-pictures.ts'
 import { search } from './migrations/2026-11-27-search.ts'
+import { withoutLimits } from './without-limits.ts'
 import { workDeaths } from './migrations/2026-11-27-work-deaths.ts'
 import { stagedProducts } from './migrations/2026-11-28-staged-products.ts'
 
@@ -30,18 +31,26 @@ export const MIGRATIONS: Record<string, Migration> = {
   '2026-11-28-staged-products': stagedProducts,
 }
 
-const migratorOf = (db: Kysely<Database>): Migrator => new Migrator({ db, provider: { getMigrations: async () => MIGRATIONS } })
+/** Of two starts at once the second waits for the first. Any number would do, as long as no other lock here has it. */
+const ONE_AT_A_TIME = 20_261_126
+
+const migratorOf = (db: Kysely<Database>, migrations = MIGRATIONS): Migrator =>
+  new Migrator({ db, provider: { getMigrations: async () => migrations } })
 
 /**
  * Brings the database to this release's schema, all or nothing; a second run does nothing. Returns the names applied.
- * Its statements have no more time than any other (connect.ts): a change to many rows goes in steps.
+ * Its statements have the time that they need, as many rows as there may be. A test names migrations of its own.
  *
  * Errors: throws what the database said, nothing having changed; throws too where the database is of a later release.
  */
-export async function migrate(db: Kysely<Database>): Promise<string[]> {
-  const { error, results } = await migratorOf(db).migrateToLatest()
-  if (error !== undefined) throw new Error('The database could not be brought to this release. Nothing was changed.', { cause: error })
-  return (results ?? []).map((result) => result.migrationName)
+export async function migrate(db: Kysely<Database>, migrations: Record<string, Migration> = MIGRATIONS): Promise<string[]> {
+  return db.transaction().execute(async (trx) => {
+    await withoutLimits(trx)
+    await sql`select pg_advisory_xact_lock(${sql.lit(ONE_AT_A_TIME)})`.execute(trx)
+    const { error, results } = await migratorOf(trx, migrations).migrateToLatest()
+    if (error !== undefined) throw new Error('The database could not be brought to this release. Nothing was changed.', { cause: error })
+    return (results ?? []).map((result) => result.migrationName)
+  })
 }
 
 /** True when nothing is left to apply. */

@@ -14,6 +14,8 @@ export interface Lane {
   /** Those in flight that may take long: nothing short is put behind them. */
   long: number
   held: boolean
+  /** Its transaction has no limit: silence is work. */
+  patient: boolean
   lost: boolean
 }
 
@@ -42,6 +44,9 @@ const MOST_TEXTS = 1_000
 const HELD_UP_MS = 3 * WATCH_MS
 
 const lostError = (code: 'CONNECTION_CLOSED' | 'CONNECTION_ENDED', message: string): Error => Object.assign(new Error(message), { code })
+
+/** Said in a transaction that may take as long as it needs: the server sets it no limit, and it is waited for here as well. */
+export const WITHOUT_LIMIT = 'set local statement_timeout = 0'
 
 interface Turn {
   resolve(): void
@@ -90,6 +95,7 @@ export class Lanes {
     if (lane.lost) throw lostError('CONNECTION_CLOSED', 'The connection to the database was lost.')
     if (lane.inFlight === 0) lane.movedAtMs = performance.now()
     lane.inFlight += 1
+    if (text === WITHOUT_LIMIT) lane.patient = true
     try {
       return await lane.client.unsafe(text, [...parameters] as never[], { prepare: true })
     } finally {
@@ -109,6 +115,7 @@ export class Lanes {
 
   giveBack(lane: Lane): void {
     lane.held = false
+    lane.patient = false
     const next = this.#waiting.shift()
     if (next) next.resolve()
     else this.#held -= 1
@@ -158,6 +165,7 @@ export class Lanes {
       inFlight: 0,
       long: 0,
       held: false,
+      patient: false,
       lost: false,
     }
     this.#lanes.push(lane)
@@ -183,7 +191,7 @@ export class Lanes {
     for (const lane of this.#lanes) {
       if (heldUp) lane.movedAtMs = now
       const stillMs = now - lane.movedAtMs
-      if (lane.inFlight > 0 && stillMs > ANSWER_MS) {
+      if (lane.inFlight > 0 && stillMs > ANSWER_MS && !lane.patient) {
         this.lose(lane)
         this.#refuseWaiting(lostError('CONNECTION_CLOSED', 'The database has not answered for too long.'))
       } else if (lane.inFlight === 0 && !lane.held && (stillMs > IDLE_MS || now - lane.bornAtMs > LIFE_MS)) this.#drop(lane, 5)

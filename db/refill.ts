@@ -5,6 +5,7 @@ import { MIGRATIONS } from './migrate.ts'
 import type { SnapshotTable } from './snapshot.ts'
 import { executedMigrations } from './snapshot.ts'
 import { listTableNames, listTables, OWN_TABLES } from './stored-tables.ts'
+import { withoutLimits } from './without-limits.ts'
 
 /** What a copy says of itself before its rows. */
 export interface Refill {
@@ -40,6 +41,7 @@ export const unknownMigrations = (names: readonly string[]): string[] => names.f
  * Errors: RefillRefused where the tables of the copy are not those of its release, or a count differs; the database's own.
  */
 export async function refill(trx: Transaction<Database>, copy: Refill): Promise<void> {
+  await withoutLimits(trx)
   await dropEverything(trx)
   await migrateUpTo(trx, copy.migrations)
   await demandSameTables(trx, copy.tables)
