@@ -64,9 +64,10 @@ beforeAll(async () => {
     const path = decodeURIComponent(request.url ?? '/').split('?')[0] ?? '/'
     response.setHeader('content-security-policy', POLICY)
     if (path === '/pages.css') return response.setHeader('content-type', 'text/css').end(stylesheet)
+    if (path === '/mark.svg') return response.setHeader('content-type', 'image/svg+xml').end(readFileSync(join(web, 'app', 'mark.svg')))
     if (/^\/fonts\/[a-z]+\.woff2$/.test(path)) return response.setHeader('content-type', 'font/woff2').end(readFileSync(join(web, path)))
     const page = PAGES[path.slice(1)]
-    if (page === undefined) return response.writeHead(path === '/favicon.ico' ? 204 : 404).end()
+    if (page === undefined) return response.writeHead(404).end()
     return response.setHeader('content-type', 'text/html; charset=utf-8').end(String(page()))
   })
   await new Promise<void>((listening) => server.listen(0, '127.0.0.1', listening))
