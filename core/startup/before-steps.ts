@@ -1,7 +1,9 @@
 import { phrase } from '../units/quantity.ts'
+import { ammoniaPortion } from './ammonia-portion.ts'
 import { caution } from './cautions.ts'
 import { stepOf, type StartupSubject, type StepsMade } from './startup-subject.ts'
 import type { Step } from './setup-plan.ts'
+import { tankFacts } from './tank-facts.ts'
 
 /**
  * What to have at hand and what to look at before anything is lifted.
@@ -17,7 +19,8 @@ export function beforeSteps(subject: StartupSubject): StepsMade {
   return { steps, notComputed: [] }
 }
 
-function gather({ gear }: StartupSubject): Step {
+function gather(subject: StartupSubject): Step {
+  const { gear } = subject
   const missing = [
     gear.stand ? null : 'something level and strong to stand the tank on',
     gear.lights.length > 0 ? null : 'a light, if you want one',
@@ -29,6 +32,7 @@ function gather({ gear }: StartupSubject): Step {
     actions: [
       phrase`Unpack everything and look for cracks and chips. Run a gloved finger along every seam of the tank.`,
       phrase`Have ready: a spirit level as long as the tank, paper towels, dry towels, a hose, and two buckets that never held soap.`,
+      phrase`And for later steps: ${laterTools(subject)}.`,
       phrase`Read the makers' instructions, above all those of the heater and the filter.`,
       ...(missing.length > 0 ? [phrase`Not in this plan, so find it first: ${missing.join('; ')}.`] : []),
     ],
@@ -38,6 +42,21 @@ function gather({ gear }: StartupSubject): Step {
     earliestDay: 0,
     caution: caution('maker'),
   })
+}
+
+/** What the later steps take into the hand. */
+function laterTools(subject: StartupSubject): string {
+  const { value, stock } = ammoniaPortion(subject.gear, tankFacts(subject).waterL)
+  const weighed = stock || value.some((part) => typeof part !== 'string' && part.unit === 'g')
+  return [
+    'gloves',
+    'flat shims for the stand',
+    'tape to mark the water line',
+    'clips for the cords',
+    'a net',
+    ...(tankFacts(subject).planted ? ['tweezers for the plants'] : []),
+    weighed ? 'a scale that reads 0.1 g' : 'a syringe in mL',
+  ].join(', ')
 }
 
 function usedHeater(): Step {

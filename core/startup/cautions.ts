@@ -1,3 +1,6 @@
+/** How the device is called where nobody knows the reader's country. */
+const ANY_DEVICE = 'residual-current or ground-fault protection'
+
 /** The usual cautions, once, for screen and paper alike. Source: common practice; the texts are reviewed together and edited only here. */
 export interface Caution {
   id: CautionId
@@ -25,7 +28,7 @@ export const CAUTIONS: readonly Caution[] = [
   {
     id: 'siphon',
     title: 'Water that runs back',
-    text: 'An air pump below the water line needs a check valve. A canister or sump needs a siphon break and a drain-down trial before it is left alone.',
+    text: 'An air pump below the water line needs a check valve. With a canister or sump, water can run back when the power fails: a small hole near the water line in the pipe that returns it lets air in and stops that. Try it before you leave it alone: unplug the pump and watch that nothing overflows.',
   },
   {
     id: 'stand',
@@ -40,7 +43,7 @@ export const CAUTIONS: readonly Caution[] = [
   {
     id: 'protection',
     title: 'Mains and floor',
-    text: 'Use residual-current or ground-fault protection and press its test button first. The local electrical code and a licensed electrician decide about wiring; a licensed structural engineer decides about the floor. A floor finding is a screening, never an approval.',
+    text: `Use ${ANY_DEVICE} and press its test button first. The local electrical code and a licensed electrician decide about wiring; a licensed structural engineer decides about the floor. A floor finding is a screening, never an approval.`,
   },
   {
     id: 'maker',
@@ -55,3 +58,6 @@ export function caution(id: CautionId): string {
   if (found === undefined) throw new Error(`No caution ${id}`)
   return found.text
 }
+
+/** The caution of mains and floor with the device by one name, that of the reader's country. @example protectionCaution('GFCI') // 'Use a GFCI and press its test button first. …' */
+export const protectionCaution = (device: string): string => caution('protection').replace(ANY_DEVICE, `a ${device}`)

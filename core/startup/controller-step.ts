@@ -5,9 +5,13 @@ import type { Step } from './setup-plan.ts'
 import { stepOf, type StartupSubject } from './startup-subject.ts'
 import { limitC } from './temperatures.ts'
 
+/** Every heater comes with a controller outside the water, and gets its power through it. */
+export const isControlled = ({ gear: { heaters } }: StartupSubject): boolean =>
+  heaters.length > 0 && heaters.every(({ spec }) => spec.externalController === true)
+
 /**
  * The step that sets the controller outside the water, which switches a heater off whose own thermostat sticks. The sizing judged the build by it, so
- * it counts only once it is set and was seen to switch.
+ * it counts only once it is set and was seen to switch; it stands after the heaters are fixed, unplugged, and is what gives them power.
  *
  * Units:  cut-off and danger mark in °C, told in the reader's. `earliestDay` counts days from the start.
  * Errors: null where there is no heater, or one that no controller switches.
@@ -15,9 +19,10 @@ import { limitC } from './temperatures.ts'
  *
  * @example controllerStep(subject, 1)?.id // 'set-controller'
  */
-export function controllerStep({ gear, conditions }: StartupSubject, earliestDay: number): Step | null {
+export function controllerStep(subject: StartupSubject, earliestDay: number): Step | null {
+  if (!isControlled(subject)) return null
+  const { gear, conditions } = subject
   const heaters = gear.heaters
-  if (heaters.length === 0 || !heaters.every(({ spec }) => spec.externalController === true)) return null
   const count = heaters.reduce((sum, { quantity }) => sum + quantity, 0)
   const several = count > 1
   const it = several ? 'each heater' : 'the heater'
@@ -31,13 +36,15 @@ export function controllerStep({ gear, conditions }: StartupSubject, earliestDay
       ...(several ? [{ label: 'How many', value: phrase`${count} controllers, all set alike` }] : []),
     ],
     actions: [
+      phrase`Everything stays unplugged while hands are in: the filter too.`,
       phrase`Fix the sensor under water where it moves, a hand's width from ${it}, so that it cannot slip out: in the air it would let the heater run on.`,
-      phrase`Plug ${it} into ${several ? 'its' : 'the'} controller, and the controller into the outlet. Both cords hang in a drip loop, the controller above the water line.`,
+      phrase`Plug ${it} into ${several ? 'its' : 'the'} controller, which is not plugged in yet. Both cords hang in a drip loop, the controller above the water line.`,
+      phrase`Hands out and dry. Plug the filter in, then ${several ? 'each' : 'the'} controller, and set ${several ? 'all to the cut-off' : 'the cut-off'} above.`,
       phrase`Turn the cut-off below what the thermometer reads: the heater's lamp must go out. Turn it back to the figure above.`,
       phrase`Do it again on the first day of every month.`,
     ],
     howLong: several ? 'about 10 min each' : 'about 10 min',
-    stopAndAsk: phrase`the lamp stays on below the cut-off, or controller and thermometer are far apart. Unplug ${it} first, then ask.`,
+    stopAndAsk: phrase`the lamp stays on when the cut-off is set below what the thermometer reads, or controller and thermometer are far apart. Unplug ${it} first, then ask.`,
     done: several ? 'Done: each switched off, all set to the cut-off' : 'Done: it switched off, and is set to the cut-off',
     earliestDay,
     caution: caution('unplug'),

@@ -3,7 +3,9 @@ import type { Finding } from '../sizing/finding.ts'
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import { measuredIn } from '../units/reader.ts'
 import { METRIC, sayAtLeastLength, US } from '../units/say.ts'
-import { caution } from './cautions.ts'
+import { protectionCaution } from './cautions.ts'
+import { isControlled } from './controller-step.ts'
+import { protectiveDevice } from './protective-device.ts'
 import type { Step } from './setup-plan.ts'
 import { stepOf, type StartupSubject } from './startup-subject.ts'
 import { tankFacts, type TankFacts } from './tank-facts.ts'
@@ -50,7 +52,11 @@ export function dripLoopStep(subject: StartupSubject): Step | null {
     id: 'drip-loops',
     title: titleOf(state),
     why: phrase`Water runs down a cord. Hang each one lower than the outlet, and the water drips off before it gets there.`,
-    amounts: [{ label: 'How many', value: cordList(facts.cords) }, ...heights(subject), ...lengths(subject, state)],
+    amounts: [
+      { label: 'How many', value: phrase`${cordList(facts.cords)}${alsoCords(subject)}` },
+      ...heights(subject),
+      ...lengths(subject, state),
+    ],
     actions: [
       phrase`Leave everything unplugged.`,
       ...mends(state),
@@ -63,7 +69,7 @@ export function dripLoopStep(subject: StartupSubject): Step | null {
     done: state.noRoom ? `Done: outlet raised, ${hangs}` : state.tooShort ? `Done: every cord reaches, ${hangs}` : `Done: ${hangs}`,
     earliestDay: facts.holdDays,
     drawing: 'drip_loop',
-    caution: caution('protection'),
+    caution: protectionCaution(protectiveDevice(subject)),
   })
 }
 
@@ -84,6 +90,13 @@ function cordList(cords: TankFacts['cords']): Phrase {
   const total = cords.reduce((sum, cord) => sum + cord.count, 0)
   const names = cords.map((cord) => (cord.count > 1 ? `${cord.count} ${cord.what}s` : cord.what)).join(', ')
   return phrase`${total} ${total === 1 ? 'cord' : 'cords'}: ${names}`
+}
+
+/** Cords that are no appliance's: a strip's to the outlet, and a controller's beside that of its heater. */
+function alsoCords(subject: StartupSubject): string {
+  const heaters = subject.gear.heaters.reduce((sum, { quantity: count }) => sum + count, 0)
+  const controllers = heaters > 1 ? `those of the ${heaters} controllers` : 'that of the controller'
+  return `; and the power strip's own, where there is one${isControlled(subject) ? `, and ${controllers}` : ''}`
 }
 
 /** A canister's cord leaves it near the floor, below many outlets; a filter of a kind nobody stated may be one. */
@@ -116,9 +129,13 @@ function lengths(subject: StartupSubject, { finding, noRoom }: CordState): Step[
   const needed = { label: 'Cord needed', value: phrase`${atLeast(loop.neededMm, subject)} outside the water, from the rim` }
   const whose = {
     label: 'Reckoned for',
-    value: phrase`the wall outlet, ${quantity(loop.outletHeightMm, 'mm', 0)} above the floor and ${quantity(loop.distanceMm, 'mm', 0)} away. Plugged into a strip hung nearer the cords need less: there each loop hangs below the strip and below where it leaves the tank`,
+    value: phrase`the wall outlet, ${quantity(loop.outletHeightMm, 'mm', 0)} above the floor and ${quantity(loop.distanceMm, 'mm', 0)} away. It is what a cord needs that goes there by itself`,
   }
-  return finding === undefined ? [needed, whose] : [needed, whose, { label: 'Does it reach', value: reach(finding, subject) }]
+  const strip = {
+    label: 'With a strip',
+    value: phrase`two ways, each with its own loop. From the tank to the strip: measure with a string that hangs ${atLeast(LOOP_DROP_MM, subject)} below both. From the strip to the wall outlet: the strip's own cord, which is not counted above, hangs ${atLeast(LOOP_DROP_MM, subject)} below the outlet`,
+  }
+  return finding === undefined ? [needed, whose, strip] : [needed, whose, strip, { label: 'Does it reach', value: reach(finding, subject) }]
 }
 
 /** The sizing's own sentence about the cord that falls shortest, and what it comes to. */

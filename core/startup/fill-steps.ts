@@ -3,7 +3,7 @@ import { phrase, quantity, stated, type Phrase } from '../units/quantity.ts'
 import { specificGravity } from '../units/specific-gravity.ts'
 import { SALINITY } from '../water/sea-salinity.ts'
 import { caution } from './cautions.ts'
-import { controllerStep } from './controller-step.ts'
+import { controllerStep, isControlled } from './controller-step.ts'
 import { conditionerDose } from './conditioner-dose.ts'
 import { ammoniaFromChloramine, HIGHEST_RESIDUAL_MG_PER_L } from './disinfectant.ts'
 import type { Step } from './setup-plan.ts'
@@ -131,12 +131,15 @@ function mixSalt(subject: StartupSubject, { waterL, holdDays }: TankFacts): Step
   })
 }
 
-function warmUp({ gear, conditions, report }: StartupSubject, { holdDays }: TankFacts): Step {
+function warmUp(subject: StartupSubject, { holdDays }: TankFacts): Step {
+  const { gear, conditions, report } = subject
+  const controlled = isControlled(subject)
   const count = gear.heaters.reduce((sum, each) => sum + each.quantity, 0)
+  const heaters = count > 1 ? 'Heaters' : 'Heater'
   const power = report.figures.heaterPowerW
   return stepOf('fill', {
     id: 'heater',
-    title: count > 1 ? 'Heaters in water first, then power' : 'Heater in water first, then power',
+    title: controlled ? `${heaters} in water, no power yet` : `${heaters} in water first, then power`,
     why: phrase`A heater's glass must take the water's temperature before it gets hot, or it cracks${count > 1 ? '. Two are there so that one failing is no disaster' : ''}.`,
     amounts: [
       { label: 'Wait', value: phrase`15 to 30 min under water, unplugged` },
@@ -144,12 +147,17 @@ function warmUp({ gear, conditions, report }: StartupSubject, { holdDays }: Tank
       ...(power === undefined ? [] : [{ label: 'Power', value: phrase`${quantity(power, 'W', 0)} in all` }]),
     ],
     actions: [
+      phrase`Unplug the filter and all else before hands go in.`,
       phrase`Fix ${count > 1 ? 'each heater, one at each end' : 'the heater'} below the lowest water line, where water moves past it, clear of substrate and glass.`,
-      phrase`Wait. Set ${count > 1 ? 'all to the same figure' : 'the figure'}, then plug in. Check the drip loop once more.`,
+      controlled
+        ? phrase`Set ${count > 1 ? 'all to the same figure' : 'the figure'} and wait. ${count > 1 ? 'They get' : 'It gets'} power only through the controller, in the next step.`
+        : phrase`Set ${count > 1 ? 'all to the same figure' : 'the figure'} and wait. Hands out and dry: plug in heater and filter. Check the drip loop once more.`,
     ],
     howLong: '30 min',
-    stopAndAsk: phrase`the tube is cracked or has water in it, or the lamp never lights. Unplug first, then look.`,
-    done: 'Done: waited, set, plugged in',
+    stopAndAsk: controlled
+      ? phrase`the tube is cracked or has water in it. Leave it unplugged.`
+      : phrase`the tube is cracked or has water in it, or the lamp never lights. Unplug first, then look.`,
+    done: controlled ? 'Done: waited, set, still unplugged' : 'Done: waited, set, plugged in',
     earliestDay: holdDays,
     caution: caution('unplug'),
   })
@@ -172,6 +180,11 @@ function runIn(subject: StartupSubject, { holdDays }: TankFacts): Step {
     actions: [
       phrase`Read ${thermometer ?? 'the thermometer'} in the morning and in the evening${isHeated(subject) ? ', away from the heater' : ''}.${thermometer === undefined ? ' There is none in this plan: get one.' : ''}`,
       phrase`Look under the tank, at the hoses and at the paper. Press TEST again.`,
+      ...(subject.gear.filters.length > 0
+        ? [
+            phrase`With dry hands unplug the filter for ten minutes and watch: no water may come to the floor. Plug in: it must run again by itself.`,
+          ]
+        : []),
     ],
     howLong: 'one day',
     stopAndAsk: isHeated(subject)

@@ -1,6 +1,7 @@
 import { liftPeople } from '../sizing/empty-lift.ts'
 import { phrase, quantity } from '../units/quantity.ts'
-import { caution } from './cautions.ts'
+import { caution, protectionCaution } from './cautions.ts'
+import { protectiveDevice } from './protective-device.ts'
 import type { Step } from './setup-plan.ts'
 import { stepOf, type StartupSubject, type StepsMade } from './startup-subject.ts'
 
@@ -20,7 +21,8 @@ export function placeSteps(subject: StartupSubject): StepsMade {
   return { steps: [placeStand(subject), level(subject), bedGlass(subject), liftTank(subject)], notComputed }
 }
 
-function placeStand({ gear, report }: StartupSubject): Step {
+function placeStand(subject: StartupSubject): Step {
+  const { gear, report } = subject
   const mass = report.figures.brimMassKg
   const hoses = gear.filters.some((each) => each.spec.type === 'canister' || each.spec.type === 'hang_on')
   const floor = report.findings.find((finding) => finding.check === 'floor_load')
@@ -45,14 +47,16 @@ function placeStand({ gear, report }: StartupSubject): Step {
     stopAndAsk: phrase`the floor sags or bounces, the place is a balcony, a mobile home or an upper floor you do not know, or the house has rules about it.`,
     done: 'Done: it stands where it will stay',
     earliestDay: 0,
-    caution: caution('protection'),
+    caution: protectionCaution(protectiveDevice(subject)),
   })
 }
+
+const levelTitle = ({ stand }: StartupSubject['gear']): string => (stand ? 'Level the stand' : 'Level the support')
 
 function level({ gear }: StartupSubject): Step {
   return stepOf('place', {
     id: 'level',
-    title: gear.stand ? 'Level the stand' : 'Level the support',
+    title: levelTitle(gear),
     why: phrase`A twist puts a seam under tension that no glue was made for. Water shows every tilt for years.`,
     amounts: [
       { label: 'Over the length', value: phrase`at most 3 mm (1/8 in)` },
@@ -112,7 +116,7 @@ function liftTank({ gear, report }: StartupSubject): Step {
       phrase`Check the level again on the tank's rim.`,
     ],
     howLong: 'about 15 min',
-    stopAndAsk: phrase`it hangs over the stand anywhere, or the level changed by more than the figures of the step before.`,
+    stopAndAsk: phrase`it hangs over the stand anywhere, or the level changed by more than the figures of the step “${levelTitle(gear)}”.`,
     done: 'Done: on the stand, edges in line, still level',
     earliestDay: 0,
     caution: caution('lifting'),

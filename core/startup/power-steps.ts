@@ -1,13 +1,11 @@
 import { phrase } from '../units/quantity.ts'
-import { caution } from './cautions.ts'
+import { protectionCaution } from './cautions.ts'
 import { dripLoopNotComputed, dripLoopStep } from './drip-loop-step.ts'
+import { protectiveDevice } from './protective-device.ts'
 import type { Step } from './setup-plan.ts'
 import { stepOf, type StartupSubject, type StepsMade } from './startup-subject.ts'
 import { isHeated } from './temperatures.ts'
 import { tankFacts, type TankFacts } from './tank-facts.ts'
-
-/** Countries where the device is called a GFCI. */
-const GFCI_COUNTRIES = ['US', 'CA', 'MX']
 
 /**
  * Drip loops and the protective device, before anything is switched on.
@@ -23,8 +21,8 @@ export function powerSteps(subject: StartupSubject): StepsMade {
 }
 
 function protection(subject: StartupSubject, { holdDays }: TankFacts): Step {
-  const { gear, conditions, install } = subject
-  const device = install === undefined ? 'protective device' : GFCI_COUNTRIES.includes(install.country) ? 'GFCI' : 'residual-current device'
+  const { gear, conditions } = subject
+  const device = protectiveDevice(subject)
   const strip = gear.power.find((each) => each.spec.protective === true)
   const present = strip !== undefined || conditions.circuitProtected
   return stepOf('power', {
@@ -50,6 +48,6 @@ function protection(subject: StartupSubject, { holdDays }: TankFacts): Step {
     stopAndAsk: phrase`the lamp stays on, it will not reset, or it trips by itself. Use nothing on that outlet; a licensed electrician decides.`,
     done: present ? 'Done: TEST cuts, RESET brings back' : 'Done: a protective device is in and tested',
     earliestDay: holdDays,
-    caution: caution('protection'),
+    caution: protectionCaution(protectiveDevice(subject)),
   })
 }

@@ -32,6 +32,7 @@ it('says at what to cut off, what the danger is, how to see it work and when to 
   expect(amountIn(step, 'Danger mark', US)).toContain('89.6 °F')
   expect(actionsIn(step)).toContain('first day of every month')
   expect(textOf(step)).toContain('Unplug the heater first')
+  expect(textOf(step)).toContain('the lamp stays on when the cut-off is set below what the thermometer reads')
   expect(step.caution).toMatch(/unplug everything before hands go in/i)
 })
 
@@ -39,4 +40,20 @@ it('speaks of each where there are several', () => {
   const step = stepFor(sampleSubject({ gear: { heaters: [heater(true, 2)] } }), 'set-controller')
   expect(amountIn(step, 'How many')).toBe('2 controllers, all set alike')
   expect(step.title).toBe('Set the controllers, and see each switch off')
+})
+
+it.each([1, 2])('gives %d heaters no power before the controller, and asks to unplug wherever hands go in', (quantity) => {
+  const subject = sampleSubject({ gear: { heaters: [heater(true, quantity)] } })
+  const [fix, set] = [stepFor(subject, 'heater'), stepFor(subject, 'set-controller')]
+  expect(fix.done).toBe('Done: waited, set, still unplugged')
+  expect(textOf(fix).toLowerCase()).not.toContain('plug in heater')
+  expect(actionsIn(fix)).toContain('power only through the controller, in the next step')
+  expect(actionsIn(fix)).toMatch(/^Unplug the filter and all else before hands go in/)
+  expect(actionsIn(set)).toMatch(/^Everything stays unplugged while hands are in/)
+  expect(actionsIn(set).indexOf('which is not plugged in yet')).toBeLessThan(actionsIn(set).indexOf('Hands out and dry'))
+})
+
+it('leaves a heater without a controller to be plugged in after its wait', () => {
+  const step = stepFor(sampleSubject({ gear: { heaters: [heater(false)] } }), 'heater')
+  expect(actionsIn(step)).toContain('Hands out and dry: plug in heater and filter.')
 })

@@ -95,3 +95,11 @@ it('says how to measure where the tank is not known', () => {
   expect(amountIn(stepFor(subject, 'drip-loops'), 'Cord needed')).toMatch(/^measure: a string/)
   expect(startupPlan(subject).notComputed.join(' ')).toContain('heights of tank and outlet are not known')
 })
+
+it('counts the ways with a strip apart: to the strip, and its own cord to the outlet', () => {
+  const step = loops({
+    gear: { heaters: [{ name: 'Torvane', quantity: 2, spec: { powerW: 100, cordMm: 2400, externalController: true } }] },
+  })
+  expect(amountIn(step, 'With a strip')).toMatch(/From the tank to the strip: .* From the strip to the wall outlet: the strip's own cord/)
+  expect(amountIn(step, 'How many')).toContain("the power strip's own, where there is one, and those of the 2 controllers")
+})

@@ -95,7 +95,7 @@ describe('amounts', () => {
 
   it('gives the cord that a loop needs outside the water', () => {
     const step = stepIn({}, 'drip-loops')
-    expect(amount(step, 'How many')).toBe('4 cords: 2 heaters, filter, light')
+    expect(amount(step, 'How many')).toBe("4 cords: 2 heaters, filter, light; and the power strip's own, where there is one")
     expect(amount(step, 'Cord needed')).toBe('170 cm (67 in) outside the water, from the rim')
     expect(amount(step, 'How low')).toBe('lowest point at least 10 cm (4 in) under the outlet it is plugged into')
   })
