@@ -12,6 +12,7 @@ it('a setting that two people changed is told as its field shows it, never as it
   expect(spellSetting({ ...install, units: { system: 'metric', gallon: 'imperial', decimal: ',' } }, 'units')).toBe(
     'cm, L, °C; imperial gallon; decimal comma',
   )
+  expect(spellSetting({ ...install, mode: 'store' }, 'mode')).toBe('Store')
   expect(spellSetting(install, 'paper')).toBe('A4')
   expect(spellSetting(install, 'energyPriceMinor')).toBe('$0.1734')
   expect([spellSetting(install, 'circuitVoltageV'), spellSetting(install, 'circuitCurrentA')]).toEqual(['120 V', '15 A'])

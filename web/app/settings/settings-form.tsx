@@ -10,10 +10,11 @@ import { mergeTyped } from '../parts/merge.ts'
 import { ErrorNotice } from '../parts/states.tsx'
 import { sessionQuery } from '../session/session.ts'
 import { SettingsPlace, SettingsPower, SettingsUnits } from './settings-fields.tsx'
+import { ModeDialog, SettingsMode } from './settings-mode.tsx'
 import { spellSetting } from './spell-setting.ts'
 
 const LABELS: Record<keyof InstallSettings, string> = {
-  name: 'Name', mode: 'Mode', currency: 'Currency', country: 'Country', timeZone: 'Time zone', units: 'Units', contact: 'Contact', paper: 'Paper', energyPriceMinor: 'Price of a kilowatt hour',
+  name: 'Name', mode: 'This place is a', currency: 'Currency', country: 'Country', timeZone: 'Time zone', units: 'Units', contact: 'Contact', paper: 'Paper', energyPriceMinor: 'Price of a kilowatt hour',
   circuitVoltageV: 'Circuit voltage', circuitCurrentA: 'Circuit current',
 } // prettier-ignore
 
@@ -26,8 +27,10 @@ export function SettingsForm({ read, reload }: { read: Read; reload: () => Promi
   const [draft, setDraft] = useState(read.value)
   const [typed, setTyped] = useState<Faults>({})
   const [clashes, setClashes] = useState<Clash[] | null>(null)
+  const [modeAsked, setModeAsked] = useState(false)
   const save = useMutation({
     mutationFn: () => updateInstall(draft, based.etag),
+    onSettled: () => setModeAsked(false),
     onSuccess: async () => {
       setClashes(null)
       const newest = await reload()
@@ -59,10 +62,13 @@ export function SettingsForm({ read, reload }: { read: Read; reload: () => Promi
       noValidate
       onSubmit={(event) => {
         event.preventDefault()
-        if (bad === 0 && !save.isPending) save.mutate()
+        if (bad > 0 || save.isPending) return
+        if (draft.mode === based.value.mode) save.mutate()
+        else setModeAsked(true)
       }}
     >
       <SettingsPlace draft={draft} faults={faults} set={set} />
+      <SettingsMode draft={draft} faults={faults} set={set} />
       <SettingsUnits draft={draft} faults={faults} set={set} />
       <SettingsPower draft={draft} faults={faults} set={set} onFault={(field, fault) => setTyped({ ...typed, [field]: fault ?? '' })} />
       {stale ? (
@@ -79,6 +85,12 @@ export function SettingsForm({ read, reload }: { read: Read; reload: () => Promi
         <output>{save.isSuccess ? 'Saved.' : ''}</output>
         {bad > 0 && <span className="reason">A figure above needs another look.</span>}
       </p>
+      <ModeDialog
+        asked={modeAsked ? draft.mode : null}
+        busy={save.isPending}
+        onClose={() => setModeAsked(false)}
+        onChange={() => save.mutate()}
+      />
     </form>
   )
 }

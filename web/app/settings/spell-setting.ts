@@ -10,6 +10,7 @@ import { spellUnits } from '../parts/units-fields.tsx'
 export function spellSetting(install: InstallSettings, key: keyof InstallSettings): string {
   const { units, paper, energyPriceMinor, currency } = install
   if (key === 'units') return spellUnits(units)
+  if (key === 'mode') return install.mode === 'club' ? 'Club' : 'Store'
   if (key === 'paper') return paper === 'a4' ? 'A4' : 'US Letter'
   if (key === 'energyPriceMinor') return sayUnitPrice(energyPriceMinor, currency)
   if (key === 'circuitVoltageV') return `${install[key]} V`
