@@ -7,7 +7,8 @@ import type { Column } from '../parts/ruled-table.tsx'
 interface Setting {
   /** One's own role and account are changed by another manager. */
   myId: string
-  onChange: (person: PersonRow, body: { role?: Role; disabled?: boolean }) => void
+  onRole: (person: PersonRow, role: Role) => void
+  onLetIn: (person: PersonRow) => void
   onDisable: (person: PersonRow) => void
   onPassword: (person: PersonRow) => void
 }
@@ -19,15 +20,11 @@ export const peopleColumns = (setting: Setting): Array<Column<PersonRow>> => [
   { key: 'state', head: 'State', end: true, phone: 'state', cell: (person) => stateCell(person, setting) },
 ]
 
-function roleCell(person: PersonRow, { myId, onChange }: Setting): ReactNode {
+function roleCell(person: PersonRow, { myId, onRole }: Setting): ReactNode {
   if (person.id === myId) return person.role
   return (
     <div className="entry">
-      <select
-        aria-label={`Role of ${person.name}`}
-        value={person.role}
-        onChange={(event) => onChange(person, { role: event.target.value as Role })}
-      >
+      <select aria-label={`Role of ${person.name}`} value={person.role} onChange={(event) => onRole(person, event.target.value as Role)}>
         {ROLES.map((role) => (
           <option key={role} value={role}>
             {role}
@@ -38,7 +35,7 @@ function roleCell(person: PersonRow, { myId, onChange }: Setting): ReactNode {
   )
 }
 
-function stateCell(person: PersonRow, { myId, onChange, onDisable, onPassword }: Setting): ReactElement | string {
+function stateCell(person: PersonRow, { myId, onLetIn, onDisable, onPassword }: Setting): ReactElement | string {
   if (person.id === myId) return 'signed in'
   if (!person.disabled) {
     return (
@@ -55,7 +52,7 @@ function stateCell(person: PersonRow, { myId, onChange, onDisable, onPassword }:
   return (
     <>
       disabled{' '}
-      <Button small aria-label={`Let in again: ${person.name}`} onClick={() => onChange(person, { disabled: false })}>
+      <Button small aria-label={`Let in again: ${person.name}`} onClick={() => onLetIn(person)}>
         Let in again
       </Button>
     </>

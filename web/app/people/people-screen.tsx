@@ -12,6 +12,7 @@ import { InviteForm } from './invite-form.tsx'
 import { PasswordLinkDialog } from './password-link-dialog.tsx'
 import { OpenInvitations } from './open-invitations.tsx'
 import { peopleColumns } from './people-columns.tsx'
+import { RoleDialog, type RoleChange } from './role-dialog.tsx'
 import './people.css'
 
 /** Who may sign in, as what. */
@@ -21,14 +22,22 @@ export function PeopleScreen(): ReactElement {
   const me = usePerson()
   const [forgot, setForgot] = useState<PersonRow | null>(null)
   const [asked, setAsked] = useState<PersonRow | null>(null)
+  const [roleAsked, setRoleAsked] = useState<RoleChange | null>(null)
   const change = useMutation({
     mutationFn: ({ person, body }: { person: PersonRow; body: { role?: Role; disabled?: boolean } }) => changePerson(person, body),
     onSettled: () => queries.invalidateQueries({ queryKey: ['people'] }),
-    onSuccess: () => setAsked(null),
+    onSuccess: () => {
+      setAsked(null)
+      setRoleAsked(null)
+    },
   })
   const columns = peopleColumns({
     myId: me.id,
-    onChange: (person, body) => change.mutate({ person, body }),
+    onRole: (person, role) => {
+      change.reset()
+      setRoleAsked({ person, role })
+    },
+    onLetIn: (person) => change.mutate({ person, body: { disabled: false } }),
     onDisable: setAsked,
     onPassword: setForgot,
   })
@@ -54,10 +63,24 @@ export function PeopleScreen(): ReactElement {
           <h2 id="people-head">Accounts</h2>
           {people.data && <p className="quiet">{people.data.length === 1 ? 'One account' : `${people.data.length} accounts`}</p>}
         </div>
-        <ErrorNotice error={people.error ?? (asked ? null : change.error)} onRetry={() => void people.refetch()} retryWords="Read again" />
+        <ErrorNotice
+          error={people.error ?? (asked || roleAsked ? null : change.error)}
+          onRetry={() => void people.refetch()}
+          retryWords="Read again"
+        />
         {people.isPending && <LoadingRows what="the accounts" />}
         {people.data && <RuledTable caption="Accounts" columns={columns} rows={people.data} rowKey={({ id }) => id} />}
       </section>
+      <RoleDialog
+        asked={roleAsked}
+        busy={change.isPending}
+        error={change.error}
+        onClose={() => {
+          setRoleAsked(null)
+          change.reset()
+        }}
+        onChange={({ person, role }) => change.mutate({ person, body: { role } })}
+      />
       <PasswordLinkDialog person={forgot} onClose={() => setForgot(null)} />
       <DisableDialog
         name={asked?.name ?? null}
