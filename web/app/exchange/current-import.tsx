@@ -94,7 +94,6 @@ function Ended({ view, busy, onWrite }: { view: ImportView; busy: boolean; onWri
           <span className="reason">All of it at once, or nothing. Kept for a day.</span>
         </p>
       )}
-      {outcome?.ready && due === 0 && <p>All of it is here already, just as the file says. There is nothing to write.</p>}
       {faults.length > 0 && (
         <>
           <p>

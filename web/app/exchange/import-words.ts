@@ -39,8 +39,10 @@ export function endWords({ state, outcome, words }: Pick<ImportView, 'state' | '
   if (outcome === null) return 'Not ended yet'
   const { applied, ready, faults, more, creates, updates, unchanged } = outcome
   if (applied) return `Written: ${figure(creates)} new, ${figure(updates)} changed, ${figure(unchanged)} as they were`
-  if (faults > 0)
-    return `Nothing written: ${figure(faults)}${more ? ' or more' : ''} ${faults === 1 && !more ? 'fault' : 'faults'} in ${rows(outcome.rows)}`
+  const counted = `${figure(faults)}${more ? ' or more' : ''} ${faults === 1 && !more ? 'fault' : 'faults'}`
+  if (faults > 0 && outcome.rows === 0) return `Nothing written: ${counted} in the heading`
+  if (faults > 0) return `Nothing written: ${counted} in ${rows(outcome.rows)}`
+  if (creates + updates === 0) return 'Tried, without a fault. Nothing to write: all of it is here already.'
   return ready ? 'Tried, without a fault. Waits to be written.' : 'Tried, without a fault, and not written.'
 }
 
