@@ -37,10 +37,15 @@ describe('the form of a store', () => {
     expect(Object.keys(readStoreDraft(draft, 'USD', US).faults).toSorted()).toEqual([
       'delivery.feeMinor',
       'delivery.freeOverMinor',
-      'delivery.oversizeMinor',
       'name',
       'taxBasisPoints',
     ])
+  })
+  it('takes no word of an oversize surcharge for none', () => {
+    const typed = { ...draftOfStore(store, 'USD', US), oversize: ' ' }
+    const { body, faults } = readStoreDraft(typed, 'USD', US)
+    expect([faults, body.delivery]).toEqual([{}, { ...store.delivery, oversizeMinor: 0 }])
+    expect(draftOfStore({ ...store, ...body }, 'USD', US).oversize).toBe('')
   })
   it('keeps a rate with three decimals, and refuses what it could not keep', () => {
     const typed = (taxPercent: string) => readStoreDraft({ ...draftOfStore(store, 'USD', US), taxPercent }, 'USD', US)

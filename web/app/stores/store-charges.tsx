@@ -102,11 +102,12 @@ function DeliveryFees({ draft, faults, set }: StorePartProps): ReactElement {
       )}
       <TextField
         {...money}
+        required={false}
         label="Oversize surcharge"
         value={draft.oversize}
         onChange={(oversize) => set({ oversize })}
         fault={faults['delivery.oversizeMinor']}
-        help="On top, once an order with oversize goods."
+        help="On top, once an order with oversize goods. Left open: none."
       />
     </div>
   )

@@ -72,7 +72,7 @@ export function draftOfStore(store: Store, home: string, { decimal }: Pick<Reade
     deliveryKind: delivery.kind,
     fee: delivery.kind === 'pickup_only' ? '' : money(delivery.feeMinor),
     freeOver: delivery.kind === 'free_over' ? money(delivery.freeOverMinor) : '',
-    oversize: delivery.kind === 'pickup_only' ? '' : money(delivery.oversizeMinor),
+    oversize: delivery.kind === 'pickup_only' || delivery.oversizeMinor === 0 ? '' : money(delivery.oversizeMinor),
     returnDays: store.returnDays === null ? '' : String(store.returnDays),
     warrantyMonths: store.warrantyMonths == null ? '' : String(store.warrantyMonths),
     currency: store.currency ?? '',
@@ -93,7 +93,8 @@ function readDelivery(draft: StoreDraft, currency: string, decimal: ReaderUnits[
     return read.value ?? 0
   }
   const feeMinor = amount(draft.fee, 'delivery.feeMinor', 'Delivery fee', 0)
-  const oversizeMinor = amount(draft.oversize, 'delivery.oversizeMinor', 'Oversize surcharge', 0)
+  // A surcharge that nobody named is none.
+  const oversizeMinor = draft.oversize.trim() === '' ? 0 : amount(draft.oversize, 'delivery.oversizeMinor', 'Oversize surcharge', 0)
   if (draft.deliveryKind === 'flat') return { kind: 'flat', feeMinor, oversizeMinor }
   return { kind: 'free_over', feeMinor, oversizeMinor, freeOverMinor: amount(draft.freeOver, 'delivery.freeOverMinor', 'Free from', 1) }
 }
