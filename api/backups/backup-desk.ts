@@ -1,4 +1,4 @@
-import { join } from 'node:path'
+import { join, resolve } from 'node:path'
 import type { Connection } from '../../db/connect.ts'
 import { changeMark } from '../../db/snapshot.ts'
 import type { Config } from '../config.ts'
@@ -64,7 +64,12 @@ interface Desk extends BackupDeskParts {
 
 export function createBackupDesk(parts: BackupDeskParts): BackupDesk {
   const memory: Memory = { running: null, unchangedAt: null, mark: null, content: null, failure: null }
-  const desk: Desk = { ...parts, folder: parts.config.backupDir, everyMs: EVERY_MINUTES[parts.connection.engine] * MINUTE_MS, memory }
+  const desk: Desk = {
+    ...parts,
+    folder: resolve(parts.config.backupDir),
+    everyMs: EVERY_MINUTES[parts.connection.engine] * MINUTE_MS,
+    memory,
+  }
   return {
     make: (reason, passphrase) => makeNow(desk, reason, passphrase),
     keepUp: () => keepUp(desk),

@@ -1,3 +1,4 @@
+import { resolve } from 'node:path'
 import { createReadStream } from 'node:fs'
 import { Readable } from 'node:stream'
 import { Hono } from 'hono'
@@ -44,7 +45,7 @@ export const backups = new Hono<Env>()
         {
           items: kept.map(viewOf),
           engine,
-          folder: config.backupDir,
+          folder: resolve(config.backupDir),
           everyMinutes,
           lastSuccessAt: lastSuccessAt?.toISOString() ?? null,
           lastFailure: lastFailure && { at: lastFailure.at.toISOString(), message: lastFailure.message },

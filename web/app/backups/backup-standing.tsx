@@ -8,10 +8,21 @@ export function BackupStanding({ backups, timeZone }: { backups: BackupsView; ti
   const { lastSuccessAt, lastFailure, overdue, everyMinutes } = backups
   const failed = lastFailure && `The try of ${sayMoment(lastFailure.at, timeZone)} failed. ${lastFailure.message}`
   const last =
-    lastSuccessAt === null ? 'There is no backup yet.' : `All that is stored was last in a backup on ${sayMoment(lastSuccessAt, timeZone)}.`
+    lastSuccessAt === null
+      ? 'None has been made here yet.'
+      : `All that is stored was last in a backup on ${sayMoment(lastSuccessAt, timeZone)}.`
+  if (lastSuccessAt === null && failed === null)
+    return (
+      <Told kind="warn" title="None has been made here yet" live>
+        <p>
+          The first is made by itself within minutes of a start, the next {sayEvery(everyMinutes)}; or make one now. After a restore the
+          file that was put back is the only copy until then: keep it.
+        </p>
+      </Told>
+    )
   if (overdue)
     return (
-      <Told kind="stop" title={lastSuccessAt === null ? 'There is no backup yet' : 'The newest backup is too old'} live>
+      <Told kind="stop" title={lastSuccessAt === null ? 'No backup could be made here yet' : 'The newest backup is too old'} live>
         <p>
           {lastSuccessAt !== null && `${last} `}One is due {sayEvery(everyMinutes)}. {failed ?? 'Make one now.'}
         </p>
