@@ -1,4 +1,5 @@
 import { sql, type Kysely, type Selectable } from 'kysely'
+import { LIVESTOCK_GROUPS } from '../core/catalog/livestock.ts'
 import type { LivestockGroup } from '../core/sizing/conditions.ts'
 import { ok, refuse, type Result } from '../core/result.ts'
 import type { Database, LivestockGroupTable } from './database.ts'
@@ -54,7 +55,10 @@ export async function createLivestockGroup(
   return row ? ok(groupOf(row)) : refuse(nameTaken(fields.name))
 }
 
-/** Managers only. One that came with the service is marked as edited from then on; quotes keep the figures that they were issued with. */
+/**
+ * Managers only. One that came with the service is marked as edited while it says something else than it came with; what changes nothing is no
+ * version. Quotes keep the figures that they were issued with.
+ */
 export async function updateLivestockGroup(
   db: Kysely<Database>,
   viewer: Viewer,
@@ -62,11 +66,15 @@ export async function updateLivestockGroup(
   expectedVersion: number,
   fields: GroupFields,
 ): Promise<Result<StoredGroup, Refusal<'not_found' | 'stale' | 'name_taken'>>> {
-  if (!(await findLivestockGroup(db, id))) return refuse({ code: 'not_found', message: 'There is no such livestock group.' })
+  const stored = await findLivestockGroup(db, id)
+  if (!stored) return refuse({ code: 'not_found', message: 'There is no such livestock group.' })
+  if (stored.version === expectedVersion && saysTheSame(stored, fields)) return ok(stored)
+  const seed = LIVESTOCK_GROUPS.find((group) => group.id === id)
+  const edited = seed === undefined ? ('own' as const) : saysTheSame(seed, fields) ? null : ('edited' as const)
   try {
     const row = await db
       .updateTable('livestock_group')
-      .set({ ...valuesOf(fields), standing: sql<'edited' | 'own'>`coalesce(standing, 'edited')`, version: expectedVersion + 1 })
+      .set({ ...valuesOf(fields), standing: stored.standing === 'own' ? 'own' : edited, version: expectedVersion + 1 })
       .where('id', '=', id)
       .where('version', '=', expectedVersion)
       .where(manages(viewer))
@@ -84,6 +92,8 @@ const nameTaken = (name: string): Refusal<'name_taken'> => ({
   field: 'name',
   message: `There is already a livestock group called "${name}".`,
 })
+
+const saysTheSame = (a: GroupFields, b: GroupFields): boolean => JSON.stringify(valuesOf(a)) === JSON.stringify(valuesOf(b))
 
 const valuesOf = (fields: GroupFields) => ({
   name: fields.name,

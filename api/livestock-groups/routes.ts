@@ -78,7 +78,7 @@ export const livestockGroups = new Hono<Env>()
       const updated = await transact(c.get('db'), async (trx) => {
         const before = await findLivestockGroup(trx, id)
         const outcome = await updateLivestockGroup(trx, actor, id, version, c.req.valid('json'))
-        if (outcome.ok)
+        if (outcome.ok && outcome.value.version !== before?.version)
           await audit(trx, {
             actor,
             action: 'livestock_group_changed',

@@ -46,6 +46,18 @@ describe('livestock groups', () => {
     expect(trail.items.map(({ action }) => action)).toContain('livestock_group_changed')
   })
 
+  it('that are saved as they were stay what they were, and are put back to what they came with', async () => {
+    expect((await change('labyrinth', {})).body).toMatchObject({ version: 1 })
+    expect((await change('labyrinth', {})).body.standing).toBeUndefined()
+    await change('labyrinth', { feedGramsPerDay: 9 })
+    const seed = LIVESTOCK_GROUPS.find(({ id }) => id === 'labyrinth')
+    if (seed === undefined) throw new Error('no such group')
+    const { id: _id, ...cameWith } = seed
+    const back = await change('labyrinth', cameWith)
+    expect(back).toMatchObject({ status: 200, body: { ...seed, version: 3 } })
+    expect(back.body.standing).toBeUndefined()
+  })
+
   it('may be a place’s own, if it says where the figures come from', async () => {
     const { body } = await read('small-tropical')
     const own = { ...bodyOf(body), name: 'Our pond shrimps', source: 'own record, 2019 to 2026' }

@@ -8,6 +8,7 @@ import { MergedTold, StaleTold, type Clash } from '../parts/conflict-told.tsx'
 import { mergeTyped } from '../parts/merge.ts'
 import { Screen } from '../parts/screen.tsx'
 import { useReader } from '../session/session.ts'
+import { CameWith } from './came-with.tsx'
 import { draftOfGroup, type GroupDraft } from './group-draft.ts'
 import { GroupForm } from './group-form.tsx'
 
@@ -68,6 +69,7 @@ export function EditGroup({ read, reload }: { read: Read; reload: () => Promise<
       }
       width="narrow"
     >
+      <CameWith stored={based.stored} busy={save.isPending} onBack={(body) => save.mutate(body)} />
       <GroupForm
         draft={draft}
         onChange={setDraft}
