@@ -57,9 +57,7 @@ export function SignInScreen(): ReactElement {
           Sign in
         </Button>
         <p className="help">No account yet? A manager invites you with a one-use link.</p>
-        <p className="help">
-          The password is gone? Ask the manager to disable this account and invite you again, under another sign-in name.
-        </p>
+        <p className="help">The password is gone? Ask a manager for a one-use link, made under People; it lets you choose a new one.</p>
       </form>
     </Screen>
   )
