@@ -12,6 +12,8 @@ export interface PriceRun {
   kind: 'regular' | 'sale'
   /** Of a sale: the shelf price then, where it is known. */
   regularMinor: number | null
+  /** Of a running sale: its last day is the usual rule's, not the tag's. */
+  assumed: boolean
 }
 /** One counted sighting. */
 export interface PriceMark {
@@ -54,8 +56,16 @@ function outside(run: PriceRun, dips: readonly PriceRun[]): PriceRun[] {
 /** One store's runs: shelf prices with the sales let into them. A sale that is running goes on to the last day it is taken to hold. */
 function runsOf(record: RecordSteps, asOf: CivilDate, view: PriceView | undefined): PriceRun[] {
   const dips = record.dips.map((dip): PriceRun => {
-    const runs = dip.until === asOf ? (view?.today?.holdsUntil ?? asOf) : dip.until
-    return { from: dip.from, to: addDays(runs, 1), priceMinor: dip.priceMinor, kind: 'sale', regularMinor: dip.regularMinor }
+    const running = dip.until === asOf
+    const runs = running ? (view?.today?.holdsUntil ?? asOf) : dip.until
+    return {
+      from: dip.from,
+      to: addDays(runs, 1),
+      priceMinor: dip.priceMinor,
+      kind: 'sale',
+      regularMinor: dip.regularMinor,
+      assumed: running && view?.today?.lastDayStated === false,
+    }
   })
   const shelf = record.steps.map((step): PriceRun => ({
     from: step.from,
@@ -63,6 +73,7 @@ function runsOf(record: RecordSteps, asOf: CivilDate, view: PriceView | undefine
     priceMinor: step.priceMinor,
     kind: 'regular',
     regularMinor: null,
+    assumed: false,
   }))
   return [...shelf.flatMap((run) => outside(run, dips)), ...dips].sort((a, b) => (a.from < b.from ? -1 : 1))
 }

@@ -47,7 +47,8 @@ function sayPrice(store: StoreLine, data: PriceRecordData, narrow: boolean): Sai
   const price = sayMoney(run.priceMinor, data.currency)
   if (run.kind === 'regular') return { lines: [price], filled: false, minor: run.priceMinor }
   const until = `to ${sayDate(addDays(run.to, -1), year)}`
-  return { lines: narrow ? [price, until] : [`${price} ${until}`], filled: true, minor: run.priceMinor }
+  const assumed = run.assumed ? [narrow ? 'assumed' : 'last day assumed'] : []
+  return { lines: narrow ? [price, until, ...assumed] : [`${price} ${until}`, ...assumed], filled: true, minor: run.priceMinor }
 }
 
 /** Moves words apart so that none overlap, kept between top and bottom; where they do not all fit, they share the room evenly. */

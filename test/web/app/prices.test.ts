@@ -4,7 +4,7 @@ import type { PriceRecord, SightingRow } from '../../../core/pricing/record.ts'
 import { priceViews } from '../../../core/pricing/price-views.ts'
 import { answerOf } from '../../../web/app/prices/product-answer.ts'
 import { readBoardSearch } from '../../../web/app/prices/board-search.ts'
-import { summaryOf } from '../../../web/app/prices/price-summary.ts'
+import { isPrinted, summaryOf } from '../../../web/app/prices/price-summary.ts'
 import { sayStanding, sayState } from '../../../web/app/prices/sighting-words.ts'
 import { mergeTyped } from '../../../web/app/parts/merge.ts'
 
@@ -78,6 +78,16 @@ describe('one product over all stores', () => {
       title: 'On sale at Upriver to Oct 25',
       words: '$38.00 under its regular price there. No lower price was seen in the last 12 months.',
     })
+  })
+  it('says that a regular price was only printed on a sale’s tag, never that it was seen charged', () => {
+    const over = row({ condition: 'sale', priceMinor: 12399, printedRegularMinor: 14599, seenOn: '2026-10-06', lastDay: '2026-10-10' })
+    const only = recordOf([over])
+    const { full, today } = summaryOf(only.views)
+    expect(isPrinted(full, today)).toBe(true)
+    expect(answerOf(only, 'USD').title).toBe('$145.99 at Upriver: the regular price that a sale tag named')
+    expect(answerOf(only, 'USD').words).toMatch(/^The tag of a sale seen Oct 6 names it; nobody has seen it charged since\. /)
+    const shelf = summaryOf(recordOf([row({ priceMinor: 14599 })]).views)
+    expect(isPrinted(shelf.full, shelf.today)).toBe(false)
   })
   it('names an old sighting as one', () => {
     const view: PriceView = {

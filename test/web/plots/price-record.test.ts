@@ -76,6 +76,13 @@ describe('the plot', () => {
     expect(svg).toContain('>$160.00 to Oct 25<')
     expect(svg).toContain('today, Oct 20')
   })
+  it('marks the last day of a running sale as assumed where none was printed, on a phone too', () => {
+    const open = sightings.map((row) => (row.id === '4' ? { ...row, lastDay: null } : row))
+    const unstated = priceRecordData({ product, sightings: open, views: priceViews(open, asOf), asOf }, 'USD')
+    expect(priceRecordPlot(unstated, 1000, 372, { id: 'p' })).toContain('>last day assumed<')
+    expect(priceRecordPlot(unstated, 350, 300, { id: 'p' })).toContain('>assumed<')
+    expect(svg).not.toContain('assumed')
+  })
   it('fills the markers of sales and leaves those of shelf prices open', () => {
     expect(svg.match(/class="mark-sale"/g)).toHaveLength(3)
     expect(svg.match(/class="mark-shelf"/g)).toHaveLength(4)
@@ -98,7 +105,7 @@ describe('the plot', () => {
         {
           storeId: 's0',
           name: 'Alder',
-          runs: [{ from: '2025-06-01', to: '2025-08-01', priceMinor: 1, kind: 'regular' as const, regularMinor: null }],
+          runs: [{ from: '2025-06-01', to: '2025-08-01', priceMinor: 1, kind: 'regular' as const, regularMinor: null, assumed: false }],
           marks: [],
         },
         ...data().stores,

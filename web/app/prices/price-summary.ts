@@ -21,3 +21,11 @@ export function summaryOf(views: readonly PriceView[]): PriceSummary {
     best: lowest?.best ? { storeId: lowest.storeId, ...lowest.best } : null,
   }
 }
+
+/**
+ * Whether today's figure is only the regular price that a tag named beside a reduced one: seen printed, not seen charged.
+ *
+ * @example isPrinted(null, null) // false
+ */
+export const isPrinted = (full: PriceSummary['full'], today: PriceSummary['today']): boolean =>
+  full?.view.from === 'printed' && today?.view.condition === 'shelf' && full.storeId === today.storeId

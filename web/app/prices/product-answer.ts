@@ -1,7 +1,7 @@
 import { daysBetween, sayDate, yearOf } from '../../../core/dates.ts'
 import { sayMoney } from '../../../core/money.ts'
 import type { PriceRecord } from '../../../core/pricing/record.ts'
-import { summaryOf } from './price-summary.ts'
+import { isPrinted, summaryOf } from './price-summary.ts'
 
 /**
  * The one sentence that answers "is today's price a good one", from the record alone: no forecast.
@@ -21,9 +21,12 @@ export function answerOf(record: PriceRecord, currency: string): { title: string
   const { view } = today
   const sale = view.condition !== 'shelf'
   const until = view.holdsUntil && view.lastDayStated ? ` to ${day(view.holdsUntil)}` : ''
+  const printed = isPrinted(full, today)
   const title = sale
     ? `${view.condition === 'sale' ? 'On sale' : 'On clearance'} at ${storeName}${until}`
-    : `${say(view.priceMinor)} at ${storeName}, its regular price`
+    : printed
+      ? `${say(view.priceMinor)} at ${storeName}: the regular price that a sale tag named`
+      : `${say(view.priceMinor)} at ${storeName}, its regular price`
   const under =
     full && full.view.priceMinor > view.priceMinor ? `${say(full.view.priceMinor - view.priceMinor)} under its regular price there. ` : ''
   const than = !best
@@ -33,5 +36,6 @@ export function answerOf(record: PriceRecord, currency: string): { title: string
       : `The lowest in 12 months was ${say(best.priceMinor)}, ${day(best.seenOn)}.`
   const old = daysBetween(view.seenOn, record.asOf)
   const age = view.age === 'ageing' ? ` The sighting is ${old} days old: ask before you rely on it.` : ''
-  return { title, words: `${under}${than}${age}` }
+  const tag = printed ? `The tag of a sale seen ${day(view.seenOn)} names it; nobody has seen it charged since. ` : ''
+  return { title, words: `${tag}${under}${than}${age}` }
 }

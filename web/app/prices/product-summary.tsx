@@ -3,7 +3,7 @@ import { sayDate, yearOf } from '../../../core/dates.ts'
 import type { PriceRecord } from '../../../core/pricing/record.ts'
 import { SaleSign, TierRow } from '../parts/prices.tsx'
 import { useCurrency } from '../session/session.ts'
-import { summaryOf, type PriceSummary } from './price-summary.ts'
+import { isPrinted, summaryOf, type PriceSummary } from './price-summary.ts'
 import { CONDITION_WORDS, isSale } from './sighting-words.ts'
 
 /** Full price, today, best seen: where, until when, how sure; each opens the sighting behind it. */
@@ -24,7 +24,7 @@ export function ProductSummary({ record }: { record: PriceRecord }): ReactElemen
         minor={today?.view.priceMinor ?? null}
         currency={currency}
         why="no price younger than 180 days"
-        small={today && todaySmall(today, record)}
+        small={today && todaySmall(today, record, isPrinted(full, today))}
       />
       <TierRow
         tier="best"
@@ -45,7 +45,7 @@ const behind = (record: PriceRecord, id: string | undefined, words: ReactNode): 
   id && record.sightings.some((row) => row.id === id) ? <a href={`#s-${id}`}>{words}</a> : words
 
 function fullSmall({ storeId, view }: NonNullable<PriceSummary['full']>, record: PriceRecord): ReactElement {
-  const seen = `${view.from === 'printed' ? 'printed on a tag' : 'seen'} ${sayDate(view.seenOn, yearOf(record.asOf))}`
+  const seen = `${view.from === 'printed' ? 'printed as regular on a sale’s tag' : 'seen'} ${sayDate(view.seenOn, yearOf(record.asOf))}`
   return (
     <>
       {storeName(record, storeId)}, {behind(record, view.sightingIds[0], seen)}
@@ -54,16 +54,19 @@ function fullSmall({ storeId, view }: NonNullable<PriceSummary['full']>, record:
   )
 }
 
-function todaySmall({ storeId, view }: NonNullable<PriceSummary['today']>, record: PriceRecord): ReactElement {
+function todaySmall({ storeId, view }: NonNullable<PriceSummary['today']>, record: PriceRecord, printed: boolean): ReactElement {
   const thisYear = yearOf(record.asOf)
   const sale = isSale(view.condition)
   return (
     <>
       {storeName(record, storeId)},{' '}
       {sale && <SaleSign until={view.holdsUntil} thisYear={thisYear} words={CONDITION_WORDS[view.condition]} />}
-      {sale && (view.lastDayStated ? ', ' : ' by the usual rule, ')}
-      {behind(record, view.sightingIds[0], `seen ${sayDate(view.seenOn, thisYear)}`)},{' '}
-      {view.reporters === 1 ? 'one report' : `${view.reporters} members`}
+      {sale && (view.lastDayStated ? ', ' : ', assumed: no last day on the tag, ')}
+      {behind(
+        record,
+        view.sightingIds[0],
+        `${printed ? 'printed as regular on a sale’s tag' : 'seen'} ${sayDate(view.seenOn, thisYear)}`,
+      )}, {view.reporters === 1 ? 'one report' : `${view.reporters} members`}
       {view.age === 'ageing' && ', ageing'}
     </>
   )
