@@ -1,4 +1,3 @@
-import { keepPreviousData, useQuery } from '@tanstack/react-query'
 import { useState, type ReactElement } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { ComboBox } from 'react-aria-components/ComboBox'
@@ -9,34 +8,14 @@ import { ListBox, ListBoxItem } from 'react-aria-components/ListBox'
 import { Popover } from 'react-aria-components/Popover'
 import { Text } from 'react-aria-components/Text'
 import { KIND_NAMES } from '../../../core/catalog/kinds.ts'
-import { problemOf } from '../client/problem.ts'
-import { byName } from './by-name.ts'
-import { pickedQuery } from './picked-query.ts'
 import type { PickedProduct, ProductPickerProps } from './product-picker.tsx'
 import { DownSign } from './signs.tsx'
-
-const holding = (kept: readonly PickedProduct[], typed: string): PickedProduct[] =>
-  kept.filter(({ name }) => name.toLowerCase().includes(typed.trim().toLowerCase()))
-
-/** What the catalog says of what is typed; out of its reach, what the phone knows itself. */
-function useFound({ kind, except = [], kept }: ProductPickerProps, typed: string) {
-  const found = useQuery({ ...pickedQuery({ kind, typed }), placeholderData: keepPreviousData })
-  const failure = found.error ?? found.failureReason
-  const products = (found.isError ? [] : (found.data?.items ?? [])).filter(({ archived }) => !archived)
-  const cut = kept !== undefined && products.length === 0 && failure !== null && problemOf(failure).status === 0
-  const known: PickedProduct[] = cut ? holding(kept(), typed) : typed.trim() === '' ? products.toSorted(byName) : products
-  return {
-    products,
-    items: known.filter(({ id }) => !except.includes(id)),
-    cut,
-    nothing: nothingWords(found.isFetching && !cut, cut, found.isError),
-  }
-}
+import { useFound } from './use-found.ts'
 
 export default function ProductPickerBox(props: ProductPickerProps): ReactElement {
   const { label, help, fault } = props
   const [typed, setTyped] = useState('')
-  const { products, items, cut, nothing } = useFound(props, typed)
+  const { products, items, cut, busy, failed } = useFound(props, typed)
   const pick = (id: unknown): void => {
     const known = items.find((item) => item.id === id)
     const product = products.find((item) => item.id === id)
@@ -59,6 +38,7 @@ export default function ProductPickerBox(props: ProductPickerProps): ReactElemen
       <Label className="label">{label}</Label>
       <div className="entry">
         <Input placeholder="Name or maker" enterKeyHint="search" autoComplete="off" />
+        <output className="note picker-busy">{busy && 'searching'}</output>
         <Button aria-label={`Show the list: ${label}`}>
           <DownSign />
         </Button>
@@ -69,7 +49,7 @@ export default function ProductPickerBox(props: ProductPickerProps): ReactElemen
         </Text>
       )}
       <FieldError className="fault">{fault}</FieldError>
-      <Found nothing={nothing} />
+      <Found nothing={nothingWords(busy, cut, failed)} />
     </ComboBox>
   )
 }
