@@ -46,13 +46,19 @@ export async function ownStore(db: Kysely<Database>): Promise<Store | undefined>
 
 export async function createStore(db: Kysely<Database>, fields: StoreFields): Promise<Result<Store, Refusal<'name_taken' | 'own_taken'>>> {
   if (fields.own && (await ownStore(db))) return refuse(ownTaken)
-  const row = await db
-    .insertInto('store')
-    .values(valuesOf(fields))
-    .onConflict((clash) => clash.doNothing())
-    .returningAll()
-    .executeTakeFirst()
-  return row ? ok(storeOf(row)) : refuse(nameTaken(fields.name))
+  try {
+    return ok(storeOf(await db.insertInto('store').values(valuesOf(fields)).returningAll().executeTakeFirstOrThrow()))
+  } catch (error) {
+    return refuse(takenBy(error, fields.name))
+  }
+}
+
+/** What another store has already, in words. Errors: throws what is none of that. */
+function takenBy(error: unknown, name: string): Refusal<'name_taken' | 'own_taken'> {
+  const constraint = constraintOf(error)
+  if (constraint === 'store_name_once') return nameTaken(name)
+  if (constraint === 'store_own_once') return ownTaken
+  throw error
 }
 
 /** What a store's prices lean on stays: its currency, once sightings or list prices name it. */
@@ -63,8 +69,7 @@ export const updateStore = (
   fields: StoreFields,
 ): Promise<Result<Store, Refusal<'name_taken' | 'own_taken' | 'not_found' | 'stale' | 'currency_in_use'>>> =>
   inTransaction(db, (trx) => changeStore(trx, id, expectedVersion, fields)).catch((error: unknown) => {
-    if (constraintOf(error) === 'store_name_once') return refuse(nameTaken(fields.name))
-    throw error
+    return refuse(takenBy(error, fields.name))
   })
 
 async function changeStore(

@@ -295,4 +295,15 @@ describe('stores', () => {
     })
     granted(await updateStore(test.db, id, 2, { ...fields, own: false }))
   })
+  it('marked as the own one at the same moment: one is, the other is told why not', async () => {
+    await test.db.updateTable('store').set({ own: false }).execute()
+    const made = await Promise.all([1, 2].map(() => createStore(test.db, storeFields({ own: true }))))
+    expect(made.map((one) => (one.ok ? 'made' : one.refusal.code)).sort()).toEqual(['made', 'own_taken'])
+    await test.db.updateTable('store').set({ own: false }).execute()
+    const [a, b] = [await store(test.db), await store(test.db)]
+    const marked = await Promise.all(
+      [a, b].map(({ id, version, ...fields }) => updateStore(test.db, id, version, { ...fields, own: true })),
+    )
+    expect(marked.map((one) => (one.ok ? 'marked' : one.refusal.code)).sort()).toEqual(['marked', 'own_taken'])
+  })
 })
