@@ -1,6 +1,7 @@
 import type { Product } from '../catalog/product.ts'
 import type { Slot } from '../catalog/kinds.ts'
 import { buildCost, type CostLine } from '../pricing/build-cost.ts'
+import type { BuildCost } from '../pricing/tiers.ts'
 import type { Conditions } from '../sizing/conditions.ts'
 import { sizingReport } from '../sizing/engine.ts'
 import type { Gear } from '../sizing/gear.ts'
@@ -43,6 +44,10 @@ function costLines(build: Build, products: ProductsById, inputs: Pick<QuoteInput
   })
 }
 
+/** What a build's goods cost, before our own services. */
+export const goodsCost = (build: Build, inputs: QuoteInputs, products = byId(inputs.products)): BuildCost =>
+  buildCost({ lines: costLines(build, products, inputs), ...quoteMarket(inputs), asOf: inputs.asOf, discount: discountOf(inputs) })
+
 function drawingOf(gear: Gear, conditions: Conditions): AssembledBuild['drawing'] {
   if (gear.tank === null) return null
   const { lengthMm, widthMm, heightMm, style } = gear.tank.spec
@@ -65,7 +70,7 @@ function drawingOf(gear: Gear, conditions: Conditions): AssembledBuild['drawing'
  * Range: index 0 to builds − 1. Errors: RangeError beyond it.
  */
 export function assembleBuild(inputs: QuoteInputs, index: number): AssembledBuild {
-  const { draft, asOf } = inputs
+  const { draft } = inputs
   const install = { ...inputs.install, units: documentUnits(inputs) }
   const build = draft.builds[index]
   const letter = BUILD_LETTERS[index]
@@ -74,8 +79,7 @@ export function assembleBuild(inputs: QuoteInputs, index: number): AssembledBuil
   const conditions = resolveConditions(draft.need, install)
   const gear = gearOf(build, products)
   const report = sizingReport({ gear, conditions })
-  const goods = buildCost({ lines: costLines(build, products, inputs), ...quoteMarket(inputs), asOf, discount: discountOf(inputs) })
-  const cost = withServices(goods, build.services ?? [])
+  const cost = withServices(goodsCost(build, inputs, products), build.services ?? [])
   const needsOf = (slot: Slot): string | null => {
     const needs = slotNeeds(slot, gear, report.figures, conditions)
     return needs === null ? null : sayPhrase(needs, install.units)

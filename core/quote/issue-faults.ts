@@ -1,5 +1,6 @@
 import type { CivilDate } from '../dates.ts'
 import { gearOf } from './gear.ts'
+import { goodsCost } from './assemble.ts'
 import type { QuoteInputs } from './revision.ts'
 
 /** What a quote still lacks before it may be issued: the field of the draft, and what to do. */
@@ -28,6 +29,11 @@ export function issueFaults(inputs: QuoteInputs, today: CivilDate): IssueFault[]
     fault('suggestion.reason', 'Say why this build is suggested; the customer reads it on the first page.')
   if (draft.discount && draft.discount.reason.trim() === '')
     fault('discount.reason', 'Say what the discount is for; the customer reads it beside the figure.')
+  if (draft.discount && takesNothingOff(inputs))
+    fault(
+      'discount',
+      'The discount takes nothing off: no build buys goods that it is for. Choose another store or amount for it, or take it out.',
+    )
   const products = new Map(inputs.products.map((product) => [product.id, product]))
   draft.builds.forEach((build, index) => {
     if (build.lines.length === 0) fault(`builds.${index}.lines`, `Build ${index + 1} is empty. Fill it or take it out.`)
@@ -36,3 +42,11 @@ export function issueFaults(inputs: QuoteInputs, today: CivilDate): IssueFault[]
   })
   return faults
 }
+
+/** Whether every build has a total and none of them gets any of the discount; a build without prices is not known to get none. */
+const takesNothingOff = (inputs: QuoteInputs): boolean =>
+  inputs.draft.builds.length > 0 &&
+  inputs.draft.builds.every((build) => {
+    const { today } = goodsCost(build, inputs)
+    return today.complete && (today.discountMinor ?? 0) === 0
+  })
