@@ -30,11 +30,18 @@ export function tickFault(stepId: string, { setup, today }: Extract<OpenedSetup,
   return gate === null || (tested && gate.against.length === 0) ? null : sayGate(gate, setup.units)
 }
 
-/** A test is of a day between the start and tomorrow, for it may be tomorrow already where the tank stands; null where the day is right. */
-export function dayFault(day: CivilDate, today: CivilDate, startedOn: CivilDate | null): string | null {
+/**
+ * A test is of a day between the start and tomorrow, for it may be tomorrow already where the tank stands; null where the day is right. Without a
+ * start it counts from the day before the setup was made, for it was yesterday still elsewhere.
+ */
+export function dayFault(day: CivilDate, { setup, today }: Pick<Extract<OpenedSetup, { found: true }>, 'setup' | 'today'>): string | null {
+  const { startedOn } = setup
+  const madeOn = setup.issuedAt.slice(0, 10)
   const say = (date: CivilDate): string => sayDate(date, yearOf(today))
   if (day > addDays(today, 1)) return `${say(day)} is in the future. Today is ${say(today)}. Write the day on which you tested.`
   if (startedOn !== null && day < startedOn)
     return `${say(day)} is before the start on ${say(startedOn)}. Write the day on which you tested, or change the day of the start.`
+  if (startedOn === null && day < addDays(madeOn, -1))
+    return `${say(day)} is before this setup was made on ${say(madeOn)}. Write the day on which you tested, or set the day of the start first.`
   return null
 }

@@ -245,6 +245,8 @@ describe('a setup link', () => {
     expect(cold.status).toBe(422)
     expect(cold.text).toContain('Temperature is 25.0 °F. It is between 28.4 °F and 113.0 °F.')
     expect(cold.text).not.toContain('3.88')
+    const old = await send({ takenOn: addDays(today(), -900), ph: '7' })
+    expect([old.status, old.text.includes('is before this setup was made on')]).toEqual([422, true])
     await visitor.send('POST', `${path}/start`, form({ on: addDays(today(), -3) }))
     const day = async (days: number) => (await send({ takenOn: addDays(today(), days), ph: '7' })).status
     expect([await day(-4), await day(-3), await day(0), await day(1), await day(2)]).toEqual([422, 303, 303, 303, 422])
