@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { matchingRows } from '../../../web/app/prices/board-in-memory.ts'
 import { withKept } from '../../../web/app/prices/kept-rows.ts'
+import type { Unsent } from '../../../web/app/post/unsent.ts'
+import { keptHere, waitingWords } from '../../../web/app/prices/kept-here.ts'
 import { lowerElsewhere } from '../../../web/app/prices/lower-elsewhere.ts'
-import { noVoteWords } from '../../../web/app/prices/sighting-words.ts'
+import { notTakenWords, noVoteWords } from '../../../web/app/prices/sighting-words.ts'
 import { seenAgain } from '../../../web/app/prices/unchanged.ts'
 import { boardRow, storeOf } from './sample-board.ts'
 
@@ -82,4 +84,31 @@ it('without a signal the rows read before are searched: each product and store o
   expect(matchingRows(rows, { q: ' pellick ' })).toEqual([here])
   expect(matchingRows(rows, { kind: 'tank' })).toEqual([tank])
   expect(matchingRows(rows, { store: 'kettle' })).toEqual([])
+})
+
+describe('what this phone has not sent yet', () => {
+  const { sighting } = here
+  const waiting: Unsent = { sighting, productName: 'Pellick C-1800', storeName: 'Upriver', keptAt: '2026-10-20T14:00:00Z', refused: null }
+  const refused: Unsent = { ...waiting, refused: { title: 'Not taken', detail: null, errors: [] } }
+  it('is found by its product and store alone, whatever its price', () => {
+    expect(keptHere([waiting], { productId: sighting.productId, storeId: sighting.storeId })).toBe(waiting)
+    expect(keptHere([waiting], { productId: 'other', storeId: sighting.storeId })).toBeUndefined()
+    expect(keptHere([waiting], { productId: sighting.productId, storeId: 'other' })).toBeUndefined()
+  })
+  it.each([
+    [[waiting], 'One sighting is kept on this phone and waits to be sent'],
+    [[waiting, waiting], '2 sightings are kept on this phone and wait to be sent'],
+    [[refused], 'One sighting was not taken'],
+    [[waiting, refused, refused], 'One sighting is kept on this phone and waits to be sent; 2 sightings were not taken'],
+  ])('is counted apart from what was refused', (queue, words) => {
+    expect(waitingWords(queue)).toBe(words)
+  })
+  it('never has a vote in it, and says so', () => {
+    expect(notTakenWords({ status: 0, title: 'The server was not reached', detail: 'What you typed is kept here.' })).toBe(
+      'Not taken: no signal. Your word is not kept; say it again when the signal is back.',
+    )
+    expect(notTakenWords({ status: 409, title: 'Someone was faster', detail: 'It is withdrawn.' })).toBe(
+      'Your word was not taken. It is withdrawn.',
+    )
+  })
 })

@@ -64,13 +64,15 @@ export function ErrorNotice({
   const cut = problem.status === 0
   // Said beside its field, or in the list below.
   const repeats = problem.errors.some(({ message }) => message === problem.detail)
+  // What is read again was not typed.
+  const detail = cut && onRetry ? 'Check the connection and try again.' : problem.detail
   return (
     <Told
       kind={cut ? 'offline' : 'stop'}
       title={cut && !online ? 'No signal' : problem.status === 409 && conflict ? conflict : problem.title}
       live
     >
-      {problem.detail && problem.detail !== problem.title && !repeats && <p>{problem.detail}</p>}
+      {detail && detail !== problem.title && !repeats && <p>{detail}</p>}
       {others.length > 0 && (
         <ul>
           {others.map(({ field, message }) => (

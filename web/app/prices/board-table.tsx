@@ -10,9 +10,9 @@ import type { SightingAct } from '../client/sightings.ts'
 import { Button } from '../parts/button.tsx'
 import { SaleSign } from '../parts/prices.tsx'
 import { RuledTable, type Column } from '../parts/ruled-table.tsx'
-import { ErrorNotice } from '../parts/states.tsx'
 import { NotKept } from '../post/not-kept.tsx'
 import { PostedTold } from '../post/posted-told.tsx'
+import type { Unsent } from '../post/unsent.ts'
 import { usePerson, useToday } from '../session/session.ts'
 import { useStoreCurrency } from '../stores/store-currency.ts'
 import { storesQuery } from '../stores/stores-query.ts'
@@ -20,6 +20,7 @@ import { lowerElsewhere, type LowerElsewhere } from './lower-elsewhere.ts'
 import { CONDITION_WORDS, isSale, sayStanding, sayState } from './sighting-words.ts'
 import { useBoardActs } from './use-board-acts.ts'
 import { VoteButtons } from './vote-buttons.tsx'
+import { WordNotTaken } from './word-not-taken.tsx'
 
 /** One row a product and store: what, where, how much, how it stands, and your word on it. */
 export function BoardTable({ rows }: { rows: readonly BoardRow[] }): ReactElement {
@@ -27,12 +28,11 @@ export function BoardTable({ rows }: { rows: readonly BoardRow[] }): ReactElemen
   const person = usePerson()
   const thisYear = yearOf(useToday())
   const stores = useQuery(storesQuery).data ?? []
-  const { shown, posted, notKept, error, ...acts } = useBoardActs(rows)
+  const { shown, posted, notKept, ...acts } = useBoardActs(rows)
   const lower = (row: BoardRow): LowerElsewhere | null => lowerElsewhere(row, shown, stores)
   return (
     <>
-      <ErrorNotice error={error} conflict="Your word was not taken" />
-      {posted && <PostedTold posted={posted} />}
+      {posted && posted.kind !== 'waits' && <PostedTold posted={posted} />}
       {notKept && <NotKept />}
       <RuledTable
         caption="Newest price of each product at each store"
@@ -52,6 +52,8 @@ interface Setting {
   busyId: string | null
   lower: (row: BoardRow) => LowerElsewhere | null
   vote: (id: string, act: SightingAct) => void
+  errorAt: (id: string) => unknown
+  keptAt: (row: BoardRow) => Unsent | undefined
   mayRepeat: (row: BoardRow) => boolean
   repeat: (row: BoardRow) => void
 }
@@ -113,18 +115,28 @@ function standingCell(row: BoardRow, { currencyOf, thisYear, lower }: Setting): 
   )
 }
 
-function actCell(row: BoardRow, { currencyOf, personId, busyId, vote, mayRepeat, repeat }: Setting): ReactElement {
+function actCell(row: BoardRow, { currencyOf, personId, busyId, errorAt, keptAt, vote, mayRepeat, repeat }: Setting): ReactElement {
   const { sighting } = row
   const name = `${sighting.productName} at ${sighting.storeName}, ${sayMoney(sighting.priceMinor, currencyOf(sighting.storeId))}`
   const busy = busyId === sighting.id
+  // While it is under way the button turns; only what stays on the phone is told as kept.
+  const kept = busy ? undefined : keptAt(row)
   return (
     <span className="row-acts">
       <VoteButtons sighting={sighting} personId={personId} name={name} busy={busy} onAct={(act) => vote(sighting.id, act)} />
-      {mayRepeat(row) && isAccepted(sighting) && (
+      {!kept && mayRepeat(row) && isAccepted(sighting) && (
         <Button small look="plain" busy={busy} aria-label={`Price unchanged today: ${name}`} onClick={() => repeat(row)}>
           Price unchanged
         </Button>
       )}
+      {kept && <KeptWords kept={kept} currency={currencyOf(sighting.storeId)} />}
+      <WordNotTaken error={errorAt(sighting.id)} />
     </span>
   )
 }
+
+const KeptWords = ({ kept, currency }: { kept: Unsent; currency: string }): ReactElement => (
+  <output className="note">
+    {sayMoney(kept.sighting.priceMinor, currency)} {kept.refused ? 'was not taken: see “Post”' : 'kept on this phone, waits to be sent'}
+  </output>
+)

@@ -8,12 +8,14 @@ import { Screen } from '../parts/screen.tsx'
 import { Empty, ErrorNotice, LoadingRows } from '../parts/states.tsx'
 import { Told } from '../parts/told.tsx'
 import { useOnline } from '../parts/use-online.ts'
+import { usePerson } from '../session/session.ts'
 import { regionsQuery } from '../stores/stores-query.ts'
 import { BoardFilters } from './board-filters.tsx'
 import { matchingRows, rowsInMemory } from './board-in-memory.ts'
 import { BOARD_PAGE, boardQuery } from './board-query.ts'
 import type { BoardSearch } from './board-search.ts'
 import { BoardTable } from './board-table.tsx'
+import { WaitingTold } from './waiting-told.tsx'
 import './prices.css'
 
 const READ_BEFORE = 'These prices were read before. They are read again by themselves with the next signal.'
@@ -25,6 +27,7 @@ export function PricesScreen(): ReactElement {
   const [shown, setShown] = useState(BOARD_PAGE)
   const queries = useQueryClient()
   const online = useOnline()
+  const person = usePerson()
   const regions = useQuery(regionsQuery)
   const board = useQuery({ ...boardQuery(search, shown), placeholderData: keepPreviousData })
   const change = (next: BoardSearch): void => {
@@ -45,6 +48,7 @@ export function PricesScreen(): ReactElement {
         </Link>
       }
     >
+      <WaitingTold personId={person.id} />
       <BoardFilters search={search} onChange={change} />
       <ErrorNotice error={board.error} onRetry={() => void board.refetch()}>
         {cut && rows.length > 0 && <p>{READ_BEFORE}</p>}

@@ -21,6 +21,7 @@ import { inCurrency } from './in-currency.ts'
 import { RecordFigure } from './record-figure.tsx'
 import { SightingsSection } from './sightings-section.tsx'
 import { useStoreCurrency } from '../stores/store-currency.ts'
+import { WaitingTold } from './waiting-told.tsx'
 import './prices.css'
 
 /** One product's prices: the answer, its figures, the record, the sightings. */
@@ -94,6 +95,7 @@ function ProductPrices({ record }: { record: PriceRecord }): ReactElement {
         </>
       }
     >
+      <WaitingTold personId={person.id} />
       {sightings.length === 0 && <ProductFigure productId={product.id} name={product.name} />}
       {sightings.length === 0 ? (
         <Empty action={product.archived ? undefined : <PostLink productId={product.id} />}>

@@ -9,12 +9,14 @@ import { SaleSign } from '../parts/prices.tsx'
 import type { Column } from '../parts/ruled-table.tsx'
 import { CONDITION_WORDS, EVIDENCE_WORDS, isSale, sayState } from './sighting-words.ts'
 import { VoteButtons } from './vote-buttons.tsx'
+import { WordNotTaken } from './word-not-taken.tsx'
 
 interface Setting {
   currencyOf: (storeId: string) => string
   thisYear: number
   personId: string
   busyId: string | null
+  errorAt: (id: string) => unknown
   onAct: (id: string, act: SightingAct) => void
   onWithdraw: (row: SightingRow) => void
 }
@@ -89,10 +91,15 @@ const stateCell = (row: SightingRow): ReactElement => (
   </>
 )
 
-function actCell(row: SightingRow, { currencyOf, thisYear, personId, busyId, onAct, onWithdraw }: Setting): ReactElement {
+function actCell(row: SightingRow, { currencyOf, thisYear, personId, busyId, errorAt, onAct, onWithdraw }: Setting): ReactElement {
   const name = `${sayMoney(row.priceMinor, currencyOf(row.storeId))} at ${row.storeName}, ${sayDate(row.seenOn, thisYear)}`
   if (row.reporterId !== personId || row.withdrawn) {
-    return <VoteButtons sighting={row} personId={personId} name={name} busy={busyId === row.id} onAct={(act) => onAct(row.id, act)} />
+    return (
+      <span className="row-acts">
+        <VoteButtons sighting={row} personId={personId} name={name} busy={busyId === row.id} onAct={(act) => onAct(row.id, act)} />
+        <WordNotTaken error={errorAt(row.id)} />
+      </span>
+    )
   }
   return (
     <Button small aria-label={`Withdraw ${name}`} onClick={() => onWithdraw(row)}>

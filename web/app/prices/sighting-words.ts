@@ -1,5 +1,6 @@
 import { sayDate } from '../../../core/dates.ts'
 import { sayMoney } from '../../../core/money.ts'
+import type { Problem } from '../client/problem.ts'
 import type { BoardRow, SightingRow } from '../../../core/pricing/record.ts'
 import { isAccepted, type Condition, type Sighting } from '../../../core/pricing/sighting.ts'
 
@@ -44,6 +45,16 @@ export function noVoteWords(
   if (own) return 'no vote: one of you invited the other'
   return mayVote ? null : 'not yours to judge'
 }
+
+/**
+ * Why a word on a sighting was not taken. A vote is never kept for later: without a signal it has to be said again.
+ *
+ * @example notTakenWords({ status: 409, title: 'Someone was faster', detail: 'It is withdrawn.' }) // 'Your word was not taken. It is withdrawn.'
+ */
+export const notTakenWords = ({ status, title, detail }: Pick<Problem, 'status' | 'title' | 'detail'>): string =>
+  status === 0
+    ? 'Not taken: no signal. Your word is not kept; say it again when the signal is back.'
+    : `Your word was not taken. ${detail ?? title}`
 
 /**
  * How a board row stands against the regular price at its store. Nothing where it is that price: most are, and a board of repeated words hides the rest.

@@ -4,7 +4,6 @@ import { sayMoney } from '../../../core/money.ts'
 import type { SightingRow } from '../../../core/pricing/record.ts'
 import { isAccepted } from '../../../core/pricing/sighting.ts'
 import { RuledTable } from '../parts/ruled-table.tsx'
-import { ErrorNotice } from '../parts/states.tsx'
 import { usePerson, useToday } from '../session/session.ts'
 import { useStoreCurrency } from '../stores/store-currency.ts'
 import { sightingColumns } from './sighting-columns.tsx'
@@ -22,12 +21,12 @@ export function SightingsTable({ sightings }: { sightings: readonly SightingRow[
     thisYear: yearOf(useToday()),
     personId: person.id,
     busyId: act.isPending ? act.variables.id : null,
+    errorAt: (id) => (!asked && act.variables?.id === id ? act.error : null),
     onAct: (id, name) => act.mutate({ id, act: name }),
     onWithdraw: setAsked,
   })
   return (
     <>
-      {!asked && <ErrorNotice error={act.error} conflict="Your word was not taken" />}
       <RuledTable
         caption="Sightings, newest first"
         columns={columns}

@@ -3,7 +3,10 @@ import type { BoardRow } from '../../../core/pricing/record.ts'
 import type { SightingAct } from '../client/sightings.ts'
 import { usePosted } from '../post/use-posted.ts'
 import { usePosting } from '../post/use-posting.ts'
+import { readUnsent, type Unsent } from '../post/unsent.ts'
+import { useUnsent } from '../post/use-unsent.ts'
 import { usePerson, useToday } from '../session/session.ts'
+import { keptHere } from './kept-here.ts'
 import { withKept, type KeptRow } from './kept-rows.ts'
 import { seenAgain } from './unchanged.ts'
 import { useSightingAct } from './use-sighting-act.ts'
@@ -14,6 +17,7 @@ export function useBoardActs(rows: readonly BoardRow[]) {
   const today = useToday()
   const [kept, setKept] = useState<readonly KeptRow[]>([])
   const [posted, setPosted] = usePosted(person.id)
+  const queue = useUnsent(person.id)
   const [again, setAgain] = useState<string | null>(null)
   const { post, busy, notKept } = usePosting(setPosted)
   const shown = withKept(rows, kept)
@@ -26,13 +30,15 @@ export function useBoardActs(rows: readonly BoardRow[]) {
     shown,
     posted,
     notKept,
-    error: act.error,
+    errorAt: (id: string): unknown => (act.variables?.id === id ? act.error : null),
+    keptAt: ({ sighting }: BoardRow): Unsent | undefined => keptHere(queue, sighting),
     busyId: act.isPending ? act.variables.id : busy ? again : null,
     vote: (id: string, name: SightingAct): void => act.mutate({ id, act: name }),
     mayRepeat: ({ sighting }: BoardRow): boolean => seenAgain(sighting, today) !== null,
     repeat: ({ sighting, kind }: BoardRow): void => {
       const body = seenAgain(sighting, today)
-      if (!body) return
+      // Asked of the storage itself: a second tap may come before the first is drawn.
+      if (!body || keptHere(readUnsent(person.id), sighting)) return
       setAgain(sighting.id)
       const product = { id: sighting.productId, name: sighting.productName, kind }
       void post(body, { product, storeName: sighting.storeName, replaces: null })
