@@ -1,6 +1,7 @@
 import type { ReactElement } from 'react'
 import type { InstallSettings } from '../../../core/install.ts'
 import { ChoiceField } from '../parts/choice-fields.tsx'
+import { CountryField } from '../parts/country-field.tsx'
 import { TextField } from '../parts/field.tsx'
 import { QuantityField } from '../parts/figure-fields.tsx'
 import { UnitsFields } from '../parts/units-fields.tsx'
@@ -31,14 +32,7 @@ export function SettingsPlace({ draft, faults, set }: SettingsPartProps): ReactE
         required={false}
       />
       <div className="form-row">
-        <TextField
-          label="Country"
-          value={draft.country}
-          onChange={(country) => set({ country: country.toUpperCase() })}
-          fault={faults['country']}
-          maxLength={2}
-          required
-        />
+        <CountryField value={draft.country} onChange={(country) => set({ country: country.toUpperCase() })} fault={faults['country']} />
         <TextField
           label="Time zone"
           value={draft.timeZone}

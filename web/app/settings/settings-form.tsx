@@ -6,6 +6,7 @@ import { faultsOf, problemOf } from '../client/problem.ts'
 import type { Versioned } from '../client/request.ts'
 import { Button } from '../parts/button.tsx'
 import { MergedTold, StaleTold, type Clash } from '../parts/conflict-told.tsx'
+import { countryName } from '../parts/country-name.ts'
 import { mergeTyped } from '../parts/merge.ts'
 import { ErrorNotice } from '../parts/states.tsx'
 import { sessionQuery } from '../session/session.ts'
@@ -53,7 +54,7 @@ export function SettingsForm({ read, reload }: { read: Read; reload: () => Promi
     if (save.isSuccess) save.reset()
     setDraft({ ...draft, ...part })
   }
-  const bad = Object.values(typed).filter((fault) => fault !== '').length
+  const bad = Object.values(typed).filter((fault) => fault !== '').length + (countryName(draft.country) === null ? 1 : 0)
   const stale = save.error !== null && problemOf(save.error).status === 412
   const faults = { ...faultsOf(save.error), ...Object.fromEntries(Object.entries(typed).filter(([, fault]) => fault !== '')) }
   return (
@@ -83,7 +84,7 @@ export function SettingsForm({ read, reload }: { read: Read; reload: () => Promi
           Save the settings
         </Button>
         <output>{save.isSuccess ? 'Saved.' : ''}</output>
-        {bad > 0 && <span className="reason">A figure above needs another look.</span>}
+        {bad > 0 && <span className="reason">A field above needs another look.</span>}
       </p>
       <ModeDialog
         asked={modeAsked ? draft.mode : null}

@@ -4,6 +4,7 @@ import { storeCurrency } from '../../../core/pricing/foreign-stores.ts'
 import type { ReaderUnits } from '../../../core/units/quantity.ts'
 import type { StoreBody } from '../client/stores.ts'
 import { RATE_STEPS } from '../../../core/money.ts'
+import { countryName, NO_COUNTRY_WORDS } from '../parts/country-name.ts'
 import { readFigure, readMoney, spellMoney, type FigureReading } from '../parts/figure.ts'
 import { sayPercent } from './store-words.ts'
 
@@ -135,6 +136,7 @@ export function readStoreDraft(draft: StoreDraft, home: string, reader: ReaderUn
   const months = readFigure(draft.warrantyMonths, { label: 'Warranty', unit: 'count', min: 0, max: 600, whole: true }, reader)
   if (months.fault !== null) faults['warrantyMonths'] = months.fault
   if (draft.name.trim() === '') faults['name'] = 'Name is empty. Write the name on the door.'
+  if (countryName(draft.country) === null) faults['country'] = NO_COUNTRY_WORDS
   const body: StoreBody = {
     name: draft.name.trim(),
     kind: draft.kind,

@@ -3,6 +3,7 @@ import { faultsOf } from '../client/problem.ts'
 import type { StoreBody } from '../client/stores.ts'
 import { Button } from '../parts/button.tsx'
 import { ChoiceField } from '../parts/choice-fields.tsx'
+import { CountryField } from '../parts/country-field.tsx'
 import { NoteField, TextField } from '../parts/field.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
 import { useCurrency, useReader } from '../session/session.ts'
@@ -86,15 +87,7 @@ function StorePlace({ draft, faults, set }: StorePartProps): ReactElement {
         <TextField label="Town" value={draft.town} onChange={(town) => set({ town })} fault={faults['town']} required={false} />
       </div>
       <div className="form-row">
-        <TextField
-          label="Country"
-          value={draft.country}
-          onChange={(country) => set({ country })}
-          fault={faults['country']}
-          help="Two letters: US, DE."
-          maxLength={2}
-          required
-        />
+        <CountryField value={draft.country} onChange={(country) => set({ country })} fault={faults['country']} />
         <TextField
           label="State or province"
           value={draft.subdivision}
