@@ -56,11 +56,12 @@ export type MoneyRefusal = { code: 'not_a_price' | 'too_many_decimals' | 'ambigu
 /**
  * Reads an amount as a person types it: "159", "159.00", "$1,107.03", "1.107,03", "159,5".
  *
- * Units: minor units out. Errors: letters, a lone separator followed by three digits ("1,234" may be either), more decimals than the currency has.
+ * Units:  minor units out; `decimal` is the reader's decimal sign, left out for a file, whose writer is not known.
+ * Errors: letters, a lone separator followed by three digits ("1,234" may be either) unless it is not the reader's decimal sign, more decimals than the currency has.
  *
  * @example parseMoney('159.5', 'USD') // 15950
  */
-export function parseMoney(text: string, currency: string, decimal: '.' | ',' = '.'): Result<number, MoneyRefusal> {
+export function parseMoney(text: string, currency: string, decimal?: '.' | ','): Result<number, MoneyRefusal> {
   const exponent = currencyExponent(currency)
   if (text.length > LONGEST) return refuse({ code: 'not_a_price', words: 'That is too long for a price. Write digits, like 159.00.' })
   const bare = text
@@ -87,9 +88,9 @@ export function parseMoney(text: string, currency: string, decimal: '.' | ',' = 
 
 /**
  * A lone separator before three digits may group or divide: "1,234" and "1.234" are asked about, unless the currency leaves one reading only,
- * having no decimals, or three of them and the reader's decimal sign.
+ * having no decimals, or three of them and the reader's decimal sign. The sign that is not the reader's decimal one groups, as it does on every screen.
  */
-function splitDecimals(bare: string, exponent: number, decimal: '.' | ','): { whole: string; fraction: string } | null {
+function splitDecimals(bare: string, exponent: number, decimal: '.' | ',' | undefined): { whole: string; fraction: string } | null {
   const last = Math.max(bare.lastIndexOf('.'), bare.lastIndexOf(','))
   if (last < 0) return { whole: bare, fraction: '' }
   const separator = bare[last] ?? ''
@@ -100,7 +101,9 @@ function splitDecimals(bare: string, exponent: number, decimal: '.' | ','): { wh
   if (repeated) return /^\d{1,3}([.,]\d{3})+$/.test(bare) && !mixed(bare) ? { whole: bare.replace(/[.,]/g, ''), fraction: '' } : null
   if (/[.,]/.test(before)) return grouped ? { whole: before.replace(/[.,]/g, ''), fraction: after } : null
   if (after.length === 3 && exponent === 0) return { whole: before + after, fraction: '' }
-  if (after.length === 3 && !(exponent === 3 && separator === decimal)) return null
+  const groups = decimal !== undefined && separator !== decimal && exponent < 3 && /^[1-9]\d{0,2}$/.test(before)
+  if (after.length === 3 && groups) return { whole: before + after, fraction: '' }
+  if (after.length === 3 && !(exponent === 3 && separator === (decimal ?? '.'))) return null
   return { whole: before, fraction: after }
 }
 
