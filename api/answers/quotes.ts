@@ -111,6 +111,7 @@ const assembled = answer(
         needs: z.string().nullable(),
         amount: z.strictObject({ words: z.string(), short: z.boolean() }).optional(),
         notes: z.array(z.string()).optional(),
+        lineNote: z.string().optional(),
         ourPriceMinor: amount.optional(),
       }),
     ),

@@ -90,6 +90,7 @@ function lineOnPaper(
   return {
     text: row?.text ?? (line.quantity === 1 ? name : `${line.quantity} × ${name}`),
     terms: shared.has(line.storeId ?? '') ? '' : sayLineTerms(line),
+    note: row?.lineNote ?? '',
     store: teller.storeName(line.storeId),
     how: [
       line.condition === null

@@ -138,6 +138,8 @@ export interface LinePaper {
   text: string
   /** Return days and warranty; empty where neither is stated. */
   terms: string
+  /** What the advisor noted on the line; empty where nothing. */
+  note: string
   store: string
   how: string
   sale: boolean

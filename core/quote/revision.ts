@@ -30,6 +30,8 @@ export interface SlotRow {
   amount?: { words: string; short: boolean }
   /** What the product's spec asks of whoever sets it up: "Must stay dry: …". Absent where it asks nothing. */
   notes?: string[]
+  /** What the advisor noted on a bought line; the customer reads it. Absent where nothing was, and in what was issued before it was printed. */
+  lineNote?: string
   /** For `our_price`: what all of it costs, tax in it. Minor units. */
   ourPriceMinor?: number
 }

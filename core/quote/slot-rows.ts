@@ -29,8 +29,12 @@ function kitRow(line: BuildLine, products: ProductsById): SlotRow | null {
     quantity: line.quantity,
     required: true,
     needs: null,
+    ...lineNoteOf(line),
   }
 }
+
+const lineNoteOf = (line: BuildLine): Pick<SlotRow, 'lineNote'> =>
+  line.answer === 'buy' && line.note.trim() !== '' ? { lineNote: line.note.trim() } : {}
 
 /** A part that is set aside asks nothing. */
 function notesOf({ product, line, setAside }: Piece, units: ReaderUnits): Pick<SlotRow, 'notes'> {
@@ -53,7 +57,7 @@ function pieceRow(piece: Piece, units: ReaderUnits): SlotRow {
   }
   const inKit = piece.line.answer === 'owned' ? 'owned' : 'in_kit'
   if (piece.kit) return { ...base, answer: inKit, text: piece.setAside ? `${name}, in the kit, not used` : name }
-  return { ...base, answer: piece.line.answer === 'owned' ? 'owned' : 'buy', text: name }
+  return { ...base, answer: piece.line.answer === 'owned' ? 'owned' : 'buy', text: name, ...lineNoteOf(piece.line) }
 }
 
 /** Owned gear that is no product of the catalog: its slot says its kind. */

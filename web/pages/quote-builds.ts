@@ -88,8 +88,12 @@ function line(row: SlotRow, build: AssembledBuild, quote: RevisionDocument): Mar
   if (row.ourPriceMinor !== undefined)
     return markup`<span class="line"><span>${row.text}</span><span class="price">${sayMoney(row.ourPriceMinor, quote.inputs.install.currency, { symbol: false })}</span></span><span class="src"><span>our price, tax in it</span></span>`
   const cost = build.cost.lines.find((candidate) => candidate.lineId === row.lineId)
-  return markup`<span class="line"><span>${row.text}</span><span class="price">${price(cost, quote)}</span></span>${cost === undefined ? '' : source(cost, quote)}${notes(row)}`
+  return markup`<span class="line"><span>${row.text}</span><span class="price">${price(cost, quote)}</span></span>${cost === undefined ? '' : source(cost, quote)}${lineNote(row)}${notes(row)}`
 }
+
+/** What the advisor noted on the line. */
+const lineNote = (row: SlotRow): Markup | '' =>
+  row.lineNote === undefined ? '' : markup`<span class="mind line-note">${row.lineNote}</span>`
 
 /** What its spec asks of whoever sets it up. */
 const notes = (row: SlotRow): Markup | '' => (row.notes === undefined ? '' : markup`<span class="mind">${row.notes.join(' ')}</span>`)

@@ -61,6 +61,16 @@ describe('money on paper', () => {
     expect(asked({ lengthMm: 900, commonSizeId: null })).toMatch(/Asked for: about \S+ \w+ long;/)
   })
 
+  it('prints what was noted on a line under that line and no other', () => {
+    const [build] = sampleInputs({ builds: 1 }).draft.builds
+    const words = 'Ours is the one in the window, ask for it'
+    const at = build!.lines.findIndex((line) => line.answer === 'buy')
+    const lines = build!.lines.map((line, index) => (index === at && line.answer === 'buy' ? { ...line, note: words } : line))
+    const terms = { builds: [{ ...build!, lines }] }
+    expect(paperOf(() => ({}), terms).detail.lines.filter(({ note }) => note !== '')).toMatchObject([{ note: words }])
+    expect(paperOf(() => ({})).detail.lines.every(({ note }) => note === '')).toBe(true)
+  })
+
   it('tells tax rate by rate, and each rate of exchange with its day, source and age', () => {
     const rates = [{ currency: 'CAD', rate: 0.7312, seenOn: '2026-08-12', source: 'noon rate' }]
     const low = { name: 'Low', basisPoints: 700, kinds: ['substrate' as const], productIds: [] }

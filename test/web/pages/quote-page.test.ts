@@ -41,6 +41,12 @@ describe('the quote as a customer decides on it', () => {
     const html = page()
     for (const index of build!.report.pageOne) expect(html).toContain(build!.report.findings[index]!.title)
   })
+  it('says what the advisor noted on a line', () => {
+    const document = sampleQuote()
+    const row = document.builds[0]!.rows.find(({ answer }) => answer === 'buy')!
+    row.lineNote = 'Ask for <the one> in the window'
+    expect(page({ document })).toContain('Ask for &lt;the one&gt; in the window')
+  })
   it('says an owned, a superfluous, a missing and a kit slot in words', () => {
     const html = page()
     for (const words of [

@@ -62,7 +62,13 @@ function BoughtFields({ buildId, line }: { buildId: string; line: Bought }): Rea
         onChange={(quantity) => quantity !== null && change({ quantity })}
       />
       <StoreField line={line} onChange={(storeId) => change({ storeId })} />
-      <TextField label="Note" required={false} value={line.note} maxLength={500} onChange={(note) => change({ note })} />
+      <TextField
+        label="Note, the customer reads it"
+        required={false}
+        value={line.note}
+        maxLength={500}
+        onChange={(note) => change({ note })}
+      />
     </div>
   )
 }
