@@ -26,14 +26,18 @@ export const currencySign = (currency: string): string => SYMBOLS[currency] ?? `
 /**
  * An amount in words for screen and paper.
  *
- * Units: minor units in. @example sayMoney(110703, 'USD') // '$1,107.03'
+ * Units: minor units in. Beside amounts of `home` another currency is told by its code, as several share a sign.
+ *
+ * @example sayMoney(110703, 'USD') // '$1,107.03'
+ * @example sayMoney(1200, 'CAD', { home: 'USD' }) // 'CAD 12.00'
  */
-export function sayMoney(minor: number, currency: string, options: { symbol?: boolean } = {}): string {
+export function sayMoney(minor: number, currency: string, options: { symbol?: boolean; home?: string } = {}): string {
   const exponent = currencyExponent(currency)
   const digits = String(Math.abs(minor)).padStart(exponent + 1, '0')
   const whole = digits.slice(0, digits.length - exponent).replace(/\B(?=(\d{3})+$)/g, ',')
   const fraction = exponent > 0 ? `.${digits.slice(-exponent)}` : ''
-  const sign = options.symbol === false ? '' : currencySign(currency)
+  const foreign = options.home !== undefined && options.home !== currency
+  const sign = options.symbol === false ? '' : foreign ? `${currency} ` : currencySign(currency)
   return `${minor < 0 ? MINUS : ''}${sign}${whole}${fraction}`
 }
 

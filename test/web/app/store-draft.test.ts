@@ -76,6 +76,7 @@ describe('the form of a store', () => {
 
 it('what a store charges is said in one line', () => {
   expect(sayDelivery(store.delivery, 'USD')).toBe('$9.95, free from $99.00; oversize $35.00 more')
+  expect(sayDelivery({ kind: 'flat', feeMinor: 1200, oversizeMinor: 0 }, 'CAD', 'USD')).toBe('CAD 12.00')
   expect(sayDelivery({ kind: 'flat', feeMinor: 0, oversizeMinor: 0 }, 'USD')).toBe('free')
   expect(sayDelivery({ kind: 'pickup_only' }, 'USD')).toBe('pickup only')
   expect(sayTax(store)).toBe('6.25 % and 3.125 %, added')

@@ -13,7 +13,7 @@ import { RuledTable, type Column } from '../parts/ruled-table.tsx'
 import { NotKept } from '../post/not-kept.tsx'
 import { PostedTold } from '../post/posted-told.tsx'
 import type { Unsent } from '../post/unsent.ts'
-import { usePerson, useToday } from '../session/session.ts'
+import { useCurrency, usePerson, useToday } from '../session/session.ts'
 import { useStoreCurrency } from '../stores/store-currency.ts'
 import { storesQuery } from '../stores/stores-query.ts'
 import { lowerElsewhere, type LowerElsewhere } from './lower-elsewhere.ts'
@@ -25,6 +25,7 @@ import { WordNotTaken } from './word-not-taken.tsx'
 /** One row a product and store: what, where, how much, how it stands, and your word on it. */
 export function BoardTable({ rows }: { rows: readonly BoardRow[] }): ReactElement {
   const currencyOf = useStoreCurrency()
+  const home = useCurrency()
   const person = usePerson()
   const thisYear = yearOf(useToday())
   const stores = useQuery(storesQuery).data ?? []
@@ -36,7 +37,7 @@ export function BoardTable({ rows }: { rows: readonly BoardRow[] }): ReactElemen
       {notKept && <NotKept />}
       <RuledTable
         caption="Newest price of each product at each store"
-        columns={boardColumns({ currencyOf, thisYear, personId: person.id, lower, ...acts })}
+        columns={boardColumns({ currencyOf, home, thisYear, personId: person.id, lower, ...acts })}
         rows={shown}
         rowKey={({ sighting }) => sighting.id}
         isHeld={({ sighting }) => !isAccepted(sighting)}
@@ -47,6 +48,8 @@ export function BoardTable({ rows }: { rows: readonly BoardRow[] }): ReactElemen
 
 interface Setting {
   currencyOf: (storeId: string) => string
+  /** The install's own: others are told by their code. */
+  home: string
   thisYear: number
   personId: string
   busyId: string | null
@@ -62,7 +65,13 @@ function boardColumns(setting: Setting): Array<Column<BoardRow>> {
   const { currencyOf, thisYear } = setting
   return [
     { key: 'product', head: 'Product', rowHead: true, phone: 'lead', cell: productCell },
-    { key: 'price', head: 'Price', num: true, phone: 'figure', cell: (row) => priceCell(row, currencyOf(row.sighting.storeId)) },
+    {
+      key: 'price',
+      head: 'Price',
+      num: true,
+      phone: 'figure',
+      cell: (row) => priceCell(row, currencyOf(row.sighting.storeId), setting.home),
+    },
     { key: 'standing', head: 'How it stands', phone: 'below', cell: (row) => standingCell(row, setting) },
     { key: 'store', head: 'Store', cell: ({ sighting }) => sighting.storeName },
     { key: 'day', head: 'Seen', cell: ({ sighting }) => <span className="whole">{sayDate(sighting.seenOn, thisYear)}</span> },
@@ -81,9 +90,9 @@ const productCell = ({ sighting, kind }: BoardRow): ReactElement => (
 )
 
 /** A price opens to the sighting behind it. */
-const priceCell = ({ sighting }: BoardRow, currency: string): ReactElement => (
+const priceCell = ({ sighting }: BoardRow, currency: string, home: string): ReactElement => (
   <Link to="/prices/$productId" params={{ productId: sighting.productId }} hash={`s-${sighting.id}`} className="figure-link">
-    {sayMoney(sighting.priceMinor, currency)}
+    {sayMoney(sighting.priceMinor, currency, { home })}
   </Link>
 )
 

@@ -13,6 +13,8 @@ import { WordNotTaken } from './word-not-taken.tsx'
 
 interface Setting {
   currencyOf: (storeId: string) => string
+  /** The install's own: others are told by their code. */
+  home: string
   thisYear: number
   personId: string
   busyId: string | null
@@ -25,7 +27,14 @@ interface Setting {
 export function sightingColumns(setting: Setting): Array<Column<SightingRow>> {
   const { currencyOf, thisYear } = setting
   return [
-    { key: 'price', head: 'Price', num: true, rowHead: true, phone: 'figure', cell: (row) => priceCell(row, currencyOf(row.storeId)) },
+    {
+      key: 'price',
+      head: 'Price',
+      num: true,
+      rowHead: true,
+      phone: 'figure',
+      cell: (row) => priceCell(row, currencyOf(row.storeId), setting.home),
+    },
     { key: 'store', head: 'Store', phone: 'lead', cell: (row) => storeCell(row, thisYear) },
     { key: 'day', head: 'Day', cell: (row) => sayDate(row.seenOn, thisYear) },
     { key: 'kind', head: 'Kind', phone: 'below', cell: (row) => kindCell(row, setting) },
@@ -43,9 +52,9 @@ export function sightingColumns(setting: Setting): Array<Column<SightingRow>> {
   ]
 }
 
-const priceCell = (row: SightingRow, currency: string): ReactElement => (
+const priceCell = (row: SightingRow, currency: string, home: string): ReactElement => (
   <span id={`s-${row.id}`} tabIndex={-1}>
-    {sayMoney(row.priceMinor, currency)}
+    {sayMoney(row.priceMinor, currency, { home })}
   </span>
 )
 

@@ -4,7 +4,7 @@ import { sayMoney } from '../../../core/money.ts'
 import type { SightingRow } from '../../../core/pricing/record.ts'
 import { isAccepted } from '../../../core/pricing/sighting.ts'
 import { RuledTable } from '../parts/ruled-table.tsx'
-import { usePerson, useToday } from '../session/session.ts'
+import { useCurrency, usePerson, useToday } from '../session/session.ts'
 import { useStoreCurrency } from '../stores/store-currency.ts'
 import { sightingColumns } from './sighting-columns.tsx'
 import { useSightingAct } from './use-sighting-act.ts'
@@ -13,11 +13,13 @@ import { WithdrawDialog } from './withdraw-dialog.tsx'
 /** Every sighting behind the figures, newest first; what waits is hatched and says why. */
 export function SightingsTable({ sightings }: { sightings: readonly SightingRow[] }): ReactElement {
   const currencyOf = useStoreCurrency()
+  const home = useCurrency()
   const person = usePerson()
   const act = useSightingAct()
   const [asked, setAsked] = useState<SightingRow | null>(null)
   const columns = sightingColumns({
     currencyOf,
+    home,
     thisYear: yearOf(useToday()),
     personId: person.id,
     busyId: act.isPending ? act.variables.id : null,

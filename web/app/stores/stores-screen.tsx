@@ -35,7 +35,12 @@ export function StoresScreen(): ReactElement {
       ),
     },
     { key: 'where', head: 'Where', phone: 'figure', cell: (store) => (store.kind === 'online' ? 'online' : (store.town ?? 'local')) },
-    { key: 'delivery', head: 'Delivery', phone: 'below', cell: (store) => sayDelivery(store.delivery, storeCurrency(store, currency)) },
+    {
+      key: 'delivery',
+      head: 'Delivery',
+      phone: 'below',
+      cell: (store) => sayDelivery(store.delivery, storeCurrency(store, currency), currency),
+    },
     { key: 'tax', head: 'Tax', phone: 'state', cell: sayTax },
     { key: 'returns', head: 'Returns', cell: (store) => (store.returnDays === null ? 'not stated' : `${store.returnDays} days`) },
     {
