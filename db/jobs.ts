@@ -139,6 +139,29 @@ export async function cancelJob(db: Kysely<Database>, id: string, kind: string, 
   return row ? ok(undefined) : refuse({ code: 'closed', message: 'This has already ended. There is nothing left to cancel.' })
 }
 
+/**
+ * Cancels a job that has ended and could go on, by the same outcome that resumeJob asks for: of the two only one succeeds.
+ * Errors: `closed` where it is not in a state for it.
+ */
+export async function withdrawJob(
+  db: Kysely<Database>,
+  id: string,
+  kind: string,
+  when: JsonObject,
+  now: Date,
+): Promise<Result<void, Refusal<'closed'>>> {
+  const row = await db
+    .updateTable('job')
+    .set({ state: 'cancelled', cancel_asked: true, outcome: null, ended_at: now })
+    .where('id', '=', id)
+    .where('kind', '=', kind)
+    .where('state', '=', 'done')
+    .where(sql<boolean>`outcome @> ${when}::jsonb`)
+    .returning('id')
+    .executeTakeFirst()
+  return row ? ok(undefined) : refuse({ code: 'closed', message: 'This has already ended. There is nothing left to cancel.' })
+}
+
 export async function findJob(db: Kysely<Database>, id: string): Promise<Job | undefined> {
   if (!isId(id)) return undefined
   const row = await db.selectFrom('job').selectAll().where('id', '=', id).executeTakeFirst()

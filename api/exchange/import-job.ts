@@ -26,6 +26,8 @@ import { readFile, type ReadPosition } from './read-file.ts'
 import { uploadPath } from './upload.ts'
 
 export const IMPORT_JOB = 'import'
+/** Of an outcome: its rows wait to be written. */
+export const READY = { ready: true }
 
 const TARGETS: { readonly [S in DataSet]: ImportTarget } = { catalog: productTarget, sightings: sightingTarget, customers: customerTarget }
 const TRAIL: { readonly [S in DataSet]: { action: AuditAction; kind: AuditSubjectKind } } = {

@@ -1,4 +1,3 @@
-import { rm } from 'node:fs/promises'
 import { Hono } from 'hono'
 import * as z from 'zod'
 import { KindSchema } from '../../core/catalog/schema.ts'
@@ -6,7 +5,7 @@ import { DATA_SETS, MOST_FAULTS } from '../../core/exchange/data-set.ts'
 import { guardText } from '../../core/exchange/formula-guard.ts'
 import { isPlainText } from '../../core/plain-text.ts'
 import { oneOf, strict } from '../../core/schema.ts'
-import { cancelJob, listJobs, findJobOfKind, resumeJob } from '../../db/jobs.ts'
+import { listJobs, findJobOfKind, resumeJob } from '../../db/jobs.ts'
 import { listFaults } from '../../db/import-staging.ts'
 import { CatalogFile, CustomersFile, ImportAnswerOne, ImportsAnswer, SightingsFile } from '../answers/exchange.ts'
 import { signedIn, type Ctx, type Env } from '../context.ts'
@@ -16,11 +15,11 @@ import { operation } from '../http/operation.ts'
 import { notFound } from '../http/problem.ts'
 import { refused } from '../http/refusal.ts'
 import { valid } from '../http/valid.ts'
-import { IMPORT_JOB } from './import-job.ts'
+import { cancelImport } from './cancel-import.ts'
+import { IMPORT_JOB, READY } from './import-job.ts'
 import { importView } from './import-view.ts'
 import { startImport } from './start-import.ts'
 import { csvTemplate } from './template.ts'
-import { uploadPath } from './upload.ts'
 import { csvLines } from './csv-lines.ts'
 
 const tag = 'Import and export'
@@ -108,7 +107,7 @@ export const imports = new Hono<Env>()
       const { id } = c.req.valid('param')
       const { clock, wake } = c.get('deps')
       if ((await findJobOfKind(c.get('db'), id, IMPORT_JOB)) === undefined) return notFound(c, 'import')
-      const change = { when: { ready: true }, payload: { dryRun: false }, dueAt: new Date(clock()), startedBy: signedIn(c).id }
+      const change = { when: READY, payload: { dryRun: false }, dueAt: new Date(clock()), startedBy: signedIn(c).id }
       const resumed = await resumeJob(c.get('db'), id, IMPORT_JOB, change)
       if (!resumed.ok) return refused(c, resumed.refusal)
       wake?.()
@@ -118,7 +117,7 @@ export const imports = new Hono<Env>()
   .post(
     '/:id/cancel',
     operation('cancelImport', {
-      summary: 'End an import; nothing of its file is written',
+      summary: 'End an import, or throw away one that was tried; nothing of its file is written',
       tag,
       answers: { 200: ImportAnswerOne },
       refuses: [404, 409],
@@ -126,13 +125,9 @@ export const imports = new Hono<Env>()
     valid('param', ById),
     async (c) => {
       const { id } = c.req.valid('param')
-      const { clock, config } = c.get('deps')
       if ((await findJobOfKind(c.get('db'), id, IMPORT_JOB)) === undefined) return notFound(c, 'import')
-      const cancelled = await cancelJob(c.get('db'), id, IMPORT_JOB, new Date(clock()))
-      if (!cancelled.ok) return refused(c, cancelled.refusal)
-      // Whoever reads it holds it open; nobody else needs it.
-      await rm(uploadPath(config.dataDir, id), { force: true })
-      return answerImport(c, id, 200)
+      const cancelled = await cancelImport(c, id)
+      return cancelled.ok ? answerImport(c, id, 200) : refused(c, cancelled.refusal)
     },
   )
   .get(

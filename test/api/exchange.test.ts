@@ -313,6 +313,17 @@ describe('an import under way', () => {
     expect(trail.at(-1)).toEqual({ actor_id: other.personId })
   })
 
+  it('is thrown away after it was tried, rows and file, and then written by nobody', async () => {
+    const tried = await importFile(manager, 'name,powerW\nUnwanted 1,50\nUnwanted 2,75', { kind: 'heater', dryRun: true })
+    const rows = () => world.db.selectFrom('import_row').select('line').where('job_id', '=', tried.id).execute()
+    expect(await rows()).toHaveLength(2)
+    const thrown = await manager.send<ImportView>('POST', `/api/imports/${tried.id}/cancel`)
+    expect(thrown).toMatchObject({ status: 200, body: { state: 'cancelled', outcome: null } })
+    expect([await rows(), await uploads()]).toEqual([[], []])
+    for (const act of ['write', 'cancel']) expect((await manager.send('POST', `/api/imports/${tried.id}/${act}`)).status).toBe(409)
+    expect(await world.db.selectFrom('product').select('id').where('name', 'like', 'Unwanted%').execute()).toEqual([])
+  })
+
   it('is not written for somebody who is no manager any more', async () => {
     const other = await world.signIn('manager')
     const { body } = await paused(async () => {

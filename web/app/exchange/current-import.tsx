@@ -47,7 +47,9 @@ export function CurrentImport({ id }: { id: string }): ReactElement {
       <ErrorNotice error={read.error ?? write.error ?? cancel.error} onRetry={() => void read.refetch()} retryWords="Look again" />
       {read.isPending && <LoadingRows rows={3} what="the import" />}
       {view && endedAt === null && <UnderWay view={view} busy={cancel.isPending} onCancel={() => cancel.mutate()} />}
-      {view && endedAt !== null && <Ended view={view} busy={write.isPending} onWrite={() => write.mutate()} />}
+      {view && endedAt !== null && (
+        <Ended view={view} busy={write.isPending || cancel.isPending} onWrite={() => write.mutate()} onDiscard={() => cancel.mutate()} />
+      )}
     </section>
   )
 }
@@ -71,7 +73,14 @@ function UnderWay({ view, busy, onCancel }: { view: ImportView; busy: boolean; o
   )
 }
 
-function Ended({ view, busy, onWrite }: { view: ImportView; busy: boolean; onWrite: () => void }): ReactElement {
+interface EndedProps {
+  view: ImportView
+  busy: boolean
+  onWrite: () => void
+  onDiscard: () => void
+}
+
+function Ended({ view, busy, onWrite, onDiscard }: EndedProps): ReactElement {
   const { outcome, faults } = view
   const due = outcome === null ? 0 : outcome.creates + outcome.updates
   const kind = outcome === null || outcome.faults > 0 ? 'stop' : 'note'
@@ -86,12 +95,18 @@ function Ended({ view, busy, onWrite }: { view: ImportView; busy: boolean; onWri
           </p>
         )}
       </Told>
-      {outcome?.ready && due > 0 && (
+      {outcome?.ready && due === 0 && <p>All of it is here already, just as the file says. There is nothing to write.</p>}
+      {outcome?.ready && (
         <p className="acts">
-          <Button look="main" busy={busy} onClick={onWrite}>
-            Write {outcome.creates.toLocaleString('en-US')} new and {outcome.updates.toLocaleString('en-US')} changed
+          {due > 0 && (
+            <Button look="main" busy={busy} onClick={onWrite}>
+              Write {outcome.creates.toLocaleString('en-US')} new and {outcome.updates.toLocaleString('en-US')} changed
+            </Button>
+          )}
+          <Button busy={busy} onClick={onDiscard}>
+            Throw these rows away
           </Button>
-          <span className="reason">All of it at once, or nothing. Kept for a day.</span>
+          {due > 0 && <span className="reason">All of it at once, or nothing. Kept for a day.</span>}
         </p>
       )}
       {faults.length > 0 && (
