@@ -11,6 +11,9 @@ import { stagedRows, type StagedDecision, type StagedRow } from './import-stagin
 import { StaleImport, type CheckedRows, type ImportContext, type ImportTarget } from './import-target.ts'
 import { replaceProduct, withParts, writeParts, type ProductFields } from './products.ts'
 
+/** Kits whose parts are looked up in one statement: at forty parts a kit, each by name and by id, 40 000 of the 65 535 values that it can have. */
+const STEP_KITS = 500
+
 type Staged = StagedRow<ProductRow>
 /** Products that a row of the file may mean, by how it names them. */
 type Matches = Partial<Record<'id' | 'gtin' | 'name', Product>>
@@ -109,11 +112,14 @@ async function writeKits(trx: Transaction<Database>, { jobId }: ImportContext): 
     select s.data, p.id, p.version, s.action from import_row as s
     join product as p on p.kind = 'kit' and lower(p.name) = lower(s.data ->> 'name')
     where s.job_id = ${jobId} and s.data ->> 'kind' = 'kit' and s.action in ('create', 'update') order by s.line`.execute(trx)
-  const index = await indexParts(trx, rows.map(({ data }) => data), null) // prettier-ignore
-  for (const { data, id, version, action } of rows) {
-    const parts = resolveParts(index, data, id)
-    if (!parts.ok) throw new StaleImport(parts.refusal.words)
-    if (action === 'create') await writeParts(trx, id, parts.value)
-    else await replaceProduct(trx, id, version, fieldsOf(data, parts.value))
+  for (let start = 0; start < rows.length; start += STEP_KITS) {
+    const step = rows.slice(start, start + STEP_KITS)
+    const index = await indexParts(trx, step.map(({ data }) => data), null) // prettier-ignore
+    for (const { data, id, version, action } of step) {
+      const parts = resolveParts(index, data, id)
+      if (!parts.ok) throw new StaleImport(parts.refusal.words)
+      if (action === 'create') await writeParts(trx, id, parts.value)
+      else await replaceProduct(trx, id, version, fieldsOf(data, parts.value))
+    }
   }
 }

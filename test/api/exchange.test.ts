@@ -172,6 +172,27 @@ describe('an export', () => {
   })
 })
 
+describe('kits of a file', () => {
+  it('have their parts written in steps, to the last one, and read back without a change', async () => {
+    const parts = [await product(world.db), await product(world.db)]
+    const said = parts.map(({ id }, index) => `${id} x ${index + 1}`).join('; ')
+    const names = Array.from({ length: 501 }, (_, index) => `Kit of many ${index}`)
+    const csv = ['name,parts', ...names.map((name) => `${name},${said}`)].join('\n')
+    const { outcome, faults } = await importFile(manager, csv, { kind: 'kit' })
+    expect(faults).toEqual([])
+    expect(outcome).toMatchObject({ applied: true, creates: 501 })
+    const written = await world.db
+      .selectFrom('kit_part')
+      .innerJoin('product', 'product.id', 'kit_part.kit_id')
+      .select(['product.name', 'kit_part.quantity'])
+      .where('product.name', 'like', 'Kit of many %')
+      .execute()
+    const wanted = names.flatMap((name) => [`${name}: 1`, `${name}: 2`])
+    expect(written.map(({ name, quantity }) => `${name}: ${quantity}`).toSorted()).toEqual(wanted.toSorted())
+    expect((await importFile(manager, csv, { kind: 'kit' })).outcome).toMatchObject({ creates: 0, updates: 0, unchanged: 501 })
+  }, 120_000)
+})
+
 describe('sightings of a file', () => {
   const heading = 'product,store,condition,price,seenOn'
   it('are found by number or name, judged against the record, and taken whole', async () => {
