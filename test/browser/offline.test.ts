@@ -71,6 +71,46 @@ describe('a phone that loses its signal', () => {
   it('breaks no rule of the content policy on the way', () =>
     expect(complaints.filter((line) => /content security policy|trusted/i.test(line))).toEqual([]))
 
+  it('keeps an unchanged price once, says so in its row and over the list, and tells in the row that a vote is not kept', async () => {
+    await openScreen(page, service, '/prices')
+    const buttons = page.getByRole('button', { name: /^Price unchanged today: / })
+    const name = (await buttons.last().getAttribute('aria-label')) ?? ''
+    const row = page.getByRole('row').filter({ has: page.getByRole('button', { name, exact: true }) })
+    const product = ((await row.getByRole('link').first().textContent()) ?? '').trim()
+    await context.setOffline(true)
+    await page.getByRole('button', { name, exact: true }).evaluate((button: HTMLElement) => {
+      button.click()
+      button.click()
+    })
+    const told = page.getByText('kept on this phone, waits to be sent')
+    await told.waitFor()
+    expect(await page.getByRole('row').filter({ has: told }).getByRole('link').first().textContent()).toBe(product)
+    expect(await page.getByRole('button', { name, exact: true }).count()).toBe(0)
+    await page.getByText('One sighting is kept on this phone and waits to be sent').waitFor()
+    await page.getByRole('button', { name: /^Confirm (?!instead)/ }).last().click()
+    const fault = page.getByText('Not taken: no signal. Your word is not kept; say it again when the signal is back.')
+    await fault.waitFor()
+    expect(await page.getByRole('row').filter({ has: fault }).count()).toBe(1)
+    expect(await page.getByText('What you typed is kept').count()).toBe(0)
+    const folder = process.env['LOOK_DIR']
+    if (folder !== undefined) {
+      await told.scrollIntoViewIfNeeded()
+      await page.screenshot({ path: `${folder}/kept-row.png` })
+      await fault.scrollIntoViewIfNeeded()
+      await page.screenshot({ path: `${folder}/vote-row.png` })
+      await page.evaluate(() => window.scrollTo(0, 0))
+      await page.screenshot({ path: `${folder}/prices-top.png` })
+    }
+    const queued = await page.evaluate(() =>
+      Object.keys(localStorage)
+        .filter((key) => key.startsWith('driploop.unsent.'))
+        .flatMap((key) => JSON.parse(localStorage.getItem(key) ?? '[]') as unknown[]),
+    )
+    expect(queued).toHaveLength(1)
+    await context.setOffline(false)
+    await page.getByText('waits to be sent').first().waitFor({ state: 'detached', timeout: 20_000 })
+  })
+
   it('leaves nothing on the device after signing out', async () => {
     await openScreen(page, service, '/post')
     expect((await keptAnswers()).length).toBeGreaterThan(0)
