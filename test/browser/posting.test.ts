@@ -130,6 +130,28 @@ describe('a member in a store aisle', () => {
     expect((await postedToday()).filter((priceMinor) => priceMinor === 4355)).toHaveLength(1)
   })
 
+  it('removes a kept one before it is sent, puts it back, and a removed one is never posted', async () => {
+    await openScreen(page, service, `/post?product=${productId}`)
+    await context.setOffline(true)
+    await page.getByLabel('Price', { exact: true }).fill('43.88')
+    await page.getByRole('button', { name: /^Post \$43\.88/ }).click()
+    const remove = page.getByRole('button', { name: /^Remove \$43\.88 for / })
+    await remove.click()
+    await page.getByText(/^Removed: \$43\.88 for /).waitFor()
+    expect(await page.getByText(/^(?:Posted|Kept on this phone): \$43\.88/).count()).toBe(0)
+    await page.getByRole('button', { name: 'Put it back' }).click()
+    await remove.waitFor()
+    const folder = process.env['LOOK_DIR']
+    if (folder !== undefined) await page.screenshot({ path: `${folder}/kept-list.png`, fullPage: true })
+    await remove.click()
+    await page.getByText(/^Removed: \$43\.88 for /).waitFor()
+    if (folder !== undefined) await page.screenshot({ path: `${folder}/removed.png`, fullPage: true })
+    await context.setOffline(false)
+    await page.waitForLoadState('networkidle')
+    await openScreen(page, service, `/prices/${productId}`)
+    expect(await postedToday()).not.toContain(4388)
+  })
+
   it('goes on without a signal on a phone that has just come to this page', async () => {
     const fresh = await openPage(browser, { width: 390, scheme: 'dark' })
     await signIn(fresh.page, service, 'advisor')
@@ -161,6 +183,30 @@ describe('a member in a store aisle', () => {
     await fresh.page.getByRole('option', { name: productName }).first().click()
     await fresh.page.getByLabel('Price', { exact: true }).waitFor()
     await fresh.context.close()
+  })
+
+  it('is never offered a product that does not match what stands in the field, however slow the answer is', async () => {
+    await openScreen(page, service, '/post')
+    const field = page.getByRole('combobox', { name: 'Which product?' })
+    await field.fill('')
+    await page.getByRole('option').first().waitFor()
+    const word = productName.split(' ')[0] ?? ''
+    await context.route('**/api/products?*', async (route) => {
+      await new Promise((resolve) => setTimeout(resolve, 2500))
+      await route.continue().catch(() => undefined)
+    })
+    await field.fill(word)
+    await page.getByText('searching', { exact: true }).waitFor()
+    const offered = await page.getByRole('option').allInnerTexts()
+    expect(offered.length).toBeGreaterThan(0)
+    for (const text of offered) expect(text.toLowerCase()).toContain(word.toLowerCase())
+    const folder = process.env['LOOK_DIR']
+    if (folder !== undefined) await page.screenshot({ path: `${folder}/picker-busy.png` })
+    await field.fill('zzzzqq')
+    await expect.poll(() => page.getByRole('option').count()).toBe(0)
+    await page.getByText('Nothing in the catalog has that name.').waitFor()
+    expect(await page.getByText('searching', { exact: true }).count()).toBe(0)
+    await context.unroute('**/api/products?*')
   })
 
   it('is told that a screen is not there yet, keeps the menu, and gets it by itself with the signal', async () => {

@@ -3,7 +3,7 @@ import { ProblemError, readProblem } from '../../../web/app/client/problem.ts'
 import { postedNow, type Posted } from '../../../web/app/post/posted.ts'
 import { sameAgain } from '../../../web/app/post/same-again.ts'
 import { outcomeNow, sendQueue } from '../../../web/app/post/send-unsent.ts'
-import { keepUnsent, readUnsent, type Unsent } from '../../../web/app/post/unsent.ts'
+import { dropUnsent, keepUnsent, readUnsent, type Unsent } from '../../../web/app/post/unsent.ts'
 import { boardRow } from './sample-board.ts'
 
 const waiting: Posted = { id: 'a', kind: 'waits', doubt: null, productId: 'p', what: '$21.49 for Torvane Watch at Saltcote' }
@@ -42,6 +42,24 @@ describe('what was told of a posted sighting', () => {
     expect(outcomeNow('later')).toEqual({ kind: 'posted', doubt: 'About a tenth.' })
     expect(readUnsent('ines', keep)).toEqual([])
   })
+})
+
+it('one that is removed while another is on its way is not sent', async () => {
+  const data = new Map<string, string>()
+  const keep = { getItem: (key: string) => data.get(key) ?? null, setItem: (key: string, value: string) => void data.set(key, value), removeItem: (key: string) => void data.delete(key) } // prettier-ignore
+  keepUnsent('ines', { ...kept, sighting: { ...kept.sighting, id: 'first' } }, keep)
+  keepUnsent('ines', { ...kept, sighting: { ...kept.sighting, id: 'slip' } }, keep)
+  const sent: string[] = []
+  await sendQueue(
+    'ines',
+    async ({ id }) => {
+      sent.push(id)
+      dropUnsent('ines', 'slip', keep)
+      return { doubt: null }
+    },
+    keep,
+  )
+  expect(sent).toEqual(['first'])
 })
 
 describe('the same price a second time', () => {

@@ -67,7 +67,11 @@ export function PostScreen(): ReactElement {
       {draft.product !== null && (
         <PostForm draft={draft} onChange={setDraft} onChangeProduct={() => start({ ...draft, product: null })} onDone={done} />
       )}
-      <UnsentList personId={person.id} onMend={(item) => start(draftOfUnsent(item, currencyOf(item.sighting.storeId)))} />
+      <UnsentList
+        personId={person.id}
+        onMend={(item) => start(draftOfUnsent(item, currencyOf(item.sighting.storeId)))}
+        onRemove={(id) => posted?.id === id && setPosted(null)}
+      />
     </Screen>
   )
 }

@@ -10,8 +10,8 @@ export interface Posted extends Sent {
 }
 
 /**
- * What has become of it meanwhile. What waited and is no longer kept was posted, by this page or by another one of the same browser: nothing
- * that waits can be discarded. A refused one that is mended or discarded stays told as refused.
+ * What has become of it meanwhile. What waited and is no longer kept was posted, by this page or by another one of the same browser: what
+ * is removed before it is sent is told of no more. A refused one that is mended or discarded stays told as refused.
  *
  * @example postedNow(waiting, [], undefined).kind // 'posted'
  */

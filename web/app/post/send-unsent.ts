@@ -39,7 +39,7 @@ export const outcomeNow = (id: string): Outcome | undefined => became.get(id)
 export async function sendQueue(personId: string, post: Post, keep: Keep): Promise<Map<string, Outcome>> {
   const outcomes = new Map<string, Outcome>()
   for (const item of readUnsent(personId, keep)) {
-    if (item.refused) continue
+    if (item.refused || !isKept(personId, item.sighting.id, keep)) continue
     const outcome = await sendOne(item.sighting, post)
     outcomes.set(item.sighting.id, outcome)
     became.set(item.sighting.id, outcome)
@@ -53,12 +53,26 @@ export async function sendQueue(personId: string, post: Post, keep: Keep): Promi
   return outcomes
 }
 
+const isKept = (personId: string, id: string, keep: Keep): boolean => readUnsent(personId, keep).some(({ sighting }) => sighting.id === id)
+
 let running: Promise<unknown> = Promise.resolve()
 
 /** As `sendQueue`, one at a time on this page, and one page at a time where the browser can lock. Sending twice would be harmless, not free. */
-export function sendUnsent(personId: string): Promise<Map<string, Outcome>> {
-  const send = (): Promise<Map<string, Outcome>> => sendQueue(personId, postSighting, localStorage)
-  const next = running.then(() => ('locks' in navigator ? navigator.locks.request(`driploop.unsent.${personId}`, send) : send()))
+export const sendUnsent = (personId: string): Promise<Map<string, Outcome>> =>
+  alone(personId, () => sendQueue(personId, postSighting, localStorage))
+
+/**
+ * Takes one out of the queue before it is sent, never while it is on its way. False where it was sent meanwhile: then nothing is removed.
+ */
+export const removeUnsent = (personId: string, id: string): Promise<boolean> =>
+  alone(personId, async () => {
+    if (!isKept(personId, id, localStorage)) return false
+    dropUnsent(personId, id)
+    return true
+  })
+
+function alone<Value>(personId: string, work: () => Promise<Value>): Promise<Value> {
+  const next = running.then(() => ('locks' in navigator ? navigator.locks.request(`driploop.unsent.${personId}`, work) : work()))
   running = next.catch(() => undefined)
   return next
 }

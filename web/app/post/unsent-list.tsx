@@ -1,16 +1,34 @@
-import type { ReactElement } from 'react'
+import { useState, type ReactElement } from 'react'
 import { civilDateAt, sayDate, yearOf } from '../../../core/dates.ts'
 import { sayMoney } from '../../../core/money.ts'
 import { Button } from '../parts/button.tsx'
+import { Told } from '../parts/told.tsx'
 import { useInstall, useToday } from '../session/session.ts'
 import { useStoreCurrency } from '../stores/store-currency.ts'
-import { dropUnsent, type Unsent } from './unsent.ts'
+import { removeUnsent } from './send-unsent.ts'
+import { dropUnsent, keepUnsent, type Unsent } from './unsent.ts'
 import { useUnsent } from './use-unsent.ts'
 
+interface Props {
+  personId: string
+  onMend: (item: Unsent) => void
+  /** Told before one is taken out of the queue: what was said of it is true no longer. */
+  onRemove: (id: string) => void
+}
+
 /** Sightings this device still holds, with their time: waiting for a signal, or refused with the reason. */
-export function UnsentList({ personId, onMend }: { personId: string; onMend: (item: Unsent) => void }): ReactElement | null {
+export function UnsentList({ personId, onMend, onRemove }: Props): ReactElement | null {
   const items = useUnsent(personId)
-  if (items.length === 0) return null
+  const [removed, setRemoved] = useState<Unsent | null>(null)
+  const remove = async (item: Unsent): Promise<void> => {
+    onRemove(item.sighting.id)
+    if (await removeUnsent(personId, item.sighting.id)) setRemoved(item)
+  }
+  const putBack = (item: Unsent): void => {
+    keepUnsent(personId, item)
+    setRemoved(null)
+  }
+  if (items.length === 0 && removed === null) return null
   return (
     <section aria-labelledby="unsent-head" className="unsent">
       <div className="sechead">
@@ -23,14 +41,38 @@ export function UnsentList({ personId, onMend }: { personId: string; onMend: (it
             item={item}
             onMend={() => onMend(item)}
             onDiscard={() => dropUnsent(personId, item.sighting.id)}
+            onRemove={() => void remove(item)}
           />
         ))}
       </ul>
+      {removed && <RemovedTold item={removed} onPutBack={() => putBack(removed)} />}
     </section>
   )
 }
 
-function UnsentItem({ item, onMend, onDiscard }: { item: Unsent; onMend: () => void; onDiscard: () => void }): ReactElement {
+/** A slip of the thumb is mendable: the sighting as it was, back in the queue. */
+function RemovedTold({ item, onPutBack }: { item: Unsent; onPutBack: () => void }): ReactElement {
+  const currency = useStoreCurrency()(item.sighting.storeId)
+  return (
+    <Told kind="note" title={`Removed: ${sayMoney(item.sighting.priceMinor, currency)} for ${item.productName} at ${item.storeName}`} live>
+      <p>It was not sent and will not be.</p>
+      <p>
+        <Button small onClick={onPutBack}>
+          Put it back
+        </Button>
+      </p>
+    </Told>
+  )
+}
+
+interface ItemProps {
+  item: Unsent
+  onMend: () => void
+  onDiscard: () => void
+  onRemove: () => void
+}
+
+function UnsentItem({ item, onMend, onDiscard, onRemove }: ItemProps): ReactElement {
   const currency = useStoreCurrency()(item.sighting.storeId)
   const { timeZone } = useInstall()
   const thisYear = yearOf(useToday())
@@ -61,7 +103,14 @@ function UnsentItem({ item, onMend, onDiscard }: { item: Unsent; onMend: () => v
           </p>
         </>
       ) : (
-        <p className="note">Waits for the server; posts once, by itself.</p>
+        <>
+          <p className="note">Waits for the server; posts once, by itself.</p>
+          <p className="acts">
+            <Button small look="plain" aria-label={`Remove ${what}`} onClick={onRemove}>
+              Remove
+            </Button>
+          </p>
+        </>
       )}
     </li>
   )
