@@ -87,7 +87,10 @@ describe('a phone that loses its signal', () => {
     expect(await page.getByRole('row').filter({ has: told }).getByRole('link').first().textContent()).toBe(product)
     expect(await page.getByRole('button', { name, exact: true }).count()).toBe(0)
     await page.getByText('One sighting is kept on this phone and waits to be sent').waitFor()
-    await page.getByRole('button', { name: /^Confirm (?!instead)/ }).last().click()
+    await page
+      .getByRole('button', { name: /^Confirm (?!instead)/ })
+      .last()
+      .click()
     const fault = page.getByText('Not taken: no signal. Your word is not kept; say it again when the signal is back.')
     await fault.waitFor()
     expect(await page.getByRole('row').filter({ has: fault }).count()).toBe(1)

@@ -52,7 +52,11 @@ describe('money', () => {
   // Own: screens and paper group with the sign that is not the reader's decimal one.
   it('reads the sign that is not the decimal one, before exactly three digits, as a sign of thousands', () => {
     const read = (text: string) => parseMoney(text, 'USD', '.')
-    for (const [text, minor] of [['2,500', 250_000], ['$1,234', 123_400], ['123,456', 12_345_600]] as const)
+    for (const [text, minor] of [
+      ['2,500', 250_000],
+      ['$1,234', 123_400],
+      ['123,456', 12_345_600],
+    ] as const)
       expect(read(text), text).toEqual({ ok: true, value: minor })
     expect(parseMoney('2.500', 'EUR', ',')).toEqual({ ok: true, value: 250_000 })
     for (const text of ['2.500', '0,500', '1234,500']) expect(read(text), text).toMatchObject({ ok: false, refusal: { code: 'ambiguous' } })
