@@ -181,6 +181,31 @@ describe('what is typed key by key', () => {
     await context.close()
   }) // prettier-ignore
 
+  it('is put when the slot is closed, and asked about where half of it is missing', async () => {
+    const watched = await atDesk({ width: 1440, height: 900 })
+    const { page } = watched
+    const dialog = page.getByRole('dialog')
+    const openServices = () => page.getByRole('button', { name: 'Add a service to build A' }).click()
+    const services = async () => (await quoteOf(watched)).draft.builds[0]?.services ?? []
+    const before = (await services()).length
+    await openServices()
+    await dialog.getByRole('button', { name: 'Delivery and carrying in', exact: true }).click()
+    await dialog.getByRole('button', { name: 'Done', exact: true }).click()
+    await dialog.getByText(/^Write the price/).waitFor()
+    await dialog.getByLabel('Our price for one, tax in it').fill('45')
+    await dialog.getByRole('button', { name: 'Done', exact: true }).click()
+    await dialog.waitFor({ state: 'detached', timeout: PATIENCE_MS })
+    await saved(page)
+    expect((await services()).slice(before)).toMatchObject([{ name: 'Delivery and carrying in', quantity: 1, priceMinor: 4500 }])
+    await openServices()
+    await dialog.getByLabel('What we do').fill('Drill')
+    await dialog.getByRole('button', { name: 'Done', exact: true }).click()
+    await dialog.getByRole('button', { name: 'Close without it' }).click()
+    await dialog.waitFor({ state: 'detached', timeout: PATIENCE_MS })
+    expect(await services()).toHaveLength(before + 1)
+    await watched.context.close()
+  })
+
   it('on a plate stays in sight and in hand while a fault is put right', async () => {
     const { page, context } = await atDesk({ width: 1440, height: 900 })
     await page.getByRole('button', { name: /^Heat, build A:/ }).first().click() // prettier-ignore

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, useState, type ReactElement } from 'react'
+import { useCallback, useEffect, useMemo, useRef, useState, type ReactElement } from 'react'
 import { SLOT_NAMES, type Slot } from '../../../core/catalog/kinds.ts'
 import type { BuildLine } from '../../../core/quote/draft.ts'
 import type { AssembledBuild } from '../../../core/quote/revision.ts'
@@ -12,6 +12,7 @@ import { sayWant, type Want } from './meets-want.ts'
 import { NotNeededForm } from './not-needed-form.tsx'
 import { OurServices } from './our-services.tsx'
 import { OwnedForm } from './owned-form.tsx'
+import { HoldAnswer, type PutAnswer } from './pending-answer.ts'
 import { ProductSearch } from './product-search.tsx'
 
 /** One slot of one build: what fills it now, and what may fill it instead. */
@@ -20,15 +21,40 @@ export function CellEditor(): ReactElement {
   const { shown: cell, close } = useDialog('cell')
   const build = builds.find((one) => one.id === cell?.buildId)
   const shown = cell !== null && build !== undefined
+  const pending = useRef<PutAnswer>(null)
+  const hold = useCallback((put: PutAnswer | null) => {
+    pending.current = put
+  }, [])
+  /** Asked to close with something half typed: then it says what is missing, and offers to leave it out. */
+  const [asked, setAsked] = useState(false)
   useFocusBack(cell)
+  const leave = (): void => {
+    setAsked(false)
+    close()
+  }
+  const finish = (): void => {
+    const put = pending.current
+    if (put === null) return leave()
+    setAsked(true)
+    put(leave)
+  }
   return (
     <Dialog
       open={shown}
       title={shown ? `What fills “${SLOT_NAMES[cell.slot]}” in ${build.letter}?` : ''}
-      onClose={close}
-      actions={<Button onClick={close}>Done</Button>}
+      onClose={leave}
+      actions={
+        <>
+          {asked && <Button onClick={leave}>Close without it</Button>}
+          <Button onClick={finish}>Done</Button>
+        </>
+      }
     >
-      {shown && <Cell key={`${cell.buildId}-${cell.slot}`} build={build} slot={cell.slot} want={cell.want} />}
+      {shown && (
+        <HoldAnswer value={hold}>
+          <Cell key={`${cell.buildId}-${cell.slot}`} build={build} slot={cell.slot} want={cell.want} />
+        </HoldAnswer>
+      )}
     </Dialog>
   )
 }

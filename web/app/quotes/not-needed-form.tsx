@@ -5,6 +5,7 @@ import type { AssembledBuild } from '../../../core/quote/revision.ts'
 import { Button } from '../parts/button.tsx'
 import { TextField } from '../parts/field.tsx'
 import { newId } from '../post/uuid-v7.ts'
+import { usePendingAnswer, type PutAnswer } from './pending-answer.ts'
 import { useAnswerSlot } from './use-answer-slot.ts'
 
 export interface SlotFormProps {
@@ -19,7 +20,7 @@ export function NotNeededForm({ build, slot, lines }: SlotFormProps): ReactEleme
   const answerSlot = useAnswerSlot(build, slot)
   const [reason, setReason] = useState('')
   const [tried, setTried] = useState(false)
-  const put = (): void => {
+  const put: PutAnswer = (then) => {
     setTried(true)
     if (reason.trim() === '') return
     answerSlot({
@@ -28,13 +29,15 @@ export function NotNeededForm({ build, slot, lines }: SlotFormProps): ReactEleme
       line: { id: newId(), answer: 'not_needed', slot, reason: reason.trim() },
       replaces: lines.map((line) => line.id),
     })
+    then()
   }
+  usePendingAnswer(reason.trim() !== '', put)
   return (
     <form
       className="form"
       onSubmit={(event) => {
         event.preventDefault()
-        put()
+        put(() => {})
       }}
     >
       <TextField

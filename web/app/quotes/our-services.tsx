@@ -7,6 +7,7 @@ import { MoneyField, QuantityField } from '../parts/figure-fields.tsx'
 import { newId } from '../post/uuid-v7.ts'
 import { useDesk } from './desk-context.ts'
 import { focusFault } from './focus-fault.ts'
+import { usePendingAnswer } from './pending-answer.ts'
 
 /** The work that is asked for most often at the counter; the words are then hers. */
 const OFTEN = ['Delivery and carrying in', 'Installation', 'Drilling'] as const
@@ -40,21 +41,23 @@ export function OurServices({ buildId }: { buildId: string }): ReactElement {
   )
 }
 
-const EMPTY = { name: '', quantity: 1 as number | null, priceMinor: null as number | null }
+const EMPTY = { name: '', quantity: 1 as number | null, priceMinor: null as number | null, refused: false }
 
 function ServiceForm({ onAdd }: { onAdd: (service: OurService) => void }): ReactElement {
   const [typed, setTyped] = useState(EMPTY)
   const [tried, setTried] = useState(false)
   const form = useRef<HTMLFormElement>(null)
-  const { name, quantity, priceMinor } = typed
-  const put = (): void => {
+  const { name, quantity, priceMinor, refused } = typed
+  const put = (then: () => void): void => {
     setTried(true)
     if (name.trim() === '' || quantity === null || priceMinor === null) return focusFault(form.current)
     onAdd({ id: newId(), name: name.trim(), quantity, priceMinor })
     setTyped(EMPTY)
     setTried(false)
-    form.current?.querySelector<HTMLElement>('input')?.focus()
+    then()
   }
+  const focusFirst = (): void => form.current?.querySelector<HTMLElement>('input')?.focus()
+  usePendingAnswer(name.trim() !== '' || priceMinor !== null || refused, put)
   return (
     <form
       className="form"
@@ -62,7 +65,7 @@ function ServiceForm({ onAdd }: { onAdd: (service: OurService) => void }): React
       ref={form}
       onSubmit={(event) => {
         event.preventDefault()
-        put()
+        put(focusFirst)
       }}
     >
       <TextField
@@ -85,7 +88,7 @@ function ServiceForm({ onAdd }: { onAdd: (service: OurService) => void }): React
           value={priceMinor}
           least={0}
           fault={tried && priceMinor === null ? 'Write the price, 0 for work that costs nothing.' : null}
-          onChange={(minor) => setTyped((now) => ({ ...now, priceMinor: minor }))}
+          onChange={(minor, fault) => setTyped((now) => ({ ...now, priceMinor: minor, refused: fault !== null }))}
         />
         <QuantityField
           label="How many"

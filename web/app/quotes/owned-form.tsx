@@ -12,6 +12,7 @@ import { useDesk } from './desk-context.ts'
 import type { SlotFormProps } from './not-needed-form.tsx'
 import { BesideKit, besideField, kitFills } from './beside-kit.tsx'
 import { focusFault } from './focus-fault.ts'
+import { usePendingAnswer, type PutAnswer } from './pending-answer.ts'
 import { useCustomerGear } from './use-customer-gear.ts'
 import { useAnswerSlot } from './use-answer-slot.ts'
 import { OwnedSpecFields, readOwnedSpec, type SpecTexts } from './owned-spec-fields.tsx'
@@ -36,17 +37,20 @@ export function OwnedForm({ build, slot, lines }: SlotFormProps): ReactElement {
   const kind = KIND_OF[slot]
   const described = product !== null || description.trim() !== ''
   const stated = product ? { spec: null, faults: {} } : readOwnedSpec(kind, texts, reader)
-  const put = (): void => {
+  const put: PutAnswer = (then) => {
     setTried(true)
     if (!described || quantity === null || Object.keys(stated.faults).length > 0) return focusFault(form.current)
     const words = { productId: product?.id ?? null, description: product ? '' : description.trim() }
     const line = { id: newId(), answer: 'owned' as const, slot, quantity, spec: stated.spec, ...words, ...besideField(beside) }
     const replaces = lines.map((one) => one.id)
-    const answer = (): void =>
+    const answer = (): void => {
       answerSlot({ do: 'put_line', buildId: build.id, line, replaces }, { products: product ? [product] : [], prices: [] })
+      then()
+    }
     if (kept && state.view.customer.erasedOn === null) keep.mutate(line, { onSuccess: answer })
     else answer()
   }
+  usePendingAnswer(described || Object.values(texts).some((text) => text?.trim()), put)
   return (
     <form
       className="form"
@@ -54,7 +58,7 @@ export function OwnedForm({ build, slot, lines }: SlotFormProps): ReactElement {
       ref={form}
       onSubmit={(event) => {
         event.preventDefault()
-        put()
+        put(() => {})
       }}
     >
       {product ? (
