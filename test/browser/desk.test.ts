@@ -229,6 +229,30 @@ describe('what is typed key by key', () => {
   })
 })
 
+describe('a new quote', () => {
+  it('takes the customer on record with Enter, and is not begun by Enter while the size is open', async () => {
+    const watched = await atDesk({ width: 1440, height: 900 })
+    const { page, context } = watched
+    const counted = async (): Promise<number> =>
+      ((await (await context.request.get(`${service.origin}/api/customers`)).json()) as { items: unknown[] }).items.length
+    const known = (await quoteOf(watched)).customer.name
+    const before = await counted()
+    await page.goto(`${service.origin}/quotes/new`)
+    const name = page.getByLabel('Name', { exact: true })
+    await name.fill(known.slice(0, 5))
+    await page.getByText(`Enter takes ${known}.`).waitFor()
+    await expectAccessible(page)
+    await name.press('Enter')
+    await page.getByRole('button', { name: 'Someone else' }).waitFor()
+    await page.getByLabel('Where it stands', { exact: true }).press('Enter')
+    await page.getByText(/^Say how big/).waitFor()
+    expect(await page.getByLabel('How big').getAttribute('aria-invalid')).toBe('true')
+    expect(new URL(page.url()).pathname).toBe('/quotes/new')
+    expect(await counted()).toBe(before)
+    await context.close()
+  })
+})
+
 describe('two advisors on one quote', () => {
   it('who fill one slot are told of it, and only one light is charged', async () => {
     const [first, second] = [await atDesk({ width: 1440, height: 900 }), await atDesk({ width: 1440, height: 900 })]

@@ -1,5 +1,5 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query'
-import { useState, type ReactElement } from 'react'
+import { useState, type KeyboardEvent, type ReactElement } from 'react'
 import { getCustomer, listCustomers } from '../client/customers.ts'
 import { Button } from '../parts/button.tsx'
 import { TextField } from '../parts/field.tsx'
@@ -52,6 +52,22 @@ function Known({ id, onOther }: { id: string; onOther: () => void }): ReactEleme
 const holds = ({ name, reach }: { name: string; reach: string }, words: string): boolean =>
   `${name}\n${reach}`.toLowerCase().includes(words.toLowerCase())
 
+/** Up and down go through the ones on record, round at the ends; Enter takes the marked one, Escape marks none. */
+function useMarked(count: number, take: (index: number) => void) {
+  const [held, mark] = useState(0)
+  const marked = count === 0 || held < 0 ? -1 : Math.min(held, count - 1)
+  const onKeyDown = (event: KeyboardEvent): void => {
+    if (count === 0) return
+    if (event.key === 'ArrowDown') mark((marked + 1) % count)
+    else if (event.key === 'ArrowUp') mark((Math.max(marked, 0) + count - 1) % count)
+    else if (event.key === 'Escape') mark(-1)
+    else if (event.key === 'Enter' && marked >= 0) take(marked)
+    else return
+    event.preventDefault()
+  }
+  return { marked, mark, onKeyDown }
+}
+
 function Asked({ chosen, fault, onChange }: Props): ReactElement {
   const [touched, setTouched] = useState(false)
   const words = chosen.name.trim()
@@ -63,26 +79,34 @@ function Asked({ chosen, fault, onChange }: Props): ReactElement {
   })
   // The list of the last words stands until the next is read: who does not match any more would be in the way of the Tab key.
   const known = (found.data ?? []).filter((customer) => !customer.erasedOn && holds(customer, words)).slice(0, OFFERED)
+  const offered = words === '' ? [] : known
+  const take = (index: number): void => onChange({ id: offered[index]?.id ?? null, name: '', reach: '' })
+  const { marked, mark, onKeyDown } = useMarked(offered.length, take)
   return (
     <div className="form">
       <TextField
         label="Name"
         focusFirst
+        onKeyDown={onKeyDown}
+        help={
+          marked < 0 ? undefined : `Enter takes ${offered[marked]?.name}. The arrow keys choose another; Tab goes on with a new customer.`
+        }
         value={chosen.name}
         fault={fault}
         maxLength={120}
         onChange={(name) => {
           setTouched(true)
+          mark(0)
           onChange({ ...chosen, name })
         }}
       />
-      {words !== '' && known.length > 0 && (
+      {offered.length > 0 && (
         <div>
           <p className="label">On record</p>
           <ul className="known-customers">
-            {known.map((customer) => (
-              <li key={customer.id}>
-                <Button small onClick={() => onChange({ id: customer.id, name: '', reach: '' })}>
+            {offered.map((customer, index) => (
+              <li key={customer.id} data-marked={index === marked || undefined}>
+                <Button small onClick={() => take(index)}>
                   {customer.name}
                   {customer.reach && <span className="quiet">{customer.reach}</span>}
                 </Button>

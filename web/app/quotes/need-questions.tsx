@@ -15,20 +15,22 @@ interface Props {
   stores: Store[]
   /** Sets of stores that may be named in place of single ones. */
   regions?: readonly Region[] | undefined
+  /** What the form has against the size. */
+  sizeFault?: string | null
   onChange: (change: Partial<Omit<Need, 'exact'>>) => void
 }
 
 const LOOKS = (['any', 'standard', 'kit', 'rimless'] as const).map((value) => ({ value, label: LOOK_WORDS[value] }))
 
 /** The five questions a customer can answer at the counter, then look and stores. */
-export function NeedQuestions({ need, stores, regions = [], onChange }: Props): ReactElement {
+export function NeedQuestions({ need, stores, regions = [], sizeFault, onChange }: Props): ReactElement {
   const reader = useReader()
   const today = useToday()
   const groups = groupsOf(useInstall())
   const group = groups.find((row) => row.id === need.livestockId)
   return (
     <>
-      <SizeField size={need} reader={reader} onChange={onChange} />
+      <SizeField size={need} reader={reader} fault={sizeFault} onChange={onChange} />
       <TextField label="Where it stands" value={need.place} maxLength={200} onChange={(place) => onChange({ place })} />
       <SelectField
         label="What will live in it"

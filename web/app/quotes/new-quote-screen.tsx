@@ -44,6 +44,8 @@ export function NewQuoteScreen(): ReactElement {
   )
 }
 
+const SIZELESS = 'Say how big: a length or a common size. Where nobody knows yet, press “Start the quote”.'
+
 /** `copied`: the quote whose need and builds it begins with, for the same customer or another. */
 function NewQuoteForm({ customerId, copied }: { customerId: string | null; copied: QuoteView | null }): ReactElement {
   const base = copied && copiedDraft(copied.draft, copied.asOf)
@@ -51,14 +53,19 @@ function NewQuoteForm({ customerId, copied }: { customerId: string | null; copie
   const [need, setNeed] = useState<Need>(() => base?.need ?? emptyNeed())
   const [title, setTitle] = useState(base?.title ?? '')
   const [tried, setTried] = useState(false)
+  const [hasty, setHasty] = useState(false)
   const make = useMakeQuote()
   const install = useInstall()
   const ready = customer.id !== null || customer.name.trim() !== ''
   const faults = make.error ? faultsByField(problemOf(make.error)) : {}
+  const sized = need.lengthMm !== null || need.commonSizeId !== null
   const submit = (form: HTMLFormElement): void => {
     setTried(true)
+    // Enter in a field is often meant for the field: it begins the quote only where the size is known too. The button asks for the customer alone.
+    const early = !sized && form.querySelector('input:focus') !== null
+    setHasty(early)
     // A figure that was refused would be lost on the way to the desk.
-    if (!ready || form.querySelector('[aria-invalid="true"]') !== null) return focusFault(form)
+    if (!ready || early || form.querySelector('[aria-invalid="true"]') !== null) return focusFault(form)
     if (!make.isPending)
       make.mutate({
         customer,
@@ -84,7 +91,7 @@ function NewQuoteForm({ customerId, copied }: { customerId: string | null; copie
           onChange={setCustomer}
           fault={tried && !ready ? 'Choose a customer, or write the name of a new one.' : (faults['name'] ?? null)}
         />
-        <NeedPart need={need} change={setNeed} />
+        <NeedPart need={need} sizeFault={hasty && !sized ? SIZELESS : null} change={setNeed} />
         <TextField
           label="Title, as the customer reads it"
           required={false}
@@ -130,8 +137,14 @@ function useMakeQuote() {
   })
 }
 
+interface NeedPartProps {
+  need: Need
+  sizeFault: string | null
+  change: (next: (need: Need) => Need) => void
+}
+
 /** `change` is told what becomes of the newest need: one field may be left and the next changed before the screen is drawn again. */
-function NeedPart({ need, change }: { need: Need; change: (next: (need: Need) => Need) => void }): ReactElement {
+function NeedPart({ need, sizeFault, change }: NeedPartProps): ReactElement {
   const install = useInstall()
   const stores = useQuery({ queryKey: ['stores'], queryFn: listStores })
   const regions = useQuery(regionsQuery)
@@ -149,6 +162,7 @@ function NeedPart({ need, change }: { need: Need; change: (next: (need: Need) =>
           need={need}
           stores={stores.data ?? []}
           regions={regions.data}
+          sizeFault={sizeFault}
           onChange={(part) => change((now) => ({ ...now, ...part }))}
         />
         <FirstExactFields need={need} conditions={conditions} onChange={changeExact} />

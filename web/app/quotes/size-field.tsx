@@ -13,8 +13,16 @@ type Size = Pick<Need, 'lengthMm' | 'commonSizeId'>
 const keyOf = ({ lengthMm, commonSizeId }: Size): string => JSON.stringify({ lengthMm, commonSizeId })
 const sizeOf = (key: string): Size => JSON.parse(key) as Size
 
+interface Props {
+  size: Size
+  reader: ReaderUnits
+  /** What the form has against it; what is wrong with the text itself comes first. */
+  fault?: string | null | undefined
+  onChange: (size: Size) => void
+}
+
 /** "How big": a length or a common size in one field; the common ones are offered as one types. */
-export function SizeField({ size, reader, onChange }: { size: Size; reader: ReaderUnits; onChange: (size: Size) => void }): ReactElement {
+export function SizeField({ size, reader, fault, onChange }: Props): ReactElement {
   const list = useId()
   const entry = useTypedEntry<string>({
     value: keyOf(size),
@@ -28,7 +36,7 @@ export function SizeField({ size, reader, onChange }: { size: Size; reader: Read
   })
   const offered = COMMON_SIZES.filter((one) => (one.system === 'us') === (measuredIn(reader).length === 'in'))
   return (
-    <Field label="How big" help="A length, or a common size." fault={entry.fault}>
+    <Field label="How big" help="A length, or a common size." fault={entry.fault ?? fault}>
       {({ id, describedBy, invalid }) => (
         <div className="entry">
           <input
