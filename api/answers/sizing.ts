@@ -114,6 +114,7 @@ export const SetupPlanAnswer = answer(
       .strictObject({
         ammoniaMgL: z.number(),
         nitriteMgL: z.number(),
+        highestC: z.number().optional(),
         lowestPh: z.number(),
         lowestKhDegrees: z.number(),
         lowestC: z.number(),
