@@ -54,15 +54,14 @@ describe('a filter by what is stated', () => {
           ...fields.map((field): fc.Arbitrary<SpecTest> => {
             if (field.type === 'flag') return fc.boolean().map((is) => ({ key: field.key, is }))
             if (field.type === 'choice') return fc.constantFrom(...field.options.map(({ value }) => ({ key: field.key, is: value })))
-            const figure = fc.integer({ min: Math.ceil(field.min), max: Math.max(Math.ceil(field.min), Math.floor(field.max)) })
-            return fc
-              .tuple(figure, figure, fc.constantFrom('both', 'least', 'most'))
-              .filter(([one]) => one <= field.max)
-              .map(([one, two, which]) => ({
-                key: field.key,
-                least: which === 'most' ? null : Math.min(one, two),
-                most: which === 'least' ? null : Math.max(one, two),
-              }))
+            // A share or a gravity has no whole figure between its limits.
+            const [least, most] = [Math.ceil(field.min), Math.floor(field.max)]
+            const figure = least <= most ? fc.integer({ min: least, max: most }) : fc.constantFrom(field.min, field.max)
+            return fc.tuple(figure, figure, fc.constantFrom('both', 'least', 'most')).map(([one, two, which]) => ({
+              key: field.key,
+              least: which === 'most' ? null : Math.min(one, two),
+              most: which === 'least' ? null : Math.max(one, two),
+            }))
           }),
         ),
       ),
