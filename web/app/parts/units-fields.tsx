@@ -62,7 +62,7 @@ export function UnitsFields({ units, faults = {}, onChange }: Props): ReactEleme
           options={DECIMALS}
         />
       </div>
-      <details open={departs}>
+      <details open={departs} className="one-by-one">
         <summary>One by one</summary>
         <div className="form-row">
           {(Object.keys(THINGS) as Thing[]).map((thing) => (
