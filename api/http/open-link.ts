@@ -4,7 +4,7 @@ import type { Ctx } from '../context.ts'
 import { installToday } from '../day.ts'
 import { demandFewWrites } from './link-writes.ts'
 import { problem } from './problem.ts'
-import { demandFewWrongLinks, noteWrongLink } from './wrong-links.ts'
+import { noteWrongLink } from './wrong-links.ts'
 
 interface LinkKind<Linked> {
   purpose: 'quote' | 'setup'
@@ -22,7 +22,6 @@ export async function openLink<Linked extends { id: string; linkVersion: number 
   token: string,
   { purpose, find, isOver }: LinkKind<Linked>,
 ): Promise<OpenedLink<Linked>> {
-  demandFewWrongLinks(c)
   const { install, today } = await installToday(c)
   const id = idInToken(token)
   const linked = id === undefined ? undefined : await find(id)

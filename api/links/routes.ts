@@ -17,7 +17,7 @@ import { operation } from '../http/operation.ts'
 import { invalid, problem } from '../http/problem.ts'
 import { refused } from '../http/refusal.ts'
 import { linkOrigin } from '../http/site.ts'
-import { demandFewWrongLinks, noteWrongLink } from '../http/wrong-links.ts'
+import { noteWrongLink } from '../http/wrong-links.ts'
 import { valid } from '../http/valid.ts'
 import { sessionView } from '../session/view.ts'
 import { transact } from '../transact.ts'
@@ -55,7 +55,6 @@ export const links = new Hono<Env>()
     operation('showLink', { summary: 'What a one-use link is for', tag, answers: { 200: LinkAnswer }, refuses: [410, 429] }),
     valid('param', ByToken),
     async (c) => {
-      demandFewWrongLinks(c)
       const link = await findOneUseLink(c.get('db'), tokenHash(c.req.valid('param').token), now(c))
       if (link === undefined) return gone(c)
       const { purpose, role, name, personId } = link
@@ -75,7 +74,6 @@ export const links = new Hono<Env>()
     valid('json', NewPerson),
     async (c) => {
       if (linkOrigin(c) === null) return needsHttps(c)
-      demandFewWrongLinks(c)
       const hash = tokenHash(c.req.valid('param').token)
       const { name, signInName, password } = c.req.valid('json')
       const link = await findOneUseLink(c.get('db'), hash, now(c))
@@ -101,7 +99,6 @@ export const links = new Hono<Env>()
     valid('json', SetPassword),
     async (c) => {
       if (linkOrigin(c) === null) return needsHttps(c)
-      demandFewWrongLinks(c)
       const hash = tokenHash(c.req.valid('param').token)
       const { password } = c.req.valid('json')
       const link = await findOneUseLink(c.get('db'), hash, now(c))

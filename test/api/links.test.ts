@@ -142,14 +142,25 @@ describe('a quote link', () => {
     expect((await visitor.send('GET', `/api/quote-links/${tokenOf(fresh.links?.quote)}`)).status).toBe(200)
   })
 
-  it('is guessed at a hundred times from one address, and no more for a quarter of an hour', async () => {
+  it('is guessed at a hundred times from one place, then no more for a quarter of an hour; a right one opens all the same', async () => {
     const quote = await issued()
     const guesser = world.visitor('203.0.113.200')
-    for (let guess = 0; guess < 100; guess += 1) expect((await guesser.send('GET', `/q/${'A'.repeat(40)}${100 + guess}`)).status).toBe(404)
-    const refused = await guesser.send('GET', pathOf(quote.links?.quote))
+    const guess = (number: number) => guesser.send('GET', `/q/${'A'.repeat(40)}${number}`)
+    for (let number = 100; number < 200; number += 1) expect((await guess(number)).status).toBe(404)
+    const refused = await guess(200)
     expect([refused.status, Number(refused.headers.get('retry-after')) > 800]).toEqual([429, true])
-    expect((await visitor.send('GET', pathOf(quote.links?.quote))).status).toBe(200)
-    await at(16 / 1440, async () => expect((await guesser.send('GET', pathOf(quote.links?.quote))).status).toBe(200))
+    expect((await guesser.send('GET', `/api/links/${'A'.repeat(43)}`)).status).toBe(429)
+    expect((await guesser.send('GET', pathOf(quote.links?.quote))).status).toBe(200)
+    expect((await guesser.send('GET', pathOf(quote.links?.setup))).status).toBe(200)
+    expect((await visitor.send('GET', `/q/${'A'.repeat(43)}`)).status).toBe(404)
+    await at(16 / 1440, async () => expect((await guess(201)).status).toBe(404))
+  })
+
+  it('counts every address of one IPv6 customer as one place', async () => {
+    const wrong = (place: string) => world.visitor(place).send('GET', `/s/${'A'.repeat(43)}`)
+    for (let host = 1; host <= 100; host += 1) expect((await wrong(`2001:db8:7:1::${host.toString(16)}`)).status).toBe(404)
+    expect((await wrong('2001:db8:7:1:ffff::1')).status).toBe(429)
+    expect((await wrong('2001:db8:7:2::1')).status).toBe(404)
   })
 
   it('stands in no log line', async () => {
