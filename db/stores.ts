@@ -119,35 +119,8 @@ async function currencyInUse(
   }
 }
 
-/**
- * Takes out a store that nothing refers to. One that sightings, drafts or issued quotes name stays, since they lean on it.
- *
- * Errors: `in_use` with what refers to it.
- */
-export async function deleteStore(trx: Transaction<Database>, id: string): Promise<Result<Store, Refusal<'not_found' | 'in_use'>>> {
-  const store = await findStore(trx, id)
-  if (!store) return refuse({ code: 'not_found', message: 'There is no such store.' })
-  // Nobody may come to name it between the count and the end.
-  await sql`lock table sighting, quote, quote_revision in share mode`.execute(trx)
-  const { rows } = await sql<{ sightings: number; quotes: number }>`select
-    (select count(*) from sighting where store_id = ${id}) as sightings,
-    (select count(*) from quote where quote.draft::text like ${`%${id}%`}
-      or exists (select from quote_revision where quote_id = quote.id and document::text like ${`%"storeId": "${id}"%`})) as quotes`.execute(
-    trx,
-  )
-  const { sightings = 0, quotes = 0 } = rows[0] ?? {}
-  if (sightings + quotes > 0) {
-    const named = [counted(quotes, 'quote'), counted(sightings, 'sighting')].filter((words) => words !== '').join(' and ')
-    return refuse({
-      code: 'in_use',
-      message: `${named} ${sightings + quotes === 1 ? 'names' : 'name'} "${store.name}", so it cannot be deleted. Archive it: it then stays in what names it, and nobody is sent there.`,
-    })
-  }
-  await trx.deleteFrom('store').where('id', '=', id).execute()
-  return ok(store)
-}
-
-const counted = (count: number, what: string): string => (count === 0 ? '' : `${count} ${what}${count === 1 ? '' : 's'}`)
+/** @example counted(2, 'quote') // '2 quotes' */
+export const counted = (count: number, what: string): string => (count === 0 ? '' : `${count} ${what}${count === 1 ? '' : 's'}`)
 
 const ownTaken: Refusal<'own_taken'> = {
   code: 'own_taken',

@@ -4,7 +4,8 @@ import type { Store } from '../../core/catalog/store.ts'
 import { StoreInput } from '../../core/catalog/schema.ts'
 import { strict } from '../../core/schema.ts'
 import { audit, type AuditSubject } from '../../db/audit.ts'
-import { createStore, deleteStore, findStore, listStores, updateStore } from '../../db/stores.ts'
+import { deleteStore, readStoreMentions } from '../../db/store-removal.ts'
+import { createStore, findStore, listStores, updateStore } from '../../db/stores.ts'
 import { StoreAnswer, StoresAnswer } from '../answers/catalog.ts'
 import type { Env } from '../context.ts'
 import { signedIn } from '../context.ts'
@@ -96,8 +97,9 @@ export const stores = new Hono<Env>()
     }),
     valid('param', ById),
     async (c) => {
+      const mentions = await readStoreMentions(c.get('db'), c.req.valid('param').id)
       const deleted = await transact(c.get('db'), async (trx) => {
-        const outcome = await deleteStore(trx, c.req.valid('param').id)
+        const outcome = await deleteStore(trx, mentions)
         if (outcome.ok)
           await audit(trx, { actor: signedIn(c), action: 'store_deleted', subject: storeSubject(outcome.value), before: outcome.value })
         return outcome
