@@ -11,11 +11,13 @@ export const isPlainHttp = ({ protocol, hostname }: Pick<Location, 'protocol' | 
 export function PlainHttpBanner(): ReactElement | null {
   if (!isPlainHttp(window.location)) return null
   return (
-    <Told kind="warn" title="This address is not safe">
-      <p>
-        It begins with http:// and not https://. Signing in, the camera, working without signal and printed links are off here. Whoever runs
-        this place sets PUBLIC_URL and a certificate: docs/expose.md of the program says how.
-      </p>
-    </Told>
+    <aside aria-label="Safety of this address">
+      <Told kind="warn" title="This address is not safe">
+        <p>
+          It begins with http:// and not https://. Signing in, the camera, working without signal and printed links are off here. Whoever
+          runs this place sets PUBLIC_URL and a certificate: docs/expose.md of the program says how.
+        </p>
+      </Told>
+    </aside>
   )
 }
