@@ -1,4 +1,4 @@
-import { useId, type ReactElement } from 'react'
+import { useId, type ReactElement, type ReactNode } from 'react'
 import { Field, type FieldProps } from './field.tsx'
 
 export interface Option<Value extends string> {
@@ -86,7 +86,7 @@ export function TickField({
   checked,
   onChange,
 }: {
-  label: string
+  label: ReactNode
   help?: string
   checked: boolean
   onChange: (checked: boolean) => void

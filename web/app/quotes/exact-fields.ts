@@ -22,7 +22,7 @@ export interface ExactGroup {
 /** How the desk asks: its heading says the rest of the label. Limits and options are those of the table that every validator reads. */
 const ASKED: ReadonlyArray<readonly [title: string, fields: ReadonlyArray<readonly [key: ExactKey, label: string, digits?: number]>]> = [
   ['Room', [['coldestRoomC', 'Coldest', 1], ['warmestRoomC', 'Warmest', 1], ['floor', 'Floor']]],
-  ['Timber floor, if known', [['joistSpanMm', 'Joist span'], ['joistSpacingMm', 'Joist spacing'], ['joistLie', 'The tank lies'], ['floorUse', 'Room is']]],
+  ['Joists of a wooden floor', [['joistSpanMm', 'Span'], ['joistSpacingMm', 'Spacing'], ['joistLie', 'Tank lies'], ['floorUse', 'Room is']]],
   ['Outlet and circuit', [['outletHeightMm', 'Outlet height'], ['outletDistanceMm', 'Outlet distance'], ['circuitVoltageV', 'Circuit voltage'], ['circuitCurrentA', 'Circuit breaker'], ['otherLoadW', 'Other load'], ['circuitProtected', 'Leakage protection']]],
   ['Tap water', [['disinfectant', 'Disinfectant'], ['tapPh', 'pH', 1], ['tapGhDegrees', 'GH', 1], ['tapKhDegrees', 'KH', 1]]],
   ['Inside the tank', [['plants', 'Plants'], ['lightHoursPerDay', 'Light a day', 1], ['substrateDepthMm', 'Substrate depth'], ['waterBelowRimMm', 'Water below the rim']]],
@@ -47,17 +47,24 @@ export const EXACT_GROUPS: readonly ExactGroup[] = ASKED.map(([title, fields]) =
 }))
 
 /** Asked with the first questions, since so much follows from them: what grows in it, and the room it stands in. */
-const ASKED_FIRST: ReadonlySet<ExactKey> = new Set(['plants', 'coldestRoomC', 'warmestRoomC', 'floor'])
+const ASKED_FIRST: ReadonlySet<ExactKey> = new Set(['plants', 'coldestRoomC', 'warmestRoomC'])
+/** Asked with pictures, right behind them. */
+const WITH_PICTURES: ReadonlySet<ExactKey> = new Set(['floor', 'joistSpanMm', 'joistSpacingMm', 'joistLie', 'floorUse'])
 
 /** Those of the first questions, in the order they are asked. */
 export const FIRST_EXACT_FIELDS: readonly ExactField[] = EXACT_GROUPS.flatMap((group) => group.fields)
   .filter((field) => ASKED_FIRST.has(field.key))
   .toSorted((a, b) => [...ASKED_FIRST].indexOf(a.key) - [...ASKED_FIRST].indexOf(b.key))
 
+/** What is measured of joists, asked where the floor has some. */
+export const JOIST_FIGURES: readonly ExactField[] = EXACT_GROUPS.flatMap((group) => group.fields).filter(
+  ({ key }) => key === 'joistSpanMm' || key === 'joistSpacingMm',
+)
+
 /** The rest, under "more exact". */
 export const FURTHER_EXACT_GROUPS: readonly ExactGroup[] = EXACT_GROUPS.map((group) => ({
   ...group,
-  fields: group.fields.filter((field) => !ASKED_FIRST.has(field.key)),
+  fields: group.fields.filter((field) => !ASKED_FIRST.has(field.key) && !WITH_PICTURES.has(field.key)),
 })).filter((group) => group.fields.length > 0)
 
 export const EXACT_FIELDS: readonly ExactField[] = EXACT_GROUPS.flatMap((group) => group.fields)

@@ -1,12 +1,14 @@
 import type { ReactElement } from 'react'
 import type { Need, NeedExact } from '../../../core/quote/need.ts'
 import type { Conditions } from '../../../core/sizing/conditions.ts'
-import { SelectField } from '../parts/choice-fields.tsx'
+import { SelectField, TickField } from '../parts/choice-fields.tsx'
 import { QuantityField } from '../parts/figure-fields.tsx'
 import { useInstall, useReader } from '../session/session.ts'
-import { FIRST_EXACT_FIELDS, FURTHER_EXACT_GROUPS, type ExactField } from './exact-fields.ts'
+import { FIRST_EXACT_FIELDS, FURTHER_EXACT_GROUPS, JOIST_FIGURES, type ExactField } from './exact-fields.ts'
 import { orderFault } from './exact-order.ts'
 import { sayExact } from './need-words.ts'
+import { FloorQuestions, OutletFigure } from './room-questions.tsx'
+import './room-questions.css'
 
 interface Props {
   need: Need
@@ -28,6 +30,17 @@ export function FirstExactFields({ need, conditions, onChange }: Props): ReactEl
           onChange={onChange}
         />
       ))}
+      <FloorQuestions
+        need={need}
+        onChange={onChange}
+        joistFields={
+          <>
+            {JOIST_FIGURES.map((field) => (
+              <ExactEntry key={field.key} field={field} need={need} conditions={conditions} onChange={onChange} />
+            ))}
+          </>
+        }
+      />
     </fieldset>
   )
 }
@@ -45,6 +58,7 @@ export function NeedExactFields({ need, conditions, onChange }: Props): ReactEle
       {FURTHER_EXACT_GROUPS.map((group) => (
         <fieldset key={group.title}>
           <legend>{group.title}</legend>
+          {group.fields.some(({ key }) => key === 'outletHeightMm') && <OutletFigure conditions={conditions} />}
           {group.fields.map((field) => (
             <ExactEntry key={field.key} field={field} need={need} conditions={conditions} onChange={onChange} />
           ))}
@@ -56,33 +70,72 @@ export function NeedExactFields({ need, conditions, onChange }: Props): ReactEle
 
 function ExactEntry({ field, need, conditions, onChange }: Props & { field: ExactField }): ReactElement {
   const reader = useReader()
-  const install = useInstall()
   const own = need.exact[field.key]
   const said = sayExact(field, need, conditions, reader)
   const standIn = own === undefined ? (said.assumed ? `${said.words}, assumed` : said.words) : undefined
-  const help = [field.help, standIn].filter(Boolean).join(' ')
   if (field.type === 'quantity')
-    return (
-      <QuantityField
-        label={field.label}
-        unit={field.unit}
-        min={field.least}
-        max={field.most}
-        help={help}
-        value={typeof own === 'number' ? own : null}
-        check={(value) => orderFault(need, field.key, value, reader, install)}
-        onChange={(value, fault) => fault === null && onChange({ [field.key]: value ?? undefined })}
-      />
-    )
+    return <FigureEntry field={field} standIn={standIn} need={need} conditions={conditions} onChange={onChange} />
   const options = field.type === 'flag' ? [['true', field.yes] as const, ['false', field.no] as const] : field.options
   return (
     <SelectField
       label={field.label}
-      help={field.help}
+      help={[field.help, standIn].filter(Boolean).join(' ')}
       value={own === undefined ? '' : String(own)}
-      none={standIn ?? 'assumed'}
+      none="I don’t know"
       options={options.map(([value, label]) => ({ value, label }))}
       onChange={(value) => onChange({ [field.key]: value === '' ? undefined : field.type === 'flag' ? value === 'true' : value })}
     />
   )
 }
+
+/** A figure of the house may be unknown like any other answer: then the tick says what stands for it. One of the animals or the tank is the group's. */
+function FigureEntry({
+  field,
+  standIn,
+  need,
+  onChange,
+}: Props & { field: Extract<ExactField, { type: 'quantity' }>; standIn: string | undefined }): ReactElement {
+  const reader = useReader()
+  const install = useInstall()
+  const own = need.exact[field.key]
+  const unknown = OF_THE_HOUSE.has(field.key)
+  const help = [field.help, unknown ? undefined : standIn].filter(Boolean).join(' ')
+  const entry = (
+    <QuantityField
+      label={field.label}
+      unit={field.unit}
+      min={field.least}
+      max={field.most}
+      help={help}
+      value={typeof own === 'number' ? own : null}
+      check={(value) => orderFault(need, field.key, value, reader, install)}
+      onChange={(value, fault) => fault === null && onChange({ [field.key]: value ?? undefined })}
+    />
+  )
+  if (!unknown) return entry
+  return (
+    <div className="or-unknown">
+      {entry}
+      <TickField
+        label={
+          <>
+            <span className="sr">{field.label}: </span>I don’t know
+            {own !== undefined || standIn === 'not stated' ? '' : `: ${standIn ?? ''}`}
+          </>
+        }
+        checked={own === undefined}
+        onChange={(on) => on && onChange({ [field.key]: undefined })}
+      />
+    </div>
+  )
+}
+
+/** What somebody would have to measure at home. */
+const OF_THE_HOUSE: ReadonlySet<ExactField['key']> = new Set([
+  'coldestRoomC',
+  'warmestRoomC',
+  'joistSpanMm',
+  'joistSpacingMm',
+  'outletHeightMm',
+  'outletDistanceMm',
+])
