@@ -3,7 +3,7 @@ import { isCivilDate } from './dates.ts'
 import { rangeWords, shapeWords } from './field-fault.ts'
 import type { Field } from './fields.ts'
 import { MOST_MINOR } from './money.ts'
-import { isPlainText } from './plain-text.ts'
+import { isPlainText, withoutTurns } from './plain-text.ts'
 
 /** The building blocks of every validator: strict objects and plain words. Meaning (a clock, a database) is checked by rules, not here. */
 
@@ -18,10 +18,11 @@ export function strict<Shape extends z.core.$ZodShape>(what: string, shape: Shap
   })
 }
 
-/** Text that a database and a page can hold: trimmed, well formed, no control characters but the line break and the tab. */
+/** Text that a database and a page can hold: trimmed, well formed, no control characters but the line break and the tab, no signs that turn the direction. */
 export function text(label: string, least: number, most: number) {
   return z
     .string({ error: (issue) => (issue.input === undefined ? `${label} is missing.` : `${label} is text.`) })
+    .overwrite(withoutTurns)
     .trim()
     .min(least, {
       error: (issue) => (issue.input === '' ? `${label} is empty. Fill it in.` : `${label} is too short: at least ${least} characters.`),

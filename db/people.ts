@@ -1,5 +1,6 @@
 import { sql, type Kysely, type Selectable, type Transaction } from 'kysely'
 import type { Role } from '../core/people/roles.ts'
+import { foldSignInName } from '../core/people/sign-in-name.ts'
 import { ok, refuse, type Result } from '../core/result.ts'
 import type { Database, PersonTable } from './database.ts'
 import { isId, type Refusal } from './refusal.ts'
@@ -23,19 +24,23 @@ export interface PersonFields {
   invitedBy: string | null
 }
 
+/** Two names that fold to one are one: the new one is refused. */
 export async function createPerson(db: Kysely<Database>, fields: PersonFields): Promise<Result<Person, Refusal<'sign_in_name_taken'>>> {
-  const row = await db
-    .insertInto('person')
-    .values({
-      name: fields.name,
-      sign_in_name: fields.signInName,
-      role: fields.role,
-      password_hash: fields.passwordHash,
-      invited_by: fields.invitedBy,
-    })
-    .onConflict((clash) => clash.doNothing())
-    .returningAll()
-    .executeTakeFirst()
+  const alike = (await foldedAlike(db, fields.signInName)).length > 0
+  const row = alike
+    ? undefined
+    : await db
+        .insertInto('person')
+        .values({
+          name: fields.name,
+          sign_in_name: fields.signInName,
+          role: fields.role,
+          password_hash: fields.passwordHash,
+          invited_by: fields.invitedBy,
+        })
+        .onConflict((clash) => clash.doNothing())
+        .returningAll()
+        .executeTakeFirst()
   if (row) return ok(personOf(row))
   return refuse({
     code: 'sign_in_name_taken',
@@ -44,7 +49,26 @@ export async function createPerson(db: Kysely<Database>, fields: PersonFields): 
   })
 }
 
-/** Upper and lower case are one. A disabled person is found too: say so only after the password was right. */
+/**
+ * Names that were kept before names were folded, and read like this one. What is kept today is folded, and a plain name of before is so by its
+ * small letters: only the others are looked at, and there are hardly any.
+ */
+async function foldedAlike(db: Kysely<Database>, signInName: string): Promise<Array<{ id: string; kept: string }>> {
+  const folded = foldSignInName(signInName)
+  const others = await db
+    .selectFrom('person')
+    .select(['id', 'sign_in_name as kept'])
+    .where((eb) => eb.or([eb(sql`lower(sign_in_name)`, '=', folded), sql<boolean>`sign_in_name ~ '[^ -~]'`]))
+    .execute()
+  return others.filter((other) => foldSignInName(other.kept) === folded)
+}
+
+/**
+ * The person of a name as it was typed. The exact spelling comes first, in any case; else the folded one, else a name that reads alike, where there is
+ * one only. Accounts of before whose names read alike are so each found by their own spelling.
+ *
+ * A disabled person is found too: say so only after the password was right.
+ */
 export async function findPersonBySignIn(
   db: Kysely<Database>,
   signInName: string,
@@ -54,7 +78,11 @@ export async function findPersonBySignIn(
     .selectAll()
     .where(sql`lower(sign_in_name)`, '=', sql`lower(${signInName})`)
     .executeTakeFirst()
-  return row && { ...personOf(row), passwordHash: row.password_hash }
+  if (row) return { ...personOf(row), passwordHash: row.password_hash }
+  const alike = await foldedAlike(db, signInName)
+  const one = alike.length === 1 ? alike[0] : alike.find(({ kept }) => kept === foldSignInName(signInName))
+  const only = one && (await db.selectFrom('person').selectAll().where('id', '=', one.id).executeTakeFirst())
+  return only && { ...personOf(only), passwordHash: only.password_hash }
 }
 
 export async function findPerson(db: Kysely<Database>, id: string): Promise<Person | undefined> {

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto'
 import type { Kysely } from 'kysely'
+import { foldSignInName } from '../../core/people/sign-in-name.ts'
 import type { Database } from '../../db/database.ts'
 import { attemptsSince, deleteAttemptsBefore, forgetAttempt, forgetAttemptsUnder, recordAttempt } from '../../db/sign-in-attempts.ts'
 import { networkOf } from './network.ts'
@@ -27,8 +28,6 @@ function gatesOf(account: string, network: string): Gate[] {
   ]
 }
 
-const foldedAccount = (signInName: string): string => signInName.normalize('NFC').trim().toLowerCase()
-
 /** A try that was let in. It counts as failed until it is known to have succeeded. */
 export interface Attempt {
   ids: number[]
@@ -48,7 +47,7 @@ export async function admitSignIn(
   address: string,
   nowMs: number,
 ): Promise<Attempt | { waitS: number }> {
-  const gates = gatesOf(foldedAccount(signInName), networkOf(address))
+  const gates = gatesOf(foldSignInName(signInName), networkOf(address))
   const keys = gates.map((gate) => gate.key)
   const ids = await recordAttempt(db, keys, new Date(nowMs))
   const counts = await attemptsSince(db, keys, new Date(nowMs - WINDOW_MS))

@@ -87,7 +87,7 @@ export const quotes = new Hono<Env>()
       const version = basedOn(c)
       if (typeof version !== 'number') return version
       const { customerId, draft } = c.req.valid('json')
-      const fault = await draftFaults(c, draft)
+      const fault = await draftFaults(c, draft, c.req.valid('param').id)
       if (fault !== null) return fault
       const saved = await saveDraft(c.get('db'), signedIn(c), c.req.valid('param').id, version, { customerId, draft })
       if (!saved.ok) return refused(c, saved.refusal, saved.refusal.code === 'customer_unknown' ? 'customerId' : undefined)

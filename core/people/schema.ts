@@ -2,6 +2,7 @@ import * as z from 'zod'
 import { isPlainText } from '../plain-text.ts'
 import { oneOf, strict, text, yesNo } from '../schema.ts'
 import { ROLES } from './roles.ts'
+import { foldSignInName } from './sign-in-name.ts'
 
 /** NIST SP 800-63B-4, 3.1.1.2: 15 characters where the password is the only factor; at least 64 must be allowed. */
 export const SHORTEST_PASSWORD = 15
@@ -22,9 +23,9 @@ export const NewPassword = z
   .refine((value) => value.isWellFormed(), { error: 'Password has half of a character in it. Type it again.' })
   .meta({ minLength: SHORTEST_PASSWORD })
 
-/** What a person signs in with. Compared without regard to case. */
+/** What a person signs in with. Compared, and kept, without regard to case or to the form of a letter. */
 export const SignInName = text('Sign-in name', 2, 60)
-  .toLowerCase()
+  .overwrite(foldSignInName)
   .regex(/^[\p{L}\p{N}][\p{L}\p{N}._@+-]*$/u, {
     error: 'Sign-in name has letters, digits and . _ - @ + only, and begins with a letter or a digit.',
   })

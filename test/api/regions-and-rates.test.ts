@@ -63,6 +63,18 @@ describe('a region', () => {
     expect((await manager.send('DELETE', `/api/regions/${region.id}`)).status).toBe(204)
     const again = await manager.send<typeof view>('GET', `/api/quotes/${view.id}`)
     expect(assembleBuild(again.body, 0).cost.today.complete).toBe(true)
+    const save = (regionId: string, version: number) =>
+      manager.send<Refused>('PUT', `/api/quotes/${view.id}`, {
+        body: { customerId: view.customer.id, draft: { ...draft, need: { ...draft.need, regionId } } },
+        headers: { 'if-match': `"${version}"` },
+      })
+    expect((await save(region.id, 1)).status, 'it named this one before').toBe(200)
+    const unknown = '0198c0de-0000-7000-8000-000000000000'
+    const refused = await save(unknown, 2)
+    expect([refused.status, refused.body.errors[0]?.field]).toEqual([422, 'draft.need.regionId'])
+    const begun = { customerId: view.customer.id, draft: { ...draft, need: { ...draft.need, regionId: region.id } } }
+    const fresh = await manager.send<Refused>('POST', '/api/quotes', { body: begun })
+    expect([fresh.status, fresh.body.errors[0]?.field]).toEqual([422, 'draft.need.regionId'])
   })
 })
 

@@ -36,6 +36,21 @@ describe('people', () => {
     })
   })
 
+  it('whose names read alike are one, but for accounts of before, which are each found by their own spelling', async () => {
+    const kept = (sign_in_name: string) =>
+      test.db.insertInto('person').values({ name: 'Of before', sign_in_name, role: 'member', password_hash: sign_in_name }).execute()
+    const foundBy = async (typed: string) => (await findPersonBySignIn(test.db, typed))?.signInName
+    const fields = { name: 'Maja', role: 'member', passwordHash: 'h', invitedBy: null } as const
+    await kept('ｍａｊａ')
+    expect(await foundBy('MAJA')).toBe('ｍａｊａ')
+    expect(await createPerson(test.db, { ...fields, signInName: 'maja' })).toMatchObject({ refusal: { code: 'sign_in_name_taken' } })
+    await kept('maja')
+    expect([await foundBy('Maja'), await foundBy('ＭＡＪＡ'), await foundBy('ⓜaja')]).toEqual(['maja', 'ｍａｊａ', 'maja'])
+    await kept('weiß')
+    await kept('ｗeiß')
+    expect([await foundBy('weiß'), await foundBy('ｗEIß'), await foundBy('weiss')]).toEqual(['weiß', 'ｗeiß', undefined])
+  })
+
   it('are listed to managers only, and a manager who was disabled is none', async () => {
     const manager = await person(test.db, 'manager')
     const second = await person(test.db, 'manager')

@@ -1,6 +1,7 @@
 import { sayMoney } from '../../core/money.ts'
 import { sayOpenSlots } from '../../core/quote/open-slots.ts'
 import type { AssembledBuild } from '../../core/quote/revision.ts'
+import { apart } from './apart.ts'
 import { noteField } from './field.ts'
 import { markup, type Markup } from './markup.ts'
 import { faultLine, faultOf, formFaults } from './page-fault.ts'
@@ -40,7 +41,7 @@ function option(build: AssembledBuild, { document: quote, typed }: QuotePageProp
   const checked = total !== null && (typed.letter === undefined ? quote.builds.length === 1 : typed.letter === build.letter)
   const problems = sayProblems(build)
   const attributes = total === null ? markup` disabled` : checked ? markup` checked` : ''
-  return markup`<label class="option"><input type="radio" name="letter" value="${build.letter}" required${attributes}> <span><b>${build.letter}: ${build.name}</b> <span class="option-total">${total ?? 'no total yet: ask first'}</span>${withoutOpen(build, ' ')}${problems === null ? '' : markup`<span class="option-problems">${problems}</span>`}</span></label>`
+  return markup`<label class="option"><input type="radio" name="letter" value="${build.letter}" required${attributes}> <span><b>${build.letter}: ${apart(build.name)}</b> <span class="option-total">${total ?? 'no total yet: ask first'}</span>${withoutOpen(build, ' ')}${problems === null ? '' : markup`<span class="option-problems">${problems}</span>`}</span></label>`
 }
 
 /** What to know of the chosen build, then the button: what does not fit, and which prices end sooner than the quote. */
@@ -51,7 +52,7 @@ function confirm(build: AssembledBuild, { document: quote }: QuotePageProps): Ma
     problems === null
       ? ''
       : markup`<div class="told stop"><p><b>${letter} has ${problems}</b>, listed under <a href="#fit-${letter}">how ${letter} fits</a>. Accept only after asking your advisor.</p></div>`
-  return markup`<div class="confirm confirm-${letter}">${warning}${salesEnd(build, quote)}<button class="btn main">Accept ${letter}: ${name}, ${totalOf(build, quote.inputs.install.currency)}${withoutOpen(build, ', ')}</button></div>`
+  return markup`<div class="confirm confirm-${letter}">${warning}${salesEnd(build, quote)}<button class="btn main">Accept ${letter}: ${apart(name)}, ${totalOf(build, quote.inputs.install.currency)}${withoutOpen(build, ', ')}</button></div>`
 }
 
 /** What the total does not hold, on the very thing that is pressed. */

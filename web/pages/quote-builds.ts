@@ -10,6 +10,7 @@ import { sumPartOf, sumRowsOf } from '../../core/quote/sum-parts.ts'
 import { sayLineTerms } from '../../core/quote/terms.ts'
 import { saySize } from '../../core/units/say.ts'
 import { dip } from '../plots/dip.ts'
+import { apart } from './apart.ts'
 import { tankDrawings, type TankFigure } from '../plots/tank-drawing.ts'
 import { tierMark, type TierName } from '../plots/tier-marks.ts'
 import { vial } from '../plots/vial.ts'
@@ -28,7 +29,7 @@ function column(build: AssembledBuild, quote: RevisionDocument, slots: readonly 
   const id = `build-${build.letter}`
   const reason = build.suggested ? (quote.suggestion?.reason ?? '') : null
   return markup`<section class="build${reason === null ? '' : ' suggested'}" aria-labelledby="${id}">
-<div class="build-head">${drawing(svg)}<h2 id="${id}"><span class="letter">${build.letter}</span> ${build.name}</h2>
+<div class="build-head">${drawing(svg)}<h2 id="${id}"><span class="letter">${build.letter}</span> ${apart(build.name)}</h2>
 <p class="quiet">${sizeOf(build, quote)}</p><p>${build.why}</p>${reason === null ? '' : markup`<p class="we-suggest"><b>We suggest this one.</b> ${reason}</p>`}</div>
 ${tiers(build, quote)}
 ${sizingOf(build, quote)}

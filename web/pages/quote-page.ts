@@ -5,6 +5,7 @@ import type { RevisionDocument } from '../../core/quote/revision.ts'
 import { moneyNotes, termsNote } from '../../core/quote/money-notes.ts'
 import { sayMoney } from '../../core/money.ts'
 import { staffBuildOf, staffPlot } from '../plots/staff.ts'
+import { apart } from './apart.ts'
 import { contactLine } from './contact.ts'
 import { drawing, markup, type Markup } from './markup.ts'
 import { pageDocument } from './page-document.ts'
@@ -63,11 +64,11 @@ ${ending(props)}`,
 
 function intro({ document: quote, customerName, erasedOn, today, path }: QuotePageProps): Markup {
   const year = yearOf(today)
-  return markup`<div class="intro"><div><p class="label">Quote ${quote.number}, version ${quote.revision}${customerName === null ? (erasedOn ? `; the name was erased on ${sayDate(erasedOn, year)}` : '') : markup`, for ${customerName}`}</p>
+  return markup`<div class="intro"><div><p class="label">Quote ${quote.number}, version ${quote.revision}${customerName === null ? (erasedOn ? `; the name was erased on ${sayDate(erasedOn, year)}` : '') : markup`, for ${apart(customerName)}`}</p>
 <h1>${quote.title}</h1>
 ${quote.note === '' ? '' : markup`<p class="lead">${quote.note}</p>`}</div>
 <dl class="facts"><div><dt>Stands until</dt><dd><b>${sayWeekday(quote.standsUntil, year)}</b>${quote.builds.some((build) => salesEnd(build, quote) !== '') ? markup` <span class="note">some sale prices end sooner: see each build</span>` : ''}</dd></div>
-<div><dt>Your advisor</dt><dd>${quote.advisor}</dd></div>
+<div><dt>Your advisor</dt><dd>${apart(quote.advisor)}</dd></div>
 <div><dt>Issued</dt><dd>${sayDate(quote.issuedOn, year)}</dd></div>
 <div><dt>On paper</dt><dd><a href="${path}/pdf?paper=a4">PDF, A4</a> <a href="${path}/pdf?paper=letter">PDF, Letter</a></dd></div></dl></div>`
 }
@@ -79,7 +80,7 @@ function comparison(quote: RevisionDocument, open: boolean): Markup {
   const svg = staffPlot(quote.builds.map(staffBuildOf), budgetMinor, { id: 'staff', currency })
   const rows = quote.builds.map(({ letter, name, cost }) => {
     const total = cost.today.complete ? sayMoney(cost.today.totalMinor, currency) : 'no total yet'
-    return markup`<li><a href="#build-${letter}">${letter}: ${name} <b>${total}</b></a></li>`
+    return markup`<li><a href="#build-${letter}">${letter}: ${apart(name)} <b>${total}</b></a></li>`
   })
   const scale =
     svg === ''

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { foldSignInName } from '../../../core/people/sign-in-name.ts'
 import { NewPassword, NewPerson, PersonChange, SignIn } from '../../../core/people/schema.ts'
 
 describe('a new password (NIST SP 800-63B-4)', () => {
@@ -30,6 +31,27 @@ describe('a person', () => {
   it('signs in without regard to case', () => {
     expect(NewPerson.parse(person).signInName).toBe('noor.fenwick')
     expect(SignIn.parse({ signInName: ' NOOR.Fenwick ', password: 'x' }).signInName).toBe('noor.fenwick')
+  })
+
+  // Unicode Standard Annex 15, figures 5 and 6 (compatibility forms); CaseFolding.txt of the Unicode Character Database for ß and ς.
+  it.each([
+    ['ＩＮＥＳ', 'ines'],
+    ['ﬁnn', 'finn'],
+    ['Straße', 'strasse'],
+    ['ΣΟΦΟΣ', 'σοφοσ'],
+    ['σοφος', 'σοφοσ'],
+    ['Zoe\u0308', 'zoë'],
+    ['иван', 'иван'],
+  ])('who chooses "%s" is kept as "%s"', (signInName, kept) => {
+    expect(NewPerson.parse({ ...person, signInName }).signInName).toBe(kept)
+    expect(foldSignInName(kept)).toBe(kept)
+  })
+
+  it('has a name without the signs that turn a sentence around, and keeps the letters of its own script', () => {
+    const nameOf = (name: string) => NewPerson.parse({ ...person, name }).name
+    expect(nameOf('\u202dNoor \u202eFenwick\u202c')).toBe('Noor Fenwick')
+    expect(nameOf('\u2068נועה\u2069 \u200eB.')).toBe('נועה \u200eB.')
+    expect(NewPerson.safeParse({ ...person, name: '\u202e\u2066' }).error?.issues[0]?.message).toBe('Name is empty. Fill it in.')
   })
 
   it.each(['n', 'two words', '@noor', 'a/b', ''])('is refused with the sign-in name "%s"', (signInName) => {

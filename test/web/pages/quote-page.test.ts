@@ -7,7 +7,9 @@ import { quotePage } from '../../../web/pages/quote-page.ts'
 import { quoteProps } from './sample-pages.ts'
 import { sampleQuote } from './sample-quote.ts'
 
-const page = (change: Parameters<typeof quoteProps>[0] = {}): string => String(quotePage(quoteProps(change)))
+const marked = (change: Parameters<typeof quoteProps>[0] = {}): string => String(quotePage(quoteProps(change)))
+/** As it is read: what sets a name apart from its sentence is not seen. */
+const page = (change: Parameters<typeof quoteProps>[0] = {}): string => marked(change).replace(/<\/?bdi>/g, '')
 const totals = sampleQuote().builds.map(({ cost }) => (cost.today.complete ? sayMoney(cost.today.totalMinor, 'USD') : ''))
 
 describe('the quote as a customer decides on it', () => {
@@ -23,6 +25,16 @@ describe('the quote as a customer decides on it', () => {
     ])
       expect(html).toContain(words)
     expect(html).not.toMatch(/revision \d/i)
+  })
+  it('keeps the direction of what somebody wrote apart from the sentence it stands in', () => {
+    const html = marked({
+      customerName: 'נועה',
+      state: 'accepted',
+      answer: { revision: 1, answer: 'accepted', letter: 'A', note: 'עד שבת', at: '2026-10-22T10:00:00Z' },
+    })
+    for (const words of [', for <bdi>נועה</bdi>', '“<bdi>עד שבת</bdi>”', 'A: <bdi>Long and deep</bdi>', '<bdi>Bram Ockley</bdi> sees'])
+      expect(html).toContain(words)
+    expect(marked()).toContain('Accept A: <bdi>Long and deep</bdi>, $')
   })
   it('shows the total of every build and offers to accept each by name and figure', () => {
     const html = page()

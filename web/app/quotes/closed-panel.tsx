@@ -54,7 +54,7 @@ function useCopy(view: QuoteView) {
   const queries = useQueryClient()
   const { act } = useDesk()
   return useMutation({
-    mutationFn: (draft: QuoteDraft) => createQuote({ customerId: view.customer.id, draft: copiedDraft(draft, view.asOf) }),
+    mutationFn: (draft: QuoteDraft) => createQuote({ customerId: view.customer.id, draft: copiedDraft(draft, view) }),
     onSuccess: async (made) => {
       act({ type: 'discard' })
       forgetDraft(sessionStorage, view.id)

@@ -48,7 +48,7 @@ const SIZELESS = 'Say how big: a length or a common size. Where nobody knows yet
 
 /** `copied`: the quote whose need and builds it begins with, for the same customer or another. */
 function NewQuoteForm({ customerId, copied }: { customerId: string | null; copied: QuoteView | null }): ReactElement {
-  const base = copied && copiedDraft(copied.draft, copied.asOf)
+  const base = copied && copiedDraft(copied.draft, copied)
   const [customer, setCustomer] = useState<ChosenCustomer>({ id: customerId, name: '', reach: '' })
   const [need, setNeed] = useState<Need>(() => base?.need ?? emptyNeed())
   const [title, setTitle] = useState(base?.title ?? '')

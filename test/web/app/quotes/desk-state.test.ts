@@ -104,7 +104,14 @@ describe('a quote that was accepted', () => {
     expect(openDesk(accepted, kept).saving).toEqual({ state: 'closed', mine: kept.draft })
   })
   it('is copied to a new quote with a last day that is still to come, or none', () => {
-    expect(copiedDraft({ ...sampleDraft, standsUntil: '2026-10-01' }, '2026-10-20')).toEqual({ ...sampleDraft, standsUntil: null })
-    expect(copiedDraft({ ...sampleDraft, standsUntil: '2026-10-20' }, '2026-10-20').standsUntil).toBe('2026-10-20')
+    expect(copiedDraft({ ...sampleDraft, standsUntil: '2026-10-01' }, { asOf: '2026-10-20' })).toEqual({
+      ...sampleDraft,
+      standsUntil: null,
+    })
+    expect(copiedDraft({ ...sampleDraft, standsUntil: '2026-10-20' }, { asOf: '2026-10-20' }).standsUntil).toBe('2026-10-20')
+    const valley = { id: 'valley', name: 'Valley', storeIds: [], version: 1 }
+    const within = { ...sampleDraft, need: { ...sampleDraft.need, regionId: 'valley' } }
+    expect(copiedDraft(within, { asOf: '2026-10-20', regions: [valley] }).need.regionId).toBe('valley')
+    expect(copiedDraft(within, { asOf: '2026-10-20' }).need).toEqual({ ...within.need, regionId: null })
   })
 })
