@@ -98,6 +98,32 @@ export async function withdrawQuote(
   return row ? ok(await readQuote(db, id)) : refuse(closed((await stateOf(db, viewer, id))?.state ?? before.state))
 }
 
+/**
+ * Deletes a quote that was never issued. Nothing hangs on it yet: number, revisions, answer, links and setup all begin with the first issue.
+ * Errors: `issued` once its customer may hold it, `stale` where it is not at the version that the advisor saw.
+ */
+export async function discardDraft(
+  db: Kysely<Database>,
+  viewer: Viewer,
+  id: string,
+  expectedVersion: number,
+): Promise<Result<null, Refusal<'not_found' | 'stale' | 'issued'>>> {
+  const deleted = isId(id)
+    ? await db
+        .deleteFrom('quote')
+        .where('id', '=', id)
+        .where('version', '=', expectedVersion)
+        .where('latest_revision', '=', 0)
+        .where(advises(viewer))
+        .returning('id')
+        .executeTakeFirst()
+    : undefined
+  if (deleted) return ok(null)
+  const left = await stateOf(db, viewer, id)
+  if (!left) return refuse(NO_QUOTE)
+  return refuse(left.latest_revision > 0 ? ISSUED : STALE_QUOTE)
+}
+
 /** Ends every issued quote whose last day is past. Returns how many. */
 export async function lapseQuotes(db: Kysely<Database>, today: CivilDate): Promise<number> {
   const { numUpdatedRows } = await db
@@ -129,6 +155,10 @@ export const closed = (state: QuoteState): Refusal<'closed'> => ({
 })
 
 const NO_CUSTOMER: Refusal<'customer_unknown'> = { code: 'customer_unknown', field: 'customerId', message: 'There is no such customer.' }
+const ISSUED: Refusal<'issued'> = {
+  code: 'issued',
+  message: 'This quote was issued, so its customer may hold it. Withdraw it instead: it stays on record, and its link says so.',
+}
 const CUSTOMER_FIXED: Refusal<'customer_fixed'> = {
   code: 'customer_fixed',
   field: 'customerId',

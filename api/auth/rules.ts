@@ -102,6 +102,7 @@ export const RULES = {
   saveQuote: 'advisor',
   issueQuote: 'advisor',
   withdrawQuote: 'advisor',
+  discardQuote: 'advisor',
   renewQuoteLink: 'advisor',
   getRevision: 'advisor',
   getRevisionPdf: 'advisor',

@@ -18,6 +18,7 @@ const BY_CODE: Record<string, readonly [RefusedStatus, ProblemCode]> = {
   link_gone: [410, 'gone'],
   exists: [409, 'exists'],
   closed: [409, 'conflict'],
+  issued: [409, 'conflict'],
   answered: [409, 'conflict'],
   superseded: [409, 'conflict'],
   lapsed: [409, 'conflict'],

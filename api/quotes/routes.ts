@@ -7,7 +7,7 @@ import { QuoteDraftSchema } from '../../core/quote/schema.ts'
 import { oneOf, rowId, strict } from '../../core/schema.ts'
 import { audit } from '../../db/audit.ts'
 import { listQuotes } from '../../db/quote-list.ts'
-import { createQuote, findQuote, saveDraft, withdrawQuote } from '../../db/quotes.ts'
+import { createQuote, discardDraft, findQuote, saveDraft, withdrawQuote } from '../../db/quotes.ts'
 import { renewQuoteLink } from '../../db/renew-link.ts'
 import { findRevision } from '../../db/revisions.ts'
 import { QuoteAnswer, QuoteListAnswer, RevisionAnswer } from '../answers/quotes.ts'
@@ -93,6 +93,27 @@ export const quotes = new Hono<Env>()
       if (!saved.ok) return refused(c, saved.refusal, saved.refusal.code === 'customer_unknown' ? 'customerId' : undefined)
       c.header('ETag', etagOf(saved.value.version))
       return c.json(await quoteView(c, saved.value), 200)
+    },
+  )
+  .delete(
+    '/:id',
+    operation('discardQuote', {
+      summary: 'Discard a draft that was never issued',
+      tag,
+      answers: { 204: null },
+      refuses: [404, 409, 410, 412, 428],
+    }),
+    valid('param', ById),
+    async (c) => {
+      const version = basedOn(c)
+      if (typeof version !== 'number') return version
+      const [actor, { id }] = [signedIn(c), c.req.valid('param')]
+      const discarded = await transact(c.get('db'), async (trx) => {
+        const outcome = await discardDraft(trx, actor, id, version)
+        if (outcome.ok) await audit(trx, { actor, action: 'quote_discarded', subject: quoteSubject({ id, number: null }) })
+        return outcome
+      })
+      return discarded.ok ? c.body(null, 204) : refused(c, discarded.refusal)
     },
   )
   .post(

@@ -38,6 +38,7 @@ export const AUDIT_SENTENCES = {
   customers_exported: '{who} exported the customers',
   quote_issued: '{who} issued {what}',
   quote_withdrawn: '{who} withdrew {what}',
+  quote_discarded: '{who} discarded a quote that was never issued',
   quote_link_renewed: '{who} ended the link of {what} and made a new one',
   setup_link_renewed: '{who} ended the setup link of {what} and made a new one',
   // keeping it

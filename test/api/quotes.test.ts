@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { sayAudit, type AuditLine } from '../../core/audit/say-audit.ts'
 import { addDays } from '../../core/dates.ts'
 import { assembleBuild } from '../../core/quote/assemble.ts'
 import type { QuoteListRow, QuoteView } from '../../core/quote/quote-view.ts'
@@ -151,6 +152,33 @@ describe('issuing', () => {
     })
     expect(elsewhere.status).toBe(200)
     expect(elsewhere.body.links).toBeNull()
+  })
+
+  it('that was never issued is discarded, and the trail says so', async () => {
+    const view = await newQuote(advisor, draftOf(shop))
+    const path = `/api/quotes/${view.id}`
+    const discard = (by: Browser, version: number) => by.send<Refused>('DELETE', path, { headers: { 'if-match': `"${version}"` } })
+    expect((await discard(await world.signIn('member'), view.version)).status).toBe(403)
+    expect((await advisor.send('DELETE', path)).status).toBe(428)
+    expect((await discard(advisor, view.version + 1)).status).toBe(412)
+    expect((await discard(advisor, view.version)).status).toBe(204)
+    expect([(await advisor.send('GET', path)).status, (await discard(advisor, view.version)).status]).toEqual([404, 404])
+    expect((await advisor.send('GET', `/api/customers/${view.customer.id}`)).status).toBe(200)
+    const manager = await world.signIn('manager')
+    const { items } = (await manager.send<{ items: Array<AuditLine> }>('GET', '/api/audit?subject=quote')).body
+    expect(items.filter(({ subject }) => subject.id === view.id).map(sayAudit)).toEqual([
+      `${items[0]?.actor?.name} discarded a quote that was never issued`,
+    ])
+  })
+
+  it('that was issued is not discarded: it says what to do instead, and its link goes on', async () => {
+    const issued = (await issue(advisor, await newQuote(advisor, draftOf(shop)))).body
+    const answer = await advisor.send<Refused>('DELETE', `/api/quotes/${issued.id}`, { headers: { 'if-match': `"${issued.version}"` } })
+    expect([answer.status, answer.body.detail]).toEqual([409, expect.stringMatching(/was issued.*Withdraw it instead/)])
+    for (const kind of ['quote', 'setup'] as const) {
+      const token = pathOf(issued.links?.[kind]).slice(3)
+      expect((await world.visitor().send('GET', `/api/${kind}-links/${token}`)).status, kind).toBe(200)
+    }
   })
 
   it('can be taken back, and then nothing more is issued', async () => {

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { createCustomer, findCustomer, listCustomers, updateCustomer } from '../../db/customers.ts'
 import { answerQuote } from '../../db/quote-answer.ts'
 import { listQuotes } from '../../db/quote-list.ts'
-import { createQuote, findQuote, lapseQuotes, saveDraft, withdrawQuote } from '../../db/quotes.ts'
+import { createQuote, discardDraft, findQuote, lapseQuotes, saveDraft, withdrawQuote } from '../../db/quotes.ts'
 import { findLinkedQuote, findRevision } from '../../db/revisions.ts'
 import type { Viewer } from '../../db/viewer.ts'
 import { testDatabase, type TestDatabase } from '../support/database.ts'
@@ -58,6 +58,36 @@ describe('a draft', () => {
     const answers = await Promise.all([save('One'), save('Other')])
     expect(answers.filter((one) => one.ok)).toHaveLength(1)
     expect(answers.find((one) => !one.ok)).toMatchObject({ refusal: { code: 'stale' } })
+  })
+
+  it('is discarded by advisors only, at the version that they saw, and the customer stays', async () => {
+    const made = await quote(test.db, advisor)
+    const discard = (viewer: Viewer, version: number) => discardDraft(test.db, viewer, made.id, version)
+    expect(await discard(member, 1)).toMatchObject({ ok: false, refusal: { code: 'not_found' } })
+    expect(await discard(advisor, 2)).toMatchObject({ ok: false, refusal: { code: 'stale' } })
+    expect(await findQuote(test.db, advisor, made.id)).toBeDefined()
+    expect(await discard(advisor, 1)).toEqual({ ok: true, value: null })
+    expect(await findQuote(test.db, advisor, made.id)).toBeUndefined()
+    expect(await discard(advisor, 1)).toMatchObject({ ok: false, refusal: { code: 'not_found' } })
+    expect(await discardDraft(test.db, advisor, 'no id', 1)).toMatchObject({ ok: false, refusal: { code: 'not_found' } })
+    expect(await findCustomer(test.db, advisor, made.customer.id)).toBeDefined()
+  })
+
+  it('is discarded no more once it was issued, even at the version on the screen: revision and setup stay', async () => {
+    const made = await issued(test.db, advisor)
+    const before = await findQuote(test.db, advisor, made.id)
+    for (const version of [1, before?.version ?? 0])
+      expect(await discardDraft(test.db, advisor, made.id, version)).toMatchObject({ ok: false, refusal: { code: 'issued' } })
+    expect(await findQuote(test.db, advisor, made.id)).toEqual(before)
+    expect(before?.setup).not.toBeNull()
+  })
+
+  it('issued and discarded at one moment is one of the two', async () => {
+    const made = await quote(test.db, advisor)
+    const [discarded] = await Promise.all([discardDraft(test.db, advisor, made.id, 1), issue(test.db, advisor, made).catch(() => null)])
+    const left = await findQuote(test.db, advisor, made.id)
+    expect(left === undefined).toBe(discarded.ok)
+    if (left) expect(left.revisions).toHaveLength(1)
   })
 
   it('wants a customer that exists', async () => {

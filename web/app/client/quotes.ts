@@ -13,6 +13,7 @@ export const saveQuote = (id: string, body: { customerId: string; draft: QuoteDr
 export const issueQuote = (id: string, etag: string): Promise<Versioned<QuoteView>> =>
   requestVersioned('POST', `/api/quotes/${id}/issue`, { etag })
 export const withdrawQuote = (id: string): Promise<Versioned<QuoteView>> => requestVersioned('POST', `/api/quotes/${id}/withdraw`)
+export const discardQuote = (id: string, etag: string): Promise<null> => request('DELETE', `/api/quotes/${id}`, { etag })
 export const renewQuoteLink = (id: string): Promise<QuoteView> => request('POST', `/api/quotes/${id}/link`)
 export const getRevision = (id: string, revision: number): Promise<RevisionDocument> =>
   request('GET', `/api/quotes/${id}/revisions/${revision}`)

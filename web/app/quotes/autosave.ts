@@ -66,7 +66,7 @@ function useSaver(quoteId: string, state: DeskState, dispatch: Dispatch<DeskEven
     for (let round = 0; round < 2; round += 1) {
       const { saving, view } = latest.current
       if (saving.state === 'saved') return view.version
-      if (saving.state === 'conflict' || saving.state === 'closed') return null
+      if (saving.state === 'conflict' || saving.state === 'closed' || saving.state === 'gone') return null
       await send()
     }
     return latest.current.saving.state === 'saved' ? latest.current.view.version : null
@@ -77,8 +77,9 @@ function useSaver(quoteId: string, state: DeskState, dispatch: Dispatch<DeskEven
 /** Statuses that say the quote is no longer what the change was made on: taken back or accepted, or saved by another. */
 const MOVED_ON: ReadonlySet<number> = new Set([409, 412])
 
-/** What a refused save means: someone else saved, the quote is closed, or it is told and tried again. */
+/** What a refused save means: someone else saved or discarded it, the quote is closed, or it is told and tried again. */
 async function eventOf(quoteId: string, problem: Problem): Promise<DeskEvent> {
+  if (problem.status === 404) return { type: 'gone' }
   if (!MOVED_ON.has(problem.status)) return { type: 'failed', words: sayProblem(problem) }
   return getQuote(quoteId).then(
     ({ value }): DeskEvent => {

@@ -1,23 +1,18 @@
-import { useMutation, useQueryClient } from '@tanstack/react-query'
-import { useNavigate } from '@tanstack/react-router'
 import type { ReactElement } from 'react'
 import { civilDateAt, sayDate, yearOf } from '../../../core/dates.ts'
-import type { QuoteDraft } from '../../../core/quote/draft.ts'
 import type { QuoteView } from '../../../core/quote/quote-view.ts'
-import { createQuote } from '../client/quotes.ts'
 import { Button } from '../parts/button.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
 import { Told } from '../parts/told.tsx'
 import { useDesk } from './desk-context.ts'
-import { forgetDraft } from './kept-draft.ts'
-import { copiedDraft } from './quote-copy.ts'
 import { sayClosed } from './saving-words.ts'
+import { useCopyQuote } from './use-copy-quote.ts'
 
 /** An accepted or withdrawn quote: that it changes no more, and the way on. A change that came too late goes to a new quote, or is dropped. */
 export function ClosedPanel(): ReactElement | null {
   const { state, locked, act } = useDesk()
   const { view, saving } = state
-  const copy = useCopy(view)
+  const copy = useCopyQuote(view)
   if (!locked) return null
   const kept = saving.state === 'closed' ? saving.mine : null
   return (
@@ -46,20 +41,4 @@ function closedTitle(view: QuoteView): string {
   const { answer, install } = view
   const on = answer && sayDate(civilDateAt(Date.parse(answer.at), install.timeZone), yearOf(view.asOf))
   return sayClosed(view.state, answer?.letter ?? null, on)
-}
-
-/** The new quote is the same customer's. What was kept of the old one is in it, so it is no longer kept here. */
-function useCopy(view: QuoteView) {
-  const navigate = useNavigate()
-  const queries = useQueryClient()
-  const { act } = useDesk()
-  return useMutation({
-    mutationFn: (draft: QuoteDraft) => createQuote({ customerId: view.customer.id, draft: copiedDraft(draft, view) }),
-    onSuccess: async (made) => {
-      act({ type: 'discard' })
-      forgetDraft(sessionStorage, view.id)
-      await queries.invalidateQueries({ queryKey: ['customers'] })
-      await navigate({ to: '/quotes/$quoteId', params: { quoteId: made.id } })
-    },
-  })
 }

@@ -1,11 +1,13 @@
 import { useState, type ReactElement } from 'react'
 import { Button } from '../parts/button.tsx'
+import { ErrorNotice } from '../parts/states.tsx'
 import { Told } from '../parts/told.tsx'
 import type { Flush } from './autosave.ts'
 import { useDesk } from './desk-context.ts'
 import { compareDrafts } from './draft-compare.ts'
 import { mergeWith } from './desk-state.ts'
 import { sayClock } from './saving-words.ts'
+import { useCopyQuote } from './use-copy-quote.ts'
 
 /** A save that did not go through: what happened, that nothing is lost, what to do. */
 export function ConflictPanel({ flush }: { flush: Flush }): ReactElement | null {
@@ -21,7 +23,25 @@ export function ConflictPanel({ flush }: { flush: Flush }): ReactElement | null 
         </p>
       </Told>
     )
+  if (state.saving.state === 'gone') return <Gone />
   return state.saving.state === 'conflict' ? <Conflict /> : null
+}
+
+/** Discarded elsewhere while it lay open here: the draft on the screen can still become a quote of its own. */
+function Gone(): ReactElement {
+  const { view, draft } = useDesk().state
+  const copy = useCopyQuote(view)
+  return (
+    <Told kind="stop" title="Not saved: in another window or by someone else this quote was discarded." live>
+      <p>What you see is kept in this tab alone. Make a new quote from it, or leave it.</p>
+      <ErrorNotice error={copy.error} />
+      <p>
+        <Button small busy={copy.isPending} onClick={() => copy.mutate(draft)}>
+          Make a new quote from it
+        </Button>
+      </p>
+    </Told>
+  )
 }
 
 function Conflict(): ReactElement | null {

@@ -10,7 +10,7 @@ import { useSameAsIssued } from './use-issued-draft.ts'
 /** Two weeks: long enough to decide, short enough that most prices seen still hold. The advisor changes it in the dialog. */
 export const STANDS_DAYS = 14
 
-/** What is done with the whole quote: seen on paper, issued. */
+/** What is done with the whole quote: seen on paper, issued, or discarded while nobody holds it. */
 export function DeskActs({ flush }: { flush: Flush }): ReactElement {
   const { state, open, edit, locked, reader } = useDesk()
   const { view, draft } = state
@@ -22,6 +22,11 @@ export function DeskActs({ flush }: { flush: Flush }): ReactElement {
   }
   return (
     <>
+      {view.revisions.length === 0 && (
+        <Button look="plain" onClick={() => open({ at: 'discard' })}>
+          Discard
+        </Button>
+      )}
       <PaperButtons flush={flush} />
       {!locked && (
         <>

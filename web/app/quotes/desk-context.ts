@@ -15,6 +15,7 @@ export type DeskDialog =
   | { at: 'remove'; buildId: string }
   | { at: 'issue' }
   | { at: 'withdraw' }
+  | { at: 'discard' }
   | { at: 'compare' }
 
 /** Everything the parts of the desk share. */

@@ -19,6 +19,8 @@ export type Saving =
   | { state: 'conflict'; theirs: QuoteView }
   /** Accepted or withdrawn meanwhile: the change can go to a new quote, or be dropped. The screen shows what is closed. */
   | { state: 'closed'; mine: QuoteDraft }
+  /** Somebody discarded the quote, which was never issued: what is on the screen is all that is left of it. */
+  | { state: 'gone' }
 
 export interface DeskState {
   /** The quote as the server last gave it; its draft is what edits are based on. */
@@ -37,8 +39,9 @@ export type DeskEvent =
   | { type: 'failed'; words: string }
   | { type: 'conflict'; theirs: QuoteView }
   | { type: 'closed'; theirs: QuoteView }
+  | { type: 'gone' }
   | { type: 'take_theirs' }
-  /** Lets go of a change that a closed quote cannot take. */
+  /** Lets go of a change that a closed quote cannot take, or of a quote that is gone. */
   | { type: 'discard' }
   | { type: 'keep_mine' }
   /** The server's copy after issue, withdrawal or reload, with nothing unsaved here. */
@@ -75,7 +78,7 @@ export function deskReducer(state: DeskState, event: DeskEvent): DeskState {
       if (isClosed(state.view.state)) return state
       const draft = editDraft(state.draft, event.edit)
       if (draft === state.draft) return state
-      const busy = state.saving.state === 'sending' || state.saving.state === 'conflict'
+      const busy = ['sending', 'conflict', 'gone'].includes(state.saving.state)
       return { ...state, draft, saving: busy ? state.saving : { state: 'edited' } }
     }
     case 'sending':
@@ -88,8 +91,10 @@ export function deskReducer(state: DeskState, event: DeskEvent): DeskState {
       return { ...state, saving: { state: 'conflict', theirs: event.theirs } }
     case 'closed':
       return fresh(state, event.theirs, event.theirs.draft, closedWith(state.draft, event.theirs.draft))
+    case 'gone':
+      return { ...state, saving: { state: 'gone' } }
     case 'discard':
-      return state.saving.state === 'closed' ? { ...state, saving: { state: 'saved' } } : state
+      return state.saving.state === 'closed' || state.saving.state === 'gone' ? { ...state, saving: { state: 'saved' } } : state
     case 'take_theirs':
       return state.saving.state === 'conflict' ? fresh(state, state.saving.theirs, state.saving.theirs.draft, { state: 'saved' }) : state
     case 'keep_mine': {

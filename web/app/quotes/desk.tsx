@@ -9,6 +9,7 @@ import { ConflictPanel } from './conflict-panel.tsx'
 import { DeskActs } from './desk-acts.tsx'
 import { DeskProvider } from './desk-context.ts'
 import { DeskSide } from './desk-side.tsx'
+import { DiscardFromDesk } from './discard-from-desk.tsx'
 import { IssueDialog } from './issue-dialog.tsx'
 import { IssuedPanel } from './issued-panel.tsx'
 import { sayQuote, saySaving } from './saving-words.ts'
@@ -48,6 +49,7 @@ export function DeskView({ opened }: { opened: QuoteView }): ReactElement {
         <BuildDialogs />
         <IssueDialog flush={flush} reload={reload} />
         <WithdrawDialog reload={reload} />
+        <DiscardFromDesk flush={flush} />
       </Screen>
     </DeskProvider>
   )

@@ -12,6 +12,7 @@ import { RuledTable, type Column } from '../parts/ruled-table.tsx'
 import { Screen } from '../parts/screen.tsx'
 import { Empty, ErrorNotice, LoadingRows } from '../parts/states.tsx'
 import { useInstall, useToday } from '../session/session.ts'
+import { DiscardFromList } from './discard-from-list.tsx'
 import { STATE_WORDS } from './saving-words.ts'
 import './quotes.css'
 
@@ -85,6 +86,13 @@ function columnsOf(currency: string, year: number, zone: string, withCustomer: b
     { key: 'saved', head: 'Saved', cell: (row) => sayDate(civilDateAt(Date.parse(row.savedAt), zone), year) },
     { key: 'advisor', head: 'Advisor', cell: (row) => row.advisor },
     { key: 'today', head: 'Totals when issued', num: true, phone: 'figure', cell: (row) => <Totals row={row} currency={currency} /> },
+    {
+      key: 'acts',
+      head: <span className="sr">What can be done</span>,
+      end: true,
+      phone: 'acts',
+      cell: (row) => <DiscardFromList row={row} />,
+    },
   ]
 }
 

@@ -41,6 +41,7 @@ export function saySaving(saving: Saving, savedAt: string, timeZone: string): st
     case 'failed':
     case 'conflict':
     case 'closed':
+    case 'gone':
       return 'not saved'
   }
 }
