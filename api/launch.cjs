@@ -22,6 +22,7 @@ const GOALS = {
   backup: { web: false, run: ['api/backup.ts'] },
   restore: { web: false, run: ['api/restore.ts'] },
   generate: { web: false, run: ['test/generate.ts'] },
+  mutation: { web: false, run: ['test/mutation/run.ts'] },
   build: { web: true, run: null },
 }
 

@@ -1,0 +1,15 @@
+import { defineConfig } from 'vitest/config'
+
+/**
+ * The tests that answer for the physics, by values alone: properties over drawn builds stay out, since a mutant that one draw finds lives through the
+ * next, and each would draw thousands of builds.
+ */
+export default defineConfig({
+  test: {
+    isolate: false,
+    maxWorkers: 1,
+    include: ['test/core/sizing/**/*.test.ts', 'test/core/water/**/*.test.ts', 'test/reference/**/*.test.ts'],
+    exclude: ['**/*.properties.test.ts', '**/node_modules/**'],
+    testTimeout: 60_000,
+  },
+})
