@@ -5,6 +5,7 @@ import { kindInText, type Kind } from './kinds.ts'
 import { LIVING_FIELDS } from './living-fields.ts'
 import type { SpecOf } from './spec.ts'
 import { SUPPLY_FIELDS } from './supply-fields.ts'
+import { TANK_SHAPES } from './tank-shape.ts'
 
 /*
  * Limits refuse what cannot be such a thing; they are wide on purpose, since a limit that refuses a real product stops a manager's work.
@@ -15,6 +16,9 @@ const FIELDS = {
     required(number('lengthMm', 'Length', 'mm', 100, 4000, { help: 'Outside, along the front.' })),
     required(number('widthMm', 'Width', 'mm', 100, 2000, { help: 'Outside, front to back.' })),
     required(number('heightMm', 'Height', 'mm', 100, 2000, { help: 'Outside, bottom to upper rim.' })),
+    choice('shape', 'Shape', TANK_SHAPES, 'Seen from above. Length and depth are those of the box around it; left out, it is rectangular.'),
+    number('bowMm', 'Bow', 'mm', 10, 1000, { help: 'Bow-front: how far the middle of the front stands out before its ends.' }),
+    number('endMm', 'Depth of the ends', 'mm', 20, 1800, { help: 'Corner with a cut front: the short panes on either back.' }),
     number('glassMm', 'Side thickness', 'mm', 2, 40, { help: 'Of the upright panes.' }),
     number('bottomMm', 'Bottom thickness', 'mm', 2, 50),
     choice('material', 'Material', { glass: 'Glass', acrylic: 'Acrylic' }),
@@ -31,6 +35,7 @@ const FIELDS = {
   stand: [
     number('topLengthMm', 'Top length', 'mm', 100, 4200),
     number('topWidthMm', 'Top width', 'mm', 100, 2200),
+    choice('shape', 'Shape of the top', TANK_SHAPES, 'Left out, it is rectangular.'),
     number('heightMm', 'Height', 'mm', 50, 1600, { help: 'Floor to the top surface.' }),
     number('ratedLoadKg', 'Rated load', 'kg', 5, 20_000, { help: 'As the maker states it, spread over the top.' }),
     choice('top', 'Top', { full: 'Full board', perimeter: 'Frame under the edge only' }),
@@ -46,6 +51,7 @@ const FIELDS = {
   lid: [
     number('lengthMm', 'Length', 'mm', 100, 4200),
     number('widthMm', 'Width', 'mm', 50, 2200),
+    choice('shape', 'Shape', TANK_SHAPES, 'Left out, it is rectangular.'),
     choice('cover', 'Cover', { glass: 'Glass', plastic: 'Plastic', mesh: 'Mesh' }, 'A mesh keeps fish in and lets water out.'),
   ],
   filter: [

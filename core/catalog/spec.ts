@@ -23,15 +23,23 @@ import type {
   ToolSpec,
 } from './supply-spec.ts'
 
+import type { TankForm } from './tank-shape.ts'
+
 /**
  * What a maker states about a product, in SI units, one shape a kind. A field that nobody entered is absent: it is unknown, never guessed here.
  * The validators with their limits are in schema.ts; the field table that forms and CSV import read is in spec-fields.ts.
  */
 export interface TankSpec {
-  /** Outside dimensions. */
+  /** Outside dimensions, of the box around it where it is not rectangular. */
   lengthMm: number
   widthMm: number
   heightMm: number
+  /** Absent is rectangular. */
+  shape?: TankForm
+  /** Bow-front: how far the front's middle stands out before its ends. */
+  bowMm?: number
+  /** Corner with a cut front: depth of the short end on either back. */
+  endMm?: number
   glassMm?: number
   bottomMm?: number
   material?: 'glass' | 'acrylic'
@@ -44,6 +52,8 @@ export interface KitSpec {
   labelVolumeL?: number
 }
 export interface StandSpec {
+  /** Of its top; absent is rectangular. */
+  shape?: TankForm
   topLengthMm?: number
   topWidthMm?: number
   heightMm?: number
@@ -61,6 +71,8 @@ export interface MatSpec {
   thicknessMm?: number
 }
 export interface LidSpec {
+  /** Absent is rectangular. */
+  shape?: TankForm
   lengthMm?: number
   widthMm?: number
   cover?: 'glass' | 'plastic' | 'mesh'

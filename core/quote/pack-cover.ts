@@ -32,7 +32,7 @@ export function packNeedL(slot: PackSlot, subject: { gear: Gear; conditions: Con
   if (slot === 'treat_water' && conditions.disinfectant === 'none') return null
   const situation = situationOf(subject)
   if (!situation.ok) return null
-  const floorM2 = over(situation.value.corners, ({ geometry }) => (geometry.insideLengthMm * geometry.insideWidthMm) / 1e6).high
+  const floorM2 = over(situation.value.corners, ({ geometry }) => geometry.insidePlanMm2 / 1e6).high
   const litres = slot === 'substrate' ? floorM2 * conditions.substrateDepthMm : waterSpan(situation.value).high
   return litres > 0 ? litres : null
 }

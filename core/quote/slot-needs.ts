@@ -2,6 +2,7 @@ import type { Slot } from '../catalog/kinds.ts'
 import type { Conditions } from '../sizing/conditions.ts'
 import type { Gear } from '../sizing/gear.ts'
 import type { SizingFigures } from '../sizing/report.ts'
+import { footprintM2 } from '../sizing/tank-forms.ts'
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 
 /** Bulk density of gravel: 2650 kg/m³ grains at a porosity of 0.40. Units: kg/L. Source: sizing by grain density and porosity. */
@@ -10,8 +11,7 @@ const GRAVEL_KG_PER_L = 2650e-3 * (1 - 0.4)
 /** By the outside footprint: a little more than the inside floor, and the glass thickness need not be known. */
 function substrateKg(gear: Gear, conditions: Conditions): number | null {
   if (gear.tank === null) return null
-  const { lengthMm, widthMm } = gear.tank.spec
-  const litres = (lengthMm * widthMm * conditions.substrateDepthMm) / 1e6
+  const litres = footprintM2(gear.tank.spec).high * conditions.substrateDepthMm
   return litres * GRAVEL_KG_PER_L
 }
 

@@ -7,8 +7,10 @@ import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding, Source } from './finding.ts'
 import { glassPlate, thicknessFor, type TopEdge } from './glass-plate.ts'
 import { makeFinding } from './make-finding.ts'
+import { panelsOf } from './plan-outline.ts'
 import { settled } from './settled.ts'
-import type { Situation } from './situation.ts'
+import type { Corner, Situation } from './situation.ts'
+import { tankOutline } from './tank-plan.ts'
 import { judgeAtLeast } from './verdict.ts'
 
 /** Bending strength that the trade reckons with, Pa, and the factor it keeps below it. Common practice. */
@@ -29,7 +31,8 @@ const SOURCE: Source = {
 }
 
 /** A size that the trade builds every day: its panes are not ours to doubt. @example isCommonSize({ lengthMm: 902, widthMm: 450, heightMm: 450 }) // true */
-export const isCommonSize = (tank: Pick<TankSpec, 'lengthMm' | 'widthMm' | 'heightMm'>): boolean =>
+export const isCommonSize = (tank: Pick<TankSpec, 'lengthMm' | 'widthMm' | 'heightMm' | 'shape'>): boolean =>
+  (tank.shape ?? 'rectangular') === 'rectangular' &&
   COMMON_SIZES.some(
     (size) =>
       Math.abs(size.lengthMm - tank.lengthMm) <= SAME_SIZE_MM &&
@@ -39,7 +42,8 @@ export const isCommonSize = (tank: Pick<TankSpec, 'lengthMm' | 'widthMm' | 'heig
 
 /**
  * Whether the front pane of a second-hand or unusual tank is thick enough, filled to the rim. A warning only: null for a new tank of a common size, whose
- * maker answers for it. No verdict without a thickness, nor on acrylic, which goes on giving way for years.
+ * maker answers for it. No verdict without a thickness, nor on acrylic, which goes on giving way for years. Of flat panes the longest is judged. A curved
+ * pane carries water as a shell does, by how its edges are held: where the flat panes beside it would do, or there are none, it stays *not known*.
  *
  * Value: how many times the trade's bending strength of 19.2 N/mm² covers the pane's stress. Limit: 2.7, the lasting strength by EN 16612; *fits* from the
  * trade's factor of 3.8. Without a stated style both top edges are judged.
@@ -55,8 +59,22 @@ export function glassPane(situation: Situation): Finding | null {
     return withoutVerdict(phrase`${why} Nobody has stated what it is made of.`, SAY_MATERIAL, 'tank material')
   if (tank.glassMm === undefined)
     return withoutVerdict(phrase`${why} How thick its glass is has not been stated.`, MEASURE, 'glass thickness')
-  return judged(situation, tank.glassMm, why)
+  const flatMm = longestFlatMm(situation.corners)
+  const flat = flatMm > 0 ? judged(situation, tank.glassMm, flatMm, why) : null
+  const curved = situation.corners.some(({ shape }) => panelsOf(tankOutline(shape, 0)).some((panel) => panel.curved))
+  if (!curved || flat?.verdict === 'does_not_fit') return flat
+  return withoutVerdict(
+    phrase`${why} Its curved glass carries the water as a shell does, by how its edges are held: no formula of flat panes says how much.`,
+    ASK_BUILDER,
+    'word of the maker',
+  )
 }
+
+/** The longest flat pane of the tanks that the stated figures allow, outside, mm; 0 where every pane is curved. */
+const longestFlatMm = (corners: readonly Corner[]): number =>
+  Math.max(0, ...corners.flatMap(({ shape }) => panelsOf(tankOutline(shape, 0)).map((panel) => (panel.curved ? 0 : panel.lengthMm))))
+
+const ASK_BUILDER = phrase`Ask its maker or a tank builder, and leave a second-hand one empty until they have answered.`
 
 const ASK_MAKER = phrase`Ask its maker, and look for bowed or crazed panels before water goes in.`
 const SAY_MATERIAL = phrase`Enter whether the tank is glass or acrylic.`
@@ -75,11 +93,11 @@ const withoutVerdict = (reason: Phrase, action: Phrase, missing: string): Findin
 /** Glass is bought in millimetres everywhere. */
 const mm = (thickness: number): string => `${Number.isInteger(thickness) ? thickness : thickness.toFixed(1)} mm`
 
-function judged({ tank, corners, conditions, fillDefaults }: Situation, glassMm: number, why: Phrase): Finding {
+function judged({ tank, corners, conditions, fillDefaults }: Situation, glassMm: number, flatMm: number, why: Phrase): Finding {
   const { livestock } = conditions
   const depthMm = Math.max(...corners.map(({ geometry }) => geometry.insideHeightMm))
   const pane = {
-    lengthM: tank.lengthMm / 1000,
+    lengthM: flatMm / 1000,
     depthM: depthMm / 1000,
     waterDensity: seaWaterDensity(SALINITY[livestock.water], livestock.targetC),
   }
@@ -102,7 +120,8 @@ function judged({ tank, corners, conditions, fillDefaults }: Situation, glassMm:
     reason: reasonOf(why, {
       glassMm,
       depthMm,
-      lengthMm: tank.lengthMm,
+      lengthMm: flatMm,
+      which: (tank.shape ?? 'rectangular') === 'rectangular' ? 'a front pane' : 'its longest flat pane,',
       wantedMm,
       edge: worstEdge,
       bends: bowM * 1000 > PLATE_BOW * glassMm,
@@ -118,11 +137,11 @@ const edgesOf = (style: TankSpec['style']): [worst: TopEdge, best: TopEdge] =>
 
 function reasonOf(
   why: Phrase,
-  pane: { glassMm: number; depthMm: number; lengthMm: number; wantedMm: number; edge: TopEdge; bends: boolean },
+  pane: { glassMm: number; depthMm: number; lengthMm: number; which: string; wantedMm: number; edge: TopEdge; bends: boolean },
 ): Phrase {
   const top = pane.edge === 'free' ? 'with nothing to hold its upper edge' : 'held by its rim or braces'
   const bow = pane.bends ? phrase` It would bow by more than half its thickness.` : phrase``
-  return phrase`${why} Filled to the rim, ${quantity(pane.depthMm, 'mm', 0)} of water press on a front pane ${quantity(pane.lengthMm, 'mm', 0)} long, ${top}: it is ${mm(pane.glassMm)}, and the trade would take ${mm(pane.wantedMm)}.${bow}`
+  return phrase`${why} Filled to the rim, ${quantity(pane.depthMm, 'mm', 0)} of water press on ${pane.which} ${quantity(pane.lengthMm, 'mm', 0)} long, ${top}: it is ${mm(pane.glassMm)}, and the trade would take ${mm(pane.wantedMm)}.${bow}`
 }
 
 const actionOf = (verdict: Finding['verdict'], wantedMm: number): Phrase =>

@@ -35,9 +35,9 @@ export interface HeatLoss {
  */
 export function heatLoss(shape: TankShape, geometry: TankGeometry, cover: Cover, end: HeatEnd, roomC: number): HeatLoss {
   const wetHeightMm = geometry.waterDepthMm + shape.bottomMm
-  const roundMm = 2 * (shape.lengthMm + shape.widthMm) - (end.insulated ? shape.lengthMm : 0)
-  const topM2 = (geometry.insideLengthMm * geometry.insideWidthMm) / MM2_PER_M2
-  const bottomM2 = end.insulated ? 0 : (shape.lengthMm * shape.widthMm) / MM2_PER_M2
+  const roundMm = geometry.outsideRoundMm - (end.insulated ? geometry.outsideBackMm : 0)
+  const topM2 = geometry.insidePlanMm2 / MM2_PER_M2
+  const bottomM2 = end.insulated ? 0 : geometry.outsidePlanMm2 / MM2_PER_M2
   const sideWPerK = (sideTransmission(shape.material, shape.glassMm, end.insulated) * roundMm * wetHeightMm) / MM2_PER_M2
   const bottomWPerK = bottomTransmission(shape.material, shape.bottomMm) * bottomM2
   const topWPerK = topTransmission(cover) * topM2

@@ -27,6 +27,24 @@ function wordsOf(refusal: SituationRefusal): { reason: Phrase; action: Phrase; m
   switch (refusal.code) {
     case 'no_tank':
       return { reason: phrase`No tank is chosen.`, action: phrase`Choose a tank.`, missing: 'length, depth and height of the tank' }
+    case 'not_round':
+      return {
+        reason: phrase`A cylinder or a quarter round is as deep as it is long, and this tank is not.`,
+        action: phrase`Enter its diameter, or the length of one back, as length and as depth.`,
+        missing: 'length and depth that are the same',
+      }
+    case 'bow_too_deep':
+      return {
+        reason: phrase`The bow of the front is deeper than a tank of this length and depth can have: at most ${mm(refusal.mostMm)}.`,
+        action: phrase`Enter how far the middle of the front stands out before its ends.`,
+        missing: 'bow of the front that leaves its ends',
+      }
+    case 'ends_too_deep':
+      return {
+        reason: phrase`The ends are as deep as the tank's backs are long: at most ${mm(refusal.mostMm)} leaves a front to cut.`,
+        action: phrase`Enter the depth of the short panes on either back.`,
+        missing: 'depth of the ends that leaves a front',
+      }
     case 'no_inside':
       return {
         reason: phrase`The tank's panels are so thick that no ${refusal.side} is left inside.`,

@@ -68,7 +68,7 @@ function carriedBy(situation: Situation, transferOf: (surface: Surface, waterKg:
   const need = oxygenOfFeed()
   const { water } = situation.conditions.livestock
   const ends = situation.corners.map(({ geometry, mass }) => {
-    const areaM2 = (geometry.insideLengthMm * geometry.insideWidthMm) / 1e6
+    const areaM2 = geometry.insidePlanMm2 / 1e6
     const surface = { areaM2, waterC: warmestOf(situation), water }
     const { low, high } = transferOf(surface, mass.waterKg)
     return { low: surfaceOxygen(surface, low) / need.high, high: surfaceOxygen(surface, high) / need.low }

@@ -1,6 +1,7 @@
 import { appliancesPowerW, unstatedAppliances } from './appliances.ts'
 import { filterPowerW, heaterPowerW, lightPowerW, times, unstatedPower } from './heating.ts'
 import type { SizingSubject } from './report.ts'
+import { footprintM2 } from './tank-forms.ts'
 import { sumOf, type Span } from './span.ts'
 
 /** Outside volume and length taken for a build without a tank: only where a power is not stated do they count. Common practice: a middling tank. */
@@ -10,7 +11,7 @@ const NO_TANK = { lengthMm: 900, volumeL: 150 }
 export function applianceLoadW(subject: SizingSubject): { loadW: Span; unstated: string[] } {
   const { gear } = subject
   const tank = gear.tank?.spec
-  const volumeL = tank ? (tank.lengthMm * tank.widthMm * tank.heightMm) / 1e6 : NO_TANK.volumeL
+  const volumeL = tank ? footprintM2(tank).high * tank.heightMm : NO_TANK.volumeL
   const heaters = gear.heaters.map(({ spec, quantity }) => times(heaterPowerW(spec.powerW, volumeL), quantity))
   return {
     loadW: sumOf([...heaters, filterPowerW(subject), lightPowerW(subject, tank?.lengthMm ?? NO_TANK.lengthMm), appliancesPowerW(gear)]),

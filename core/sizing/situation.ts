@@ -4,6 +4,7 @@ import type { SizingSubject } from './report.ts'
 import { exactly, type Span } from './span.ts'
 import { tankGeometry, type TankGeometry, type TankRefusal, type TankShape } from './tank-geometry.ts'
 import { tankMass, type Grain, type TankMass } from './tank-mass.ts'
+import { plansOf } from './tank-forms.ts'
 import { ACRYLIC_OVER_GLASS, BOTTOM_OVER_SIDES, typicalGlassMm } from './typical-ranges.ts'
 import { assumedOf } from './words.ts'
 
@@ -44,7 +45,9 @@ function shapesOf(tank: TankSpec): { shapes: TankShape[]; unstated: string[] } {
   if (tank.material === undefined) unstated.push('tank material')
   if (tank.glassMm === undefined) unstated.push('glass thickness')
   if (tank.bottomMm === undefined) unstated.push('bottom thickness')
-  const { lengthMm, widthMm, heightMm } = tank
+  const { plans, unstated: planUnstated } = plansOf(tank)
+  unstated.push(...planUnstated)
+  const { heightMm } = tank
   const shapes: TankShape[] = []
   for (const material of tank.material ? [tank.material] : (['glass', 'acrylic'] as const)) {
     const sides = tank.glassMm === undefined ? typicalSides(tank, material) : exactly(tank.glassMm)
@@ -52,7 +55,7 @@ function shapesOf(tank: TankSpec): { shapes: TankShape[]; unstated: string[] } {
     const thin = { glassMm: sides.low, bottomMm: tank.bottomMm ?? sides.low * BOTTOM_OVER_SIDES.low }
     const thick = { glassMm: sides.high, bottomMm: tank.bottomMm ?? sides.high * BOTTOM_OVER_SIDES.high }
     const exact = thin.glassMm === thick.glassMm && thin.bottomMm === thick.bottomMm
-    for (const panels of exact ? [thin] : [thin, thick]) shapes.push({ lengthMm, widthMm, heightMm, ...panels, material })
+    for (const panels of exact ? [thin] : [thin, thick]) for (const plan of plans) shapes.push({ ...plan, heightMm, ...panels, material })
   }
   return { shapes, unstated }
 }

@@ -40,7 +40,7 @@ interface WantedBed {
 }
 
 function wantedBed({ conditions, corners }: Situation): WantedBed {
-  const areaM2 = over(corners, ({ geometry }) => (geometry.insideLengthMm * geometry.insideWidthMm) / 1e6)
+  const areaM2 = over(corners, ({ geometry }) => geometry.insidePlanMm2 / 1e6)
   const wanted = quantity(conditions.substrateDepthMm, 'mm', 0)
   const good = quantity(Math.max(1, conditions.substrateDepthMm * GOOD_SHARE), 'mm', 0)
   const takes = phrase`a bed of ${wanted} takes about ${quantity(conditions.substrateDepthMm * areaM2.high, 'L', 0)}`

@@ -1,9 +1,8 @@
 import { refuse, ok, type Result } from '../result.ts'
+import { backMm, insideBox, leavesInside, planFault, tankPlan, type PlanFault, type TankPlan } from './tank-plan.ts'
 
-/** Outside box and panel thicknesses of a rectangular tank. */
-export interface TankShape {
-  lengthMm: number
-  widthMm: number
+/** Plan, height and panel thicknesses, outside. The panes stand upright and are all as thick. */
+export interface TankShape extends TankPlan {
   heightMm: number
   glassMm: number
   bottomMm: number
@@ -17,10 +16,19 @@ export interface TankFill {
   substrateDepthMm: number
 }
 
-/** Lengths in mm, volumes in litres. */
+/** Lengths in mm, areas in mm², volumes in litres. */
 export interface TankGeometry {
+  /** Of the box around the inside. */
   insideLengthMm: number
   insideWidthMm: number
+  /** Water surface, and the floor that a bed covers. */
+  insidePlanMm2: number
+  /** What stands on the stand. */
+  outsidePlanMm2: number
+  /** Length of the panes all round, outside. */
+  outsideRoundMm: number
+  /** The part of it that is turned to the wall. */
+  outsideBackMm: number
   insideHeightMm: number
   /** Water surface above the inside floor. */
   waterDepthMm: number
@@ -37,6 +45,7 @@ export interface TankGeometry {
 }
 
 export type TankRefusal =
+  | PlanFault
   | { code: 'no_inside'; side: 'length' | 'width' | 'height' }
   | { code: 'no_water'; waterBelowRimMm: number; insideHeightMm: number }
   | { code: 'substrate_too_deep'; substrateDepthMm: number; waterDepthMm: number }
@@ -48,10 +57,10 @@ const MM3_PER_LITRE = 1e6
 export const POROSITY = 0.4
 
 /**
- * Volumes of a rectangular tank as it will be filled.
+ * Volumes of a tank as it will be filled, whatever its plan.
  *
  * Units:  millimetres in, litres out, unrounded.
- * Errors: `no_inside` names a side that the panels fill; `no_water` when the fill line is at or below the floor; `substrate_too_deep` when the bed
+ * Errors: those of `planFault`; `no_inside` names a side that the panels fill; `no_water` when the fill line is at or below the floor; `substrate_too_deep` when the bed
  *         reaches the water surface.
  * Source: geometry; substrate displaces only its grains.
  *
@@ -59,24 +68,31 @@ export const POROSITY = 0.4
  * tankGeometry(shape, { waterBelowRimMm: 40, substrateDepthMm: 50 }) // waterVolumeL 237.7132
  */
 export function tankGeometry(shape: TankShape, fill: TankFill): Result<TankGeometry, TankRefusal> {
-  const insideLengthMm = shape.lengthMm - 2 * shape.glassMm
-  const insideWidthMm = shape.widthMm - 2 * shape.glassMm
+  const fault = planFault(shape)
+  if (fault) return refuse(fault)
+  const { lengthMm: insideLengthMm, widthMm: insideWidthMm } = insideBox(shape, shape.glassMm)
   const insideHeightMm = shape.heightMm - shape.bottomMm
   if (!(insideLengthMm > 0)) return refuse({ code: 'no_inside', side: 'length' })
   if (!(insideWidthMm > 0)) return refuse({ code: 'no_inside', side: 'width' })
+  if (!leavesInside(shape, shape.glassMm)) return refuse({ code: 'no_inside', side: 'length' })
   if (!(insideHeightMm > 0)) return refuse({ code: 'no_inside', side: 'height' })
   const waterDepthMm = insideHeightMm - fill.waterBelowRimMm
   if (!(waterDepthMm > 0)) return refuse({ code: 'no_water', waterBelowRimMm: fill.waterBelowRimMm, insideHeightMm })
   const substrateDepthMm = fill.substrateDepthMm
   if (!(substrateDepthMm < waterDepthMm)) return refuse({ code: 'substrate_too_deep', substrateDepthMm, waterDepthMm })
-  const litresPerMm = (insideLengthMm * insideWidthMm) / MM3_PER_LITRE
-  const outsideVolumeL = (shape.lengthMm * shape.widthMm * shape.heightMm) / MM3_PER_LITRE
+  const [outside, inside] = [tankPlan(shape, 0), tankPlan(shape, shape.glassMm)]
+  const litresPerMm = inside.areaMm2 / MM3_PER_LITRE
+  const outsideVolumeL = (outside.areaMm2 * shape.heightMm) / MM3_PER_LITRE
   const grossVolumeL = litresPerMm * insideHeightMm
   const columnVolumeL = litresPerMm * waterDepthMm
   const substrateSolidL = litresPerMm * substrateDepthMm * (1 - POROSITY)
   return ok({
     insideLengthMm,
     insideWidthMm,
+    insidePlanMm2: inside.areaMm2,
+    outsidePlanMm2: outside.areaMm2,
+    outsideRoundMm: outside.roundMm,
+    outsideBackMm: backMm(shape),
     insideHeightMm,
     waterDepthMm,
     substrateDepthMm,

@@ -18,6 +18,12 @@ export function typicalGlassMm(lengthMm: number, heightMm: number): Span {
   return { low: 10, high: 25 }
 }
 
+/** How far a bow-front's middle stands out before its ends, over its length. Common practice: 7 to 13 cm at 60 to 120 cm. */
+export const BOW_OVER_LENGTH: Span = { low: 0.05, high: 0.2 }
+
+/** Depth of the short ends of a corner tank with a cut front, over the shorter back. Common practice: a quarter to a half. */
+export const ENDS_OVER_BACK: Span = { low: 0.15, high: 0.6 }
+
 /** Acrylic is commonly made as thick as glass or half as thick again. */
 export const ACRYLIC_OVER_GLASS: Span = { low: 1, high: 1.5 }
 

@@ -109,3 +109,36 @@ describe('the finding', () => {
       expect(found(change).caution).toContain('The maker or a tank builder decides')
   })
 })
+
+describe('panes of a tank that is no box', () => {
+  const base: TankSpec = { lengthMm: 600, widthMm: 520, heightMm: 500, glassMm: 10, bottomMm: 10, material: 'glass', style: 'rimmed' }
+  const found = (change: Partial<TankSpec>) =>
+    findingOf('glass_pane', { tank: { ...one('an old tank', { ...base, ...change }), owned: true } })
+
+  it('of a hexagon are judged by its longest flat side, half the tank’s length', () => {
+    const { verdict, reason } = found({ shape: 'hexagon' })
+    expect(verdict).toBe('fits')
+    // Slanted side: √(150² + 260²) = 300.17 mm.
+    expect(sayPhrase(reason, METRIC)).toContain('on its longest flat pane, 30 cm long')
+    expect(found({ shape: 'hexagon', glassMm: 3 }).verdict).toBe('does_not_fit')
+  })
+
+  it.each(['cylinder', 'bow_front', 'corner_round'] as const)('are not known where they are curved: %s', (shape) => {
+    const { verdict, missing, reason } = found({ shape, widthMm: 600, bowMm: 80 })
+    expect(verdict).toBe('not_known')
+    expect(missing).toEqual(['word of the maker'])
+    expect(sayPhrase(reason, METRIC)).toMatch(/curved glass carries the water as a shell/)
+  })
+
+  it('do not fit where a flat one beside the curve is too thin already', () => {
+    expect(found({ shape: 'bow_front', bowMm: 80, glassMm: 3 }).verdict).toBe('does_not_fit')
+    expect(found({ shape: 'cylinder', widthMm: 600, glassMm: 3 }).verdict).toBe('not_known')
+  })
+
+  it('are no common size, whatever the box around them', () => {
+    const box = { lengthMm: 1219, widthMm: 457, heightMm: 533 }
+    expect(isCommonSize(box)).toBe(true)
+    expect(isCommonSize({ ...box, shape: 'rectangular' })).toBe(true)
+    expect(isCommonSize({ ...box, shape: 'bow_front' })).toBe(false)
+  })
+})
