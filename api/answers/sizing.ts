@@ -72,10 +72,23 @@ const energy = z.strictObject({
   kwhPerYear: z.number(),
   costMinorPerYear: z.number(),
 })
+const heatCurve = z.strictObject({
+  points: z.array(z.strictObject({ roomC: z.number(), lowW: z.number(), usualW: z.number(), highW: z.number() })),
+  targetC: z.number(),
+  coldestRoomC: z.number(),
+  warmestRoomC: z.number(),
+  oneHeaterW: some,
+  allHeatersW: some,
+})
+const lightAlong = z.strictObject({
+  points: z.array(z.strictObject({ alongMm: z.number(), lowUmol: z.number(), highUmol: z.number() })),
+  endsShare: z.number(),
+  frontShare: z.number(),
+})
 const figures = z.strictObject({
   outsideVolumeL: some, grossVolumeL: some, waterVolumeL: some, emptyMassKg: some, runningMassKg: some, brimMassKg: some, substrateMassKg: some, coldLossW: some, usualLossW: some,
   heaterPowerW: some, stuckTemperatureC: some, evaporationLPerDay: range, flowLph: some, turnoverPerHour: some, lightAtBedUmol: range, peakLoadW: some,
-  dripLoop: dripLoop.optional(), energy: energy.optional(),
+  dripLoop: dripLoop.optional(), energy: energy.optional(), heatCurve: heatCurve.optional(), lightAlong: lightAlong.optional(),
 }) // prettier-ignore
 
 export const SizingAnswer = answer(

@@ -3,9 +3,11 @@ import { rimLoop } from './cord-length.ts'
 import { energyPerYear } from './energy.ts'
 import { ratedFlowLph, waterSpan } from './filter-flow.ts'
 import { floorMassKg } from './floor-load.ts'
+import { heatCurve } from './heat-curve.ts'
 import { evaporationLPerDay, lossW } from './heat-loss.ts'
 import { stuckC } from './heater-stuck.ts'
 import { filterPowerW, lightPowerW, type Heating } from './heating.ts'
+import { lightAlong } from './light-along.ts'
 import type { BedLight } from './light-at-bed.ts'
 import { applianceLoadW } from './peak-load.ts'
 import type { SizingFigures, SizingSubject } from './report.ts'
@@ -47,7 +49,11 @@ export function tankFigures(situation: Situation, heating: Heating, light: BedLi
     ...heatFigures(situation, heating),
   }
   if (flow !== undefined) Object.assign(figures, { flowLph: round(flow, 0), turnoverPerHour: round(flow / water, 2) })
-  if (light && !light.fluxUnstated) figures.lightAtBedUmol = { low: round(light.dim.low, 0), high: round(light.dim.high, 0) }
+  if (light && !light.fluxUnstated) {
+    figures.lightAtBedUmol = { low: round(light.dim.low, 0), high: round(light.dim.high, 0) }
+    const along = lightAlong(situation, light)
+    if (along) figures.lightAlong = along
+  }
   return { ...figures, ...loopFigure(situation) }
 }
 
@@ -66,6 +72,7 @@ function heatFigures(situation: Situation, heating: Heating): SizingFigures {
       low: round(over(heating.warmAsBuilt, ({ loss }) => evaporationLPerDay(loss, targetC)).low, 2),
       high: round(over(heating.cold, ({ loss }) => evaporationLPerDay(loss, targetC)).high, 2),
     },
+    heatCurve: heatCurve(situation, heating),
     energy: energyPerYear({
       heaterMeanW: Math.min(usualW, middle(heating.installedW)),
       filterW: middle(filterPowerW(situation)),

@@ -52,6 +52,17 @@ export function heatLoss(shape: TankShape, geometry: TankGeometry, cover: Cover,
   }
 }
 
+/**
+ * The same tank in another room.
+ *
+ * Units: humidity 0 to 1, °C. @example inRoom(loss, 0.5, 20).roomVapourPa // 1169.4
+ */
+export const inRoom = (loss: HeatLoss, humidity: number, roomC: number): HeatLoss => ({
+  ...loss,
+  roomC,
+  roomVapourPa: humidity * saturationPressurePa(roomC),
+})
+
 /** Heat carried off by vapour at a water temperature, W. Water that would condense gives nothing back. */
 export function vapourLossW(loss: HeatLoss, waterC: number): number {
   return loss.vapourWPerPa * Math.max(0, saturationPressurePa(waterC) - loss.roomVapourPa)

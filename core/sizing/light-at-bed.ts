@@ -13,7 +13,7 @@ const THROUGH_LID = 0.9
 /** Clear water with its tint, 1/m. Common practice. */
 const ATTENUATION: Span = { low: 0.1, high: 0.5 }
 /** Width of a fixture that states none; it moves the result by less than 0.3 %. */
-const FIXTURE_WIDTH_MM = 80
+export const FIXTURE_WIDTH_MM = 80
 
 /** Light at the substrate: what the spread of waters and mountings makes of one flux. */
 export interface BedLight {
@@ -25,6 +25,8 @@ export interface BedLight {
   fluxUnstated: boolean
   /** µmol/m²s at the substrate for each lumen, at the dark end. */
   perLumenLow: number
+  /** What of `dim` comes from each entry of the lights, in their order. */
+  shares: readonly Span[]
 }
 
 /** Flux of one fixture at the ends of what is stated. */
@@ -81,16 +83,19 @@ export function lightAtBed(situation: Situation): BedLight | undefined {
   const typicalPower = lightPowerW({ gear: { ...situation.gear, lights: [{ name: '', quantity: 1, spec: {} }] } }, situation.tank.lengthMm)
   const dim = { low: 0, high: 0 }
   const bright = { low: 0, high: 0 }
+  const shares: Span[] = []
   let perLumenLow = 0
   for (const { spec, quantity: count } of lights) {
     const path = pathOf(situation, corner, spec)
     const flux = fluxOf(spec, typicalPower)
     const spread = photonFlux(spec) !== undefined
     perLumenLow = path.low / LUMENS_PER_UMOL_S.high
-    dim.low += count * flux.low * path.low
-    dim.high += count * (spread ? flux.high : flux.low) * path.high
+    const share = { low: count * flux.low * path.low, high: count * (spread ? flux.high : flux.low) * path.high }
+    shares.push(share)
+    dim.low += share.low
+    dim.high += share.high
     bright.low += count * (spread ? flux.low : flux.high) * path.low
     bright.high += count * flux.high * path.high
   }
-  return { dim, bright, fluxUnstated: lights.some(({ spec }) => photonFlux(spec) === undefined), perLumenLow }
+  return { dim, bright, fluxUnstated: lights.some(({ spec }) => photonFlux(spec) === undefined), perLumenLow, shares }
 }

@@ -25,6 +25,12 @@ export function cornerFactor(a: number, b: number): number {
   return ((a / rootA) * Math.atan(b / rootA) + (b / rootB) * Math.atan(a / rootB)) / (2 * Math.PI)
 }
 
+/** Configuration factor of a level rectangle with half sides `a` and `b`, seen from `h` beside it, `x` and `y` off its middle; all of one unit. */
+function rectangleFactor(a: number, b: number, x: number, y: number, h: number): number {
+  const [right, left, near, far] = [(a - x) / h, (a + x) / h, (b - y) / h, (b + y) / h]
+  return cornerFactor(right, near) + cornerFactor(right, far) + cornerFactor(left, near) + cornerFactor(left, far)
+}
+
 /**
  * Share of a fixture's light that falls on the water surface.
  *
@@ -40,11 +46,28 @@ export function lightUtilisation({ fixtureLengthMm, fixtureWidthMm, waterLengthM
     const x = ((POINTS[i] ?? 0) * fixtureLengthMm) / 2
     for (let j = 0; j < POINTS.length; j++) {
       const y = ((POINTS[j] ?? 0) * fixtureWidthMm) / 2
-      const [right, left] = [(waterLengthMm / 2 - x) / h, (waterLengthMm / 2 + x) / h]
-      const [near, far] = [(waterWidthMm / 2 - y) / h, (waterWidthMm / 2 + y) / h]
-      const factor = cornerFactor(right, near) + cornerFactor(right, far) + cornerFactor(left, near) + cornerFactor(left, far)
-      sum += (WEIGHTS[i] ?? 0) * (WEIGHTS[j] ?? 0) * factor
+      sum += (WEIGHTS[i] ?? 0) * (WEIGHTS[j] ?? 0) * rectangleFactor(waterLengthMm / 2, waterWidthMm / 2, x, y, h)
     }
   }
   return sum
 }
+
+/** A level patch under a fixture, lengths in mm: how far along and across from below its middle, and how far down. */
+export interface UnderFixture {
+  fixtureLengthMm: number
+  fixtureWidthMm: number
+  alongMm: number
+  acrossMm: number
+  belowMm: number
+}
+
+/**
+ * Share of what a level patch sees that is the fixture: its configuration factor.
+ *
+ * Units:  mm in, 0 to 1 out, unrounded. Range: at least 1 mm below the fixture.
+ * Source: corner factors summed with sign (Howell B-3, from memory).
+ *
+ * @example fixtureFactor({ fixtureLengthMm: 2000, fixtureWidthMm: 2000, alongMm: 0, acrossMm: 0, belowMm: 1000 }) // 0.55413
+ */
+export const fixtureFactor = ({ fixtureLengthMm, fixtureWidthMm, alongMm, acrossMm, belowMm }: UnderFixture): number =>
+  rectangleFactor(fixtureLengthMm / 2, fixtureWidthMm / 2, alongMm, acrossMm, Math.max(1, belowMm))

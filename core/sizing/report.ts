@@ -1,6 +1,8 @@
 import type { Conditions } from './conditions.ts'
 import type { Finding, Verdict } from './finding.ts'
 import type { Gear } from './gear.ts'
+import type { HeatCurve } from './heat-curve.ts'
+import type { LightAlong } from './light-along.ts'
 
 /** Figures other parts use: dosing, paper, plots. Undefined where a spec is missing. */
 export interface SizingFigures {
@@ -19,9 +21,13 @@ export interface SizingFigures {
   heaterPowerW?: number
   stuckTemperatureC?: number
   evaporationLPerDay?: { low: number; high: number }
+  /** Heat that holds the target against the temperature of the room, with the heaters' lines: for plots. */
+  heatCurve?: HeatCurve
   flowLph?: number
   turnoverPerHour?: number
   lightAtBedUmol?: { low: number; high: number }
+  /** Light at the substrate along the middle of the tank, end to end: for plots. */
+  lightAlong?: LightAlong
   peakLoadW?: number
   /** Cord that each appliance needs for its drip loop. */
   dripLoop?: { neededMm: number; lowPointMm: number; exitHeightMm: number; outletHeightMm: number; distanceMm: number }

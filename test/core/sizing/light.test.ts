@@ -62,7 +62,7 @@ describe('light at the substrate', () => {
     const situation = situationOf({ gear: gear(), conditions: conditions({ plants: 'low' }) })
     if (!situation.ok) throw new Error(situation.refusal.code)
     const plain = { ...situation.value, gear: gear({ lights: [one('Halden', { lengthMm: 1150, luminousFluxLm: 3000 })] }) }
-    const found = lightLevel(plain, { dim: span, bright: span, fluxUnstated: false, perLumenLow: 0.01 })
+    const found = lightLevel(plain, { dim: span, bright: span, fluxUnstated: false, perLumenLow: 0.01, shares: [span] })
     expect(found).toMatchObject({ verdict: 'marginal', margin: { value: -7 } })
   })
 

@@ -1,0 +1,96 @@
+import type { BedLight } from './light-at-bed.ts'
+import { FIXTURE_WIDTH_MM } from './light-at-bed.ts'
+import { fixtureFactor, lightUtilisation } from './light-utilisation.ts'
+import type { LightSpec } from '../catalog/spec.ts'
+import type { Situation } from './situation.ts'
+import { LIGHT_ABOVE_RIM_MM } from './typical-ranges.ts'
+
+/** Light at the substrate along the middle of the tank, from the left end pane to the right one. */
+export interface LightAlong {
+  /** By rising distance from the left end pane, inside; µmol/m²s at the dark and at the bright end of what is stated. */
+  points: Array<{ alongMm: number; lowUmol: number; highUmol: number }>
+  /** Light before an end pane over the light in the middle, and before the front pane over the same: 1 is even. At the dark end. */
+  endsShare: number
+  frontShare: number
+}
+
+/** Points from end to end, an odd number so that one is the middle. Own. */
+const POINTS = 13
+/** Refractive index of water: from above, the bed seems this much nearer than it is. */
+const WATER_INDEX = 1.333
+/** Fixtures shorter than this share of the tank stand in line rather than side by side. The least that one fixture should cover: common practice. */
+const IN_LINE_BELOW = 0.75
+
+/** One entry of the lights as a body that shines: several that stand in line are one as long as all. */
+interface Row {
+  lengthMm: number
+  widthMm: number
+}
+
+/**
+ * Length of what shines, several in line taken as one; width of one fixture. Never more than the tank.
+ *
+ * Units: mm. @example rowOf({ lengthMm: 600, widthMm: 80 }, 2, shape) // { lengthMm: 1200, widthMm: 80 } over a tank of 1219 mm
+ */
+export function rowOf(spec: LightSpec, count: number, tank: { lengthMm: number; widthMm: number }): Row {
+  const one = spec.lengthMm ?? tank.lengthMm
+  const inLine = one < IN_LINE_BELOW * tank.lengthMm ? one * count : one
+  return { lengthMm: Math.min(inLine, tank.lengthMm), widthMm: Math.min(spec.widthMm ?? FIXTURE_WIDTH_MM, tank.widthMm) }
+}
+
+/** How much more light than the mean a patch of the bed gets; 1 is the mean. Lengths in mm, from the middle of the bed. */
+function relativeLight(row: Row, bed: { lengthMm: number; widthMm: number }, aboveMm: number, depthMm: number) {
+  const over = { fixtureLengthMm: row.lengthMm, fixtureWidthMm: row.widthMm, waterLengthMm: bed.lengthMm, waterWidthMm: bed.widthMm }
+  const belowMm = aboveMm + depthMm / WATER_INDEX
+  const entering = lightUtilisation({ ...over, aboveWaterMm: aboveMm })
+  const direct = Math.min(1, lightUtilisation({ ...over, aboveWaterMm: belowMm }) / entering)
+  const scale = (bed.lengthMm * bed.widthMm) / (row.lengthMm * row.widthMm * entering)
+  return (alongMm: number, acrossMm: number): number =>
+    scale * fixtureFactor({ fixtureLengthMm: row.lengthMm, fixtureWidthMm: row.widthMm, alongMm, acrossMm, belowMm }) + 1 - direct
+}
+
+/**
+ * Light at the substrate from end to end, and how much darker ends and front are than the middle.
+ *
+ * Units:  mm from the left end pane, µmol/m²s, rounded to a tenth; shares to a hundredth.
+ * Source: own. What falls straight on a patch, by configuration factors (Howell B-3, from memory), the bed raised by the refraction of the water; what meets
+ *         the panes first comes back from them, since glass before air turns shallow light back, and is spread evenly. Their mean is that of `lightAtBed`.
+ *
+ * @example lightAlong(situation, light).endsShare // 0.8: before an end pane four fifths of the light in the middle
+ */
+export function lightAlong(situation: Situation, light: BedLight): LightAlong | undefined {
+  const { gear, conditions, corners, tank } = situation
+  const corner = corners[0]
+  if (!corner) return undefined
+  const { insideLengthMm, insideWidthMm, waterDepthMm, substrateDepthMm } = corner.geometry
+  const bed = { lengthMm: insideLengthMm, widthMm: insideWidthMm }
+  const ends = (['high', 'low'] as const).map((mounted) =>
+    gear.lights.map(({ spec, quantity: count }) =>
+      relativeLight(
+        rowOf(spec, count, tank),
+        bed,
+        conditions.waterBelowRimMm + LIGHT_ABOVE_RIM_MM[mounted],
+        waterDepthMm - substrateDepthMm,
+      ),
+    ),
+  )
+  const at = (alongMm: number, acrossMm: number, end: 'low' | 'high'): number =>
+    light.shares.reduce((sum, share, i) => sum + share[end] * (ends[end === 'low' ? 0 : 1]?.[i]?.(alongMm, acrossMm) ?? 0), 0)
+  const points = Array.from({ length: POINTS }, (_, i) => {
+    const alongMm = (insideLengthMm * i) / (POINTS - 1)
+    const [lowUmol, highUmol] = [at(alongMm - insideLengthMm / 2, 0, 'low'), at(alongMm - insideLengthMm / 2, 0, 'high')]
+    return {
+      alongMm: Math.round(alongMm),
+      lowUmol: rounded(Math.min(lowUmol, highUmol), 1),
+      highUmol: rounded(Math.max(lowUmol, highUmol), 1),
+    }
+  })
+  const middle = at(0, 0, 'low')
+  return {
+    points,
+    endsShare: rounded(at(insideLengthMm / 2, 0, 'low') / middle, 2),
+    frontShare: rounded(at(0, insideWidthMm / 2, 'low') / middle, 2),
+  }
+}
+
+const rounded = (value: number, digits: number): number => Math.round(value * 10 ** digits) / 10 ** digits

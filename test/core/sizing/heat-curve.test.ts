@@ -1,0 +1,63 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { sizingReport } from '../../../core/sizing/engine.ts'
+import { anyGear, anyRoom } from './any-subject.ts'
+import { isNear } from './reference-tanks.ts'
+import { one, reportOf } from './sample-build.ts'
+
+const curveOf = (...changes: Parameters<typeof reportOf>) => {
+  const { heatCurve } = reportOf(...changes).figures
+  if (!heatCurve) throw new Error('a tank in a room has a curve')
+  return heatCurve
+}
+
+describe('heat against the temperature of the room', () => {
+  it('spans the stated rooms and four kelvin beyond, evenly', () => {
+    const { points, coldestRoomC, warmestRoomC, targetC } = curveOf({}, { coldestRoomC: 18, warmestRoomC: 26 })
+    expect(points.map(({ roomC }) => roomC)).toEqual([14, 15.3, 16.7, 18, 19.3, 20.7, 22, 23.3, 24.7, 26, 27.3, 28.7, 30])
+    expect([coldestRoomC, warmestRoomC, targetC]).toEqual([18, 26, 25])
+  })
+
+  it('passes through the figures of the checks', () => {
+    const report = reportOf({}, { coldestRoomC: 18, warmestRoomC: 26 })
+    const at = (roomC: number) => report.figures.heatCurve?.points.find((point) => point.roomC === roomC)
+    expect(at(18)?.highW).toBe(report.figures.coldLossW)
+    expect(at(22)?.usualW).toBe(report.figures.usualLossW)
+  })
+
+  /** Own: the lidded 75 gallon tank at 25 °C loses 62.29 W in a room of 22 °C, as usual; tolerance 1e-3. */
+  it('draws the worked loss of the lidded tank', () =>
+    isNear(curveOf({}, { coldestRoomC: 18, warmestRoomC: 26 }).points.find(({ roomC }) => roomC === 22)?.usualW, 62.29, 1e-3))
+
+  it('asks for less heat the warmer the room, and never for less than none', () => {
+    const { points } = curveOf({}, { coldestRoomC: 10, warmestRoomC: 40 })
+    for (const end of ['lowW', 'usualW', 'highW'] as const) {
+      const watts = points.map((point) => point[end])
+      expect(watts).toEqual([...watts].sort((a, b) => b - a))
+      expect(watts[0]).toBeGreaterThan(0)
+      expect(watts.at(-1)).toBe(0)
+    }
+  })
+
+  it('has a line for one heater and one for all, and none without a power', () => {
+    expect(curveOf()).toMatchObject({ oneHeaterW: 100, allHeatersW: 200 })
+    const two = curveOf({ heaters: [one('Torvane 50', { powerW: 50 }), one('Torvane 150', { powerW: 150 })] })
+    expect(two).toMatchObject({ oneHeaterW: 50, allHeatersW: 200 })
+    for (const heaters of [[], [one('Torvane', { lengthMm: 200 })]]) {
+      expect(curveOf({ heaters })).not.toHaveProperty('oneHeaterW')
+      expect(curveOf({ heaters })).not.toHaveProperty('allHeatersW')
+    }
+  })
+
+  it('never lets the low end lie above the usual one, nor that above the high one', () => {
+    fc.assert(
+      fc.property(anyGear, anyRoom, (someGear, room) => {
+        for (const { lowW, usualW, highW } of sizingReport({ gear: someGear, conditions: room }).figures.heatCurve?.points ?? []) {
+          expect(lowW).toBeLessThanOrEqual(usualW)
+          expect(usualW).toBeLessThanOrEqual(highW)
+        }
+      }),
+      { numRuns: 300 },
+    )
+  })
+})

@@ -1,0 +1,110 @@
+import { describe, expect, it } from 'vitest'
+import { lightAlong, rowOf } from '../../../core/sizing/light-along.ts'
+import { lightAtBed } from '../../../core/sizing/light-at-bed.ts'
+import { fixtureFactor, lightUtilisation } from '../../../core/sizing/light-utilisation.ts'
+import { situationOf } from '../../../core/sizing/situation.ts'
+import type { LightSpec } from '../../../core/catalog/spec.ts'
+import { isNear } from './reference-tanks.ts'
+import { conditions, gear, one, reportOf } from './sample-build.ts'
+
+const along = (spec: LightSpec, count = 1) => {
+  const { lightAlong: found } = reportOf({ lights: [one('Halden', { luminousFluxLm: 3000, widthMm: 80, ...spec }, count)] }).figures
+  if (!found) throw new Error('a stated light has a row')
+  return found
+}
+
+describe('a patch under a fixture', () => {
+  /** Inverse-square and cosine law of a small Lambertian source (any photometry text): A·cos⁴θ/(π·h²). */
+  it.each([
+    [0, 0],
+    [300, 0],
+    [0, 500],
+    [1000, 400],
+  ])('sees a small one by the inverse square and the cosines, %s and %s mm off', (alongMm, acrossMm) => {
+    const h = 1000
+    const cosine = h / Math.hypot(h, alongMm, acrossMm)
+    isNear(
+      fixtureFactor({ fixtureLengthMm: 10, fixtureWidthMm: 10, alongMm, acrossMm, belowMm: h }),
+      (100 * cosine ** 4) / (Math.PI * h * h),
+      1e-4,
+    )
+  })
+
+  /** Reciprocity, A₁F₁₂ = A₂F₂₁: what a bed sees of the fixture, over the bed, is what the fixture sends to the bed. Fine sum, tolerance 1e-3. */
+  it('sees of the fixture what the fixture sends it', () => {
+    const [fixture, bed, belowMm] = [{ length: 900, width: 100 }, { length: 1200, width: 450 }, 300]
+    const n = 60
+    let sum = 0
+    for (let i = 0; i < n; i++)
+      for (let j = 0; j < n; j++)
+        sum += fixtureFactor({
+          fixtureLengthMm: fixture.length,
+          fixtureWidthMm: fixture.width,
+          alongMm: bed.length * ((i + 0.5) / n - 0.5),
+          acrossMm: bed.width * ((j + 0.5) / n - 0.5),
+          belowMm,
+        })
+    const sent = lightUtilisation({
+      fixtureLengthMm: fixture.length,
+      fixtureWidthMm: fixture.width,
+      waterLengthMm: bed.length,
+      waterWidthMm: bed.width,
+      aboveWaterMm: belowMm,
+    })
+    isNear(((sum / (n * n)) * bed.length * bed.width) / (fixture.length * fixture.width), sent, 1e-3)
+  })
+})
+
+describe('light from end to end', () => {
+  it('runs from pane to pane, the same from either end and brightest in the middle', () => {
+    const { points } = along({ lengthMm: 600 })
+    expect(points[0]?.alongMm).toBe(0)
+    expect(points.at(-1)?.alongMm).toBe(1199)
+    const low = points.map(({ lowUmol }) => lowUmol)
+    expect(low).toEqual([...low].reverse())
+    expect(low.slice(0, 7)).toEqual([...low.slice(0, 7)].sort((a, b) => a - b))
+    for (const { lowUmol, highUmol } of points) expect(highUmol).toBeGreaterThan(lowUmol)
+  })
+
+  it('leaves the ends darker under a shorter fixture', () => {
+    const shares = [1200, 900, 600, 300].map((lengthMm) => along({ lengthMm }).endsShare)
+    expect(shares).toEqual([...shares].sort((a, b) => b - a))
+    expect(new Set(shares).size).toBe(4)
+    for (const share of shares) {
+      expect(share).toBeGreaterThan(0)
+      expect(share).toBeLessThan(1)
+    }
+  })
+
+  it('lights the front better from a wide fixture', () =>
+    expect(along({ lengthMm: 1150, widthMm: 300 }).frontShare).toBeGreaterThan(along({ lengthMm: 1150, widthMm: 40 }).frontShare))
+
+  it('takes two in line for one of their length', () => {
+    expect(rowOf({ lengthMm: 600, widthMm: 80 }, 2, { lengthMm: 1219, widthMm: 457 })).toEqual({ lengthMm: 1200, widthMm: 80 })
+    expect(rowOf({ lengthMm: 1000 }, 2, { lengthMm: 1219, widthMm: 457 })).toEqual({ lengthMm: 1000, widthMm: 80 })
+    expect(along({ lengthMm: 600 }, 2).endsShare).toBe(along({ lengthMm: 1200 }).endsShare)
+  })
+
+  /** Own: a mean over the bed, by a fine sum of the middle row of a tank so narrow that the row stands for the whole; tolerance 2 %. */
+  it('has the mean that the light level tells', () => {
+    const subject = {
+      gear: gear({
+        tank: one('Narrow', { lengthMm: 900, widthMm: 120, heightMm: 400, glassMm: 6, bottomMm: 6, material: 'glass' as const }),
+        lights: [one('Halden', { lengthMm: 600, widthMm: 108, luminousFluxLm: 1000 })],
+      }),
+      conditions: conditions(),
+    }
+    const situation = situationOf(subject)
+    if (!situation.ok) throw new Error(situation.refusal.code)
+    const light = lightAtBed(situation.value)
+    const points = light && lightAlong(situation.value, light)?.points
+    if (!light || !points) throw new Error('the light is stated')
+    const trapezoid = points.reduce((sum, { lowUmol }, i) => sum + lowUmol * (i === 0 || i === points.length - 1 ? 0.5 : 1), 0)
+    isNear(trapezoid / (points.length - 1), light.dim.low, 2e-2)
+  })
+
+  it('is not drawn where nobody stated the flux', () => {
+    expect(reportOf({ lights: [one('Halden', { lengthMm: 1150, powerW: 30 })] }).figures.lightAlong).toBeUndefined()
+    expect(reportOf({ lights: [] }).figures.lightAlong).toBeUndefined()
+  })
+})
