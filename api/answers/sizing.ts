@@ -85,10 +85,24 @@ const lightAlong = z.strictObject({
   endsShare: z.number(),
   frontShare: z.number(),
 })
+const curve = z.array(z.strictObject({ flowLph: z.number(), headM: z.number() }))
+const span = z.strictObject({ low: z.number(), high: z.number() })
+const pumpCurve = z.strictObject({
+  filter: z.string(),
+  pump: curve,
+  clean: curve,
+  loaded: curve,
+  cleanAt: curve.element,
+  loadedAt: curve.element,
+  cleanLph: span,
+  loadedLph: span,
+  floorLph: z.number(),
+  ceilingLph: z.number().nullable(),
+})
 const figures = z.strictObject({
   outsideVolumeL: some, grossVolumeL: some, waterVolumeL: some, emptyMassKg: some, runningMassKg: some, brimMassKg: some, substrateMassKg: some, coldLossW: some, usualLossW: some,
   heaterPowerW: some, stuckTemperatureC: some, evaporationLPerDay: range, flowLph: some, turnoverPerHour: some, lightAtBedUmol: range, peakLoadW: some,
-  dripLoop: dripLoop.optional(), energy: energy.optional(), heatCurve: heatCurve.optional(), lightAlong: lightAlong.optional(),
+  dripLoop: dripLoop.optional(), energy: energy.optional(), heatCurve: heatCurve.optional(), lightAlong: lightAlong.optional(), pumpCurve: pumpCurve.optional(),
 }) // prettier-ignore
 
 export const SizingAnswer = answer(

@@ -5,7 +5,7 @@ import { bareGtin, isGtin } from './gtin.ts'
 import { KINDS, type Kind } from './kinds.ts'
 import type { Product } from './product.ts'
 import { kindWords, SPEC_FIELDS } from './spec-fields.ts'
-import type { SpecOf } from './spec.ts'
+import type { FilterSpec, SpecOf } from './spec.ts'
 import type { DeliveryRule, Store } from './store.ts'
 
 export const KindSchema = oneOf('Kind', KINDS)
@@ -24,10 +24,23 @@ const warrantyMonths = count('Warranty in months', 0, MOST_WARRANTY_MONTHS).null
 const specSchema = <K extends Kind>(kind: K) =>
   strict('Spec', fieldShape(SPEC_FIELDS[kind], kindWords(kind))) as unknown as z.ZodType<SpecOf[K], SpecOf[K]>
 
-/** One strict validator a kind. A field that nobody entered is left out; null is refused. */
-export const SpecSchema = Object.fromEntries(KINDS.map((kind) => [kind, specSchema(kind)])) as {
+const SpecSchemas = Object.fromEntries(KINDS.map((kind) => [kind, specSchema(kind)])) as {
   [K in Kind]: z.ZodType<SpecOf[K], SpecOf[K]>
 }
+
+/** A point of a pump's curve lies between its ends. A half of one is kept: the other half may come later. */
+function onItsCurve(spec: FilterSpec, context: z.RefinementCtx): void {
+  const under = (low: 'midHeadM' | 'midFlowLph', high: 'maxHeadM' | 'ratedFlowLph', words: string, unit: string) => {
+    const [a, b] = [spec[low], spec[high]]
+    if (a !== undefined && b !== undefined && a >= b)
+      context.addIssue({ code: 'custom', path: [low], message: `${words}: ${a} and ${b} ${unit}. Enter less, or leave it empty.` })
+  }
+  under('midHeadM', 'maxHeadM', 'Head at a point of its curve is not below the highest head', 'm')
+  under('midFlowLph', 'ratedFlowLph', 'Flow at that point is not below the rated flow', 'L/h')
+}
+
+/** One strict validator a kind. A field that nobody entered is left out; null is refused. */
+export const SpecSchema: typeof SpecSchemas = { ...SpecSchemas, filter: SpecSchemas.filter.superRefine(onItsCurve) }
 
 const gtin = z
   .string({ error: 'GTIN is text: it may begin with 0.' })

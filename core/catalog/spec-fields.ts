@@ -59,8 +59,18 @@ const FIELDS = {
     number('ratedFlowLph', 'Rated flow', 'L/h', 20, 20_000, { help: 'As printed: at no head, without media.' }),
     number('powerW', 'Power', 'W', 0.5, 500),
     number('mediaVolumeL', 'Media volume', 'L', 0.02, 100),
-    number('maxHeadM', 'Highest head', 'm', 0.1, 15),
+    number('maxHeadM', 'Highest head', 'm', 0.1, 15, { help: 'Height at which nothing flows any more.' }),
+    number('midHeadM', 'Head at a point of its curve', 'm', 0.05, 14.9, {
+      help: 'About half of the highest, where the maker draws a curve.',
+    }),
+    number('midFlowLph', 'Flow at that point', 'L/h', 10, 19_900),
     number('hoseMm', 'Hose, inside', 'mm', 4, 60),
+    number('hoseLengthMm', 'Hoses, length', 'mm', 100, 20_000, { help: 'Both together, as they will be cut.' }),
+    choice('fittings', 'Fittings', {
+      few: 'Few: wide bends, no taps',
+      usual: 'Usual: a tap on each hose, some bends',
+      many: 'Many: narrow couplings, a heater or lamp in the hose',
+    }),
     CORD_FIELD,
   ],
   heater: [

@@ -83,8 +83,15 @@ export interface FilterSpec {
   ratedFlowLph?: number
   powerW?: number
   mediaVolumeL?: number
+  /** Of the pump: the height at which nothing flows any more. */
   maxHeadM?: number
+  /** One more point of the pump's curve, where the maker draws it: both or none. */
+  midHeadM?: number
+  midFlowLph?: number
   hoseMm?: number
+  /** Both hoses together. */
+  hoseLengthMm?: number
+  fittings?: 'few' | 'usual' | 'many'
   cordMm?: number
 }
 export interface HeaterSpec {

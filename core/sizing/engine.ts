@@ -4,6 +4,7 @@ import { cordLength } from './cord-length.ts'
 import { electricalLoad } from './electrical-load.ts'
 import { emptyLift } from './empty-lift.ts'
 import { gearFigures, tankFigures } from './figures.ts'
+import { deliveryOf } from './filter-delivery.ts'
 import { filterFeed } from './filter-feed.ts'
 import { filterFlow, flowCeiling } from './filter-flow.ts'
 import { VERDICTS, type Finding, type Verdict } from './finding.ts'
@@ -51,10 +52,7 @@ const TANK_RULES: ReadonlyArray<(situation: Situation) => Finding | null> = [
   cordLength,
   smallestVolume,
   lidCheck,
-  filterFlow,
-  flowCeiling,
   filterFeed,
-  oxygenCheck,
   lightCoverage,
   substrateDepth,
   conditionerCheck,
@@ -94,15 +92,19 @@ export function sizingReport(subject: SizingSubject): SizingReport {
 function inspect(situation: Situation, found: Array<Finding | null>): SizingFigures {
   const heating = heatingOf(situation)
   const light = lightAtBed(situation)
+  const delivery = deliveryOf(situation)
   found.push(
     heaterStuck(situation, heating),
     heaterHolds(situation, heating),
     heaterSpare(situation, heating),
     warmRoom(situation, heating),
     lightLevel(situation, light),
+    filterFlow(situation, delivery),
+    flowCeiling(situation, delivery),
+    oxygenCheck(situation, delivery),
   )
   for (const rule of TANK_RULES) found.push(rule(situation))
-  return tankFigures(situation, heating, light)
+  return tankFigures(situation, heating, light, delivery)
 }
 
 /** What does not fit, is marginal or not known and can hurt first; a floor within its usual allowance takes nobody's place there. */

@@ -1,19 +1,20 @@
 import { runningAppliances } from './appliances.ts'
 import { rimLoop } from './cord-length.ts'
 import { energyPerYear } from './energy.ts'
-import { ratedFlowLph, waterSpan } from './filter-flow.ts'
+import type { Delivery } from './filter-delivery.ts'
+import { waterSpan } from './filter-flow.ts'
 import { floorMassKg } from './floor-load.ts'
 import { heatCurve } from './heat-curve.ts'
 import { evaporationLPerDay, lossW } from './heat-loss.ts'
 import { stuckC } from './heater-stuck.ts'
 import { filterPowerW, lightPowerW, type Heating } from './heating.ts'
 import { lightAlong } from './light-along.ts'
+import { pumpCurve } from './pump-curve.ts'
 import type { BedLight } from './light-at-bed.ts'
 import { applianceLoadW } from './peak-load.ts'
 import type { SizingFigures, SizingSubject } from './report.ts'
 import type { Situation } from './situation.ts'
 import { over, type Span } from './span.ts'
-import { FLOW_SHARE } from './typical-ranges.ts'
 
 /** Rounded once here, so that the last bit of an engine's `exp` reaches no comparison and no stored document. */
 const round = (value: number, digits: number): number => Math.round(value * 10 ** digits) / 10 ** digits
@@ -29,11 +30,15 @@ export function gearFigures(subject: SizingSubject): SizingFigures {
  * Figures for dosing, paper and plots. Where the glass is not stated, the middle of what it may be stands: the findings say so.
  * Masses take the heavier end, for they are what someone has to carry.
  */
-export function tankFigures(situation: Situation, heating: Heating, light: BedLight | undefined): SizingFigures {
+export function tankFigures(
+  situation: Situation,
+  heating: Heating,
+  light: BedLight | undefined,
+  delivery: Delivery | undefined,
+): SizingFigures {
   const { corners, gear } = situation
   const water = middle(waterSpan(situation))
-  const rated = ratedFlowLph(situation)
-  const flow = rated === undefined ? undefined : rated * middle(FLOW_SHARE)
+  const flow = delivery && (middle(delivery.loaded) + middle(delivery.clean)) / 2
   const figures: SizingFigures = {
     ...gearFigures(situation),
     outsideVolumeL: round(corners[0]?.geometry.outsideVolumeL ?? 0, 2),
@@ -54,7 +59,7 @@ export function tankFigures(situation: Situation, heating: Heating, light: BedLi
     const along = lightAlong(situation, light)
     if (along) figures.lightAlong = along
   }
-  return { ...figures, ...loopFigure(situation) }
+  return { ...figures, ...loopFigure(situation), ...curveFigure(situation, delivery) }
 }
 
 function heatFigures(situation: Situation, heating: Heating): SizingFigures {
@@ -101,4 +106,9 @@ function loopFigure(situation: Situation): Pick<SizingFigures, 'dripLoop'> {
       distanceMm: mm(rim.run.distanceMm),
     },
   }
+}
+
+function curveFigure(situation: Situation, delivery: Delivery | undefined): Pick<SizingFigures, 'pumpCurve'> {
+  const strongest = delivery?.strongest
+  return strongest ? { pumpCurve: pumpCurve(strongest.name, strongest.canister, situation) } : {}
 }

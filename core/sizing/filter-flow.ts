@@ -1,4 +1,6 @@
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
+import type { LivestockGroup } from './conditions.ts'
+import type { Delivery } from './filter-delivery.ts'
 import type { Finding, Source, Verdict } from './finding.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import { settled } from './settled.ts'
@@ -6,30 +8,31 @@ import type { Situation } from './situation.ts'
 import { over, type Span } from './span.ts'
 import { FLOW_SHARE } from './typical-ranges.ts'
 
-const SOURCE: Source = {
+const COMMON: Source = {
   tag: 'common_practice',
   text: 'How often the water in use goes through the filter, by the animals; media and hoses leave 0.5 to 0.7 of the printed flow.',
 }
-const DERATING = 'flow that media leave'
-
-/** Printed flow of all filters, L/h; undefined where one does not state it. */
-export function ratedFlowLph({ gear }: Pick<Situation, 'gear'>): number | undefined {
-  let sum = 0
-  for (const { spec, quantity: n } of gear.filters) {
-    if (spec.ratedFlowLph === undefined) return undefined
-    sum += spec.ratedFlowLph * n
-  }
-  return gear.filters.length > 0 ? sum : undefined
+const CURVE: Source = {
+  tag: 'from_memory',
+  text: 'Where the pump’s curve meets what hoses, fittings and media take: Darcy & Weisbach, Haaland; what media take is our own, and how often the water should go through is common practice.',
 }
 
 /** A turnover is told to a tenth. */
 const turns = (times: number) => quantity(times, 'per_hour', 1)
 
-/** Turnover an hour with loaded media and with clean ones, for one volume of water, to the tenth that is told. @example turnover(1200, 150) // { low: 4, high: 5.6 } */
-export const turnover = (ratedLph: number, waterL: number): Span => ({
-  low: turns((ratedLph * FLOW_SHARE.low) / waterL).value,
-  high: turns((ratedLph * FLOW_SHARE.high) / waterL).value,
+/** Turnover an hour with loaded media and with clean ones, for one volume of water, to the tenth that is told. @example turnover({ loaded: 600, clean: 840 }, 150) // { low: 4, high: 5.6 } */
+export const turnover = ({ loaded, clean }: { loaded: number; clean: number }, waterL: number): Span => ({
+  low: turns(loaded / waterL).value,
+  high: turns(clean / waterL).value,
 })
+
+/** The weakest and the strongest turnover that the stated figures allow. */
+function turnovers({ loaded, clean }: Delivery, water: Span): { weakest: Span; strongest: Span } {
+  return {
+    weakest: turnover({ loaded: loaded.low, clean: clean.low }, water.high),
+    strongest: turnover({ loaded: loaded.high, clean: clean.high }, water.low),
+  }
+}
 
 /** Enough with loaded media *fits*; only with clean ones is *marginal*: it is reached after each rinse and lost before the next. */
 function judgeFloor(turns: Span, floor: number): Verdict {
@@ -54,9 +57,9 @@ const per = (times: number) => quantity(times, 'per_hour', Number.isInteger(time
  *
  * Value: turnover an hour with loaded media. Limit: the group's least turnover. A filter without a printed flow, a sponge above all, is not known.
  *
- * @example filterFlow(situation).value // 4.2 times an hour with loaded media, where the group asks for 4
+ * @example filterFlow(situation, deliveryOf(situation)).value // 4.2 times an hour with loaded media, where the group asks for 4
  */
-export function filterFlow(situation: Situation): Finding {
+export function filterFlow(situation: Situation, delivery: Delivery | undefined): Finding {
   const { conditions, tankUnstated, fillDefaults } = situation
   const { flowFloorPerHour } = conditions.livestock
   const water = waterSpan(situation)
@@ -66,36 +69,62 @@ export function filterFlow(situation: Situation): Finding {
     text: phrase`Choose a filter printed at ${quantity(needed, 'L/h', 0)} or more.`,
     want: { slot: 'filter', quantity: 1, minimum: { ratedFlowLph: needed } },
   } as const
-  const rated = ratedFlowLph(situation)
-  if (rated === undefined) return unknownFlow(situation, action)
-  const worst = turnover(rated, water.high)
-  const best = turnover(rated, water.low)
+  if (delivery === undefined) return unknownFlow(situation, action)
+  const { weakest, strongest } = turnovers(delivery, water)
   const outcome = settled(
-    judgeFloor(worst, flowFloorPerHour),
-    judgeFloor(best, flowFloorPerHour),
-    tankUnstated,
-    namesOf([DERATING], fillDefaults),
+    judgeFloor(weakest, flowFloorPerHour),
+    judgeFloor(strongest, flowFloorPerHour),
+    namesOf(tankUnstated, delivery.unstated),
+    namesOf(delivery.defaults, fillDefaults),
   )
   return makeFinding('filter_flow', {
     ...outcome,
-    value: turns(worst.low),
+    value: turns(weakest.low),
     limit,
-    reason: phrase`${flowWords(rated)}: the water goes through ${turns(worst.high)} with clean media and ${turns(worst.low)} with loaded ones; these animals want at least ${per(flowFloorPerHour)}.`,
-    action:
-      outcome.verdict === 'fits'
-        ? null
-        : outcome.verdict === 'marginal'
-          ? {
-              ...action,
-              text: phrase`Rinse the media in tank water every few weeks, or choose a filter printed at ${quantity(needed, 'L/h', 0)} or more.`,
-            }
-          : action,
-    source: SOURCE,
+    reason: phrase`${flowWords(delivery)}: the water goes through ${between({ low: weakest.high, high: strongest.high })} with clean media and ${between({ low: weakest.low, high: strongest.low })} with loaded ones; ${marks(conditions.livestock)}.`,
+    action: actionOf(outcome.verdict, action, needed),
+    source: sourceOf(delivery),
   })
 }
 
-function flowWords(ratedLph: number): Phrase {
-  return phrase`Of the printed ${quantity(ratedLph, 'L/h', 0)}, media leave ${quantity(ratedLph * FLOW_SHARE.low, 'L/h', 0)} to ${quantity(ratedLph * FLOW_SHARE.high, 'L/h', 0)}`
+function actionOf(verdict: Verdict, action: NonNullable<Finding['action']>, neededLph: number): Finding['action'] {
+  switch (verdict) {
+    case 'fits':
+      return null
+    case 'marginal':
+      return {
+        ...action,
+        text: phrase`Rinse the media in tank water every few weeks, or choose a filter printed at ${quantity(neededLph, 'L/h', 0)} or more.`,
+      }
+    case 'not_known':
+      return { ...action, text: phrase`Enter what is missing, or choose a filter printed at ${quantity(neededLph, 'L/h', 0)} or more.` }
+    case 'does_not_fit':
+      return action
+  }
+}
+
+const sourceOf = ({ byCurve }: Delivery): Source => (byCurve === 'none' ? COMMON : CURVE)
+
+/** One figure where both ends are told alike. */
+function between({ low, high }: Span): Phrase {
+  return low === high ? phrase`${turns(low)}` : phrase`${turns(low)} to ${turns(high)}`
+}
+function litres({ low, high }: Span): Phrase {
+  const [least, most] = [quantity(low, 'L/h', 0), quantity(high, 'L/h', 0)]
+  return least.value === most.value ? phrase`${least}` : phrase`${least} to ${most}`
+}
+
+function marks({ flowFloorPerHour, flowCeilingPerHour }: LivestockGroup): Phrase {
+  const least = phrase`these animals want at least ${per(flowFloorPerHour)}`
+  return flowCeilingPerHour === null ? least : phrase`${least} and bear ${per(flowCeilingPerHour)} at most`
+}
+
+function flowWords({ ratedLph, loaded, clean, byCurve }: Delivery): Phrase {
+  const rated = quantity(ratedLph, 'L/h', 0)
+  if (byCurve === 'none')
+    return phrase`Of the printed ${rated}, media leave ${quantity(loaded.low, 'L/h', 0)} to ${quantity(clean.high, 'L/h', 0)}`
+  const what = byCurve === 'all' ? 'hoses and media' : 'hoses and media, or media alone,'
+  return phrase`Of the printed ${rated}, ${what} leave ${litres(clean)} when clean and ${litres(loaded)} when loaded`
 }
 
 function unknownFlow({ gear, conditions }: Situation, action: NonNullable<Finding['action']>): Finding {
@@ -109,37 +138,35 @@ function unknownFlow({ gear, conditions }: Situation, action: NonNullable<Findin
       : phrase`No flow is stated for ${gear.filters.find(({ spec }) => spec.ratedFlowLph === undefined)?.name ?? 'the filter'}; a sponge's depends on its air pump.`,
     action: none ? action : { text: phrase`Enter the printed flow, or measure it: litres caught in a minute, times sixty.` },
     missing: none ? [] : ['flow of the filter'],
-    source: SOURCE,
+    source: COMMON,
   })
 }
 
 /**
  * Whether the flow is too strong for the group. Value: turnover with clean media. Only for groups that are harmed by flow.
  *
- * @example flowCeiling(situation)?.value // 5.9 times an hour with clean media, where the group bears 10
+ * @example flowCeiling(situation, deliveryOf(situation))?.value // 5.9 times an hour with clean media, where the group bears 10
  */
-export function flowCeiling(situation: Situation): Finding | null {
+export function flowCeiling(situation: Situation, delivery: Delivery | undefined): Finding | null {
   const { conditions, tankUnstated, fillDefaults } = situation
   const ceiling = conditions.livestock.flowCeilingPerHour
-  const rated = ratedFlowLph(situation)
-  if (ceiling === null || rated === undefined) return null
-  const water = waterSpan(situation)
-  const worst = turnover(rated, water.low)
+  if (ceiling === null || delivery === undefined) return null
+  const { weakest, strongest } = turnovers(delivery, waterSpan(situation))
   const outcome = settled(
-    judgeCeiling(worst, ceiling),
-    judgeCeiling(turnover(rated, water.high), ceiling),
-    tankUnstated,
-    namesOf([DERATING], fillDefaults),
+    judgeCeiling(strongest, ceiling),
+    judgeCeiling(weakest, ceiling),
+    namesOf(tankUnstated, delivery.unstated),
+    namesOf(delivery.defaults, fillDefaults),
   )
   return makeFinding('flow_ceiling', {
     ...outcome,
-    value: turns(worst.high),
+    value: turns(strongest.high),
     limit: { kind: 'at_most', high: per(ceiling) },
-    reason: phrase`${flowWords(rated)}: up to ${turns(worst.high)} with clean media. Above ${per(ceiling)} these animals tire.`,
+    reason: phrase`${flowWords(delivery)}: up to ${turns(strongest.high)} with clean media. Above ${per(ceiling)} these animals tire.`,
     action:
       outcome.verdict === 'fits'
         ? null
         : { text: phrase`Spread the return along the glass, throttle the filter at its outlet, or choose a smaller one.` },
-    source: SOURCE,
+    source: sourceOf(delivery),
   })
 }

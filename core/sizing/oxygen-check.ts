@@ -1,12 +1,11 @@
 import { phrase, quantity, type Phrase, type Quantity } from '../units/quantity.ts'
 import { appliancesOf } from './appliances.ts'
-import { ratedFlowLph } from './filter-flow.ts'
+import type { Delivery } from './filter-delivery.ts'
 import type { Finding, Source, Verdict } from './finding.ts'
 import { makeFinding } from './make-finding.ts'
 import type { Situation } from './situation.ts'
-import { over, type Span } from './span.ts'
+import { over, sumOf, type Span } from './span.ts'
 import { jetPowerW, oxygenOfFeed, stillTransfer, stirredBy, surfaceOxygen, type Surface } from './surface-oxygen.ts'
-import { FLOW_SHARE } from './typical-ranges.ts'
 
 /** The figures of gases are fitted to about here. */
 const WARMEST_C = 35
@@ -24,17 +23,16 @@ const SOURCE: Source = {
  * Value: grams of feed a day that the surface carries with the return pointed away from it. Limit: what a usual stock eats; *marginal* where it takes a
  * return pointed at the surface. Told beside it is what is left in a power cut. Plants that breathe by night, decay, and height above the sea come on top.
  *
- * @example oxygenCheck(situation)?.value // 6.9 g of oxygen a day through the surface, where 1 g is asked
+ * @example oxygenCheck(situation, deliveryOf(situation))?.value // 6.9 g of oxygen a day through the surface, where 1 g is asked
  */
-export function oxygenCheck(situation: Situation): Finding | null {
+export function oxygenCheck(situation: Situation, delivery: Delivery | undefined): Finding | null {
   const { conditions, gear } = situation
   if (gear.filters.length === 0) return null
-  const flow = ratedFlowLph(situation)
   const eaten = grams(conditions.livestock.feedGramsPerDay)
   const still = carriedBy(situation, (surface) => ({ low: stillTransfer(surface), high: stillTransfer(surface) }))
   const bubbles = appliancesOf(gear).some(({ kind }) => kind === 'air_pump') ? BUBBLES_W : 0
-  if (flow === undefined && bubbles === 0 && eaten.value > still.least.value) return unknownFlow(eaten, still.least)
-  const power = returnPowerW(situation, flow)
+  if (delivery === undefined && bubbles === 0 && eaten.value > still.least.value) return unknownFlow(eaten, still.least)
+  const power = returnPowerW(delivery)
   const stirred = carriedBy(situation, (surface, waterKg) => ({
     low: stirredBy(surface, power.low + bubbles, waterKg).low,
     high: stirredBy(surface, power.high + bubbles, waterKg).high,
@@ -77,11 +75,12 @@ function carriedBy(situation: Situation, transferOf: (surface: Surface, waterKg:
 }
 
 /** What the filters' returns put into the water, with loaded media and with clean ones, W. */
-function returnPowerW({ gear }: Situation, flowLph: number | undefined): Span {
-  if (flowLph === undefined) return { low: 0, high: 0 }
-  const at = (share: number): number =>
-    gear.filters.reduce((sum, { spec, quantity: n }) => sum + n * jetPowerW((spec.ratedFlowLph ?? 0) * share, spec.hoseMm), 0)
-  return { low: at(FLOW_SHARE.low), high: at(FLOW_SHARE.high) }
+function returnPowerW(delivery: Delivery | undefined): Span {
+  const power = ({ flow, hoseMm, count }: Delivery['each'][number]): Span => ({
+    low: count * jetPowerW(flow.loaded.low, hoseMm),
+    high: count * jetPowerW(flow.clean.high, hoseMm),
+  })
+  return sumOf((delivery?.each ?? []).map(power))
 }
 
 const reasonOf = (waterC: number, eaten: Quantity, { least, most }: Carried, still: Quantity): Phrase =>

@@ -4,6 +4,30 @@ import type { Gear } from './gear.ts'
 import type { HeatCurve } from './heat-curve.ts'
 import type { LightAlong } from './light-along.ts'
 
+/** One point of a pump's or a system's curve. */
+export interface CurvePoint {
+  flowLph: number
+  headM: number
+}
+
+/** A pump against its hoses and media, for one filter and as a plot draws it: points in order of the flow. */
+export interface PumpCurveFigure {
+  filter: string
+  pump: CurvePoint[]
+  /** What hoses, fittings and media take, clean and loaded; both end at the pump's highest head or its greatest flow. */
+  clean: CurvePoint[]
+  loaded: CurvePoint[]
+  /** Where pump and system meet. */
+  cleanAt: CurvePoint
+  loadedAt: CurvePoint
+  /** Flow at that point over all that nobody stated. */
+  cleanLph: { low: number; high: number }
+  loadedLph: { low: number; high: number }
+  /** What the group asks of all filters together. */
+  floorLph: number
+  ceilingLph: number | null
+}
+
 /** Figures other parts use: dosing, paper, plots. Undefined where a spec is missing. */
 export interface SizingFigures {
   outsideVolumeL?: number
@@ -29,6 +53,8 @@ export interface SizingFigures {
   /** Light at the substrate along the middle of the tank, end to end: for plots. */
   lightAlong?: LightAlong
   peakLoadW?: number
+  /** Of the strongest filter whose pump's curve is known; what nobody stated stands at its middle. */
+  pumpCurve?: PumpCurveFigure
   /** Cord that each appliance needs for its drip loop. */
   dripLoop?: { neededMm: number; lowPointMm: number; exitHeightMm: number; outletHeightMm: number; distanceMm: number }
   energy?: { items: Array<{ what: string; kwhPerYear: number }>; kwhPerYear: number; costMinorPerYear: number }

@@ -93,6 +93,18 @@ export const AMMONIA_STEP_MG_L: Span = { low: 0.05, high: 0.5 }
 /** Share of its printed flow that a filter gives, loaded media to clean. */
 export const FLOW_SHARE: Span = { low: 0.5, high: 0.7 }
 
+/** Sum of the loss coefficients of a canister's inlet, outlet, bends and taps; the ends where nobody says which. */
+export const FITTINGS = { few: 4, usual: 6, many: 10 } as const
+
+/** Bend of a pump's curve where no point of it is stated: a straight line to a parabola. */
+export const CURVE_BEND: Span = { low: 1, high: 2 }
+
+/** A canister's two hoses against twice the height from the floor to the rim: a canister is high itself, and hoses are cut with some to spare. */
+export const HOSE_OVER_HEIGHT: Span = { low: 0.7, high: 1.2 }
+
+/** Head that media take at the pump's printed flow, as a share of its highest head: rinsed, and before the next rinse. Own, so that usual hoses leave 0.5 to 0.7 of the flow. */
+export const MEDIA_LOSS = { clean: 0.26, loaded: 1.04 } as const
+
 /** Biofilm area that a litre of filter media really offers, m². Labels count inner pores that no water reaches. */
 export const MEDIA_M2_PER_L: Span = { low: 0.2, high: 0.7 }
 

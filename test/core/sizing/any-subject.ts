@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import type { Kind } from '../../../core/catalog/kinds.ts'
 import type { SpecOf } from '../../../core/catalog/spec.ts'
 import { LIVESTOCK_GROUPS } from '../../../core/catalog/livestock.ts'
+import { SpecSchema } from '../../../core/catalog/schema.ts'
 import { SPEC_FIELDS } from '../../../core/catalog/spec-fields.ts'
 import type { Field } from '../../../core/fields.ts'
 import { CONDITION_FIELDS } from '../../../core/sizing/condition-fields.ts'
@@ -31,7 +32,9 @@ const counted = <K extends Kind>(kind: K): fc.Arbitrary<Counted<SpecOf[K]>> =>
     name: fc.constantFrom('Torvane', 'Pellick', ''),
     quantity: fc.oneof(fc.integer({ min: 1, max: 4 }), fc.constant(999)),
     // The table and the spec's type are compared where the table is written.
-    spec: objectOf(SPEC_FIELDS[kind], false) as unknown as fc.Arbitrary<SpecOf[K]>,
+    spec: (objectOf(SPEC_FIELDS[kind], false) as unknown as fc.Arbitrary<SpecOf[K]>).filter(
+      (spec) => SpecSchema[kind].safeParse(spec).success,
+    ),
   })
 const several = <K extends Kind>(kind: K) => fc.array(counted(kind), { maxLength: 3 })
 const perhaps = <K extends Kind>(kind: K) => fc.option(counted(kind), { nil: null, freq: 8 })

@@ -10,7 +10,7 @@ const filter = (ratedFlowLph?: number, mediaVolumeL?: number) => ({
 
 describe('filter flow', () => {
   /** Common practice: media leave 0.5 to 0.7 of the printed flow. */
-  it('derates the printed flow', () => expect(turnover(1000, 100)).toEqual({ low: 5, high: 7 }))
+  it('derates the printed flow', () => expect(turnover({ loaded: 500, clean: 700 }, 100)).toEqual({ low: 5, high: 7 }))
 
   /** Own: 237.71 L of water in use, at least 4 an hour: 951 L/h, printed 1902 loaded and 1358 clean. */
   it.each([

@@ -1,0 +1,63 @@
+import { canisterFlow, canisterOf, type Canister, type FilterFlow } from './canister-flow.ts'
+import { namesOf } from './make-finding.ts'
+import type { Situation } from './situation.ts'
+import { exactly, sumOf, type Span } from './span.ts'
+import { FLOW_SHARE } from './typical-ranges.ts'
+
+/** What all filters of a build give together. */
+export interface Delivery extends FilterFlow {
+  /** As printed, together, L/h. */
+  ratedLph: number
+  /** Filters that were put on their pump's curve: with the strongest, all or some of them. */
+  byCurve: 'all' | 'some' | 'none'
+  strongest: { name: string; canister: Canister } | null
+  each: ReadonlyArray<{ flow: FilterFlow; count: number; hoseMm: number | undefined }>
+  /** Nobody stated them; the flow runs over their ranges. */
+  unstated: string[]
+  /** Stood in for, whatever is stated. */
+  defaults: string[]
+}
+
+/** Of a filter without a curve, its media leave a share of what is printed. */
+const derated = (ratedLph: number): FilterFlow => ({
+  loaded: exactly(ratedLph * FLOW_SHARE.low),
+  clean: exactly(ratedLph * FLOW_SHARE.high),
+})
+
+const times = ({ low, high }: Span, count: number): Span => ({ low: low * count, high: high * count })
+
+/**
+ * What the filters give: on their pump's curve where it is known, else the usual share of the printed flow. Undefined without a filter, or where one states
+ * no flow.
+ *
+ * Units: L/h. Source: Darcy & Weisbach on a curve; the usual share is common practice.
+ *
+ * @example deliveryOf(situation)?.loaded // { low: 1000, high: 1000 } of one printed at 2000 L/h
+ */
+export function deliveryOf(situation: Situation): Delivery | undefined {
+  const { filters } = situation.gear
+  if (filters.length === 0) return undefined
+  const flows = filters.map(({ spec, quantity: count, name }) => {
+    const ratedLph = spec.ratedFlowLph
+    if (ratedLph === undefined) return undefined
+    const canister = canisterOf(spec, situation)
+    const one = canister === null ? derated(ratedLph) : canisterFlow(canister)
+    return { name, canister, ratedLph: ratedLph * count, flow: one, count, hoseMm: spec.hoseMm }
+  })
+  const known = flows.filter((flow) => flow !== undefined)
+  if (known.length < flows.length) return undefined
+  const curved = known.flatMap(({ name, canister }) => (canister === null ? [] : [{ name, canister }]))
+  return {
+    ratedLph: known.reduce((sum, { ratedLph }) => sum + ratedLph, 0),
+    loaded: sumOf(known.map(({ flow, count }) => times(flow.loaded, count))),
+    clean: sumOf(known.map(({ flow, count }) => times(flow.clean, count))),
+    byCurve: curved.length === 0 ? 'none' : curved.length === known.length ? 'all' : 'some',
+    strongest: curved.reduce<Delivery['strongest']>(
+      (best, each) => (best && best.canister.maxFlowLph >= each.canister.maxFlowLph ? best : each),
+      null,
+    ),
+    each: known.map(({ flow, count, hoseMm }) => ({ flow, count, hoseMm })),
+    unstated: namesOf(...curved.map(({ canister }) => canister.unstated)),
+    defaults: namesOf(curved.length > 0 ? ['resistance of the media'] : [], curved.length < known.length ? ['flow that media leave'] : []),
+  }
+}

@@ -1,0 +1,52 @@
+import { canisterFlow, pumpOf, systemOf, type Canister } from './canister-flow.ts'
+import { waterSpan } from './filter-flow.ts'
+import { systemHeadM } from './flow-system.ts'
+import { operatingFlowLph, pumpHeadM } from './operating-point.ts'
+import type { CurvePoint, PumpCurveFigure } from './report.ts'
+import type { Situation } from './situation.ts'
+import type { Span } from './span.ts'
+
+/** Enough for a smooth line on paper. */
+const STEPS = 24
+/** Everything unstated at its middle. */
+const MIDDLE = 0.5
+
+const round = (value: number, digits: number): number => Math.round(value * 10 ** digits) / 10 ** digits
+const wholeEnds = ({ low, high }: Span): Span => ({ low: round(low, 0), high: round(high, 0) })
+const point = (flowLph: number, headM: number): CurvePoint => ({ flowLph: round(flowLph, 0), headM: round(headM, 3) })
+
+/**
+ * The curve of one filter's pump with what its hoses and media take, for a plot.
+ *
+ * Units: L/h and m. What nobody stated stands at the middle of its range; the ends of the flow that follow from it are told beside.
+ *
+ * @example pumpCurve('Pellick C-1400', canister, situation).cleanAt // { flowLph: 962, headM: 1.176 }
+ */
+export function pumpCurve(filter: string, canister: Canister, situation: Situation): PumpCurveFigure {
+  const pump = pumpOf(canister, MIDDLE)
+  const { maxFlowLph, maxHeadM } = pump
+  const flows = Array.from({ length: STEPS + 1 }, (_, step) => (maxFlowLph * step) / STEPS)
+  const { clean, loaded } = canisterFlow(canister)
+  const { flowFloorPerHour, flowCeilingPerHour } = situation.conditions.livestock
+  const water = waterSpan(situation)
+  const lph = (perHour: number) => round((perHour * (water.low + water.high)) / 2, 0)
+  const system = (media: 'clean' | 'loaded') => {
+    const through = systemOf(canister, media, MIDDLE)
+    const meets = operatingFlowLph(pump, through)
+    const points = flows.map((flow) => point(flow, systemHeadM(through, flow))).filter(({ headM }) => headM <= maxHeadM)
+    return { points, meets: point(meets, systemHeadM(through, meets)) }
+  }
+  const [cleanSystem, loadedSystem] = [system('clean'), system('loaded')]
+  return {
+    filter,
+    pump: flows.map((flow) => point(flow, pumpHeadM(pump, flow))),
+    clean: cleanSystem.points,
+    loaded: loadedSystem.points,
+    cleanAt: cleanSystem.meets,
+    loadedAt: loadedSystem.meets,
+    cleanLph: wholeEnds(clean),
+    loadedLph: wholeEnds(loaded),
+    floorLph: lph(flowFloorPerHour),
+    ceilingLph: flowCeilingPerHour === null ? null : lph(flowCeilingPerHour),
+  }
+}
