@@ -116,6 +116,8 @@ export interface ListPriceTable {
   product_id: string
   valid_from: string
   price_minor: number
+  sale_minor: number | null
+  sale_until: string | null
 }
 
 export interface LivestockGroupTable {

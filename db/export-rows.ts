@@ -3,10 +3,12 @@ import type { Kind } from '../core/catalog/kinds.ts'
 import { KINDS } from '../core/catalog/kinds.ts'
 import type { Product } from '../core/catalog/product.ts'
 import type { CustomerRow } from '../core/exchange/customer-rows.ts'
+import type { ExportedListRow } from '../core/exchange/price-list-rows.ts'
 import type { PartName } from '../core/exchange/product-values.ts'
 import type { ExportedSighting } from '../core/exchange/sighting-rows.ts'
 import type { Database } from './database.ts'
 import { withParts } from './products.ts'
+import { ownStore } from './stores.ts'
 import { manages, type Viewer } from './viewer.ts'
 
 /** Rows read at once: a statement of some milliseconds, and a few hundred kilobytes of file. */
@@ -54,6 +56,33 @@ async function partNames(db: Kysely<Database>, products: readonly Product[]): Pr
     .where('part.id', 'in', ids)
     .execute()
   return new Map(rows.map(({ id, name, twins }) => [id, { id, name: Number(twins) > 1 ? null : name }]))
+}
+
+const PRICE_COLUMNS = ['price.valid_from as validFrom', 'price.price_minor as priceMinor'] as const
+const SALE_COLUMNS = ['price.sale_minor as saleMinor', 'price.sale_until as saleUntil'] as const
+
+/** The own price list, a row for each price and one for an entry without any, a page of products at a time; archived products are not in it. */
+export async function* priceListPages(db: Kysely<Database>, home: string): AsyncGenerator<ExportedListRow[]> {
+  const currency = (await ownStore(db))?.currency ?? home
+  const listed = () =>
+    db.selectFrom('stock_item').innerJoin('product', 'product.id', 'stock_item.product_id').where('product.archived', '=', false)
+  for (let after = '00000000-0000-0000-0000-000000000000'; ;) {
+    const page = await listed().select('product.id').where('product.id', '>', after).orderBy('product.id').limit(PAGE_ROWS).execute()
+    const last = page.at(-1)
+    if (last === undefined) return
+    const rows = await listed()
+      .leftJoin('list_price as price', 'price.product_id', 'product.id')
+      .select(['product.id as productId', 'product.gtin', 'product.kind', 'product.name as product'])
+      .select(['stock_item.stock_number as stockNumber', 'stock_item.stock_count as stockCount'])
+      .select([...PRICE_COLUMNS, ...SALE_COLUMNS])
+      .where('product.id', '>', after)
+      .where('product.id', '<=', last.id)
+      .orderBy('product.id')
+      .orderBy('price.valid_from')
+      .execute()
+    after = last.id
+    yield rows.map((row) => ({ ...row, currency }))
+  }
 }
 
 /** Every sighting that was not withdrawn, without its reporter, a page at a time; its currency is its store's, else `home`. */

@@ -1,4 +1,5 @@
 import type { Kysely, Transaction } from 'kysely'
+import type { CivilDate } from '../core/dates.ts'
 import type { ImportFault } from '../core/exchange/data-set.ts'
 import type { Database } from './database.ts'
 import type { StagedDecision } from './import-staging.ts'
@@ -12,6 +13,8 @@ export interface ImportContext {
   currency: string
   /** Milliseconds since 1970, UTC. */
   nowMs: number
+  /** The day at the install. */
+  today: CivilDate
 }
 
 /** What some rows would do, in the light of what is here. */

@@ -1,8 +1,8 @@
-import { sql, type Kysely, type Transaction } from 'kysely'
+import { sql, type Kysely, type Selectable, type Transaction } from 'kysely'
 import type { Kind } from '../core/catalog/kinds.ts'
-import type { StockItem } from '../core/pricing/price-list.ts'
+import type { ListPrice, StockItem } from '../core/pricing/price-list.ts'
 import { ok, refuse, type Result } from '../core/result.ts'
-import type { Database } from './database.ts'
+import type { Database, ListPriceTable } from './database.ts'
 import { containing, isId, type Refusal } from './refusal.ts'
 
 /** A product with what the own list says of it; version 0 where it says nothing yet. */
@@ -49,6 +49,13 @@ export async function listStock(db: Kysely<Database>, filter: StockFilter): Prom
   return { items: rows.map(({ id, name, kind, gtin }) => ({ productId: id, name, kind, gtin, ...(stock.get(id) ?? none) })), total }
 }
 
+const listPriceOf = (row: Selectable<ListPriceTable>): ListPrice => ({
+  validFrom: row.valid_from,
+  priceMinor: row.price_minor,
+  saleMinor: row.sale_minor,
+  saleUntil: row.sale_until,
+})
+
 /** What the own list says of some products; those it does not name are left out. */
 export async function stockOf(db: Kysely<Database>, productIds: string[]): Promise<Array<StockItem & { version: number }>> {
   const wanted = productIds.filter(isId)
@@ -60,7 +67,7 @@ export async function stockOf(db: Kysely<Database>, productIds: string[]): Promi
     productId: row.product_id,
     stockNumber: row.stock_number,
     stockCount: row.stock_count,
-    prices: (byProduct.get(row.product_id) ?? []).map((price) => ({ validFrom: price.valid_from, priceMinor: price.price_minor })),
+    prices: (byProduct.get(row.product_id) ?? []).map(listPriceOf),
     version: row.version,
   }))
 }
@@ -101,7 +108,15 @@ export async function saveStock(
   if (prices.length > 0)
     await trx
       .insertInto('list_price')
-      .values(prices.map(({ validFrom, priceMinor }) => ({ product_id: productId, valid_from: validFrom, price_minor: priceMinor })))
+      .values(
+        prices.map(({ validFrom, priceMinor, saleMinor, saleUntil }) => ({
+          product_id: productId,
+          valid_from: validFrom,
+          price_minor: priceMinor,
+          sale_minor: saleMinor,
+          sale_until: saleUntil,
+        })),
+      )
       .execute()
   const written = await findStock(trx, productId)
   return written ? ok(written) : refuse(none)

@@ -1,5 +1,4 @@
 import * as z from 'zod'
-import type { ImportReport } from '../../core/catalog/import-report.ts'
 import { KINDS } from '../../core/catalog/kinds.ts'
 import type { ProductPicture } from '../../core/catalog/picture.ts'
 import type { Product } from '../../core/catalog/product.ts'
@@ -88,17 +87,3 @@ export const RegionAnswer = answer(
 export const RegionsAnswer = answer('Regions', z.strictObject({ items: z.array(RegionAnswer) }))
 
 export const StoresAnswer = answer('Stores', z.strictObject({ items: z.array(StoreAnswer) }))
-
-export const ImportAnswer = answer(
-  'ImportReport',
-  z.strictObject({
-    dryRun: z.boolean(),
-    applied: z.boolean(),
-    rows: z.int(),
-    creates: z.int(),
-    updates: z.int(),
-    unchanged: z.int(),
-    faults: z.array(z.strictObject({ row: z.int(), column: z.string().nullable(), message: z.string() })),
-    more: z.boolean(),
-  }) satisfies z.ZodType<ImportReport>,
-)

@@ -19,6 +19,7 @@ const fileOf = (set: DataSet, name: string) =>
   answer(name, z.array(z.strictObject(Object.fromEntries(columnsOf(set, null).map((column) => [column.heading, fieldOf(column)])))))
 
 export const CatalogFile = fileOf('catalog', 'CatalogFile')
+export const PriceListFile = fileOf('price_list', 'PriceListFile')
 export const SightingsFile = fileOf('sightings', 'SightingsFile')
 export const CustomersFile = fileOf('customers', 'CustomersFile')
 

@@ -45,7 +45,7 @@ const stock = {
   gtin: z.string().nullable(),
   stockNumber: z.string().nullable(),
   stockCount: z.int().nullable(),
-  prices: z.array(z.strictObject({ validFrom: day, priceMinor: amount })),
+  prices: z.array(z.strictObject({ validFrom: day, priceMinor: amount, saleMinor: amount.nullable(), saleUntil: day.nullable() })),
   version: z.int().min(0),
 }
 export const StockAnswer = answer('PriceListEntry', z.strictObject(stock))

@@ -4,11 +4,12 @@ import type { CellValue, ExchangeColumn } from '../../core/exchange/column.ts'
 import { columnsOf } from '../../core/exchange/columns-of.ts'
 import { customerValues } from '../../core/exchange/customer-rows.ts'
 import type { DataSet } from '../../core/exchange/data-set.ts'
+import { priceListValues } from '../../core/exchange/price-list-rows.ts'
 import { productValues } from '../../core/exchange/product-values.ts'
 import { sightingValues } from '../../core/exchange/sighting-rows.ts'
 import { writeCell, type TextForm } from '../../core/exchange/write-cell.ts'
 import type { Database } from '../../db/database.ts'
-import { customerPages, productPages, sightingPages } from '../../db/export-rows.ts'
+import { customerPages, priceListPages, productPages, sightingPages } from '../../db/export-rows.ts'
 import type { Viewer } from '../../db/viewer.ts'
 import { csvLines } from './csv-lines.ts'
 
@@ -23,6 +24,8 @@ type Values = Map<string, CellValue>
 async function* valuePages(db: Kysely<Database>, viewer: Viewer, { set, kind }: ExportOrder, currency: string): AsyncGenerator<Values[]> {
   if (set === 'catalog') {
     for await (const { products, parts } of productPages(db, kind)) yield products.map((product) => productValues(product, parts))
+  } else if (set === 'price_list') {
+    for await (const page of priceListPages(db, currency)) yield page.map(priceListValues)
   } else if (set === 'sightings') {
     for await (const page of sightingPages(db, currency)) yield page.map(sightingValues)
   } else for await (const page of customerPages(db, viewer)) yield page.map(customerValues)

@@ -2,7 +2,7 @@ import { Hono } from 'hono'
 import { KindSchema } from '../../core/catalog/schema.ts'
 import { oneOf, strict } from '../../core/schema.ts'
 import { audit } from '../../db/audit.ts'
-import { CatalogFile, CustomersFile, SightingsFile } from '../answers/exchange.ts'
+import { CatalogFile, CustomersFile, PriceListFile, SightingsFile } from '../answers/exchange.ts'
 import type { Ctx, Env } from '../context.ts'
 import { signedIn } from '../context.ts'
 import { installToday } from '../day.ts'
@@ -36,7 +36,7 @@ async function answerFile(c: Ctx, order: ExportOrder): Promise<Response> {
     cancel: () => void parts.return(undefined),
   })
   c.header('Content-Type', order.format === 'csv' ? 'text/csv; charset=utf-8' : 'application/json')
-  c.header('Content-Disposition', `attachment; filename="${order.kind ?? order.set}-${today}.${order.format}"`)
+  c.header('Content-Disposition', `attachment; filename="${(order.kind ?? order.set).replaceAll('_', '-')}-${today}.${order.format}"`)
   return c.body(body, 200)
 }
 
@@ -53,6 +53,16 @@ export const exports = new Hono<Env>()
       const { kind = null, ...asked } = c.req.valid('query')
       return answerFile(c, { set: 'catalog', kind, ...asked })
     },
+  )
+  .get(
+    '/price-list',
+    operation('exportPriceList', {
+      summary: 'The own price list as a file',
+      tag,
+      answers: { 200: [PriceListFile, 'text/csv'] },
+    }),
+    valid('query', ExportQuery),
+    (c) => answerFile(c, { set: 'price_list', kind: null, ...c.req.valid('query') }),
   )
   .get(
     '/sightings',

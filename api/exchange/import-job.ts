@@ -2,6 +2,7 @@ import { rm } from 'node:fs/promises'
 import { setImmediate as breathe } from 'node:timers/promises'
 import type { Transaction } from 'kysely'
 import type { Store } from '../../core/catalog/store.ts'
+import { civilDateAt } from '../../core/dates.ts'
 import { MOST_FAULTS, type DataSet } from '../../core/exchange/data-set.ts'
 import type { ImportOrder, ImportOutcome, ImportPhase } from '../../core/exchange/import-outcome.ts'
 import type { AuditAction, AuditSubjectKind } from '../../core/audit/audit-actions.ts'
@@ -11,6 +12,7 @@ import { storeCurrency } from '../../core/pricing/foreign-stores.ts'
 import { audit } from '../../db/audit.ts'
 import type { Database } from '../../db/database.ts'
 import { customerTarget } from '../../db/import-customers.ts'
+import { priceListTarget } from '../../db/import-price-list.ts'
 import { productTarget } from '../../db/import-products.ts'
 import { sightingTarget } from '../../db/import-sightings.ts'
 import { addFaults, clearFaults, decideRows, dropRows, endOfRows } from '../../db/import-staging.ts'
@@ -29,9 +31,15 @@ export const IMPORT_JOB = 'import'
 /** Of an outcome: its rows wait to be written. */
 export const READY = { ready: true }
 
-const TARGETS: { readonly [S in DataSet]: ImportTarget } = { catalog: productTarget, sightings: sightingTarget, customers: customerTarget }
+const TARGETS: { readonly [S in DataSet]: ImportTarget } = {
+  catalog: productTarget,
+  price_list: priceListTarget,
+  sightings: sightingTarget,
+  customers: customerTarget,
+}
 const TRAIL: { readonly [S in DataSet]: { action: AuditAction; kind: AuditSubjectKind } } = {
   catalog: { action: 'products_imported', kind: 'product' },
+  price_list: { action: 'prices_imported', kind: 'product' },
   sightings: { action: 'sightings_imported', kind: 'sighting' },
   customers: { action: 'customers_imported', kind: 'customer' },
 }
@@ -75,8 +83,10 @@ export const importHandler =
     const path = uploadPath(dataDir, task.job.id)
     try {
       const viewer = await managerBehind(task)
-      const { currency } = await getInstall(task.db)
-      const outcome = await run({ task, order, path, context: { jobId: task.job.id, viewer, currency, nowMs: task.clock() } })
+      const { currency, timeZone } = await getInstall(task.db)
+      const nowMs = task.clock()
+      const context = { jobId: task.job.id, viewer, currency, nowMs, today: civilDateAt(nowMs, timeZone) }
+      const outcome = await run({ task, order, path, context })
       if (!outcome.ready) await forget(task, path)
       return { ...outcome }
     } catch (error) {
@@ -138,12 +148,14 @@ async function read({ task, order, path, context }: Run, from: Position): Promis
       await work(trx)
       await said(task, 'reading', bytes, order.bytes, { ...from, ...position }, trx)
     })
-  const findCurrency = currencyOfStores(await listStores(task.db, { archived: 'all' }), context.currency)
+  const stores = await listStores(task.db, { archived: 'all' })
+  const own = stores.find((store) => store.own)
   const reached = await readFile({
     order,
     path,
     currency: context.currency,
-    storeCurrency: findCurrency,
+    listCurrency: own === undefined ? context.currency : storeCurrency(own, context.currency),
+    storeCurrency: currencyOfStores(stores, context.currency),
     from,
     jobId: context.jobId,
     keep,

@@ -7,7 +7,7 @@ import { isPlainText } from '../../core/plain-text.ts'
 import { oneOf, strict } from '../../core/schema.ts'
 import { listJobs, findJobOfKind, resumeJob } from '../../db/jobs.ts'
 import { listFaults } from '../../db/import-staging.ts'
-import { CatalogFile, CustomersFile, ImportAnswerOne, ImportsAnswer, SightingsFile } from '../answers/exchange.ts'
+import { CatalogFile, CustomersFile, ImportAnswerOne, ImportsAnswer, PriceListFile, SightingsFile } from '../answers/exchange.ts'
 import { signedIn, type Ctx, type Env } from '../context.ts'
 import { FILE_TYPES, mediaTypeOf } from '../http/body.ts'
 import { ById, yesNoText } from '../http/inputs.ts'
@@ -60,7 +60,7 @@ export const imports = new Hono<Env>()
     operation('startImport', {
       summary: 'Send a file; it is read in the background, and all of it is written or nothing',
       tag,
-      body: [CatalogFile, SightingsFile, CustomersFile, ...FILE_TYPES.filter((type) => type !== 'application/json')],
+      body: [CatalogFile, PriceListFile, SightingsFile, CustomersFile, ...FILE_TYPES.filter((type) => type !== 'application/json')],
       answers: { 201: ImportAnswerOne },
       refuses: [404, 409, 507],
     }),

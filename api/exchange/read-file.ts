@@ -4,6 +4,7 @@ import type { Cells, ReportCell } from '../../core/exchange/column.ts'
 import { readCustomerRow } from '../../core/exchange/customer-rows.ts'
 import { MOST_FAULTS, MOST_ROWS, type ImportFault } from '../../core/exchange/data-set.ts'
 import type { ImportOrder } from '../../core/exchange/import-outcome.ts'
+import { readPriceListRow } from '../../core/exchange/price-list-rows.ts'
 import { productKeys, readProductRow, type ProductRow } from '../../core/exchange/product-rows.ts'
 import { readSightingRow, type FindStoreCurrency } from '../../core/exchange/sighting-rows.ts'
 import type { Database } from '../../db/database.ts'
@@ -24,6 +25,8 @@ interface Reading {
   order: ImportOrder
   path: string
   currency: string
+  /** Of the own store's prices. */
+  listCurrency: string
   storeCurrency: FindStoreCurrency
   from: ReadPosition
   jobId: string
@@ -36,15 +39,23 @@ const rowsOf = ({ order, path }: Reading): AsyncGenerator<FileRow> => {
   return order.format === 'csv' ? csvRows(path, columns, rowWords(order.set, order.kind)) : jsonRows(path, columns)
 }
 
-function readCells({ order, currency, storeCurrency }: Reading, cells: Cells, report: ReportCell): object | null {
-  if (order.set === 'catalog') return readProductRow(cells, order.kind, report)
-  return order.set === 'sightings' ? readSightingRow(cells, currency, storeCurrency, report) : readCustomerRow(cells, report)
+function readCells({ order, currency, listCurrency, storeCurrency }: Reading, cells: Cells, report: ReportCell): object | null {
+  switch (order.set) {
+    case 'catalog':
+      return readProductRow(cells, order.kind, report)
+    case 'price_list':
+      return readPriceListRow(cells, listCurrency, report)
+    case 'sightings':
+      return readSightingRow(cells, currency, storeCurrency, report)
+    case 'customers':
+      return readCustomerRow(cells, report)
+  }
 }
 
-/** A thing is named once in a file: by its id, and a product also by number and by kind and name. */
+/** A thing is named once in a file: by its id, and a product also by number and by kind and name. A price list has a row for each price of a product; its check tells them apart. */
 function keysOf({ order }: Reading, data: object): Array<[column: string, label: string, key: string]> {
   if (order.set === 'catalog') return productKeys(data as ProductRow)
-  const { id } = data as { id: string | null }
+  const { id = null } = data as { id?: string | null }
   return id === null ? [] : [['id', 'id', id]]
 }
 

@@ -11,15 +11,12 @@ const KB = 1_000
 const PUBLIC_BYTES = 64 * KB
 /** The largest draft, four builds of sixty lines, is under 200 kB. */
 const USUAL_BYTES = 1_000 * KB
-/** 20 MB of CSV, and what JSON adds to it for quotes and line ends. */
-const LIST_BYTES = 28_000 * KB
 
 /** How much the body of an operation may hold; null where the route itself counts it on its way to the disk. */
 export function mostBytes(id: OperationId): number | null {
   if (id === 'startImport') return null
   if (RULES[id] === 'public') return PUBLIC_BYTES
-  if (id === 'putPicture') return MOST_PICTURE_BYTES
-  return id === 'importPriceList' ? LIST_BYTES : USUAL_BYTES
+  return id === 'putPicture' ? MOST_PICTURE_BYTES : USUAL_BYTES
 }
 
 const WITH_BODY = new Set(['POST', 'PUT', 'PATCH'])

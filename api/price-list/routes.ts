@@ -1,10 +1,8 @@
 import { Hono } from 'hono'
-import { PriceListImport, StockItemInput } from '../../core/pricing/schema.ts'
+import { StockItemInput } from '../../core/pricing/schema.ts'
 import { strict } from '../../core/schema.ts'
 import { audit } from '../../db/audit.ts'
 import { findStock, listStock, saveStock } from '../../db/price-list.ts'
-import { ownStore } from '../../db/stores.ts'
-import { ImportAnswer } from '../answers/catalog.ts'
 import { StockAnswer, StockListAnswer } from '../answers/pricing.ts'
 import type { Env } from '../context.ts'
 import { signedIn } from '../context.ts'
@@ -16,7 +14,6 @@ import { refused } from '../http/refusal.ts'
 import { valid } from '../http/valid.ts'
 import { basedOn, etagOf } from '../http/versions.ts'
 import { transact } from '../transact.ts'
-import { importPriceList } from './import.ts'
 
 const tag = 'Price list'
 const StockQuery = strict('Query', { q: searchText, listed: yesNoText('Listed').optional(), ...paging(100, 500) })
@@ -30,16 +27,6 @@ export const priceList = new Hono<Env>()
     async (c) => {
       const { today } = await installToday(c)
       return c.json({ ...(await listStock(c.get('db'), c.req.valid('query'))), today }, 200)
-    },
-  )
-  .post(
-    '/import',
-    operation('importPriceList', { summary: 'Read a price list, or try it first', tag, answers: { 200: ImportAnswer } }),
-    valid('json', PriceListImport),
-    async (c) => {
-      const { install, today } = await installToday(c)
-      const currency = (await ownStore(c.get('db')))?.currency ?? install.currency
-      return c.json(await importPriceList(c.get('db'), signedIn(c), c.req.valid('json'), { currency, today }), 200)
     },
   )
   .get(

@@ -1,8 +1,13 @@
 /** What a file can hold, each under its name in addresses. */
-export const DATA_SETS = ['catalog', 'sightings', 'customers'] as const
+export const DATA_SETS = ['catalog', 'price_list', 'sightings', 'customers'] as const
 export type DataSet = (typeof DATA_SETS)[number]
 
-export const DATA_SET_NAMES: { readonly [S in DataSet]: string } = { catalog: 'Catalog', sightings: 'Sightings', customers: 'Customers' }
+export const DATA_SET_NAMES: { readonly [S in DataSet]: string } = {
+  catalog: 'Catalog',
+  price_list: 'Price list',
+  sightings: 'Sightings',
+  customers: 'Customers',
+}
 
 /** Rows of one file: a wholesaler's list of everything has a tenth of it. */
 export const MOST_ROWS = 200_000

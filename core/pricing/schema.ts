@@ -1,8 +1,9 @@
 import * as z from 'zod'
 import { currencyCode } from '../catalog/schema.ts'
 import { daysBetween } from '../dates.ts'
-import { civilDate, count, list, minor, oneOf, optionalText, rowId, strict, text, yesNo } from '../schema.ts'
+import { civilDate, count, list, minor, oneOf, optionalText, rowId, strict, text } from '../schema.ts'
 import { isFineRate, type CurrencyRate } from './currency-rate.ts'
+import { listSaleFault } from './list-sale.ts'
 import type { StockItem } from './price-list.ts'
 import { CONDITIONS, type Sighting } from './sighting.ts'
 
@@ -55,7 +56,16 @@ export const CurrencyRateInput = strict('Rate of exchange', {
   source: text('Source', 1, 120),
 }) satisfies z.ZodType<CurrencyRate>
 
-const listPrices = list('Prices', strict('Price', { validFrom: civilDate('Valid from'), priceMinor: minor('Price', 1) }), 0, 200).refine(
+const listPrice = strict('Price', {
+  validFrom: civilDate('Valid from'),
+  priceMinor: minor('Price', 1),
+  saleMinor: minor('Sale price', 1).nullable().default(null),
+  saleUntil: civilDate('Last day of the sale').nullable().default(null),
+}).check(({ value: { validFrom, priceMinor, saleMinor, saleUntil }, issues }) => {
+  const fault = listSaleFault({ validFrom, priceMinor, saleMinor, saleUntil })
+  if (fault !== null) issues.push({ code: 'custom', input: fault.field, path: [fault.field], message: fault.words })
+})
+const listPrices = list('Prices', listPrice, 0, 200).refine(
   (prices) => new Set(prices.map(({ validFrom }) => validFrom)).size === prices.length,
   {
     error: 'Two prices begin on the same day. Leave one of them.',
@@ -68,12 +78,3 @@ export const StockItemInput = strict('Price list entry', {
   prices: listPrices,
 }) satisfies z.ZodType<Omit<StockItem, 'productId'>>
 export type StockItemInput = z.output<typeof StockItemInput>
-
-/** Body of the price list import. */
-export const PriceListImport = strict('Import', {
-  csv: z
-    .string({ error: 'The file is missing. Send its text as "csv".' })
-    .min(1, { error: 'The file is empty.' })
-    .max(20_000_000, { error: 'The file is larger than 20 MB. Split it.' }),
-  dryRun: yesNo('Dry run'),
-})

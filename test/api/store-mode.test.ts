@@ -4,11 +4,12 @@ import type { QuotePaper } from '../../api/quotes/paper.ts'
 import type { Store } from '../../core/catalog/store.ts'
 import { addDays, sayDate, yearOf } from '../../core/dates.ts'
 import type { Install } from '../../core/install.ts'
-import type { ImportReport } from '../../core/catalog/import-report.ts'
 import type { PriceView } from '../../core/pricing/price-view.ts'
 import type { RevisionDocument } from '../../core/quote/revision.ts'
 import type { StockRow } from '../../db/price-list.ts'
-import { sighting, store } from '../support/rows.ts'
+import { product, sighting, store } from '../support/rows.ts'
+import type { Worker } from '../../api/jobs/worker.ts'
+import { importFile, workIn } from './support/imports.ts'
 import { draftOf, issue, newQuote, pathOf, stockedShop, today, type Shop } from './support/quotes.ts'
 import { createWorld, type Browser, type World } from './support/world.ts'
 
@@ -20,6 +21,7 @@ const OUTSIDE_PRICE = 13_371
 let world: World
 let manager: Browser
 let shop: Shop
+let worker: Worker
 let own: Store
 let outside: Store
 const printed: QuotePaper[] = []
@@ -30,6 +32,7 @@ beforeAll(async () => {
       return new TextEncoder().encode('%PDF-1.7')
     },
   })
+  worker = workIn(world)
   manager = await world.signIn('manager')
   const member = await world.signIn('member')
   shop = await stockedShop(world, member)
@@ -49,48 +52,110 @@ beforeAll(async () => {
   const headers = { 'if-match': read.headers.get('etag') ?? '' }
   expect((await manager.send('PUT', '/api/install', { body: { ...install, mode: 'store' }, headers })).status).toBe(200)
 })
-afterAll(() => world.close())
+afterAll(async () => {
+  await worker.stop()
+  await world.close()
+})
 
-const importCsv = (csv: string, dryRun: boolean) => manager.send<ImportReport>('POST', '/api/price-list/import', { body: { csv, dryRun } })
+/** A price with a sale that has a last day. */
+const SALE = { validFrom: '2026-02-01', priceMinor: 950, saleMinor: 800, saleUntil: '2026-02-14' }
+const importList = (file: string, dryRun = false, type = 'text/csv') => importFile(manager, file, { set: 'price_list', dryRun, type })
 const entry = (id: string) => manager.send<StockRow>('GET', `/api/price-list/${id}`)
 
 describe('the own price list', () => {
   it('is tried first and changes nothing, then stored, and stored again changes nothing', async () => {
     const csv = `stock number;product;price;stock;valid from\nT-1;${shop.tank.name};189,50;4;2026-01-01\nH-9;${shop.heater.name};39,90;;2026-01-01\n`
-    expect((await importCsv(csv, true)).body).toMatchObject({ applied: false, rows: 2, creates: 2, faults: [] })
+    expect((await importList(csv, true)).outcome).toMatchObject({ applied: false, rows: 2, creates: 2, faults: 0 })
     expect((await entry(shop.tank.id)).body).toMatchObject({ version: 0, prices: [] })
-    expect((await importCsv(csv, false)).body).toMatchObject({ applied: true, creates: 2, updates: 0, unchanged: 0 })
+    expect((await importList(csv)).outcome).toMatchObject({ applied: true, creates: 2, updates: 0, unchanged: 0 })
     expect((await entry(shop.tank.id)).body).toMatchObject({
       stockNumber: 'T-1',
       stockCount: 4,
-      prices: [{ validFrom: '2026-01-01', priceMinor: 18_950 }],
+      prices: [{ validFrom: '2026-01-01', priceMinor: 18_950, saleMinor: null, saleUntil: null }],
     })
-    expect((await importCsv(csv, false)).body).toMatchObject({ creates: 0, updates: 0, unchanged: 2 })
+    expect((await importList(csv)).outcome).toMatchObject({ creates: 0, updates: 0, unchanged: 2 })
   })
 
   it('says every fault by row and column, and stores nothing of the file', async () => {
     const csv = [
-      'stock number,gtin,product,price,stock,valid from',
-      `T-1,,,0,1,2026-02-01`,
-      `T-1,,,12x,-3,soon`,
-      `,,,10.00,,`,
-      `,,No such thing,10.00,,`,
-      `T-1,,${shop.heater.name},11.00,,2026-03-01`,
+      'stock number,gtin,product,price,stock,valid from,sale price,sale until',
+      `T-1,,,0,1,2026-02-01,,`,
+      `T-1,,,12x,-3,soon,,`,
+      `,,,10.00,,,,`,
+      `,,No such thing,10.00,,,,`,
+      `T-1,,${shop.heater.name},11.00,,2026-03-01,,`,
+      `T-1,,,11.00,,2026-03-01,11.00,`,
+      `T-1,,,11.00,,2026-03-01,9.00,2026-02-01`,
+      `T-1,,,11.00,,2026-03-01,,2026-03-31`,
+      `T-1,,,,,2026-03-01,,`,
     ].join('\n')
-    const { body } = await importCsv(csv, false)
-    expect(body.applied).toBe(false)
-    expect(body.faults.map(({ row, column }) => [row, column])).toEqual([
+    const first = await importList(csv)
+    expect(first.outcome?.applied).toBe(false)
+    expect(first.faults.map(({ row, column }) => [row, column])).toEqual([
       [2, 'price'],
-      [3, 'price'],
       [3, 'stock'],
-      [3, 'valid from'],
+      [3, 'validFrom'],
+      [3, 'price'],
       [4, 'product'],
+      [7, 'salePrice'],
+      [8, 'saleUntil'],
+      [9, 'salePrice'],
+      [10, 'price'],
     ])
-    const late = await importCsv(csv.split('\n').toSpliced(1, 3).join('\n'), false)
-    expect(late.body.faults).toEqual([{ row: 2, column: 'product', message: expect.stringContaining('not in the catalog') as string }])
-    expect((await importCsv('price,colour\n1,2', true)).body.faults[0]).toMatchObject({ row: 1, column: 'colour' })
-    expect((await importCsv('product\nx', true)).body.faults[0]).toMatchObject({ row: 1, column: 'price' })
+    const unknown = await importList(`product,price\nNo such thing,10.00\n`)
+    expect(unknown.faults).toEqual([{ row: 2, column: 'product', message: expect.stringContaining('not in the catalog') as string }])
+    expect((await importList('price,colour\n1,2')).faults[0]).toMatchObject({ row: 1, column: 'colour' })
+    expect((await importList(`product,price,currency\n${shop.tank.name},5,EUR`)).faults[0]).toMatchObject({ row: 2, column: 'currency' })
+    expect((await importList('productId,price\n00000000-0000-4000-8000-000000000000,5')).faults[0]).toMatchObject({ column: 'productId' })
     expect((await entry(shop.tank.id)).body.prices).toHaveLength(1)
+  })
+
+  it('takes nothing from a file whose rows contradict each other or what is here', async () => {
+    const said = async (...rows: string[]) => {
+      const csv = ['stock number,product,price,stock,valid from', ...rows].join('\n')
+      return (await importList(csv, true)).faults.map(({ row, column }) => [row, column])
+    }
+    const [tank, heater] = [shop.tank.name, shop.heater.name]
+    expect(await said(`,${tank},5,,2026-03-01`, `T-1,,6,,2026-03-01`)).toEqual([[3, 'validFrom']])
+    expect(await said(`X-1,${tank},5,,2026-03-01`, `X-2,${tank},6,,2026-04-01`)).toEqual([[3, 'stockNumber']])
+    expect(await said(`,${tank},5,1,2026-03-01`, `,${tank},6,2,2026-04-01`)).toEqual([[3, 'stock']])
+    expect(await said(`X-1,${tank},5,,2026-03-01`, `x-1,${heater},6,,2026-04-01`)).toEqual([[3, 'stockNumber']])
+    expect(await said(`H-9,${tank},5,,2026-03-01`)).toEqual([[2, 'stockNumber']])
+    expect(await said(`X-1,${tank},5,,2026-03-01`, `X-1,,6,,2026-04-01`, `X-1,"Tank, as the wholesaler calls it",7,,2026-05-01`)).toEqual(
+      [],
+    )
+  })
+
+  it('takes a number or a count alone, and leaves the prices as they are', async () => {
+    const before = await entry(shop.tank.id)
+    expect((await importList('stock number,stock\nT-1,9\n')).outcome).toMatchObject({ updates: 1, applied: true })
+    expect((await entry(shop.tank.id)).body).toMatchObject({ stockCount: 9, prices: before.body.prices })
+    expect((await importList('stock number,stock\nT-1,4\n')).outcome).toMatchObject({ updates: 1, applied: true })
+  })
+
+  it.each([
+    ['safe CSV', '?format=csv', 'text/csv'],
+    ['raw CSV', '?format=csv&text=raw', 'text/csv'],
+    ['JSON', '?format=json', 'application/json'],
+  ])('is read back from its export as %s without a change, and runs nothing in a spreadsheet', async (_what, query, type) => {
+    const [odd, bare] = [await product(world.db, { name: `=1+1 ${query}` }), await product(world.db)]
+    const values = { stockCount: 3, prices: [{ validFrom: '2026-01-01', priceMinor: 900 }, SALE] }
+    const put = (id: string, body: object) => manager.send('PUT', `/api/price-list/${id}`, { body, headers: { 'if-match': '"0"' } })
+    expect((await put(odd.id, { ...values, stockNumber: `@${query}` })).status).toBe(200)
+    expect((await put(bare.id, { stockNumber: `'=${query}`, stockCount: null, prices: [] })).status).toBe(200)
+    const file = (await manager.send('GET', `/api/exports/price-list${query}`)).text
+    if (query === '?format=csv') expect(file).toContain(`,'@${query},`)
+    const before = await world.db.selectFrom('list_price').selectAll().orderBy('product_id').orderBy('valid_from').execute()
+    const items = await world.db.selectFrom('stock_item').selectAll().orderBy('product_id').execute()
+    const { outcome, faults } = await importList(file, false, type)
+    expect(faults).toEqual([])
+    expect(outcome).toMatchObject({ creates: 0, updates: 0, applied: true })
+    expect(outcome?.unchanged).toBeGreaterThanOrEqual(5)
+    expect(await world.db.selectFrom('list_price').selectAll().orderBy('product_id').orderBy('valid_from').execute()).toEqual(before)
+    expect(await world.db.selectFrom('stock_item').selectAll().orderBy('product_id').execute()).toEqual(items)
+    await world.db.deleteFrom('stock_item').execute()
+    expect((await importList(file, false, type)).outcome).toMatchObject({ creates: outcome?.unchanged, applied: true })
+    expect(await world.db.selectFrom('list_price').selectAll().orderBy('product_id').orderBy('valid_from').execute()).toEqual(before)
   })
 
   it('is edited on the version it was read at, and a number belongs to one product', async () => {
@@ -124,6 +189,27 @@ describe('the own price list', () => {
 })
 
 describe('a quote in store mode', () => {
+  it('has the list price as its full price, and a sale of the list as today’s while it lasts', async () => {
+    const read = await entry(shop.heater.id)
+    const save = (saleMinor: number | null, version: number) =>
+      manager.send('PUT', `/api/price-list/${shop.heater.id}`, {
+        body: {
+          stockNumber: 'H-9',
+          stockCount: 7,
+          prices: [{ validFrom: '2026-01-01', priceMinor: 3_990, saleMinor, saleUntil: saleMinor === null ? null : addDays(today(), 1) }],
+        },
+        headers: { 'if-match': `"${version}"` },
+      })
+    expect((await save(3_000, read.body.version)).status).toBe(200)
+    const view = await newQuote(manager, draftOf(shop))
+    expect((await issue(manager, view)).status).toBe(200)
+    const { body } = await manager.send<RevisionDocument>('GET', `/api/quotes/${view.id}/revisions/1`)
+    expect(body.builds[0]?.cost.today).toMatchObject({ complete: true, goodsMinor: 18_950 + 3_000 })
+    expect(body.builds[0]?.cost.full).toMatchObject({ complete: true, goodsMinor: 18_950 + 3_990 })
+    expect(body.builds[0]?.cost.lines[1]).toMatchObject({ condition: 'sale', holdsUntil: addDays(today(), 1) })
+    expect((await save(null, read.body.version + 1)).status).toBe(200)
+  })
+
   it('is made of the own list, whatever stores the draft names', async () => {
     const draft = draftOf(shop)
     const named = draft.builds.map((build) => ({ ...build, lines: build.lines.map((line) => ({ ...line, storeId: outside.id })) }))

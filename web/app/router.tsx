@@ -59,7 +59,7 @@ const routes = [
   createRoute({ ...at('/catalog/price-list'), component: screen(() => import('./price-list/price-list-screen.tsx'), 'PriceListScreen') }),
   createRoute({
     ...at('/catalog/price-list/import'),
-    component: screen(() => import('./price-list/price-list-import-screen.tsx'), 'PriceListImportScreen'),
+    component: screen(() => import('./price-list/price-list-files-screen.tsx'), 'PriceListFilesScreen'),
   }),
   createRoute({
     ...at('/catalog/price-list/$productId'),

@@ -1,4 +1,3 @@
-import type { ImportReport } from '../../../core/catalog/import-report.ts'
 import type { Kind } from '../../../core/catalog/kinds.ts'
 import type { StockItem } from '../../../core/pricing/price-list.ts'
 import { queryOf, request, requestVersioned, type Versioned } from './request.ts'
@@ -22,5 +21,3 @@ export const listPriceList = (filter: { q?: string | undefined; listed?: boolean
 export const getPriceListEntry = (id: string): Promise<Versioned<PriceListEntry>> => requestVersioned('GET', `/api/price-list/${id}`)
 export const savePriceListEntry = (id: string, body: PriceListBody, etag: string): Promise<PriceListEntry> =>
   request('PUT', `/api/price-list/${id}`, { body, etag })
-export const importPriceList = (body: { csv: string; dryRun: boolean }): Promise<ImportReport> =>
-  request('POST', '/api/price-list/import', { body })

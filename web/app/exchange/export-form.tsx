@@ -11,9 +11,9 @@ const FORMATS = [
   { value: 'json', label: 'JSON, for programs' },
 ] as const
 
-/** What to write out, and how; the file is made while it is downloaded. */
-export function ExportForm(): ReactElement {
-  const [set, setSet] = useState<DataSet>('catalog')
+/** What to write out, and how; the file is made while it is downloaded. `only`: of what, without being asked. */
+export function ExportForm({ only }: { only?: DataSet }): ReactElement {
+  const [set, setSet] = useState<DataSet>(only ?? 'catalog')
   const [kind, setKind] = useState<Kind | ''>('')
   const [format, setFormat] = useState<'csv' | 'json'>('csv')
   const [raw, setRaw] = useState(false)
@@ -24,7 +24,7 @@ export function ExportForm(): ReactElement {
         <h2 id="export-head">Export</h2>
         <p className="quiet">Importing an export changes nothing.</p>
       </div>
-      <ChoiceField label="What to export" value={set} options={SET_OPTIONS} onChange={setSet} />
+      {only === undefined && <ChoiceField label="What to export" value={set} options={SET_OPTIONS} onChange={setSet} />}
       {set === 'catalog' && (
         <SelectField
           label="Kind to export"

@@ -10,10 +10,16 @@ import { ColumnGuide } from './column-guide.tsx'
 import { FileEntry, type ChosenFile } from './file-entry.tsx'
 import { SET_OPTIONS, setWords } from './set-words.ts'
 
+interface Props {
+  /** What every file holds; absent: it is asked. */
+  only?: DataSet
+  onStarted: (id: string) => void
+}
+
 /** What to read, and the file: it is sent and tried, and nothing is written yet. */
-export function ImportForm({ onStarted }: { onStarted: (id: string) => void }): ReactElement {
+export function ImportForm({ only, onStarted }: Props): ReactElement {
   const queries = useQueryClient()
-  const [set, setSet] = useState<DataSet>('catalog')
+  const [set, setSet] = useState<DataSet>(only ?? 'catalog')
   const [kind, setKind] = useState<Kind | ''>('')
   const [file, setFile] = useState<ChosenFile | null>(null)
   const ofKind = set === 'catalog' && kind !== '' ? kind : null
@@ -30,10 +36,10 @@ export function ImportForm({ onStarted }: { onStarted: (id: string) => void }): 
       <div className="sechead">
         <h2 id="import-head">Import</h2>
         <p className="quiet">
-          <a href={FORMATS_ADDRESS}>What the files hold</a>
+          <a href={only === undefined ? FORMATS_ADDRESS : `${FORMATS_ADDRESS}#${only}`}>What the files hold</a>
         </p>
       </div>
-      <ChoiceField label="What the file holds" value={set} options={SET_OPTIONS} onChange={setSet} />
+      {only === undefined && <ChoiceField label="What the file holds" value={set} options={SET_OPTIONS} onChange={setSet} />}
       {set === 'catalog' && (
         <SelectField
           label="Kind of every row"

@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query'
 import type { ReactElement } from 'react'
 import { civilDateAt, sayWeekday, yearOf } from '../../../core/dates.ts'
+import type { DataSet } from '../../../core/exchange/data-set.ts'
 import type { ImportView } from '../../../core/exchange/import-view.ts'
 import { listImports } from '../client/imports.ts'
 import { Button } from '../parts/button.tsx'
@@ -12,13 +13,21 @@ import { endWords, fileWords, progressWords } from './import-words.ts'
 /** While one is under way its line moves on by itself. */
 const LOOK_MS = 2_000
 
+interface Props {
+  /** Of what; absent: of everything. */
+  only?: DataSet
+  shown: string | null
+  onShow: (id: string) => void
+}
+
 /** What was imported in the last thirty days, by whom, and what came of it. */
-export function PastImports({ shown, onShow }: { shown: string | null; onShow: (id: string) => void }): ReactElement {
+export function PastImports({ only, shown, onShow }: Props): ReactElement {
   const past = useQuery({
     queryKey: ['imports'],
     queryFn: listImports,
     refetchInterval: ({ state }) => (state.data?.some(({ endedAt }) => endedAt === null) ? LOOK_MS : false),
   })
+  const rows = past.data?.filter(({ set }) => only === undefined || set === only)
   const { timeZone } = useInstall()
   const thisYear = yearOf(useToday())
   const columns: Array<Column<ImportView>> = [
@@ -54,8 +63,8 @@ export function PastImports({ shown, onShow }: { shown: string | null; onShow: (
       </div>
       <ErrorNotice error={past.error} onRetry={() => void past.refetch()} retryWords="Read again" />
       {past.isPending && <LoadingRows rows={3} what="the imports" />}
-      {past.data?.length === 0 && <Empty>Nothing has been imported yet.</Empty>}
-      {past.data && past.data.length > 0 && <RuledTable caption="Imports" columns={columns} rows={past.data} rowKey={({ id }) => id} />}
+      {rows?.length === 0 && <Empty>Nothing has been imported yet.</Empty>}
+      {rows && rows.length > 0 && <RuledTable caption="Imports" columns={columns} rows={rows} rowKey={({ id }) => id} />}
     </section>
   )
 }

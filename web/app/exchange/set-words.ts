@@ -8,4 +8,10 @@ export const SET_OPTIONS: ReadonlyArray<{ value: DataSet; label: string }> = DAT
 
 /** What a file is called in a sentence. @example setWords('catalog', 'heater') // 'heater' */
 export const setWords = (set: DataSet, kind: Kind | null): string =>
-  kind !== null ? kindInText(kind) : set === 'catalog' ? 'the whole catalog' : DATA_SET_NAMES[set].toLowerCase()
+  kind !== null
+    ? kindInText(kind)
+    : set === 'catalog'
+      ? 'the whole catalog'
+      : set === 'price_list'
+        ? 'the price list'
+        : DATA_SET_NAMES[set].toLowerCase()

@@ -1,6 +1,8 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { Link, useNavigate } from '@tanstack/react-router'
 import { useState, type ReactElement } from 'react'
+import { listSaleFault } from '../../../core/pricing/list-sale.ts'
+import type { ListPrice } from '../../../core/pricing/price-list.ts'
 import { faultsOf, problemOf } from '../client/problem.ts'
 import { savePriceListEntry, type PriceListBody, type PriceListEntry } from '../client/price-list.ts'
 import type { Versioned } from '../client/request.ts'
@@ -15,23 +17,30 @@ import { usePerson } from '../session/session.ts'
 import { PriceRows } from './price-rows.tsx'
 
 type Read = Versioned<PriceListEntry>
+export interface PriceDraft {
+  validFrom: string
+  priceMinor: number | null
+  saleMinor: number | null
+  /** Empty: no last day. */
+  saleUntil: string
+}
 export interface PriceListDraft {
   stockNumber: string
   stockCount: number | null
-  prices: Array<{ validFrom: string; priceMinor: number | null }>
+  prices: PriceDraft[]
 }
 
 const draftOf = ({ stockNumber, stockCount, prices }: PriceListEntry): PriceListDraft => ({
   stockNumber: stockNumber ?? '',
   stockCount,
-  prices,
+  prices: prices.map((price) => ({ ...price, saleUntil: price.saleUntil ?? '' })),
 })
 const LABELS: Record<keyof PriceListDraft, string> = { stockNumber: 'Stock number', stockCount: 'In stock', prices: 'Prices' }
 const say = (value: PriceListDraft[keyof PriceListDraft]): string =>
   Array.isArray(value) ? value.map(({ validFrom }) => `from ${validFrom}`).join(', ') : String(value ?? '')
 
 /** What is missing before the list can be saved, by field. */
-function faultsIn({ prices }: PriceListDraft): Record<string, string> {
+function faultsIn({ prices }: Pick<PriceListDraft, 'prices'>): Record<string, string> {
   return Object.fromEntries(
     prices.flatMap(({ validFrom, priceMinor }, at) => [
       ...(priceMinor === null ? [[`prices.${at}.priceMinor`, 'The price is missing. Write it, or take the row out.']] : []),
@@ -39,9 +48,22 @@ function faultsIn({ prices }: PriceListDraft): Record<string, string> {
       ...(prices.findIndex((other) => other.validFrom === validFrom) !== at
         ? [[`prices.${at}.validFrom`, 'Another price begins on this day.']]
         : []),
+      ...saleFaultIn(prices, at),
     ]),
   ) as Record<string, string>
 }
+
+function saleFaultIn(prices: readonly PriceDraft[], at: number): Array<[string, string]> {
+  const [price] = listPricesOf(prices.slice(at, at + 1))
+  const fault = price && price.validFrom !== '' ? listSaleFault(price) : null
+  return fault === null ? [] : [[`prices.${at}.${fault.field}`, fault.words]]
+}
+
+/** Prices that are whole, as the list keeps them. */
+const listPricesOf = (prices: readonly PriceDraft[]): ListPrice[] =>
+  prices.flatMap(({ priceMinor, saleUntil, ...price }) =>
+    priceMinor === null ? [] : [{ ...price, priceMinor, saleUntil: saleUntil || null }],
+  )
 
 /** What is typed, saved on the version it was read at; a newer one is brought in without losing it. */
 function useEntry(read: Read, reload: () => Promise<Read | undefined>) {
@@ -82,8 +104,7 @@ export function PriceListForm({ read, reload }: { read: Read; reload: () => Prom
   const submit = (form: HTMLFormElement): void => {
     setTried(true)
     if (Object.keys(missing).length > 0 || form.querySelector('[aria-invalid="true"]') !== null || save.isPending) return
-    const prices = draft.prices.flatMap(({ validFrom, priceMinor }) => (priceMinor === null ? [] : [{ validFrom, priceMinor }]))
-    save.mutate({ stockNumber: draft.stockNumber.trim() || null, stockCount: draft.stockCount, prices })
+    save.mutate({ stockNumber: draft.stockNumber.trim() || null, stockCount: draft.stockCount, prices: listPricesOf(draft.prices) })
   }
   const stale = save.error !== null && problemOf(save.error).status === 412
   return (

@@ -4,10 +4,11 @@ import { useState, type ReactElement } from 'react'
 import { KIND_NAMES } from '../../../core/catalog/kinds.ts'
 import { sayDate, yearOf, type CivilDate } from '../../../core/dates.ts'
 import { sayMoney } from '../../../core/money.ts'
-import { priceInForce } from '../../../core/pricing/price-list.ts'
+import { priceInForce, saleOn } from '../../../core/pricing/price-list.ts'
 import { listPriceList, type PriceListEntry } from '../client/price-list.ts'
 import { TickField } from '../parts/choice-fields.tsx'
 import { MoreRows } from '../parts/more-rows.tsx'
+import { SaleSign } from '../parts/prices.tsx'
 import { RuledTable, type Column } from '../parts/ruled-table.tsx'
 import { Screen } from '../parts/screen.tsx'
 import { SearchField } from '../parts/search-field.tsx'
@@ -17,9 +18,9 @@ import { OwnStoreTold } from './own-store-told.tsx'
 
 const PAGE = 100
 
-const IMPORT = (
+const FILES = (
   <Link to="/catalog/price-list/import" className="btn main">
-    Import a price list
+    Import or export
   </Link>
 )
 
@@ -41,7 +42,7 @@ export function PriceListScreen(): ReactElement {
       title="Price list"
       above={<Link to="/catalog">Catalog</Link>}
       below="Our own prices. In store mode every quote is made of them, and they do not age."
-      actions={manages ? IMPORT : undefined}
+      actions={manages ? FILES : undefined}
     >
       <OwnStoreTold />
       <search className="filters form-row">
@@ -106,6 +107,22 @@ function columnsOf(today: CivilDate, currency: string): Array<Column<PriceListEn
       cell: (entry) => {
         const price = inForce(entry)
         return price ? sayMoney(price.priceMinor, currency, { symbol: false }) : <span className="quiet">no price</span>
+      },
+    },
+    {
+      key: 'sale',
+      head: 'On sale',
+      num: true,
+      cell: (entry) => {
+        const price = inForce(entry)
+        const sale = price && saleOn(price, today)
+        return (
+          sale && (
+            <>
+              {sayMoney(sale.priceMinor, currency, { symbol: false })} <SaleSign until={sale.until} thisYear={yearOf(today)} />
+            </>
+          )
+        )
       },
     },
     {

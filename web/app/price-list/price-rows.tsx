@@ -12,7 +12,7 @@ interface Props {
   onChange: (prices: Prices) => void
 }
 
-/** Each price with the day from which it counts. */
+/** Each price with the day from which it counts, and the sale that begins with it. */
 export function PriceRows({ prices, faults, onChange }: Props): ReactElement {
   const today = useToday()
   const set = (at: number, part: Partial<Prices[number]>): void =>
@@ -35,13 +35,28 @@ export function PriceRows({ prices, faults, onChange }: Props): ReactElement {
             fault={faults[`prices.${at}.validFrom`]}
             onChange={(validFrom) => set(at, { validFrom })}
           />
+          <MoneyField
+            label="Sale price"
+            least={1}
+            required={false}
+            value={price.saleMinor}
+            fault={faults[`prices.${at}.saleMinor`]}
+            onChange={(saleMinor, fault) => fault === null && set(at, { saleMinor })}
+          />
+          <DateField
+            label="Sale to"
+            required={false}
+            value={price.saleUntil}
+            fault={faults[`prices.${at}.saleUntil`]}
+            onChange={(saleUntil) => set(at, { saleUntil })}
+          />
           <Button small look="plain" onClick={() => onChange(prices.filter((_, index) => index !== at))}>
             Take out<span className="sr"> the price from {price.validFrom || 'no day'}</span>
           </Button>
         </div>
       ))}
       <p>
-        <Button small onClick={() => onChange([...prices, { validFrom: today, priceMinor: null }])}>
+        <Button small onClick={() => onChange([...prices, { validFrom: today, priceMinor: null, saleMinor: null, saleUntil: '' }])}>
           Add a price
         </Button>
       </p>
