@@ -30,6 +30,7 @@ import { standFootprint } from './stand-footprint.ts'
 import { standLoad } from './stand-load.ts'
 import { standWet } from './stand-wet.ts'
 import { substrateDepth } from './substrate-depth.ts'
+import { tipping } from './tipping.ts'
 
 import { warmRoom } from './warm-room.ts'
 
@@ -47,6 +48,7 @@ const TANK_RULES: ReadonlyArray<(situation: Situation) => Finding | null> = [
   standLoad,
   standFootprint,
   standBedding,
+  tipping,
   floorLoad,
   glassPane,
   cordLength,

@@ -10,6 +10,8 @@ export const FINDING_CAUTIONS = {
   mains:
     'Water and mains electricity can kill. Test the protective device first, unplug everything before hands go in; the local electrical code and a licensed electrician decide.',
   load: 'A full tank that falls can kill: empty it before anything under it is shifted. Maker’s instructions for stand and tank come first.',
+  tipping:
+    'A tank that tips crushes whoever pulled at it: children climb, pets jump, and an earthquake pushes harder than either. Fix a tall stand to the wall as its maker says, into what holds; where the ground shakes, ask what your local rules want.',
   glass:
     'A pane that bursts cuts and floods, and a tank that held yesterday may not hold tomorrow. A screening only: joints, scratches and chips count for more. The maker or a tank builder decides.',
   heater: caution('unplug'),

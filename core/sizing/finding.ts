@@ -14,6 +14,7 @@ export const CHECKS = [
   'stand_footprint',
   'stand_bedding',
   'stand_wet',
+  'tipping',
   'floor_load',
   'glass_pane',
   'electrical_load',

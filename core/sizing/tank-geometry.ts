@@ -29,6 +29,8 @@ export interface TankGeometry {
   outsideRoundMm: number
   /** The part of it that is turned to the wall. */
   outsideBackMm: number
+  /** From the centre of the plan to the nearest side, outside. */
+  outsideLeverMm: number
   insideHeightMm: number
   /** Water surface above the inside floor. */
   waterDepthMm: number
@@ -93,6 +95,7 @@ export function tankGeometry(shape: TankShape, fill: TankFill): Result<TankGeome
     outsidePlanMm2: outside.areaMm2,
     outsideRoundMm: outside.roundMm,
     outsideBackMm: backMm(shape),
+    outsideLeverMm: outside.leverMm,
     insideHeightMm,
     waterDepthMm,
     substrateDepthMm,

@@ -106,7 +106,7 @@ const anyPlan: fc.Arbitrary<TankPlan> = fc
     form: fc.constantFrom(...FORMS),
     lengthMm: fc.double({ min: 300, max: 2000, noNaN: true }),
     proportion: fc.double({ min: 0.4, max: 1, noNaN: true }),
-    share: fc.double({ min: 0.15, max: 0.5, noNaN: true }),
+    share: fc.double({ min: 0.25, max: 0.5, noNaN: true }),
   })
   .map(({ form, lengthMm, proportion, share }) => {
     const widthMm = form === 'cylinder' || form === 'corner_round' ? lengthMm : lengthMm * proportion

@@ -4,7 +4,7 @@ import type { SizingReport } from '../../../core/sizing/report.ts'
 
 /** The slot whose part a check judges: where the verdict stands in the table. Checks of the room or of the hands have none. */
 const SLOT_OF_CHECK: Partial<Record<Check, Slot>> = {
-  heater_stuck: 'heat', heater_holds: 'heat', heater_spare: 'heat', stand_load: 'carry_tank', stand_footprint: 'carry_tank', stand_wet: 'carry_tank', stand_bedding: 'bed_glass',
+  heater_stuck: 'heat', heater_holds: 'heat', heater_spare: 'heat', stand_load: 'carry_tank', stand_footprint: 'carry_tank', stand_wet: 'carry_tank', tipping: 'carry_tank', stand_bedding: 'bed_glass',
   outlet_protection: 'protect_circuit', outlets: 'protect_circuit', electrical_load: 'protect_circuit', smallest_volume: 'hold_water',
   lid: 'cover', filter_flow: 'filter', flow_ceiling: 'filter', filter_feed: 'filter', light_coverage: 'light', light_level: 'light', substrate_depth: 'substrate',
   conditioner_dose: 'treat_water', ammonia_tests: 'test_water',
