@@ -2,7 +2,7 @@ import type { CivilDate } from '../../core/dates.ts'
 import type { BuildLetter } from '../../core/quote/draft.ts'
 import type { QuoteAnswer } from '../../core/quote/quote-view.ts'
 import type { RevisionDocument } from '../../core/quote/revision.ts'
-import type { Ctx } from '../context.ts'
+import { signedIn, type Ctx } from '../context.ts'
 import { siteOf } from '../http/site.ts'
 
 /** What a quote's PDF is made of; `renderQuotePdf` of api/pdf takes it. */
@@ -18,8 +18,8 @@ export interface QuotePaper {
   /** The build that was accepted: the paper's details and checklist are of it. */
   letter?: BuildLetter
 }
-/** `by` names the link it is asked through, `signal` tells when its reader has gone. */
-export type RenderQuote = (paper: QuotePaper, asking?: { by?: string | undefined; signal?: AbortSignal }) => Promise<Uint8Array>
+/** `by` names who asks, `alone` where that is a link, `signal` tells when its reader has gone. */
+export type RenderQuote = (paper: QuotePaper, asking?: { by?: string; alone?: boolean; signal?: AbortSignal }) => Promise<Uint8Array>
 
 /** The build that the customer accepted of this version, for its paper. @example acceptedBuild(answer, 2) // { letter: 'B' } */
 export function acceptedBuild(answer: QuoteAnswer | null, revision: number): Pick<QuotePaper, 'letter'> {
@@ -32,9 +32,11 @@ export function paperLinks(c: Ctx, links: { quote: string; setup: string } | nul
   return links === null ? null : { ...links, thisComputerOnly: siteOf(c).loopback }
 }
 
-/** The PDF as a download under a name of our own making, its paper in it, so that the two sizes do not take each other's place. `by` is the link's quote where nobody is signed in. */
-export async function sendPdf(c: Ctx, name: string, paper: QuotePaper, by?: string) {
-  const bytes = await c.get('deps').pdf(paper, { by, signal: c.req.raw.signal })
+/** The PDF as a download under a name of our own making, its paper in it, so that the two sizes do not take each other's place. `linked` is the link's quote where nobody is signed in. */
+export async function sendPdf(c: Ctx, name: string, paper: QuotePaper, linked?: string) {
+  const { signal } = c.req.raw
+  const asking = linked === undefined ? { by: signedIn(c).id, signal } : { by: linked, alone: true, signal }
+  const bytes = await c.get('deps').pdf(paper, asking)
   c.header('Content-Type', 'application/pdf')
   c.header('Content-Disposition', `attachment; filename="${name}-${paper.paper}.pdf"`)
   return c.body(new Uint8Array(bytes), 200)

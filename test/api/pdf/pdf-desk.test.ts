@@ -26,20 +26,20 @@ const settled = (): Promise<void> => new Promise((resolve) => setImmediate(resol
 const bytes = (size = 3): Uint8Array => new Uint8Array(size).fill(7)
 
 describe('documents asked for at once', () => {
-  it('are made one at a time; twelve wait, and the next is refused at once', async () => {
-    const asked = Array.from({ length: 13 }, (_, index) => desk(inputOf(`reader ${index}`)))
+  it('are made one at a time; forty wait, and the next is refused at once', async () => {
+    const asked = Array.from({ length: 41 }, (_, index) => desk(inputOf(`reader ${index}`)))
     await expect(desk(inputOf('one too many'))).rejects.toBeInstanceOf(PdfBusyError)
-    for (let made = 0; made < 13; made += 1) {
+    for (let made = 0; made < 41; made += 1) {
       expect(names()).toHaveLength(made + 1)
       begun[made]?.end(bytes(made))
       await settled()
     }
-    expect((await Promise.all(asked)).map(({ length }) => length)).toEqual(Array.from({ length: 13 }, (_, index) => index))
+    expect((await Promise.all(asked)).map(({ length }) => length)).toEqual(Array.from({ length: 41 }, (_, index) => index))
     expect(names()).not.toContain('one too many')
   })
 
   it('are made once where they are the same, a hundred times over', async () => {
-    const asked = Array.from({ length: 100 }, () => desk(inputOf('Ines'), { by: 'link' }))
+    const asked = Array.from({ length: 100 }, () => desk(inputOf('Ines'), { by: 'link', alone: true }))
     expect(names()).toEqual(['Ines'])
     begun[0]?.end(bytes())
     expect(new Set(await Promise.all(asked)).size).toBe(1)
@@ -58,13 +58,25 @@ describe('documents asked for at once', () => {
     expect(await again).toEqual(bytes())
   })
 
+  it('come to everybody in turn: who prints sixteen waits behind who prints one', async () => {
+    const asked = Array.from({ length: 16 }, (_, index) => desk(inputOf(`counter ${index}`), { by: 'counter' }))
+    asked.push(desk(inputOf('Noor'), { by: 'Noor' }), desk(inputOf('a link'), { by: 'link', alone: true }))
+    for (let made = 0; made < 18; made += 1) {
+      begun[made]?.end(bytes())
+      await settled()
+    }
+    await Promise.all(asked)
+    expect(names().slice(0, 4)).toEqual(['counter 0', 'Noor', 'a link', 'counter 1'])
+    expect(names()).toHaveLength(18)
+  })
+
   it('are one at a time for one link, and others pass', async () => {
-    const first = desk(inputOf('on A4'), { by: 'link' })
-    await expect(desk(inputOf('on Letter'), { by: 'link' })).rejects.toBeInstanceOf(PdfBusyError)
-    const other = desk(inputOf('another'), { by: 'other link' })
+    const first = desk(inputOf('on A4'), { by: 'link', alone: true })
+    await expect(desk(inputOf('on Letter'), { by: 'link', alone: true })).rejects.toBeInstanceOf(PdfBusyError)
+    const other = desk(inputOf('another'), { by: 'other link', alone: true })
     begun[0]?.end(bytes())
     await first
-    const later = desk(inputOf('on Letter'), { by: 'link' })
+    const later = desk(inputOf('on Letter'), { by: 'link', alone: true })
     begun[1]?.end(bytes())
     await other
     begun[2]?.end(bytes())

@@ -6,7 +6,7 @@ import { Button } from '../parts/button.tsx'
 import { Dialog } from '../parts/dialog.tsx'
 import { TextField } from '../parts/field.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
-import { saveFile } from './save-file.ts'
+import { saveFile } from '../parts/save-file.ts'
 
 /** Asks for the password once more before a kept backup leaves the server. */
 export function DownloadDialog({ backup, when, onClose }: { backup: BackupView | null; when: string; onClose: () => void }): ReactElement {

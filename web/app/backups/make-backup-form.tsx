@@ -7,7 +7,7 @@ import { TickField } from '../parts/choice-fields.tsx'
 import { TextField } from '../parts/field.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
 import { sayBytes } from './backup-words.ts'
-import { saveFile } from './save-file.ts'
+import { saveFile } from '../parts/save-file.ts'
 
 /** Makes a backup now and hands it over as a file. The password is asked for once more: the file holds everything. */
 export function MakeBackupForm({ onMade }: { onMade: () => void }): ReactElement {

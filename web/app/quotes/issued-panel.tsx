@@ -1,13 +1,13 @@
 import { useState, type ReactElement } from 'react'
 import { civilDateAt, sayDate, sayWeekday, yearOf } from '../../../core/dates.ts'
 import type { QuoteView } from '../../../core/quote/quote-view.ts'
-import { revisionPdfAddress } from '../client/quotes.ts'
 import { Button } from '../parts/button.tsx'
 import { Told } from '../parts/told.tsx'
 import type { Flush } from './autosave.ts'
 import { ChangesPanel } from './changes-panel.tsx'
 import { CopyLink } from './copy-link.tsx'
 import { useDesk } from './desk-context.ts'
+import { PaperLinks } from './paper-links.tsx'
 import { RenewLink } from './renew-link.tsx'
 import { isClosed, sayClock } from './saving-words.ts'
 import { useRequote } from './use-requote.ts'
@@ -33,12 +33,7 @@ export function IssuedPanel({ flush }: { flush: Flush }): ReactElement | null {
       <ChangedSince revision={newest.revision} />
       <Links view={view} />
       <div className="acts">
-        <a className="btn small" href={revisionPdfAddress(view.id, newest.revision, 'a4')} download>
-          PDF, A4
-        </a>
-        <a className="btn small" href={revisionPdfAddress(view.id, newest.revision, 'letter')} download>
-          PDF, Letter
-        </a>
+        <PaperLinks quoteId={view.id} revision={newest.revision} />
         {view.revisions.length + (isClosed(view.state) ? 0 : 1) > 1 && (
           <Button small aria-expanded={comparing} onClick={() => setComparing(!comparing)}>
             What changed
