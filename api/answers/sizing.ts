@@ -1,8 +1,10 @@
 import * as z from 'zod'
 import { SLOTS } from '../../core/catalog/kinds.ts'
-import type { Action, Finding } from '../../core/sizing/finding.ts'
+import type { Action, Finding, Turn } from '../../core/sizing/finding.ts'
 import { CHECKS } from '../../core/sizing/finding.ts'
-import type { SizingReport } from '../../core/sizing/report.ts'
+import { CONDITION_FIELDS } from '../../core/sizing/condition-fields.ts'
+import type { Conditions } from '../../core/sizing/conditions.ts'
+import type { OpenQuestion, SizingReport } from '../../core/sizing/report.ts'
 import type { SetupPlan } from '../../core/startup/setup-plan.ts'
 import { STEP_GROUPS } from '../../core/startup/setup-plan.ts'
 import type { Unit } from '../../core/units/quantity.ts'
@@ -41,11 +43,20 @@ const action = z.strictObject({
     .optional(),
 }) satisfies z.ZodType<Action>
 
+const WORDINGS = ['within the usual allowance', 'ask before you place it', 'do not place it before an engineer has looked'] as const
+const ends = z.strictObject({ low: QuantityAnswer, high: QuantityAnswer }).optional()
+const turn = z.strictObject({
+  input: z.string(),
+  at: PhraseAnswer,
+  verdict,
+  wording: z.enum(WORDINGS).optional(),
+}) satisfies z.ZodType<Turn>
+
 const finding = z.strictObject({
   check: z.enum(CHECKS),
   title: z.string(),
   verdict,
-  wording: z.enum(['within the usual allowance', 'ask before you place it', 'do not place it before an engineer has looked']).optional(),
+  wording: z.enum(WORDINGS).optional(),
   value: QuantityAnswer.optional(),
   limit: limit.optional(),
   margin: QuantityAnswer.optional(),
@@ -54,9 +65,24 @@ const finding = z.strictObject({
   assumed: z.array(z.string()),
   missing: z.array(z.string()),
   source: z.strictObject({ tag: z.enum(['published', 'common_practice', 'from_memory', 'own']), text: z.string() }),
+  range: ends,
+  limitRange: ends,
+  worst: verdict.optional(),
+  turns: z.array(turn).optional(),
   caution: z.string().optional(),
   hurtRank: z.number(),
 }) satisfies z.ZodType<Finding>
+
+const FIELDS = CONDITION_FIELDS.map(({ key }) => key) as Array<keyof Conditions>
+const question = z.strictObject({
+  text: z.string(),
+  input: z.string(),
+  place: z.discriminatedUnion('at', [
+    z.strictObject({ at: z.literal('need'), field: z.enum(FIELDS) }),
+    z.strictObject({ at: z.literal('slot'), slot: z.enum(SLOTS) }),
+  ]),
+  checks: z.array(z.enum(CHECKS)),
+}) satisfies z.ZodType<OpenQuestion>
 
 const some = z.number().optional()
 const range = z.strictObject({ low: z.number(), high: z.number() }).optional()
@@ -112,6 +138,7 @@ export const SizingAnswer = answer(
     counts: z.strictObject({ does_not_fit: z.int(), not_known: z.int(), marginal: z.int(), fits: z.int() }),
     pageOne: z.array(z.int()),
     figures,
+    questions: z.array(question).optional(),
   }) satisfies z.ZodType<SizingReport>,
 )
 

@@ -5,6 +5,7 @@ import { resolveConditions } from '../../core/quote/conditions.ts'
 import { sizingReport } from '../../core/sizing/engine.ts'
 import { markFaults } from '../../core/sizing/livestock-marks.ts'
 import { SizingBody } from '../../core/sizing/schema.ts'
+import { withRanges } from '../../core/sizing/sensitivity.ts'
 import { getInstallWithGroups } from '../../db/livestock-groups.ts'
 import { SizingAnswer } from '../answers/sizing.ts'
 import type { Env } from '../context.ts'
@@ -15,7 +16,7 @@ import { valid } from '../http/valid.ts'
 export const sizing = new Hono<Env>().post(
   '/',
   operation('computeSizing', {
-    summary: 'Sizing report of a build in a room; nothing is stored',
+    summary: 'Sizing report of a build in a room, with the range of every value and what to ask next; nothing is stored',
     tag: 'Sizing',
     answers: { 200: SizingAnswer },
   }),
@@ -28,6 +29,6 @@ export const sizing = new Hono<Env>().post(
     const [fault] = markFaults(group, exact)
     if (fault) return invalid(c, `conditions.${fault.field}`, fault.message)
     const conditions = resolveConditions({ ...emptyNeed(), livestockId, exact }, install)
-    return c.json(sizingReport({ gear, conditions }), 200)
+    return c.json(withRanges({ gear, conditions }, sizingReport({ gear, conditions })), 200)
   },
 )

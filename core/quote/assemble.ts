@@ -5,6 +5,8 @@ import type { BuildCost } from '../pricing/tiers.ts'
 import type { Conditions } from '../sizing/conditions.ts'
 import { sizingReport } from '../sizing/engine.ts'
 import type { Gear } from '../sizing/gear.ts'
+import type { SizingSubject } from '../sizing/report.ts'
+import { withRanges } from '../sizing/sensitivity.ts'
 import { bedDepthMm } from '../sizing/situation.ts'
 import { startupPlan } from '../startup/startup-plan.ts'
 import { sayPhrase } from '../units/say.ts'
@@ -61,6 +63,22 @@ function drawingOf(gear: Gear, conditions: Conditions): AssembledBuild['drawing'
     standHeightMm,
     style: style ?? 'rimless',
   }
+}
+
+/** What a build physically is, and the room it will stand in. Undefined for an index that no build has. */
+export function sizedSubject({ draft, products, install }: QuoteInputs, index: number): SizingSubject | undefined {
+  const build = draft.builds[index]
+  return build && { gear: gearOf(build, byId(products)), conditions: resolveConditions(draft.need, install) }
+}
+
+/**
+ * A build worked out, its report with ranges and questions: what is shown and issued, and too much for every keystroke.
+ *
+ * @example rangedBuild(inputs, 0, assembleBuild(inputs, 0)).report.questions?.length // 3
+ */
+export function rangedBuild(inputs: QuoteInputs, index: number, build: AssembledBuild): AssembledBuild {
+  const subject = sizedSubject(inputs, index)
+  return subject === undefined ? build : { ...build, report: withRanges(subject, build.report) }
 }
 
 /**

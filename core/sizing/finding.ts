@@ -58,6 +58,16 @@ export interface Action {
   }
 }
 
+/** One answer to one open input that would change a verdict, everything else as it stands. */
+export interface Turn {
+  /** As `assumed` and `missing` name it: "glass thickness". */
+  input: string
+  /** "8 mm" */
+  at: Phrase
+  verdict: Verdict
+  wording?: Finding['wording']
+}
+
 /** One check of one build in one room. */
 export interface Finding {
   check: Check
@@ -78,6 +88,14 @@ export interface Finding {
   /** For a not known: what input would settle it. */
   missing: string[]
   source: Source
+  /** Ends of the value over everything that is assumed, its own included. Only where somebody asked for it (`withRanges`), and where it varies. */
+  range?: { low: Quantity; high: Quantity }
+  /** The same of the limit that the value is held against. */
+  limitRange?: { low: Quantity; high: Quantity }
+  /** The worst verdict over the same, where it is worse than the verdict. */
+  worst?: Verdict
+  /** What would change the verdict, by effect; empty where no single answer would. Absent where nobody asked. */
+  turns?: Turn[]
   /** A caution that must stand beside it, from the cautions table. */
   caution?: string
   /** Smaller can hurt sooner: people, then animals, then things, then money. */

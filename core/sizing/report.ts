@@ -1,5 +1,6 @@
+import type { AnswerPlace } from './answer-place.ts'
 import type { Conditions } from './conditions.ts'
-import type { Finding, Verdict } from './finding.ts'
+import type { Check, Finding, Verdict } from './finding.ts'
 import type { Gear } from './gear.ts'
 import type { HeatCurve } from './heat-curve.ts'
 import type { LightAlong } from './light-along.ts'
@@ -68,6 +69,19 @@ export interface SizingReport {
   /** At most three that matter on page one, as indexes into findings: what can hurt first. */
   pageOne: number[]
   figures: SizingFigures
+  /** What to ask next: the open inputs that would settle or change most, what can hurt first in front. Absent where nobody asked (`withRanges`). */
+  questions?: OpenQuestion[]
+}
+
+/** One open input, as a person is asked for it. */
+export interface OpenQuestion {
+  /** "How thick is the glass?" */
+  text: string
+  /** As findings name it: "glass thickness". */
+  input: string
+  place: AnswerPlace
+  /** What its answer would settle or change, what can hurt first in front. */
+  checks: Check[]
 }
 
 /** Input of the engine: `sizingReport(subject)` in engine.ts. */

@@ -6,6 +6,8 @@ import quotePdf from './quote-pdf.ts'
 import productRead from './product-read.ts'
 import searchProducts from './search-products.ts'
 import sightingPost from './sighting-post.ts'
+import sizingBundle from './sizing-bundle.ts'
+import sizingRanges from './sizing-ranges.ts'
 import sizingReport from './sizing-report.ts'
 import startWarm from './start-warm.ts'
 import { withBenchPostgres } from './postgres.ts'
@@ -14,6 +16,8 @@ import type { Measurement } from './measurement.ts'
 /** `npm run bench [name]`: prints a table and writes bench.json, one row a measurement, baseline and value in turn in one run. */
 const BENCHES: Record<string, () => Promise<Measurement[]>> = {
   'sizing.report': sizingReport,
+  'sizing.ranges': sizingRanges,
+  'sizing.bundle': sizingBundle,
   'desk.keystroke': deskKeystroke,
   'quote.pdf': quotePdf,
   'start.warm': startWarm,

@@ -1,0 +1,67 @@
+import type { AnswerPlace } from './answer-place.ts'
+import { CHECK_FACTS } from './check-facts.ts'
+import type { Check, Finding } from './finding.ts'
+import type { OpenInput } from './open-input.ts'
+import type { OpenQuestion, SizingSubject } from './report.ts'
+
+/** A report asks for three things at a time: a longer list is answered by nobody. Own. */
+export const MOST_QUESTIONS = 3
+
+/** What a finding misses that has no range to try, and where it is answered. */
+const MISSED: Readonly<Record<string, { text: string; place: AnswerPlace }>> = {
+  'length, depth and height of the tank': { text: 'Which tank will it be?', place: { at: 'slot', slot: 'hold_water' } },
+  'style of the tank: rimmed or rimless': { text: 'Has the tank a rim, braces, or neither?', place: { at: 'slot', slot: 'hold_water' } },
+  'whether a rim or braces hold the top': { text: 'Has the tank a rim, braces, or neither?', place: { at: 'slot', slot: 'hold_water' } },
+  'flow of the filter': { text: 'What flow is printed on the filter?', place: { at: 'slot', slot: 'filter' } },
+  'size of the lid': { text: 'How long and how deep is the lid?', place: { at: 'slot', slot: 'cover' } },
+  'size of the mat': { text: 'How large is the mat?', place: { at: 'slot', slot: 'bed_glass' } },
+  'length of the light': { text: 'How long is the light?', place: { at: 'slot', slot: 'light' } },
+  'stated load of the stand': { text: 'What load does the stand’s maker state?', place: { at: 'slot', slot: 'carry_tank' } },
+  'length and depth of the stand’s top': { text: 'How large is the stand’s top?', place: { at: 'slot', slot: 'carry_tank' } },
+  'how the stand meets the floor': { text: 'Does the stand rest on feet, on end panels, or all over?', place: { at: 'slot', slot: 'carry_tank' } },
+  'dose and content of the conditioner': { text: 'What does the conditioner’s label say of its dose?', place: { at: 'slot', slot: 'treat_water' } },
+  'whether the conditioner binds ammonia': { text: 'Does the conditioner bind ammonia?', place: { at: 'slot', slot: 'treat_water' } },
+  'what the test kit measures': { text: 'What does the test kit measure?', place: { at: 'slot', slot: 'test_water' } },
+  'protective device of the strip': { text: 'Has the power strip a protective device?', place: { at: 'slot', slot: 'protect_circuit' } },
+  'outlets of the strip': { text: 'How many outlets has the power strip?', place: { at: 'slot', slot: 'protect_circuit' } },
+  'litres or weight of a pack': { text: 'How many litres or kilograms has a pack of substrate?', place: { at: 'slot', slot: 'substrate' } },
+  'litres of a pack': { text: 'How many litres has a pack of substrate?', place: { at: 'slot', slot: 'substrate' } },
+  'cooling power of the chiller': { text: 'How much heat does the chiller take out?', place: { at: 'slot', slot: 'cool' } },
+  'span and spacing of the joists': { text: 'How long and how far apart are the joists under the floor?', place: { at: 'need', field: 'joistSpanMm' } },
+  'how the floor bears': { text: 'Who can say what the floor bears: the owner, the plans, an engineer?', place: { at: 'need', field: 'floor' } },
+  'thickness of the slab and what lies under it': { text: 'How thick is the slab, and what lies under it?', place: { at: 'need', field: 'floor' } },
+} // prettier-ignore
+
+const keyOf = (place: AnswerPlace, text: string): string => (place.at === 'need' ? place.field : `${place.slot} ${text}`)
+
+/**
+ * The three questions whose answers would settle or change most: first what bears on the check that can hurt soonest, then on most checks.
+ *
+ * `findings` have their turns. An open floor is asked for once, whether its kind or its bearing is open.
+ *
+ * @example openQuestions(findings, inputs, subject)[0]?.text // 'How warm does the room get on a summer afternoon?'
+ */
+export function openQuestions(findings: readonly Finding[], inputs: readonly OpenInput[], { gear }: SizingSubject): OpenQuestion[] {
+  const asked = new Map<string, OpenQuestion>()
+  const ask = (text: string, input: string, place: AnswerPlace, check: Check) => {
+    const key = keyOf(place, text)
+    const question = asked.get(key) ?? { text, input, place, checks: [] }
+    if (!question.checks.includes(check)) question.checks.push(check)
+    asked.set(key, question)
+  }
+  const named = new Map(inputs.map((input) => [input.name, input]))
+  for (const { check, turns = [], missing } of findings) {
+    for (const { input } of turns) {
+      const open = named.get(input)
+      if (open) ask(open.question, input, open.place, check)
+    }
+    if (gear.tank === null && check !== 'heater_stuck' && missing[0] === 'length, depth and height of the tank') continue
+    for (const name of missing) {
+      const missed = MISSED[name]
+      if (missed) ask(missed.text, name, missed.place, check)
+    }
+  }
+  const rank = (check: Check): number => CHECK_FACTS[check].hurtRank
+  const questions = [...asked.values()].map((each) => ({ ...each, checks: each.checks.toSorted((a, b) => rank(a) - rank(b)) }))
+  return questions.sort((a, b) => rank(a.checks[0]!) - rank(b.checks[0]!) || b.checks.length - a.checks.length).slice(0, MOST_QUESTIONS)
+}

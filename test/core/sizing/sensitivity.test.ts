@@ -1,0 +1,121 @@
+import { describe, expect, it } from 'vitest'
+import { sizingReport } from '../../../core/sizing/engine.ts'
+import type { Check } from '../../../core/sizing/finding.ts'
+import type { InputEnd } from '../../../core/sizing/open-input.ts'
+import { openInputs } from '../../../core/sizing/open-inputs.ts'
+import type { SizingReport, SizingSubject } from '../../../core/sizing/report.ts'
+import { withRanges } from '../../../core/sizing/sensitivity.ts'
+import { METRIC, sayPhrase } from '../../../core/units/say.ts'
+import { conditions, gear, one } from './sample-build.ts'
+
+const ranged = (subject: SizingSubject): SizingReport => withRanges(subject, sizingReport(subject))
+const findingIn = ({ findings }: SizingReport, check: Check) => {
+  const found = findings.find((finding) => finding.check === check)
+  if (!found) throw new Error(`no finding for ${check}`)
+  return found
+}
+const says = (subject: SizingSubject, check: Check): string[] =>
+  (findingIn(ranged(subject), check).turns ?? []).map(({ input, at, verdict }) => `${input} ${sayPhrase(at, METRIC)}: ${verdict}`)
+
+const stated: SizingSubject = { gear: gear(), conditions: conditions() }
+const roomOpen: SizingSubject = {
+  gear: gear(),
+  conditions: conditions({ assumed: ['coldestRoomC', 'warmestRoomC', 'waterBelowRimMm', 'otherLoadW'] }),
+}
+const { glassMm: _glass, bottomMm: _bottom, ...bare } = gear().tank!.spec
+const glassOpen: SizingSubject = { gear: gear({ tank: one('Wendlemere', bare) }), conditions: conditions() }
+
+describe('a build of which everything is stated', () => {
+  it('has no range, no turn and only what it misses to ask', () => {
+    const report = ranged(stated)
+    expect(openInputs(stated)).toEqual([])
+    expect(report.findings.filter(({ range, limitRange, worst, turns }) => range || limitRange || worst || turns?.length)).toEqual([])
+    // A timber floor of which nobody looked at the joists.
+    expect(report.questions?.map(({ place }) => place)).toEqual([{ at: 'need', field: 'joistSpanMm' }])
+  })
+})
+
+describe('a build of which something is open', () => {
+  it('keeps every verdict, value and sentence as it was', () => {
+    const before = sizingReport(roomOpen)
+    const after = ranged(roomOpen)
+    const plain = after.findings.map(({ range: _r, limitRange: _l, worst: _w, turns: _t, ...finding }) => finding)
+    expect(plain).toEqual(before.findings)
+    expect(after.counts).toEqual(before.counts)
+  })
+
+  it('says which answer alone would change a verdict, and to which: checked by stating that answer', () => {
+    expect(says(roomOpen, 'warm_room')).toContain('warmest room temperature 33 °C: does_not_fit')
+    const warm = sizingReport({ gear: gear(), conditions: conditions({ warmestRoomC: 33 }) })
+    expect(findingIn(warm, 'warm_room').verdict).toBe('does_not_fit')
+    expect(says(roomOpen, 'electrical_load')).toEqual(['other load on the circuit 1,500 W: does_not_fit'])
+    expect(says(roomOpen, 'stand_load')).toEqual([])
+  })
+
+  it('carries the value over all corners: the same ends, to their last digit, as every combination tried in turn', () => {
+    for (const subject of [roomOpen, glassOpen]) {
+      const report = ranged(subject)
+      const all = everyCorner(subject)
+      for (const finding of report.findings) {
+        const values = all.flatMap(({ findings }) => {
+          const { value } = findings.find(({ check }) => check === finding.check) ?? {}
+          return value && value.unit === finding.value?.unit ? [value.value] : []
+        })
+        if (finding.value === undefined) continue
+        const told = finding.range ?? { low: finding.value, high: finding.value }
+        // What one input alone moves by less than the last digit may add up with others to one of it.
+        const lastDigit = 1.01 * 10 ** -finding.value.digits
+        expect([finding.check, Math.abs(told.low.value - Math.min(...values)) <= lastDigit]).toEqual([finding.check, true])
+        expect([finding.check, Math.abs(told.high.value - Math.max(...values)) <= lastDigit]).toEqual([finding.check, true])
+      }
+    }
+  })
+
+  it('tells the range of a limit that moves where the value stands still', () => {
+    const holds = findingIn(ranged(roomOpen), 'heater_holds')
+    expect(holds.range).toBeUndefined()
+    expect(holds.limitRange!.low.value).toBeLessThan(holds.limitRange!.high.value)
+  })
+
+  it('names both ends of an unstated thickness where a verdict hangs on it', () => {
+    const subject = {
+      gear: gear({ tank: one('Wendlemere', bare), heaters: [one('Torvane', { powerW: 74, cordMm: 2600 }, 2)] }),
+      conditions: conditions(),
+    }
+    expect(findingIn(sizingReport(subject), 'heater_holds')).toMatchObject({ verdict: 'not_known' })
+    const turns = says(subject, 'heater_holds')
+    expect(turns.length).toBeGreaterThan(0)
+    expect(turns.every((turn) => /thickness/.test(turn))).toBe(true)
+  })
+})
+
+/** Every combination of ends, the stand-in among them. */
+function everyCorner(subject: SizingSubject): SizingReport[] {
+  let corners: SizingSubject[] = [subject]
+  for (const { ends } of openInputs(subject))
+    corners = corners.flatMap((corner) => [corner, ...ends.map(({ state }: InputEnd) => state(corner))])
+  return corners.map(sizingReport)
+}
+
+describe('the three questions', () => {
+  it('ask first what bears on what can hurt soonest, and lead to where it is answered', () => {
+    const subject = {
+      gear: gear({ power: [one('Strip', { outlets: 6 })] }),
+      conditions: conditions({ floor: 'unknown', assumed: ['warmestRoomC', 'floor', 'plants', 'circuitProtected'] }),
+    }
+    const questions = ranged(subject).questions ?? []
+    expect(questions.map(({ text }) => text)).toEqual([
+      'How warm does the room get on a summer afternoon?',
+      'Does a residual-current or ground-fault device protect the circuit?',
+      'Has the power strip a protective device?',
+    ])
+    expect(questions[0]?.place).toEqual({ at: 'need', field: 'warmestRoomC' })
+    expect(questions[0]?.checks[0]).toBe('heater_stuck')
+    expect(questions[2]?.place).toEqual({ at: 'slot', slot: 'protect_circuit' })
+  })
+
+  it('ask for the tank where there is none, and for nothing of it', () => {
+    const questions = ranged({ gear: gear({ tank: null }), conditions: conditions() }).questions ?? []
+    expect(questions.map(({ text }) => text)).toEqual(['Which tank will it be?'])
+  })
+})
