@@ -98,6 +98,8 @@ const energy = z.strictObject({
   kwhPerYear: z.number(),
   costMinorPerYear: z.number(),
 })
+const waterChange = z.strictObject({ mixedC: z.number(), hours: some })
+const heaterAdvice = z.strictObject({ count: z.int(), eachLowestW: z.number(), eachHighestW: z.number(), oneHolds: z.boolean() })
 const heatCurve = z.strictObject({
   points: z.array(z.strictObject({ roomC: z.number(), lowW: z.number(), usualW: z.number(), highW: z.number() })),
   targetC: z.number(),
@@ -129,6 +131,7 @@ const figures = z.strictObject({
   outsideVolumeL: some, grossVolumeL: some, waterVolumeL: some, emptyMassKg: some, runningMassKg: some, brimMassKg: some, substrateMassKg: some, coldLossW: some, usualLossW: some,
   heaterPowerW: some, stuckTemperatureC: some, evaporationLPerDay: range, flowLph: some, turnoverPerHour: some, lightAtBedUmol: range, peakLoadW: some,
   dripLoop: dripLoop.optional(), energy: energy.optional(), heatCurve: heatCurve.optional(), lightAlong: lightAlong.optional(), pumpCurve: pumpCurve.optional(),
+  stuckHours: some, oneFailedC: some, heatLostHours: some, heaterDutyPercent: some, waterChange: waterChange.optional(), heaterAdvice: heaterAdvice.optional(),
 }) // prettier-ignore
 
 export const SizingAnswer = answer(

@@ -1,10 +1,10 @@
 import { livestockGroup } from '../catalog/livestock.ts'
 import type { Install } from '../install.ts'
-import type { ConditionField, Conditions, JoistConditions, LivestockGroup } from '../sizing/conditions.ts'
+import type { ConditionField, Conditions, LivestockGroup, OnlyStated } from '../sizing/conditions.ts'
 import { withMarks } from '../sizing/livestock-marks.ts'
 import type { Need, NeedExact } from './need.ts'
 
-type Defaults = Omit<Conditions, 'assumed' | 'livestock' | keyof JoistConditions>
+type Defaults = Omit<Conditions, 'assumed' | 'livestock' | keyof OnlyStated>
 
 /**
  * What stands in for a question nobody answered. Each is marked *assumed* wherever it is used.
@@ -54,8 +54,10 @@ function roomOf(base: Defaults, { coldestRoomC, warmestRoomC }: NeedExact): Pick
   return { coldestRoomC: Math.min(coldest, warmest), warmestRoomC: Math.max(coldest, warmest) }
 }
 
-/** What somebody measured of the floor; nothing stands for what nobody did. */
-const joistsOf = ({ joistSpanMm, joistSpacingMm, joistLie, floorUse }: NeedExact): JoistConditions => ({
+/** What somebody measured of the floor and the tap; nothing stands for what nobody did. */
+const onlyStated = ({ joistSpanMm, joistSpacingMm, joistLie, floorUse, waterChangePercent, tapC }: NeedExact): OnlyStated => ({
+  ...(waterChangePercent === undefined ? {} : { waterChangePercent }),
+  ...(tapC === undefined ? {} : { tapC }),
   ...(joistSpanMm === undefined ? {} : { joistSpanMm }),
   ...(joistSpacingMm === undefined ? {} : { joistSpacingMm }),
   ...(joistLie === undefined ? {} : { joistLie }),
@@ -79,5 +81,5 @@ export function resolveConditions(need: Need, install: Install): Conditions {
   const given = Object.fromEntries(
     fields.filter((field) => stated[field] !== undefined).map((field) => [field, stated[field]]),
   ) as Partial<Defaults>
-  return { ...base, ...given, ...roomOf(base, stated), ...joistsOf(stated), livestock: livestockOf(need, install), assumed }
+  return { ...base, ...given, ...roomOf(base, stated), ...onlyStated(stated), livestock: livestockOf(need, install), assumed }
 }

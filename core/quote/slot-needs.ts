@@ -15,6 +15,16 @@ function substrateKg(gear: Gear, conditions: Conditions): number | null {
   return litres * GRAVEL_KG_PER_L
 }
 
+/** How many heaters of what power; where none is safe when stuck on, the least that holds the coldest room. */
+function heatNeeds({ heaterAdvice, coldLossW }: SizingFigures): Phrase | null {
+  if (coldLossW === undefined) return null
+  if (!heaterAdvice) return phrase`needs at least ${quantity(coldLossW, 'W', 0)}`
+  const { count, eachLowestW, eachHighestW } = heaterAdvice
+  const high = quantity(eachHighestW, 'W', 0)
+  const size = eachLowestW === eachHighestW ? phrase`${high}` : phrase`${quantity(eachLowestW, 'W', 0)} to ${high}`
+  return count === 1 ? phrase`needs one heater of ${size}` : phrase`needs ${count} heaters of ${size} each`
+}
+
 /**
  * What an unfilled slot still needs, with its figure: "needs about 140 W in the coldest room".
  * Null where nothing can be said before another choice is made.
@@ -22,7 +32,7 @@ function substrateKg(gear: Gear, conditions: Conditions): number | null {
 export function slotNeeds(slot: Slot, gear: Gear, figures: SizingFigures, conditions: Conditions): Phrase | null {
   switch (slot) {
     case 'heat':
-      return figures.coldLossW === undefined ? null : phrase`needs at least ${quantity(figures.coldLossW, 'W', 0)}`
+      return heatNeeds(figures)
     case 'filter':
       return figures.waterVolumeL === undefined
         ? null

@@ -39,6 +39,8 @@ const FIELDS = [
   number('lightHoursPerDay', 'Light a day', 'h', 0, 24),
   choice('plants', 'Plants', { none: 'None', low: 'Low light', medium: 'Medium light', high: 'High light' }),
   choice('disinfectant', 'Tap water has', { chlorine: 'Chlorine', chloramine: 'Chloramine', none: 'None (well)', unknown: 'Not known' }),
+  number('tapC', 'Tap water temperature', 'degC', 0, 45, { help: 'In winter, as it comes out of the cold tap or is mixed.' }),
+  number('waterChangePercent', 'Water changed at once', 'percent', 1, 100, { help: 'A quarter is usual.' }),
   number('tapPh', 'Tap pH', null, 3, 11),
   number('tapGhDegrees', 'Tap GH', 'dKH', 0, 60, { help: 'German degrees.' }),
   number('tapKhDegrees', 'Tap KH', 'dKH', 0, 60, { help: 'German degrees.' }),

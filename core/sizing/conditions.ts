@@ -2,7 +2,7 @@
  * The room, the outlet and the water a build will meet, every figure resolved.
  * `assumed` names the fields that nobody stated and a default stands for.
  */
-export interface Conditions extends JoistConditions {
+export interface Conditions extends OnlyStated {
   coldestRoomC: number
   warmestRoomC: number
   /** Water surface below the tank's upper rim. */
@@ -26,7 +26,15 @@ export interface Conditions extends JoistConditions {
   assumed: ConditionField[]
 }
 /** What a default can stand for. Livestock is one of the five questions: it is always stated. Nothing stands for a joist that nobody measured. */
-export type ConditionField = Exclude<keyof Conditions, 'assumed' | 'livestock' | keyof JoistConditions>
+export type ConditionField = Exclude<keyof Conditions, 'assumed' | 'livestock' | keyof OnlyStated>
+
+/** What no default is filled in for: absent is not known, and who reads it says what is taken. */
+export interface OnlyStated extends JoistConditions {
+  /** Share of the water changed at once. */
+  waterChangePercent?: number | undefined
+  /** Of the water that comes out of the tap in winter. */
+  tapC?: number | undefined
+}
 
 /** Of a timber floor, as far as somebody looked. Absent is not known. */
 export interface JoistConditions {

@@ -1,13 +1,9 @@
-import { runningAppliances } from './appliances.ts'
 import { rimLoop } from './cord-length.ts'
-import { energyPerYear } from './energy.ts'
 import type { Delivery } from './filter-delivery.ts'
 import { waterSpan } from './filter-flow.ts'
 import { floorMassKg } from './floor-load.ts'
-import { heatCurve } from './heat-curve.ts'
-import { evaporationLPerDay, lossW } from './heat-loss.ts'
-import { stuckC } from './heater-stuck.ts'
-import { filterPowerW, lightPowerW, type Heating } from './heating.ts'
+import { heatFigures } from './heat-figures.ts'
+import type { Heating } from './heating.ts'
 import { lightAlong } from './light-along.ts'
 import { pumpCurve } from './pump-curve.ts'
 import type { BedLight } from './light-at-bed.ts'
@@ -60,37 +56,6 @@ export function tankFigures(
     if (along) figures.lightAlong = along
   }
   return { ...figures, ...loopFigure(situation), ...curveFigure(situation, delivery) }
-}
-
-function heatFigures(situation: Situation, heating: Heating): SizingFigures {
-  const { conditions } = situation
-  const { targetC } = conditions.livestock
-  const usualW = Math.max(0, middle(over(heating.usual, ({ loss }) => lossW(loss, targetC))))
-  const strongest = heating.heaters.reduce<Heating['heaters'][number] | null>(
-    (best, each) => (best && best.powerW.high >= each.powerW.high ? best : each),
-    null,
-  )
-  const figures: SizingFigures = {
-    coldLossW: round(Math.max(0, over(heating.cold, ({ loss }) => lossW(loss, targetC)).high), 1),
-    usualLossW: round(usualW, 1),
-    evaporationLPerDay: {
-      low: round(over(heating.warmAsBuilt, ({ loss }) => evaporationLPerDay(loss, targetC)).low, 2),
-      high: round(over(heating.cold, ({ loss }) => evaporationLPerDay(loss, targetC)).high, 2),
-    },
-    heatCurve: heatCurve(situation, heating),
-    energy: energyPerYear({
-      heaterMeanW: Math.min(usualW, middle(heating.installedW)),
-      filterW: middle(filterPowerW(situation)),
-      lightW: middle(lightPowerW(situation, situation.tank.lengthMm)),
-      lightHoursPerDay: conditions.lightHoursPerDay,
-      priceMinorPerKwh: conditions.energyPriceMinor,
-      others: runningAppliances(situation.gear, conditions.lightHoursPerDay),
-    }),
-  }
-  if (heating.powerUnstated.length > 0) return figures
-  figures.heaterPowerW = round(heating.installedW.high, 0)
-  if (strongest) figures.stuckTemperatureC = stuckC(heating, 'high', strongest).value
-  return figures
 }
 
 function loopFigure(situation: Situation): Pick<SizingFigures, 'dripLoop'> {

@@ -11,6 +11,8 @@ export const HEATER_RESERVE = 0.25
 export const STUCK_BAND_K = 1
 /** After one heater has failed, comfortably above the lowest safe temperature. Own: the accuracy of the heat balance. */
 export const SPARE_BAND_K = 1
+/** One of several heaters alone keeps the coldest room's water this close to the target, where a power allows it. Own rule, with the check of one stuck on. */
+const ALONE_BELOW_TARGET_K = 2
 /** Hardly any smaller heater is sold; a tank that needs less than two of these gets one. Common practice. */
 const SMALLEST_HEATER_W = 25
 /** Heaters are sold in steps; a limit is told to the next 5 W on its safe side. */
@@ -24,10 +26,12 @@ export interface Asking {
   worst: Verdict
 }
 
-interface HeaterChoice {
+export interface HeaterChoice {
   count: number
   eachLowestW: number
   eachHighestW: number
+  /** Any one of them alone holds the target less 2 K in the coldest room. Never of a single heater. */
+  oneHolds: boolean
 }
 
 /** Heat to install for the coldest room, reserve included, W. */
@@ -42,9 +46,13 @@ function heatToSpareW({ conditions }: Situation, heating: Heating, { check }: As
   return check === 'heater_spare' ? over(heating.cold, ({ loss }) => lossW(loss, lowestC + SPARE_BAND_K)).high : 0
 }
 
+/** Heat that one heater alone must give to hold the target less 2 K, W. */
+const heatAloneW = ({ conditions }: Situation, heating: Heating): number =>
+  over(heating.cold, ({ loss }) => lossW(loss, conditions.livestock.targetC - ALONE_BELOW_TARGET_K)).high
+
 /** The least that each of several heaters must have, on the 5 W above. */
-function eachLowestW(count: number, neededW: number, spareW: number): number {
-  const eachW = Math.max(neededW / count, count > 1 ? spareW / (count - 1) : 0)
+function eachLowestW(count: number, neededW: number, spareW: number, aloneW = 0): number {
+  const eachW = Math.max(neededW / count, count > 1 ? spareW / (count - 1) : 0, count > 1 ? aloneW : 0)
   return Math.max(STEP_W, Math.ceil(eachW / STEP_W) * STEP_W)
 }
 
@@ -53,9 +61,12 @@ function eachLowestW(count: number, neededW: number, spareW: number): number {
  * is safe at the low-loss end, those that are at usual losses (then *marginal*); null where none is.
  *
  * Units:  W, rounded to 5 W on the safe side.
- * Source: own, from the two ends of the heat balance: two rather than one, so that one failing is no disaster.
+ * Source: own, from the two ends of the heat balance: two rather than one, so that one failing is no disaster. Where a power allows it, one alone holds the
+ *         target less 2 K; where none does, that gives way before safety does.
+ *
+ * @example heaterChoice(situation, heating, { check: 'heater_holds', worst: 'does_not_fit' })?.count // 2
  */
-function heaterChoice(situation: Situation, heating: Heating, asking: Asking): HeaterChoice | null {
+export function heaterChoice(situation: Situation, heating: Heating, asking: Asking): HeaterChoice | null {
   const { dangerC } = situation.conditions.livestock
   const neededW = heatToChooseW(situation, heating)
   const spareW = heatToSpareW(situation, heating, asking)
@@ -66,10 +77,12 @@ function heaterChoice(situation: Situation, heating: Heating, asking: Asking): H
   for (const boundW of bounds) {
     const highestW = Math.floor((boundW - heating.applianceHeatW.high) / STEP_W) * STEP_W
     const first = asking.check !== 'heater_spare' && neededW < 2 * SMALLEST_HEATER_W && neededW <= highestW ? 1 : 2
-    for (let count = first; count <= MOST_HEATERS; count++) {
-      const lowestW = eachLowestW(count, neededW, spareW)
-      if (lowestW <= highestW) return { count, eachLowestW: lowestW, eachHighestW: highestW }
-    }
+    for (const aloneW of [heatAloneW(situation, heating), 0])
+      for (let count = first; count <= MOST_HEATERS; count++) {
+        const lowestW = eachLowestW(count, neededW, spareW, aloneW)
+        const oneHolds = count > 1 && aloneW > 0
+        if (lowestW <= highestW) return { count, eachLowestW: lowestW, eachHighestW: highestW, oneHolds }
+      }
   }
   return null
 }
@@ -90,11 +103,20 @@ export function heaterAction(situation: Situation, heating: Heating, asking: Ask
   const size = choice.eachLowestW === choice.eachHighestW ? phrase`${low}` : phrase`${low} to ${high}`
   // A controller switches off what sticks; it adds neither heat nor a spare.
   const those = heating.heaters.length === 1 ? 'the one' : 'those'
+  const alone = choice.count > 1 ? aloneWords(situation, choice) : phrase``
   const or = asking.check === 'heater_stuck' ? `, or have an external controller switch ${those} in this build` : ''
   return {
-    text: phrase`Put in ${what} of ${size}${each}${or}.`,
+    text: phrase`Put in ${what} of ${size}${each}${or}.${alone}`,
     want: { slot: 'heat', quantity: choice.count, minimum: { powerW: choice.eachLowestW }, maximum: { powerW: choice.eachHighestW } },
   }
+}
+
+/** What one of several does alone, or why it cannot. */
+function aloneWords({ conditions }: Situation, { oneHolds }: HeaterChoice): Phrase {
+  const held = quantity(conditions.livestock.targetC - ALONE_BELOW_TARGET_K, 'degC', 1)
+  return oneHolds
+    ? phrase` One of them alone holds ${held} in the coldest room.`
+    : phrase` One alone does not hold ${held} in the coldest room: a power that did would be too much when it sticks on.`
 }
 
 /** Where no power betters the verdict: enough of it and a controller against the harm that it could do, a steadier room, a lid. */
@@ -115,7 +137,7 @@ function otherwise(situation: Situation, heating: Heating, asking: Asking): Phra
 
 /** Heaters behind an external controller have no upper limit of their own. */
 function strongerAction(situation: Situation, heating: Heating, asking: Asking): Action {
-  const eachW = eachLowestW(2, heatToChooseW(situation, heating), heatToSpareW(situation, heating, asking))
+  const eachW = eachLowestW(2, heatToChooseW(situation, heating), heatToSpareW(situation, heating, asking), heatAloneW(situation, heating))
   return {
     text: phrase`Put in 2 heaters of at least ${quantity(eachW, 'W', 0)} each, with a controller as now.`,
     want: { slot: 'heat', quantity: 2, minimum: { powerW: eachW } },

@@ -10,7 +10,8 @@ import { settled } from './settled.ts'
 import type { Situation } from './situation.ts'
 import { over } from './span.ts'
 import { judgeAtLeast } from './verdict.ts'
-import { hoursBetween } from './warm-up.ts'
+import { mostHours } from './warm-up.ts'
+import { waterChangeWords } from './water-change-warmth.ts'
 import { assumedOf } from './words.ts'
 
 const SOURCE: Source = {
@@ -74,15 +75,12 @@ function reasonOf(situation: Situation, heating: Heating, lossHighW: number): Ph
     return phrase`${loses} No heater is chosen, and without one the water falls below what these animals bear.`
   if (heating.powerUnstated.length > 0) return phrase`${loses} The heater's power is not stated.`
   const one = heating.heaters.length === 1
+  const duty = quantity((100 * lossHighW) / Math.max(installedW, 1), 'percent', 0)
   if (installedW < lossHighW) {
     const held = over(heating.cold, ({ loss }) => equilibriumC(loss, installedW)).low
-    return phrase`${loses} Running all the time, ${one ? 'the heater' : 'the heaters'} cannot hold that: the water settles at ${quantity(held, 'degC', 1)}.`
+    return phrase`${loses} Running all the time, ${one ? 'the heater' : 'the heaters'} cannot hold that: it takes ${duty} of what ${one ? 'it has' : 'they have'}, and the water settles at ${quantity(held, 'degC', 1)}.`
   }
-  const duty = quantity((100 * lossHighW) / Math.max(installedW, 1), 'percent', 0)
-  const hours = over(
-    heating.cold,
-    ({ loss, capacityJPerK }) => hoursBetween(loss, capacityJPerK, installedW, coldestRoomC, livestock.targetC) ?? Infinity,
-  ).high
-  const warmUp = Number.isFinite(hours) ? phrase` A fill as cold as the room is warm after ${quantity(hours, 'h', 0)}.` : phrase``
-  return phrase`${loses} ${one ? 'The heater runs' : 'The heaters run'} ${duty} of the time to make that good.${warmUp}`
+  const hours = mostHours(heating.cold, installedW, coldestRoomC, livestock.targetC)
+  const warmUp = hours === undefined ? phrase`` : phrase` A fill as cold as the room is warm after ${quantity(hours, 'h', 0)}.`
+  return phrase`${loses} ${one ? 'The heater runs' : 'The heaters run'} ${duty} of the time to make that good.${warmUp}${waterChangeWords(situation, heating)}`
 }

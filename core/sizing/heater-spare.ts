@@ -1,4 +1,5 @@
-import { asJudged, phrase, quantity, stated } from '../units/quantity.ts'
+import { asJudged, phrase, quantity, stated, type Phrase, type Quantity } from '../units/quantity.ts'
+import type { LivestockGroup } from './conditions.ts'
 import { equilibriumC } from './equilibrium.ts'
 import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding, Verdict } from './finding.ts'
@@ -9,7 +10,7 @@ import { settled } from './settled.ts'
 import type { Situation } from './situation.ts'
 import { over } from './span.ts'
 import { judgeAtLeast } from './verdict.ts'
-import { hoursBetween } from './warm-up.ts'
+import { leastHours } from './warm-up.ts'
 import { assumedOf } from './words.ts'
 
 /** A spare is a precaution: its lack is *marginal*, never *does not fit*; a build with two heaters is never judged below one with one. */
@@ -26,8 +27,7 @@ export function heaterSpare(situation: Situation, heating: Heating): Finding | n
   if (heating.heaters.length === 0) return null
   const { conditions, tankUnstated, coverUnstated, fillDefaults } = situation
   const { lowestC, targetC } = conditions.livestock
-  const left = (end: 'low' | 'high') => Math.max(0, heating.installedW[end] - Math.max(...heating.heaters.map(({ powerW }) => powerW[end])))
-  const held = (end: 'low' | 'high') => quantity(over(heating.cold, ({ loss }) => equilibriumC(loss, left(end)))[end], 'degC', 1)
+  const held = (end: 'low' | 'high') => oneFailedC(heating, end)
   const coldest = held('low')
   const limit = stated(lowestC, 'degC', 1)
   const judge = (heldC: number) => asPrecaution(judgeAtLeast(heldC, asJudged(limit), SPARE_BAND_K))
@@ -38,22 +38,48 @@ export function heaterSpare(situation: Situation, heating: Heating): Finding | n
     namesOf(heating.powerUnstated, tankUnstated, coverUnstated),
     namesOf(assumedOf(conditions, ['coldestRoomC']), fillDefaults),
   )
-  const hours = over(
-    heating.cold,
-    ({ loss, capacityJPerK }) => hoursBetween(loss, capacityJPerK, left('low'), targetC, lowestC) ?? Infinity,
-  ).low
+  const hours = leastHours(heating.cold, leftW(heating, 'low'), targetC, lowestC)
   const room = stated(conditions.coldestRoomC, 'degC', 1)
-  const after = Number.isFinite(hours)
-    ? phrase`. After ${quantity(hours, 'h', 0)} it is below ${limit}, the least that these animals bear`
-    : phrase`; the least that these animals bear is ${limit}`
+  const after =
+    hours === undefined
+      ? phrase`; the least that these animals bear is ${limit}`
+      : phrase`. After ${quantity(hours, 'h', 0)} it is below ${limit}, the least that these animals bear`
   const first = heating.heaters.length === 1 ? phrase`There is one heater and no spare. If it fails` : phrase`If the strongest heater fails`
   return makeFinding('heater_spare', {
     ...outcome,
     value: coldest,
     limit: { kind: 'at_least', low: limit },
-    reason: phrase`${first} in the coldest room, ${room}, the water falls to ${coldest}${after}.`,
+    reason: phrase`${first} in the coldest room, ${room}, the water falls to ${coldest}${after}.${powerCutWords(heating, conditions.livestock)}`,
     action: outcome.verdict === 'fits' ? null : heaterAction(situation, heating, { check: 'heater_spare', worst }),
     source: { tag: 'own', text: 'Heat balance at its high-loss end (ISO 6946, ASHRAE form); that one heater may fail is common practice.' },
     caution: FINDING_CAUTIONS.heater,
   })
+}
+
+/** What is left after the strongest has failed, W. */
+const leftW = ({ heaters, installedW }: Heating, end: 'low' | 'high'): number =>
+  Math.max(0, installedW[end] - Math.max(...heaters.map(({ powerW }) => powerW[end])))
+
+/** Balance temperature in the coldest room after the strongest heater has failed off, at an end of what is stated. */
+export const oneFailedC = (heating: Heating, end: 'low' | 'high'): Quantity =>
+  quantity(over(heating.cold, ({ loss }) => equilibriumC(loss, leftW(heating, end)))[end], 'degC', 1)
+
+/**
+ * The least hours in the coldest room until the water is as cold as these animals bear, all heat lost; undefined where it never is.
+ *
+ * Units: hours. Source: the heat balance at its high-loss end.
+ *
+ * @example powerCutHours(heating, { targetC: 25, lowestC: 21 }) // 9.6
+ */
+export const powerCutHours = (
+  heating: Pick<Heating, 'cold'>,
+  { targetC, lowestC }: Pick<LivestockGroup, 'targetC' | 'lowestC'>,
+): number | undefined => leastHours(heating.cold, 0, targetC, lowestC)
+
+/** Of several heaters: what a power cut does. One heater's failing is told already, and is the same. */
+function powerCutWords(heating: Heating, livestock: LivestockGroup): Phrase {
+  const hours = heating.heaters.length > 1 ? powerCutHours(heating, livestock) : undefined
+  return hours === undefined
+    ? phrase``
+    : phrase` With all heat lost, as in a power cut, it is as cold as they bear after ${quantity(hours, 'h', 0)}.`
 }

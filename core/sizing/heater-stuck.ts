@@ -10,7 +10,7 @@ import { settled } from './settled.ts'
 import type { Situation } from './situation.ts'
 import { over } from './span.ts'
 import { judgeAtMost } from './verdict.ts'
-import { hoursBetween } from './warm-up.ts'
+import { leastHours } from './warm-up.ts'
 import { assumedOf } from './words.ts'
 
 const SOURCE: Source = {
@@ -53,6 +53,10 @@ export function heaterStuck(situation: Situation, heating: Heating): Finding | n
   })
 }
 
+/** The least hours in which one heater stuck on takes the water from the target to the danger mark; undefined where it never does. */
+export const hoursToDanger = ({ conditions }: Situation, heating: Heating, heater: OneHeater): number | undefined =>
+  leastHours(heating.warm, heater.powerW.high + heating.applianceHeatW.high, conditions.livestock.targetC, conditions.livestock.dangerC)
+
 /** Balance temperature with one heater stuck on, at an end of what is stated. Exported for the figures of the report. */
 export function stuckC(heating: Heating, end: 'low' | 'high', heater: OneHeater): Quantity {
   const heatW = heater.powerW[end] + heating.applianceHeatW[end]
@@ -73,12 +77,8 @@ function reasonOf(situation: Situation, heating: Heating, heater: OneHeater, hot
   const danger = stated(livestock.dangerC, 'degC', 1)
   const start = phrase`In the warmest room, ${room}, a heater stuck on (${heater.name}) would take the water to ${hottest}${lidWords(heating)}`
   if (hottest.value <= asJudged(danger)) return phrase`${start}; these animals are in danger from ${danger}.`
-  const heatW = heater.powerW.high + heating.applianceHeatW.high
-  const hours = over(
-    heating.warm,
-    ({ loss, capacityJPerK }) => hoursBetween(loss, capacityJPerK, heatW, livestock.targetC, livestock.dangerC) ?? Infinity,
-  ).low
-  const when = Number.isFinite(hours) ? phrase` after ${quantity(hours, 'h', 0)}` : phrase``
+  const hours = hoursToDanger(situation, heating, heater)
+  const when = hours === undefined ? phrase`` : phrase` after ${quantity(hours, 'h', 0)}`
   const usual = stuckUsualC(heating, 'high', heater)
   const sides = heating.lidLaidOn ? 'Without it and with every side free' : 'With every side free'
   const free = usual.value <= asJudged(danger) ? phrase` ${sides} it would stay at ${usual}.` : phrase``

@@ -3,6 +3,7 @@ import type { Conditions } from './conditions.ts'
 import type { Check, Finding, Verdict } from './finding.ts'
 import type { Gear } from './gear.ts'
 import type { HeatCurve } from './heat-curve.ts'
+import type { HeaterChoice } from './heater-choice.ts'
 import type { LightAlong } from './light-along.ts'
 
 /** One point of a pump's or a system's curve. */
@@ -45,6 +46,18 @@ export interface SizingFigures {
   usualLossW?: number
   heaterPowerW?: number
   stuckTemperatureC?: number
+  /** From the target to the animals' danger mark with the strongest heater stuck on, at the low-loss end; absent where it never gets there. */
+  stuckHours?: number
+  /** Held in the coldest room after the strongest heater has failed off. */
+  oneFailedC?: number
+  /** Until the water is as cold as the animals bear, all heat lost in the coldest room; absent where it never is. */
+  heatLostHours?: number
+  /** Loss of the coldest room over the heaters' power, percent; above 100 they cannot hold it. */
+  heaterDutyPercent?: number
+  /** Right after a water change, and the hours until the heaters have made it good. */
+  waterChange?: { mixedC: number; hours?: number }
+  /** How many heaters of what power; absent where none is safe when stuck on, or none is needed. */
+  heaterAdvice?: HeaterChoice
   evaporationLPerDay?: { low: number; high: number }
   /** Heat that holds the target against the temperature of the room, with the heaters' lines: for plots. */
   heatCurve?: HeatCurve

@@ -5,7 +5,7 @@ import { number } from '../fields.ts'
 import type { NeedExact } from '../quote/need.ts'
 import { count, fieldShape, list, oneOf, strict, text, yesNo } from '../schema.ts'
 import { CONDITION_FIELDS } from './condition-fields.ts'
-import type { ConditionField, Conditions, JoistConditions, LivestockGroup } from './conditions.ts'
+import type { ConditionField, Conditions, LivestockGroup, OnlyStated } from './conditions.ts'
 import { APPLIANCE_KINDS, type Appliance, type ApplianceSpec, type Counted, type Gear } from './gear.ts'
 
 /** The table and NeedExact are compared in condition-fields.ts: that is what makes this assertion true. */
@@ -110,9 +110,9 @@ export const LivestockGroupSchema = strict('Livestock group', {
   standing: oneOf('Standing', ['edited', 'own']).optional(),
 }) satisfies z.ZodType<LivestockGroup>
 
-type ConditionFigures = Omit<Conditions, 'assumed' | 'livestock' | keyof JoistConditions>
+type ConditionFigures = Omit<Conditions, 'assumed' | 'livestock' | keyof OnlyStated>
 const { targetC: _target, lowestC: _lowest, dangerC: _danger, tapPh: _ph, tapGhDegrees: _gh, tapKhDegrees: _kh, ...allOfRoom } = shape
-const { joistSpanMm, joistSpacingMm, joistLie, floorUse, ...roomShape } = allOfRoom
+const { joistSpanMm, joistSpacingMm, joistLie, floorUse, waterChangePercent, tapC, ...roomShape } = allOfRoom
 const isRoomField = (key: string): key is ConditionField => key in roomShape
 
 /** Conditions as resolved, every figure present: what an issued revision carries. */
@@ -124,6 +124,8 @@ export const ConditionsSchema = strict('Conditions', {
   joistSpacingMm,
   joistLie,
   floorUse,
+  waterChangePercent,
+  tapC,
   livestock: LivestockGroupSchema,
   assumed: z.array(
     z.string().refine(isRoomField, { error: 'Assumed names fields of the conditions.' }) as unknown as z.ZodType<

@@ -1,5 +1,7 @@
 import { equilibriumC } from './equilibrium.ts'
 import { lossW, type HeatLoss } from './heat-loss.ts'
+import type { ThermalCase } from './heating.ts'
+import { over } from './span.ts'
 
 /** Closer to the balance than this, the water is as good as there and never passes it. */
 const NEVER_WITHIN_K = 0.005
@@ -30,4 +32,19 @@ export function hoursBetween(loss: HeatLoss, capacityJPerK: number, heatW: numbe
     sum += (i === 0 || i === STEPS ? 1 : i % 2 === 1 ? 4 : 2) / slopeWPerK
   }
   return (capacityJPerK * sum * span) / (3 * STEPS * SECONDS_PER_HOUR)
+}
+
+const hoursOver = (cases: readonly ThermalCase[], heatW: number, fromC: number, toC: number) =>
+  over(cases, ({ loss, capacityJPerK }) => hoursBetween(loss, capacityJPerK, heatW, fromC, toC) ?? Infinity)
+
+/** Hours in the case that gets there first; undefined where none does. @example leastHours(heating.cold, 0, 25, 21) // 9.6 */
+export function leastHours(cases: readonly ThermalCase[], heatW: number, fromC: number, toC: number): number | undefined {
+  const { low } = hoursOver(cases, heatW, fromC, toC)
+  return Number.isFinite(low) ? low : undefined
+}
+
+/** Hours in the case that gets there last; undefined where one never does. @example mostHours(heating.cold, 300, 18, 25) // 11.2 */
+export function mostHours(cases: readonly ThermalCase[], heatW: number, fromC: number, toC: number): number | undefined {
+  const { high } = hoursOver(cases, heatW, fromC, toC)
+  return Number.isFinite(high) ? high : undefined
 }

@@ -6,7 +6,7 @@ import { SpecSchema } from '../../../core/catalog/schema.ts'
 import { SPEC_FIELDS } from '../../../core/catalog/spec-fields.ts'
 import type { Field } from '../../../core/fields.ts'
 import { CONDITION_FIELDS } from '../../../core/sizing/condition-fields.ts'
-import type { ConditionField, Conditions, JoistConditions, LivestockGroup } from '../../../core/sizing/conditions.ts'
+import type { ConditionField, Conditions, LivestockGroup, OnlyStated } from '../../../core/sizing/conditions.ts'
 import type { Counted, Gear } from '../../../core/sizing/gear.ts'
 
 /** Builds and rooms drawn from the very tables that the validators read: whatever they accept, odd as it may be, can come up. */
@@ -56,7 +56,7 @@ export const anyGear: fc.Arbitrary<Gear> = fc.record({
 
 /** Fields of a need that are no figures of the room: they override the group or are for the startup. */
 const NOT_ROOM = new Set(['targetC', 'lowestC', 'dangerC', 'tapPh', 'tapGhDegrees', 'tapKhDegrees'])
-const JOISTS = new Set(['joistSpanMm', 'joistSpacingMm', 'joistLie', 'floorUse'])
+const JOISTS = new Set(['joistSpanMm', 'joistSpacingMm', 'joistLie', 'floorUse', 'waterChangePercent', 'tapC'])
 const ROOM_FIELDS = CONDITION_FIELDS.filter(({ key }) => !NOT_ROOM.has(key) && !JOISTS.has(key))
 /** No default stands for them: any of them may be missing. */
 const JOIST_FIELDS = CONDITION_FIELDS.filter(({ key }) => JOISTS.has(key))
@@ -73,9 +73,9 @@ const anyGroup: fc.Arbitrary<LivestockGroup> = fc
 
 export const anyRoom: fc.Arbitrary<Conditions> = fc
   .tuple(
-    objectOf(ROOM_FIELDS, true) as unknown as fc.Arbitrary<Omit<Conditions, 'livestock' | 'assumed' | keyof JoistConditions>>,
+    objectOf(ROOM_FIELDS, true) as unknown as fc.Arbitrary<Omit<Conditions, 'livestock' | 'assumed' | keyof OnlyStated>>,
     anyGroup,
     fc.subarray(ROOM_FIELDS.map(({ key }) => key as ConditionField)),
-    objectOf(JOIST_FIELDS, false) as unknown as fc.Arbitrary<JoistConditions>,
+    objectOf(JOIST_FIELDS, false) as unknown as fc.Arbitrary<OnlyStated>,
   )
   .map(([room, livestock, assumed, joists]) => ({ ...room, ...joists, livestock, assumed }))

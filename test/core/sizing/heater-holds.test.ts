@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
 import { sayPhrase, METRIC } from '../../../core/units/say.ts'
-import { conditions, findingOf, gear, group, one } from './sample-build.ts'
+import { conditions, findingOf, gear, group, one, reportOf } from './sample-build.ts'
 import { sizingReport } from '../../../core/sizing/engine.ts'
 
 const heaters = (powerW: number, quantity = 1) => ({ heaters: [one('Torvane', { powerW }, quantity)] })
@@ -21,8 +21,8 @@ it('fits from a quarter above the loss, is marginal up to there, and does not fi
 
 it('says what a heater that cannot hold settles at, instead of clipping its duty', () => {
   const text = sayPhrase(findingOf('heater_holds', { lid: null, ...heaters(100) }).reason, METRIC)
-  expect(text).toMatch(/cannot hold that: the water settles at 2\d\.\d °C/)
-  expect(text).not.toMatch(/%/)
+  expect(text).toMatch(/cannot hold that: it takes 223 % of what it has, and the water settles at 2\d\.\d °C/)
+  expect(reportOf({ lid: null, ...heaters(100) }).figures.heaterDutyPercent).toBe(223)
 })
 
 it('adds the heaters up', () => {

@@ -24,7 +24,7 @@ const ASKED: ReadonlyArray<readonly [title: string, fields: ReadonlyArray<readon
   ['Room', [['coldestRoomC', 'Coldest', 1], ['warmestRoomC', 'Warmest', 1], ['floor', 'Floor']]],
   ['Joists of a wooden floor', [['joistSpanMm', 'Span'], ['joistSpacingMm', 'Spacing'], ['joistLie', 'Tank lies'], ['floorUse', 'Room is']]],
   ['Outlet and circuit', [['outletHeightMm', 'Outlet height'], ['outletDistanceMm', 'Outlet distance'], ['circuitVoltageV', 'Circuit voltage'], ['circuitCurrentA', 'Circuit breaker'], ['otherLoadW', 'Other load'], ['circuitProtected', 'Leakage protection']]],
-  ['Tap water', [['disinfectant', 'Disinfectant'], ['tapPh', 'pH', 1], ['tapGhDegrees', 'GH', 1], ['tapKhDegrees', 'KH', 1]]],
+  ['Tap water', [['disinfectant', 'Disinfectant'], ['tapC', 'Temperature in winter', 1], ['waterChangePercent', 'Changed at once'], ['tapPh', 'pH', 1], ['tapGhDegrees', 'GH', 1], ['tapKhDegrees', 'KH', 1]]],
   ['Inside the tank', [['plants', 'Plants'], ['lightHoursPerDay', 'Light a day', 1], ['substrateDepthMm', 'Substrate depth'], ['waterBelowRimMm', 'Water below the rim']]],
   ['Animals', [['targetC', 'Target', 1], ['lowestC', 'Lowest', 1], ['dangerC', 'Danger mark', 1]]],
 ] // prettier-ignore
