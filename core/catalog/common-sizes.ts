@@ -88,3 +88,17 @@ export const COMMON_SIZES: readonly CommonSize[] = [
 export function commonSize(id: string): CommonSize | undefined {
   return COMMON_SIZES.find((size) => size.id === id)
 }
+
+const plain = (text: string): string =>
+  text
+    .trim()
+    .toLowerCase()
+    .replace(/\s+/g, ' ')
+    .replace(/\bgallons?\b/, 'gal')
+
+/**
+ * The size that the trade calls so, in any spelling of spaces and capitals; undefined if there is none.
+ *
+ * @example sizeCalled('20  Long')?.id // 'us-20-long'
+ */
+export const sizeCalled = (text: string): CommonSize | undefined => COMMON_SIZES.find((size) => plain(size.label) === plain(text))

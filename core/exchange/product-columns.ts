@@ -14,7 +14,8 @@ const ARCHIVED: ExchangeColumn = {
   required: false,
   help: 'yes or no. An archived product stays in old quotes and takes no new sightings. Empty leaves a known product as it is.',
 }
-const WARRANTY: ExchangeColumn = {
+/** The product's own warranty, beside whatever its kind has. */
+export const WARRANTY: ExchangeColumn = {
   heading: 'warrantyMonths',
   type: 'number',
   required: false,

@@ -48,6 +48,16 @@ describe('the form of a product', () => {
     const { body } = readDraft({ ...stored.draft, spec: { ...stored.draft.spec, powerW: '200' } }, US, stored)
     expect(body.spec).toEqual({ powerW: 200, adjustable: true, externalController: false, lengthMm: 301.7 })
   })
+  it('carries the product’s own warranty in whole months, empty for not stated, and keeps it when nothing is touched', () => {
+    const months = (typed: string) => readDraft({ ...emptyProduct('heater'), name: 'Torvane', warrantyMonths: typed }, US)
+    expect([months('24').body.warrantyMonths, months('0').body.warrantyMonths, months(' ').body.warrantyMonths]).toEqual([24, 0, null])
+    for (const wrong of ['601', '2.5', 'two years', '-1']) expect(months(wrong).faults['warrantyMonths'], wrong).toBeTruthy()
+    const product = { ...heater, warrantyMonths: 36 }
+    const stored = { product, draft: draftOf(product, noName, US) }
+    expect(readDraft(stored.draft, US, stored).body.warrantyMonths).toBe(36)
+    const { draft } = mergeProduct(stored.draft, { ...stored.draft, note: 'short' }, { ...stored.draft, warrantyMonths: '12' })
+    expect([draft.warrantyMonths, draft.note]).toEqual(['12', 'short'])
+  })
   it('takes "no" for an answer and an empty choice for none', () => {
     const stored = draftOf(heater, noName, US)
     expect(stored.spec['externalController']).toBe('no')

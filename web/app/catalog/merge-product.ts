@@ -9,6 +9,7 @@ const LABELS: Partial<Record<keyof ProductDraft, string>> = {
   gtin: 'Barcode',
   oversize: 'Oversize',
   note: 'Note',
+  warrantyMonths: 'Warranty',
   archived: 'Archived',
   parts: 'In the box',
 }

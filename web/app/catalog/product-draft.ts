@@ -14,6 +14,8 @@ export interface ProductDraft {
   gtin: string
   oversize: boolean
   note: string
+  /** Whole months, as typed. */
+  warrantyMonths: string
   archived: boolean
   spec: Record<string, string>
   parts: Array<KitPart & { name: string }>
@@ -26,6 +28,7 @@ export const emptyProduct = (kind: Kind): ProductDraft => ({
   gtin: '',
   oversize: false,
   note: '',
+  warrantyMonths: '',
   archived: false,
   spec: {},
   parts: [],
@@ -53,6 +56,7 @@ export function draftOf(product: Product, nameOf: (productId: string) => string,
     gtin: product.gtin ?? '',
     oversize: product.oversize,
     note: product.note ?? '',
+    warrantyMonths: product.warrantyMonths == null ? '' : String(product.warrantyMonths),
     archived: product.archived,
     spec: Object.fromEntries(SPEC_FIELDS[product.kind].map((field) => [field.key, spellField(field, spec[field.key], reader)])),
     parts: product.parts.map((part) => ({ ...part, name: nameOf(part.productId) })),
@@ -67,6 +71,9 @@ function readField(field: Field, text: string, reader: ReaderUnits): { value: un
   const read = readFigure(text, limitsOf(field), reader)
   return { value: read.value ?? undefined, fault: read.fault }
 }
+
+/** As the server has it. */
+const WARRANTY: FigureLimits = { label: 'Warranty', unit: 'count', min: 0, max: 600, whole: true }
 
 export interface DraftReading {
   body: ProductBody
@@ -90,6 +97,8 @@ export function readDraft(draft: ProductDraft, reader: ReaderUnits, stored?: { p
     if (value !== undefined) spec[field.key] = value
   }
   if (draft.name.trim() === '') faults['name'] = 'Name is empty. Write it as a person would say it, the maker included.'
+  const months = readFigure(draft.warrantyMonths, WARRANTY, reader)
+  if (months.fault !== null) faults['warrantyMonths'] = months.fault
   const orNull = (text: string): string | null => (text.trim() === '' ? null : text.trim())
   const body = {
     kind: draft.kind,
@@ -98,6 +107,7 @@ export function readDraft(draft: ProductDraft, reader: ReaderUnits, stored?: { p
     gtin: orNull(draft.gtin),
     oversize: draft.oversize,
     note: orNull(draft.note),
+    warrantyMonths: months.value,
     archived: draft.archived,
     spec,
     parts: draft.kind === 'kit' ? draft.parts.map(({ productId, quantity }) => ({ productId, quantity })) : [],

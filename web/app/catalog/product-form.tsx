@@ -9,6 +9,7 @@ import { TickField } from '../parts/choice-fields.tsx'
 import { NoteField, TextField } from '../parts/field.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
 import { useReader } from '../session/session.ts'
+import { CommonSizeField } from './common-size-field.tsx'
 import { KitParts } from './kit-parts.tsx'
 import { readDraft, type ProductDraft } from './product-draft.ts'
 import { SpecField } from './spec-field.tsx'
@@ -41,6 +42,7 @@ const shownBy = (draft: ProductDraft): string[] => [
   'maker',
   'gtin',
   'note',
+  'warrantyMonths',
   'parts',
   ...SPEC_FIELDS[draft.kind].map(({ key }) => `spec.${key}`),
 ]
@@ -73,6 +75,16 @@ export function ProductForm({ draft, onChange, stored, error, busy, saveWords, c
         help="Parcel services take it only at a surcharge."
         checked={draft.oversize}
         onChange={(oversize) => part.set({ oversize })}
+      />
+      <TextField
+        label="Warranty"
+        unit="months"
+        inputMode="numeric"
+        value={draft.warrantyMonths}
+        onChange={(warrantyMonths) => part.set({ warrantyMonths })}
+        fault={faults['warrantyMonths']}
+        help="The maker’s own, as quotes tell it. Empty: the store’s, where that states one; 0: none."
+        required={false}
       />
       <NoteField label="Note" value={draft.note} onChange={(note) => part.set({ note })} fault={faults['note']} required={false} />
       {conflict ?? <ErrorNotice error={error} shown={shownBy(draft)} />}
@@ -122,6 +134,7 @@ function ProductSpec({ draft, faults, set }: PartProps): ReactElement {
         </h2>
         <p className="quiet">Leave out what you do not know: it stays not known, it is never guessed.</p>
       </div>
+      {draft.kind === 'tank' && <CommonSizeField spec={draft.spec} onFill={(sides) => set({ spec: { ...draft.spec, ...sides } })} />}
       <div className="form-row">
         {SPEC_FIELDS[draft.kind].map((field) => (
           <SpecField

@@ -46,15 +46,18 @@ export interface MoneyFieldProps extends FieldProps {
   unit?: string
   className?: string
   autoFocus?: boolean
+  /** Told with every key what the text means by then, null while it means nothing; nothing is kept of it. */
+  onTyping?: (minor: number | null) => void
 }
 
 /** An amount of money with its sign before the line. */
-export function MoneyField({ value, onChange, least, fault, ...field }: MoneyFieldProps): ReactElement {
+export function MoneyField({ value, onChange, onTyping, least, fault, ...field }: MoneyFieldProps): ReactElement {
   const currency = useCurrency()
   const { decimal } = useReader()
+  const read = (text: string): FigureReading => readMoney(text, currency, field.label, least, decimal)
   const entry = useTypedEntry({
     value,
-    read: (text): FigureReading => readMoney(text, currency, field.label, least, decimal),
+    read,
     spell: (minor) => spellMoney(minor, currency, decimal),
     tell: onChange,
   })
@@ -62,6 +65,10 @@ export function MoneyField({ value, onChange, least, fault, ...field }: MoneyFie
     <TextField
       {...field}
       {...entry}
+      onChange={(text) => {
+        entry.onChange(text)
+        onTyping?.(read(text).value)
+      }}
       before={currencySign(currency).trim()}
       inputMode={moneyKeyboard(currency)}
       fault={entry.fault ?? fault}

@@ -1,4 +1,4 @@
-import type { ReactElement } from 'react'
+import { useId, type ReactElement } from 'react'
 import { Button } from '../parts/button.tsx'
 import { Dialog } from '../parts/dialog.tsx'
 import { TextField } from '../parts/field.tsx'
@@ -25,6 +25,7 @@ function DescribeDialog(): ReactElement {
   const letter = builds.find((one) => one.id === buildId)?.letter
   const full = builds.length >= MOST_BUILDS
   const copyBuild = useCopyBuild()
+  const formId = useId()
   const copy = (): void => {
     close()
     if (build) copyBuild(build.id)
@@ -34,10 +35,21 @@ function DescribeDialog(): ReactElement {
       open={build !== undefined}
       title={`What is build ${letter ?? ''} called?`}
       onClose={close}
-      actions={<Button onClick={close}>Done</Button>}
+      actions={
+        <Button type="submit" form={formId}>
+          Done
+        </Button>
+      }
     >
       {build && (
-        <>
+        <form
+          id={formId}
+          className="form"
+          onSubmit={(event) => {
+            event.preventDefault()
+            close()
+          }}
+        >
           <TextField
             label="Name"
             value={build.name}
@@ -61,7 +73,7 @@ function DescribeDialog(): ReactElement {
             {full && <span className="reason">A quote holds four builds at most.</span>}
             {builds.length === 1 && <span className="reason">A quote needs one build at least.</span>}
           </div>
-        </>
+        </form>
       )}
     </Dialog>
   )

@@ -79,7 +79,7 @@ function HeadActs({ build }: { build: AssembledBuild }): ReactElement {
           Copy{of}
         </Button>
       )}
-      {!build.suggested && (
+      {!build.suggested && build.drawing !== null && (
         <Button small look="plain" {...keyed('S')} onClick={() => suggest(build.id)}>
           Suggest{of}
         </Button>

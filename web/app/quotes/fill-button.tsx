@@ -4,24 +4,13 @@ import { SLOT_PLAIN_NAMES, type Slot } from '../../../core/catalog/kinds.ts'
 import type { BuildLine } from '../../../core/quote/draft.ts'
 import type { AssembledBuild } from '../../../core/quote/revision.ts'
 import { problemOf } from '../client/problem.ts'
-import { getPriceViews, listProducts } from '../client/products.ts'
 import { Button } from '../parts/button.tsx'
 import { newId } from '../post/uuid-v7.ts'
 import { useDesk } from './desk-context.ts'
 import { shortSlots } from './fill-packs.ts'
-import { fillRest, type Offered } from './fill-rest.ts'
-import { kindsFor } from './meets-want.ts'
+import { fillRest } from './fill-rest.ts'
 import { unanswered } from './next-slot.ts'
-
-/** As many of a kind as are tried: the whole shelf of a store, and quickly done. */
-const TRIED = 60
-
-async function offerOf(slot: Slot): Promise<Offered> {
-  const pages = await Promise.all(kindsFor(slot).map((kind) => listProducts({ kind, limit: TRIED })))
-  const products = pages.flatMap((page) => page.items).filter((product) => !product.archived)
-  if (products.length === 0) return { products, prices: [] }
-  return { products, prices: (await getPriceViews(products.map((product) => product.id))).prices }
-}
+import { offerOf } from './slot-offer.ts'
 
 interface Done {
   before: BuildLine[]

@@ -1,4 +1,5 @@
 import type { ReactElement } from 'react'
+import { isPackSlot } from '../../../core/quote/pack-cover.ts'
 import { SOURCE_WORDS, type Finding } from '../../../core/sizing/finding.ts'
 import { sayPhrase, sayQuantity } from '../../../core/units/say.ts'
 import { ruleWithPointer } from '../../plots/rule.ts'
@@ -8,6 +9,7 @@ import { Verdict } from '../parts/verdict.tsx'
 import { useDesk } from './desk-context.ts'
 import { sayLimit } from './limit-words.ts'
 import { kindsFor, sayFind } from './meets-want.ts'
+import { PackAction } from './pack-action.tsx'
 import { slotOfCheck } from './slot-findings.ts'
 
 const CLASS: Record<Finding['verdict'], string> = { does_not_fit: 'not-fit', not_known: 'not-known', marginal: 'marginal', fits: 'fits' }
@@ -75,9 +77,13 @@ function ActionLine({ finding }: { finding: Finding }): ReactElement | null {
   return (
     <div className="do">
       <p className="action">{words}</p>
-      <Button small onClick={() => open({ at: 'cell', buildId: chosen.id, slot, want: action.want ?? null })}>
-        {action.want && kind ? sayFind(kind, action.want.quantity) : 'Open the slot'}
-      </Button>
+      {isPackSlot(slot) ? (
+        <PackAction slot={slot} want={action.want ?? null} />
+      ) : (
+        <Button small onClick={() => open({ at: 'cell', buildId: chosen.id, slot, want: action.want ?? null })}>
+          {action.want && kind ? sayFind(kind, action.want.quantity) : 'Open the slot'}
+        </Button>
+      )}
     </div>
   )
 }

@@ -56,6 +56,9 @@ export function sayFind(kind: Kind, quantity: number): string {
   return quantity > 1 ? `Find ${quantity} ${several}` : `Find ${one}`
 }
 
+/** The same for what is bought in packs, as many as it takes. @example sayFindPacks('substrate') // 'Find packs of substrate' */
+export const sayFindPacks = (kind: Kind): string => `Find ${ASKED_FOR[kind][1]}`
+
 const WANT_WORDS: Record<string, { unit: Unit; what: string }> = {
   powerW: { unit: 'W', what: '' }, ratedFlowLph: { unit: 'L/h', what: ' rated flow' }, ratedLoadKg: { unit: 'kg', what: ' stated load' }, luminousFluxLm: { unit: 'lm', what: '' },
   cordMm: { unit: 'mm', what: ' cord' }, lengthMm: { unit: 'mm', what: ' long' }, widthMm: { unit: 'mm', what: ' deep' }, outlets: { unit: 'count', what: ' outlets' },

@@ -1,4 +1,4 @@
-import { COMMON_SIZES, type CommonSize } from '../../../core/catalog/common-sizes.ts'
+import { COMMON_SIZES, sizeCalled } from '../../../core/catalog/common-sizes.ts'
 import type { Need } from '../../../core/quote/need.ts'
 import { parseQuantity } from '../../../core/units/parse.ts'
 import type { ReaderUnits } from '../../../core/units/quantity.ts'
@@ -11,16 +11,6 @@ export type SizeAnswer = { size: Size; fault: null } | { size: null; fault: stri
 const SHORTEST_MM = 100
 const LONGEST_MM = 4000
 
-const plain = (text: string): string =>
-  text
-    .trim()
-    .toLowerCase()
-    .replace(/\s+/g, ' ')
-    .replace(/\bgallons?\b/, 'gal')
-
-/** A size by the name the trade calls it. "90 cm" is one too: it then also says depth and height. */
-export const commonSize = (text: string): CommonSize | undefined => COMMON_SIZES.find((size) => plain(size.label) === plain(text))
-
 /**
  * Reads the answer to "how big": a common size's name, or a length with or without a unit; nothing is an answer still open.
  *
@@ -29,7 +19,7 @@ export const commonSize = (text: string): CommonSize | undefined => COMMON_SIZES
  */
 export function readSize(text: string, reader: ReaderUnits): SizeAnswer {
   if (text.trim() === '') return { size: { lengthMm: null, commonSizeId: null }, fault: null }
-  const named = commonSize(text)
+  const named = sizeCalled(text)
   if (named) return { size: { lengthMm: null, commonSizeId: named.id }, fault: null }
   const read = parseQuantity(text, 'mm', reader)
   if (!read.ok) return { size: null, fault: `${read.refusal.words} A length or a common size is understood, like 36 in, 90 cm or 20 long.` }

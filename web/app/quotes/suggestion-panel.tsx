@@ -9,7 +9,10 @@ export function SuggestionPanel(): ReactElement {
   const { state, builds, edit, locked } = useDesk()
   const suggest = useSuggest()
   const { suggestion } = state.draft
-  const options = builds.map((build) => ({ value: build.id, label: `${build.letter} ${build.name}`.trim() }))
+  const options = builds
+    .filter((build) => build.drawing !== null || build.id === suggestion?.buildId)
+    .map((build) => ({ value: build.id, label: `${build.letter} ${build.name}`.trim() }))
+  const withoutTank = builds.filter((build) => build.drawing === null).map(({ letter }) => letter)
   return (
     <section className="suggestion" aria-labelledby="suggestion-heading">
       <h2 id="suggestion-heading">We suggest</h2>
@@ -20,6 +23,7 @@ export function SuggestionPanel(): ReactElement {
           value={suggestion?.buildId ?? ''}
           none="none"
           options={options}
+          help={withoutTank.length > 0 && `Without a tank, so not to be suggested yet: ${withoutTank.join(', ')}.`}
           onChange={(buildId) => (buildId === '' ? edit({ do: 'suggest', suggestion: null }) : suggest(buildId))}
         />
         {suggestion && (

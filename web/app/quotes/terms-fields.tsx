@@ -1,17 +1,10 @@
 import type { ReactElement } from 'react'
-import type { Discount } from '../../../core/pricing/discount.ts'
 import type { Deposit } from '../../../core/quote/terms.ts'
 import { SelectField } from '../parts/choice-fields.tsx'
-import { TextField } from '../parts/field.tsx'
 import { MoneyField, QuantityField } from '../parts/figure-fields.tsx'
 import { useDesk } from './desk-context.ts'
-
-const KINDS = [
-  { value: 'amount', label: 'an amount' },
-  { value: 'share', label: 'a share, in per cent' },
-] as const
-/** Hundredths of a per cent in a per cent. */
-const PER_CENT = 100
+import { DiscountFields } from './discount-fields.tsx'
+import { toBasisPoints, PER_CENT, TERM_KINDS } from './term-kinds.ts'
 
 /** Discount with its reason and deposit: what the customer reads beside the totals. */
 export function TermsFields(): ReactElement {
@@ -20,66 +13,6 @@ export function TermsFields(): ReactElement {
       <DiscountFields />
       <DepositFields />
     </>
-  )
-}
-
-function DiscountFields(): ReactElement {
-  const { state, edit } = useDesk()
-  const { discount = null } = state.draft
-  const set = (changed: Discount | null) => edit({ do: 'discount', discount: changed })
-  const choose = (kind: Discount['kind'] | ''): void => {
-    const kept = { storeId: discount?.storeId ?? null, reason: discount?.reason ?? '' }
-    if (kind === '') set(null)
-    else if (kind !== discount?.kind) set(kind === 'amount' ? { kind, amountMinor: 0, ...kept } : { kind, basisPoints: 0, ...kept })
-  }
-  return (
-    <>
-      <SelectField label="Discount" none="none" value={discount?.kind ?? ''} options={KINDS} onChange={choose} />
-      {discount && (
-        <>
-          {discount.kind === 'amount' ? (
-            <MoneyField
-              label="Taken off the goods"
-              value={discount.amountMinor}
-              onChange={(amountMinor, fault) => fault === null && set({ ...discount, amountMinor: amountMinor ?? 0 })}
-            />
-          ) : (
-            <QuantityField
-              label="Taken off the goods"
-              unit="percent"
-              min={0}
-              max={100}
-              value={discount.basisPoints / PER_CENT}
-              onChange={(percent, fault) => fault === null && set({ ...discount, basisPoints: toBasisPoints(percent) })}
-            />
-          )}
-          <TextField
-            label="Reason"
-            help="The customer reads it beside the figure. It comes off before tax."
-            value={discount.reason}
-            maxLength={200}
-            onChange={(reason) => set({ ...discount, reason })}
-          />
-          <DiscountStore discount={discount} onChange={set} />
-        </>
-      )}
-    </>
-  )
-}
-
-/** A club has goods of several stores on a quote, and seldom do all of them give something off. */
-function DiscountStore({ discount, onChange }: { discount: Discount; onChange: (changed: Discount) => void }): ReactElement | null {
-  const { state } = useDesk()
-  const stores = state.view.stores.filter((store) => !store.archived || store.id === discount.storeId)
-  if (state.view.install.mode === 'store' || stores.length < 2) return null
-  return (
-    <SelectField
-      label="Given by"
-      none="every store"
-      value={discount.storeId ?? ''}
-      options={stores.map(({ id, name }) => ({ value: id, label: name }))}
-      onChange={(storeId) => onChange({ ...discount, storeId: storeId || null })}
-    />
   )
 }
 
@@ -93,7 +26,7 @@ function DepositFields(): ReactElement {
   }
   return (
     <>
-      <SelectField label="Deposit" none="none" value={deposit?.kind ?? ''} options={KINDS} onChange={choose} />
+      <SelectField label="Deposit" none="none" value={deposit?.kind ?? ''} options={TERM_KINDS} onChange={choose} />
       {deposit?.kind === 'amount' && (
         <MoneyField
           label="Paid when they say yes"
@@ -115,6 +48,3 @@ function DepositFields(): ReactElement {
     </>
   )
 }
-
-/** A share is kept in steps of a ten-thousandth of a per cent. */
-const toBasisPoints = (percent: number | null): number => Math.round((percent ?? 0) * PER_CENT * 100) / 100

@@ -1,6 +1,8 @@
 import type { ReactElement } from 'react'
 import { sayMoney } from '../../../core/money.ts'
 import type { Tier } from '../../../core/pricing/tiers.ts'
+import { heldDiscounts } from '../../../core/quote/discount-room.ts'
+import { discountOf } from '../../../core/quote/quote-market.ts'
 import type { AssembledBuild } from '../../../core/quote/revision.ts'
 import { sayCounts } from '../../../core/sizing/count-words.ts'
 import { staffBuildOf, staffOfBuild, staffScale } from '../../plots/staff.ts'
@@ -32,6 +34,7 @@ export function TierRows(): ReactElement {
           {shown.map((build) => (
             <td key={build.id} className={columnClass(build.id === chosen.id, 'fig')}>
               <TierFigure tier={build.cost[key]} build={build} />
+              {key === 'today' && <HeldNote build={build} />}
             </td>
           ))}
         </tr>
@@ -63,6 +66,18 @@ function TierFigure({ tier, build }: { tier: Tier; build: AssembledBuild }): Rea
           Open the line
         </button>
       )}
+    </span>
+  )
+}
+
+/** That the discount comes to less here than it says, beside the total that it is in. */
+function HeldNote({ build }: { build: AssembledBuild }): ReactElement | null {
+  const { inputs, currency } = useDesk()
+  const [held] = heldDiscounts(discountOf(inputs), [build])
+  if (!held) return null
+  return (
+    <span className="note held-note">
+      {held.minor === 0 ? 'no discount here' : `discount held at its goods, ${sayMoney(held.minor, currency)}`}
     </span>
   )
 }
