@@ -4,6 +4,7 @@ import type { Action, Finding, Turn } from '../../core/sizing/finding.ts'
 import { CHECKS } from '../../core/sizing/finding.ts'
 import { CONDITION_FIELDS } from '../../core/sizing/condition-fields.ts'
 import type { Conditions } from '../../core/sizing/conditions.ts'
+import type { FloorPlan } from '../../core/sizing/floor-plan.ts'
 import type { OpenQuestion, SizingReport } from '../../core/sizing/report.ts'
 import type { SetupPlan } from '../../core/startup/setup-plan.ts'
 import { STEP_GROUPS } from '../../core/startup/setup-plan.ts'
@@ -93,6 +94,20 @@ export const dripLoop = z.strictObject({
   outletHeightMm: z.number(),
   distanceMm: z.number(),
 })
+const floorPlan = z.strictObject({
+  spanMm: z.number(),
+  spacingMm: z.number(),
+  lie: z.enum(['bearing_wall', 'across', 'along']),
+  lieStated: z.boolean(),
+  path: z.enum(['full', 'end_panels', 'feet']),
+  pathStated: z.boolean(),
+  alongMm: z.number(),
+  acrossMm: z.number(),
+  centreMm: z.number(),
+  massKg: z.number(),
+  loadPercent: z.number(),
+  governs: z.enum(['bending', 'shear']),
+}) satisfies z.ZodType<FloorPlan>
 const energy = z.strictObject({
   items: z.array(z.strictObject({ what: z.string(), kwhPerYear: z.number() })),
   kwhPerYear: z.number(),
@@ -132,6 +147,7 @@ const figures = z.strictObject({
   heaterPowerW: some, stuckTemperatureC: some, evaporationLPerDay: range, flowLph: some, turnoverPerHour: some, lightAtBedUmol: range, peakLoadW: some,
   dripLoop: dripLoop.optional(), energy: energy.optional(), heatCurve: heatCurve.optional(), lightAlong: lightAlong.optional(), pumpCurve: pumpCurve.optional(),
   stuckHours: some, oneFailedC: some, heatLostHours: some, heaterDutyPercent: some, waterChange: waterChange.optional(), heaterAdvice: heaterAdvice.optional(),
+  floorPlan: floorPlan.optional(),
 }) // prettier-ignore
 
 export const SizingAnswer = answer(

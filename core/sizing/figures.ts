@@ -2,6 +2,7 @@ import { rimLoop } from './cord-length.ts'
 import type { Delivery } from './filter-delivery.ts'
 import { waterSpan } from './filter-flow.ts'
 import { floorMassKg } from './floor-load.ts'
+import { floorPlan } from './floor-plan.ts'
 import { heatFigures } from './heat-figures.ts'
 import type { Heating } from './heating.ts'
 import { lightAlong } from './light-along.ts'
@@ -55,7 +56,8 @@ export function tankFigures(
     const along = lightAlong(situation, light)
     if (along) figures.lightAlong = along
   }
-  return { ...figures, ...loopFigure(situation), ...curveFigure(situation, delivery) }
+  const plan = floorPlan(situation)
+  return { ...figures, ...loopFigure(situation), ...curveFigure(situation, delivery), ...(plan ? { floorPlan: plan } : {}) }
 }
 
 function loopFigure(situation: Situation): Pick<SizingFigures, 'dripLoop'> {

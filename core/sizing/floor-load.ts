@@ -67,7 +67,7 @@ export function floorLoad(situation: Situation): Finding {
 const standUnstated = ({ gear }: Situation): string[] => (gear.stand && gear.stand.spec.massKg === undefined ? ['mass of the stand'] : [])
 
 /** The stand's top is about its base; without one the tank's own bottom stands on something of its size. */
-function standOn({ gear, tank }: Situation, massKg: number): OnJoists {
+export function standOn({ gear, tank }: Situation, massKg: number): OnJoists {
   const { topLengthMm = tank.lengthMm, topWidthMm = tank.widthMm, base } = gear.stand?.spec ?? {}
   return { massKg, lengthMm: topLengthMm, widthMm: topWidthMm, base }
 }

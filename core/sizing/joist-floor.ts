@@ -25,6 +25,8 @@ export interface JoistVerdict {
   governs: 'bending' | 'shear'
   /** Sag at mid-span over the sag under the load the floor was designed for. Wood under a load that stays sags half as much again or twice. */
   sag: number
+  /** How it lies and stands where the ratio is worst. */
+  at: LaidCase
 }
 
 /** The joists that somebody measured; null where span or spacing is not known. */
@@ -35,10 +37,12 @@ export const joistsOf = (conditions: JoistConditions): Joists | null =>
     : null
 
 type Lie = NonNullable<JoistConditions['joistLie']>
+/** A case of the statics, and the lie that it comes from. */
+export type LaidCase = JoistCase & { lie: Lie }
 
 const PATHS_OF: Record<NonNullable<StandSpec['base']>, readonly LoadPath[]> = { full: ['full'], end_panels: ['end_panels'], feet: ['feet'] }
 
-function casesOf(tank: OnJoists, joists: Joists, lie: Lie): JoistCase[] {
+function casesOf(tank: OnJoists, joists: Joists, lie: Lie): LaidCase[] {
   const spanM = joists.joistSpanMm / 1000
   const [lengthM, widthM] = [tank.lengthMm / 1000, tank.widthMm / 1000]
   const alongM = Math.min(lie === 'along' ? lengthM : widthM, spanM)
@@ -46,6 +50,7 @@ function casesOf(tank: OnJoists, joists: Joists, lie: Lie): JoistCase[] {
   const centres = lie === 'bearing_wall' ? [Math.min(BEHIND_STAND_M + nearest, spanM / 2)] : [spanM / 2, nearest]
   return (tank.base ? PATHS_OF[tank.base] : LOAD_PATHS).flatMap((path) =>
     centres.map((centreM) => ({
+      lie,
       massKg: tank.massKg,
       alongM,
       acrossM: lie === 'along' ? widthM : lengthM,
@@ -72,12 +77,18 @@ function casesOf(tank: OnJoists, joists: Joists, lie: Lie): JoistCase[] {
  */
 export function onJoists(tank: OnJoists, joists: Joists): JoistVerdict {
   const lies: readonly Lie[] = joists.joistLie ? [joists.joistLie] : ['across', 'along']
-  const worst: JoistVerdict = { ratio: 0, governs: 'bending', sag: 0 }
-  for (const at of lies.flatMap((lie) => casesOf(tank, joists, lie))) {
-    const { bending, shear, deflection } = joistLoad(at)
-    const ratio = Math.max(bending, shear) / PERMANENT_LOAD_FACTOR
-    if (ratio > worst.ratio * (1 + SAME)) Object.assign(worst, { ratio, governs: bending >= shear ? 'bending' : 'shear' })
-    worst.sag = Math.max(worst.sag, deflection)
+  return lies
+    .flatMap((lie) => casesOf(tank, joists, lie))
+    .map(verdictOf)
+    .reduce((worst, each) => ({ ...(each.ratio > worst.ratio * (1 + SAME) ? each : worst), sag: Math.max(worst.sag, each.sag) }))
+}
+
+function verdictOf(at: LaidCase): JoistVerdict {
+  const { bending, shear, deflection } = joistLoad(at)
+  return {
+    ratio: Math.max(bending, shear) / PERMANENT_LOAD_FACTOR,
+    governs: bending >= shear ? 'bending' : 'shear',
+    sag: deflection,
+    at,
   }
-  return worst
 }

@@ -1,6 +1,7 @@
 import type { AnswerPlace } from './answer-place.ts'
 import type { Conditions } from './conditions.ts'
 import type { Check, Finding, Verdict } from './finding.ts'
+import type { FloorPlan } from './floor-plan.ts'
 import type { Gear } from './gear.ts'
 import type { HeatCurve } from './heat-curve.ts'
 import type { HeaterChoice } from './heater-choice.ts'
@@ -71,6 +72,8 @@ export interface SizingFigures {
   pumpCurve?: PumpCurveFigure
   /** Cord that each appliance needs for its drip loop. */
   dripLoop?: { neededMm: number; lowPointMm: number; exitHeightMm: number; outletHeightMm: number; distanceMm: number }
+  /** The tank on its joists, where somebody measured them: for plots. */
+  floorPlan?: FloorPlan
   energy?: { items: Array<{ what: string; kwhPerYear: number }>; kwhPerYear: number; costMinorPerYear: number }
 }
 

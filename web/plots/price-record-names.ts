@@ -5,6 +5,7 @@ import type { Paint } from './palette.ts'
 import type { PriceRecordData, StoreLine } from './price-record-data.ts'
 import { NARROW_BELOW, type PriceScale } from './price-record-scale.ts'
 import { mannerOf, markerAt } from './price-record-store.ts'
+import { spread } from './spread.ts'
 
 /** Least heights of a name and of each line under it: 12 px letters with a little air. */
 const NAME_HEIGHT = 17
@@ -49,28 +50,6 @@ function sayPrice(store: StoreLine, data: PriceRecordData, narrow: boolean): Sai
   const until = `to ${sayDate(addDays(run.to, -1), year)}`
   const assumed = run.assumed ? [narrow ? 'assumed' : 'last day assumed'] : []
   return { lines: narrow ? [price, until, ...assumed] : [`${price} ${until}`, ...assumed], filled: true, minor: run.priceMinor }
-}
-
-/** Moves words apart so that none overlap, kept between top and bottom; where they do not all fit, they share the room evenly. */
-export function spread(levels: readonly number[], heights: readonly number[], top: number, bottom: number): number[] {
-  const needed = heights.reduce((sum, height) => sum + height, 0)
-  const share = needed > bottom - top ? (bottom - top) / needed : 1
-  const order = levels
-    .map((y, index) => ({ y, index, height: (heights[index] ?? 0) * share }))
-    .sort((a, b) => a.y - b.y || a.index - b.index)
-  let least = top
-  for (const entry of order) {
-    entry.y = Math.max(entry.y, least)
-    least = entry.y + entry.height
-  }
-  let most = bottom
-  for (const entry of order.toReversed()) {
-    entry.y = Math.min(entry.y, most - entry.height)
-    most = entry.y
-  }
-  const out: number[] = []
-  for (const entry of order) out[entry.index] = entry.y
-  return out
 }
 
 /** Names at the lines' ends, in order of the stores. */

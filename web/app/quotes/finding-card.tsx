@@ -2,11 +2,13 @@ import type { ReactElement } from 'react'
 import { isPackSlot } from '../../../core/quote/pack-cover.ts'
 import { SOURCE_WORDS, type Finding } from '../../../core/sizing/finding.ts'
 import { sayPhrase, sayQuantity } from '../../../core/units/say.ts'
+import type { PlotName } from '../../plots/finding-plot.ts'
 import { ruleWithPointer } from '../../plots/rule.ts'
 import { Button } from '../parts/button.tsx'
 import { Svg } from '../parts/svg.tsx'
 import { Verdict } from '../parts/verdict.tsx'
 import { useDesk } from './desk-context.ts'
+import { FindingDrawing } from './finding-drawing.tsx'
 import { sayLimit } from './limit-words.ts'
 import { kindsFor, sayFind } from './meets-want.ts'
 import { PackAction } from './pack-action.tsx'
@@ -14,8 +16,8 @@ import { slotOfCheck } from './slot-findings.ts'
 
 const CLASS: Record<Finding['verdict'], string> = { does_not_fit: 'not-fit', not_known: 'not-known', marginal: 'marginal', fits: 'fits' }
 
-/** What was checked, how it came out, the level against its limit, why, what to do, and where the rule comes from. */
-export function FindingCard({ finding }: { finding: Finding }): ReactElement {
+/** What was checked, how it came out, the level against its limit, why, what to do, its drawing, and where the rule comes from. */
+export function FindingCard({ finding, plot }: { finding: Finding; plot: PlotName | undefined }): ReactElement {
   const { reader } = useDesk()
   return (
     <>
@@ -27,6 +29,7 @@ export function FindingCard({ finding }: { finding: Finding }): ReactElement {
       <p>{sayPhrase(finding.reason, reader)}</p>
       {finding.action === null && finding.missing.length > 0 && <p>What would settle it: {finding.missing.join(', ')}.</p>}
       <ActionLine finding={finding} />
+      {plot && <FindingDrawing plot={plot} />}
       {finding.caution && <p className="note caution">{finding.caution}</p>}
       <Grounds finding={finding} />
     </>

@@ -1,9 +1,11 @@
 import type { ReactElement } from 'react'
 import { sayQuantity } from '../../../core/units/say.ts'
 import { Button } from '../parts/button.tsx'
+import { plotsByFinding } from '../../plots/finding-plot.ts'
 import { Verdict } from '../parts/verdict.tsx'
 import { useDesk } from './desk-context.ts'
 import { FindingCard } from './finding-card.tsx'
+import { FindingDrawing } from './finding-drawing.tsx'
 import { needsTank } from './slot-findings.ts'
 import { sayLimit } from './limit-words.ts'
 
@@ -15,6 +17,8 @@ export function SizingPanel(): ReactElement {
   const tankless = chosen.drawing === null
   const findings = tankless ? chosen.report.findings.filter((finding) => !needsTank(finding)) : chosen.report.findings
   const worse = findings.filter((finding) => finding.verdict !== 'fits' || finding.wording !== undefined)
+  const plots = plotsByFinding(findings, chosen.report.figures)
+  const fitPlots = [...plots].flatMap(([finding, plot]) => (worse.includes(finding) ? [] : [plot]))
   return (
     <section className="report" id="sizing" aria-labelledby="sizing-heading" tabIndex={-1}>
       <h2 id="sizing-heading">Sizing report for {chosen.letter}</h2>
@@ -23,11 +27,18 @@ export function SizingPanel(): ReactElement {
       <ol>
         {worse.map((finding) => (
           <li key={`${finding.check}-${finding.title}`} className="finding">
-            <FindingCard finding={finding} />
+            <FindingCard finding={finding} plot={plots.get(finding)} />
           </li>
         ))}
       </ol>
       <FitRows />
+      {fitPlots.length > 0 && (
+        <div className="fit-drawings">
+          {fitPlots.map((plot) => (
+            <FindingDrawing key={plot} plot={plot} />
+          ))}
+        </div>
+      )}
       <p className="note end">
         Water, glass, mains electricity, floors and heavy lifting can hurt. The makers’ instructions and the local electrical and building
         code come first; in doubt, ask a licensed electrician or structural engineer.
