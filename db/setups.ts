@@ -16,6 +16,8 @@ export interface LinkedSetup {
   id: string
   linkVersion: number
   quoteNumber: string
+  /** The quote was taken back after this setup was made: its prices and parts may be gone, its steps are as right as before. */
+  quoteWithdrawn: boolean
   letter: BuildLetter
   plan: SetupPlan
   /** Those the quote was issued in. */
@@ -53,6 +55,7 @@ export async function findLinkedSetup(db: Kysely<Database>, setupId: string): Pr
     id: row.id,
     linkVersion: row.link_version,
     quoteNumber: row.number ?? '',
+    quoteWithdrawn: row.state === 'withdrawn',
     letter: row.letter,
     plan: row.plan,
     units: documentUnits(row.told_in),
@@ -105,7 +108,7 @@ const setupsWithPlan = (db: Kysely<Database>) =>
       join.onRef('quote_revision.quote_id', '=', 'setup.quote_id').onRef('quote_revision.revision', '=', 'setup.revision'),
     )
     .select(['setup.id', 'setup.quote_id', 'setup.letter', 'setup.link_version', 'setup.started_on', 'setup.last_used_at'])
-    .select(['quote.number', 'quote_revision.issued_at'])
+    .select(['quote.number', 'quote.state', 'quote_revision.issued_at'])
 
 async function ticksOf(db: Kysely<Database>, setupIds: string[]): Promise<Array<{ setupId: string; stepId: string; on: CivilDate }>> {
   if (setupIds.length === 0) return []

@@ -259,6 +259,7 @@ export const LinkedSetupAnswer = answer(
   'LinkedSetup',
   z.strictObject({
     plan: SetupPlanAnswer,
+    quoteWithdrawn: z.boolean().describe('The quote it was made for was taken back: ask before buying by it'),
     units: ReaderUnitsSchema,
     contact: z.string(),
     startedOn: day.nullable(),

@@ -84,6 +84,9 @@ const takesFiles = takesOnly(FILE_TYPES, `Send the file as it is, with one of th
 const PICTURE_PATH = /^\/api\/products\/[^/]+\/picture$/
 const IMPORT_PATH = '/api/imports'
 
+/** True where a body may take minutes to arrive. */
+export const takesFile = (path: string): boolean => path === IMPORT_PATH || PICTURE_PATH.test(path)
+
 /** JSON everywhere, a picture where pictures are put, a file where one is imported. */
 export const takesJson: MiddlewareHandler<Env> = (c, next) => {
   if (c.req.path === IMPORT_PATH) return takesFiles(c, next)

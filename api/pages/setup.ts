@@ -29,6 +29,7 @@ async function show(c: Ctx, { setup, install, today }: Found, token: string, fau
   const { dripLoop, tank } = await setupDrawing(c.get('db'), setup.id)
   const props = {
     plan,
+    quoteWithdrawn: setup.quoteWithdrawn,
     units: setup.units,
     contact: install.contact,
     startedOn,

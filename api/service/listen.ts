@@ -1,9 +1,9 @@
-import { createServer, type Server } from 'node:http'
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http'
 import { createServer as createSecureServer } from 'node:https'
 import type { AddressInfo } from 'node:net'
 import { getRequestListener, RequestError } from '@hono/node-server'
 import { followCertificate, readCertificate, type CertificateFiles } from './certificate.ts'
-import { malformedRequest, refuseOnTheWire, wireRefusal } from './wire-refusals.ts'
+import { malformedRequest, namesHostTwice, refuseMalformed, refuseOnTheWire, wireRefusal } from './wire-refusals.ts'
 
 type Fetch = (request: Request, env: unknown) => Response | Promise<Response>
 
@@ -54,11 +54,22 @@ interface Wire {
   onFault: (error: unknown) => void
   /** Files of our own certificate; null where this server speaks plain http. */
   tls: CertificateFiles | null
+  /** Within what a body that is no file has to be here; 30 s unless a test says so. */
+  bodyMs?: number
 }
 
 type Listener = ReturnType<typeof getRequestListener>
 /** A missing Host is refused with everything else that makes no address: Node's own refusal carries no headers. */
-const OPTIONS = { requireHostHeader: false }
+const OPTIONS = {
+  requireHostHeader: false,
+  // Headers come in one packet; the slowest telephone has sent them after a second or two.
+  headersTimeout: 20_000,
+  // The largest file at 100 kB a second.
+  requestTimeout: 300_000,
+  connectionsCheckingInterval: 5_000,
+}
+/** A draft of 200 kB at 7 kB a second: slower than any line on which the desk can be used. */
+const BODY_MS = 30_000
 
 /** A server over TLS, which takes up a renewed certificate without a restart; over plain http where there is none. */
 async function serverOf(tls: CertificateFiles | null, listener: Listener, onFault: Wire['onFault']): Promise<Server> {
@@ -72,9 +83,11 @@ async function serverOf(tls: CertificateFiles | null, listener: Listener, onFaul
 
 /** Errors: PortInUse; AddressRefused; ConfigError of the certificate; what else the system says of the address. */
 export async function listen({ fetch, port, host, ...wire }: Wire): Promise<Listening> {
-  const listener = getRequestListener(fetch, { errorHandler: (error) => answerLost(error, wire) })
+  const answer = getRequestListener(fetch, { errorHandler: (error) => answerLost(error, wire) })
+  const listener: Listener = async (request, response) =>
+    namesHostTwice(request as IncomingMessage) ? refuseMalformed(response as ServerResponse, wire.isHttps) : answer(request, response)
   const server = await serverOf(wire.tls, listener, wire.onFault)
-  refuseOnTheWire(server, wire.isHttps)
+  refuseOnTheWire(server, wire.isHttps, wire.bodyMs ?? BODY_MS)
   return new Promise((resolve, reject) => {
     server.once('error', (error: NodeJS.ErrnoException) => reject(listenFault(error, host, port)))
     server.listen(port, host, () =>

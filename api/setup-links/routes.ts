@@ -32,8 +32,8 @@ export const setupLinkRoutes = new Hono<Env>()
       const opened = await openSetupLink(c, c.req.valid('param').token)
       if (!opened.found) return linkRefused(c, opened.gone)
       const { setup, install, today } = opened
-      const { plan, units, startedOn, ticks, readings } = setup
-      return c.json({ plan, units, contact: install.contact, startedOn, ticks, readings, today }, 200)
+      const { plan, quoteWithdrawn, units, startedOn, ticks, readings } = setup
+      return c.json({ plan, quoteWithdrawn, units, contact: install.contact, startedOn, ticks, readings, today }, 200)
     },
   )
   .put(

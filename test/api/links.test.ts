@@ -24,6 +24,10 @@ const form = (fields: Record<string, string>) => ({
   headers: { 'content-type': 'application/x-www-form-urlencoded' },
 })
 const DAY_MS = 86_400_000
+interface SetupSeen {
+  quoteWithdrawn: boolean
+  plan: { steps: Array<{ id: string }> }
+}
 const at = async <T>(days: number, work: () => Promise<T>): Promise<T> => {
   const { clock } = world.deps
   world.rebuild({ clock: () => Date.now() + days * DAY_MS })
@@ -176,6 +180,21 @@ describe('a quote link', () => {
 })
 
 describe('a setup link', () => {
+  it('of a quote that was withdrawn stays open, is told so, and still takes a tick', async () => {
+    const quote = await issued()
+    const path = pathOf(quote.links?.setup)
+    const told = 'The quote for this setup was withdrawn.'
+    expect((await visitor.send('GET', path)).text).not.toContain(told)
+    expect((await advisor.send('POST', `/api/quotes/${quote.id}/withdraw`)).status).toBe(200)
+    const page = await visitor.send('GET', path)
+    expect([page.status, page.text.includes(told)]).toEqual([200, true])
+    expect(page.text).toContain('Ask before you buy by it.')
+    const seen = await visitor.send<SetupSeen>('GET', `/api/setup-links/${path.slice(3)}`)
+    expect(seen.body.quoteWithdrawn).toBe(true)
+    const ticked = await visitor.send('POST', `${path}/tick`, form({ step: seen.body.plan.steps[0]?.id ?? '', done: '1' }))
+    expect(ticked.status).toBe(303)
+  })
+
   it('shows the steps, and neither a name nor a price', async () => {
     const quote = await issued()
     const page = await visitor.send('GET', pathOf(quote.links?.setup))

@@ -10,6 +10,7 @@ beforeAll(async () => {
       const { pathname } = new URL(request.url)
       if (pathname === '/breaks') throw new Error('secret')
       if (pathname === '/slow') await request.text().catch(() => '')
+      if (pathname === '/api/imports') await request.text()
       return new Response('fine')
     },
     port: 0,
@@ -17,6 +18,7 @@ beforeAll(async () => {
     isHttps: true,
     tls: null,
     onFault: (error) => faults.push(error),
+    bodyMs: 600,
   })
 })
 afterAll(() => server.close(1_000))
@@ -31,6 +33,20 @@ function say(text: string): Promise<string> {
     socket.on('close', () => resolve(heard))
   })
 }
+/** As `say`, followed by one byte every tenth of a second for as long as the server listens. */
+function dribble(head: string): Promise<string> {
+  return new Promise((resolve) => {
+    let heard = ''
+    const socket = connect(server.port, '127.0.0.1', () => socket.write(head))
+    const drops = setInterval(() => socket.write('x'), 100)
+    socket.on('data', (chunk) => (heard += chunk.toString()))
+    socket.on('error', () => undefined)
+    socket.on('close', () => {
+      clearInterval(drops)
+      resolve(heard)
+    })
+  })
+}
 const bodyOf = (answer: string): Record<string, unknown> =>
   JSON.parse(answer.slice(answer.indexOf('\r\n\r\n') + 4)) as Record<string, unknown>
 
@@ -40,6 +56,8 @@ describe('what never becomes a request', () => {
     ['a header that is none', 'GET / HTTP/1.1\r\nHost: localhost\r\n: x\r\n\r\n', 400],
     ['no Host', 'GET / HTTP/1.1\r\nConnection: close\r\n\r\n', 400],
     ['a Host that is none', 'GET / HTTP/1.1\r\nHost: a b\r\nConnection: close\r\n\r\n', 400],
+    ['two Hosts', 'GET / HTTP/1.1\r\nHost: localhost\r\nhOST: other.test\r\n\r\n', 400],
+    ['two Hosts that are one', 'GET / HTTP/1.1\r\nHost: localhost\r\nHost: localhost\r\nConnection: close\r\n\r\n', 400],
     ['two lengths', 'POST / HTTP/1.1\r\nHost: localhost\r\nContent-Length: 1\r\nTransfer-Encoding: chunked\r\n\r\n', 400],
     ['headers without end', `GET / HTTP/1.1\r\nHost: localhost\r\nX: ${'x'.repeat(20_000)}\r\n\r\n`, 431],
     ['an expectation nobody meets', 'GET / HTTP/1.1\r\nHost: localhost\r\nExpect: miracles\r\nConnection: close\r\n\r\n', 417],
@@ -65,6 +83,26 @@ describe('what never becomes a request', () => {
   it('is refused where it begins well and breaks in its body', async () => {
     const answer = await say('POST /slow HTTP/1.1\r\nHost: localhost\r\nTransfer-Encoding: chunked\r\n\r\nno length\r\n')
     expect(answer.match(/HTTP\/1\.1 \d+/g)).toEqual(['HTTP/1.1 400'])
+  })
+  it('is refused where its body does not come, and where it comes by drops', async () => {
+    const head = 'POST /slow HTTP/1.1\r\nHost: localhost\r\nContent-Length: 100\r\n\r\n'
+    const [silent, dribbled] = await Promise.all([say(head), dribble(head)])
+    for (const answer of [silent, dribbled]) {
+      expect(answer).toMatch(/^HTTP\/1\.1 408 /)
+      expect(answer).toMatch(/\r\ncontent-security-policy: default-src 'none'/i)
+      expect(bodyOf(answer)).toMatchObject({ status: 408 })
+    }
+  })
+  it('is cut off without a second answer where the first went out before its body was here', async () => {
+    const answer = await dribble('POST / HTTP/1.1\r\nHost: localhost\r\nContent-Length: 100\r\n\r\n')
+    expect(answer.match(/HTTP\/1\.1 \d+/g)).toEqual(['HTTP/1.1 200'])
+    expect(await dribble('GET / HTTP/1.1\r\nHost: localhost\r\nContent-Length: 100\r\n\r\n')).toMatch(/^HTTP\/1\.1 200 /)
+  })
+  it('takes longer where it is a file', async () => {
+    const answer = await dribble(
+      'POST /api/imports?kind=products HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\nContent-Length: 15\r\n\r\n',
+    )
+    expect(answer).toMatch(/^HTTP\/1\.1 200 /)
   })
   it('is one answer, and what came before it stays answered', async () => {
     const answer = await say('GET / HTTP/1.1\r\nHost: localhost\r\n\r\nhello\r\n\r\n')

@@ -8,6 +8,7 @@ import { DAY_ONE } from '../../core/startup/step-day.ts'
 import type { ReaderUnits } from '../../core/units/quantity.ts'
 import { sayPhrase } from '../../core/units/say.ts'
 import { cordProgress } from '../plots/cord.ts'
+import { contactLine } from './contact.ts'
 import { field } from './field.ts'
 import { drawing, markup, type Markup } from './markup.ts'
 import { pageDocument } from './page-document.ts'
@@ -20,6 +21,8 @@ import { nextStep } from './setup-step.ts'
 
 export interface SetupPageProps {
   plan: SetupPlan
+  /** The quote it was made for was taken back. */
+  quoteWithdrawn: boolean
   units: ReaderUnits
   contact: string
   startedOn: CivilDate | null
@@ -59,6 +62,7 @@ export function setupPage(props: SetupPageProps): Markup {
 <div class="progress">${drawing(cordProgress({ done, current }, { id: 'cord' }))}<p class="note">${dayLine(props, ticked.size)}</p></div>
 ${formFaults(props.faults, nextStepAsks(props, current) ? ['step', 'reading'] : ['step', 'reading', 'tested'])}
 ${readingAlarm(props)}
+${withdrawnNote(props)}
 ${shortHoldNow(props)}
 ${current === null ? allDone() : nextStep(props, current)}
 ${props.startedOn === null ? startForm(props) : ''}
@@ -83,6 +87,14 @@ const nextStepAsks = (props: SetupPageProps, current: number | null): boolean =>
 
 /** While the tank is still full the hold can be made good. */
 const shortHoldNow = (props: SetupPageProps): Markup | '' => (props.ticks.some((tick) => tick.stepId === 'drain') ? '' : shortHold(props))
+
+/** A tank that is set up goes on needing its list; one that is not should not be bought by an offer that is gone. */
+const withdrawnNote = ({ quoteWithdrawn, contact }: SetupPageProps): Markup | '' =>
+  quoteWithdrawn
+    ? markup`<div class="told warn" role="status"><p class="told-head">The quote for this setup was withdrawn.</p>
+<p>Nothing bought yet? Ask before you buy by it. Is the tank set up already? Go on with the steps and tests below: they are as right as before.</p>
+<p class="ask">${contactLine(contact)}</p></div>`
+    : ''
 
 function dayLine({ startedOn, today, plan }: SetupPageProps, doneCount: number): string {
   const count = `${doneCount} of ${plan.steps.length} done`

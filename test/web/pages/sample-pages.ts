@@ -22,6 +22,7 @@ export function setupProps(doneCount: number, change: Partial<SetupPageProps> = 
   const [build] = builds
   if (build === undefined) throw new Error('the sample quote has builds')
   return {
+    quoteWithdrawn: false,
     plan: build.plan,
     units: inputs.install.units,
     contact: inputs.install.contact,

@@ -8,6 +8,14 @@ import { sampleQuote } from './sample-quote.ts'
 
 const page = (doneCount: number, change: Parameters<typeof setupProps>[1] = {}): string => String(setupPage(setupProps(doneCount, change)))
 const { steps } = setupProps(0).plan
+
+it('says that its quote was withdrawn, to whoever has bought and to whoever has not', () => {
+  expect(page(3)).not.toContain('withdrawn')
+  const html = page(3, { quoteWithdrawn: true })
+  for (const words of ['The quote for this setup was withdrawn.', 'Ask before you buy by it.', 'Go on with the steps'])
+    expect(html).toContain(words)
+  expect(html).toContain('href="tel:5550100"')
+})
 const logIn = (html: string): string => /<ol class="tests"[^]*?<\/ol>/.exec(html)?.[0] ?? ''
 const text = (html: string): string => html.replace(/<[^>]+>/g, ' ').replace(/\s+/g, ' ')
 

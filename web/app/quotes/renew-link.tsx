@@ -41,7 +41,12 @@ export function RenewLink(): ReactElement {
       >
         <p>
           Whoever has the present link, on paper or in a message, can then no longer open the quote. Send {state.view.customer.name} the new
-          one. The setup link stays as it is.
+          one.
+        </p>
+        <p>
+          The setup link stays as it is
+          {state.view.state === 'withdrawn' ? ', and tells whoever opens it that this quote was withdrawn' : ''}. A new one is made under
+          Setups.
         </p>
         <ErrorNotice error={renew.error} />
       </Dialog>

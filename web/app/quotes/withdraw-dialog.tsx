@@ -6,7 +6,7 @@ import { Dialog } from '../parts/dialog.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
 import { useDesk, useDialog } from './desk-context.ts'
 
-/** Takes an issued quote back: the link stays and says so. */
+/** Takes an issued quote back: the links stay and say so. */
 export function WithdrawDialog({ reload }: { reload(view: QuoteView): void }): ReactElement {
   const { state } = useDesk()
   const { shown, close } = useDialog('withdraw')
@@ -40,6 +40,9 @@ export function WithdrawDialog({ reload }: { reload(view: QuoteView): void }): R
       }
     >
       <p>{view.customer.name} can then no longer accept it. This cannot be undone; a new quote can be made.</p>
+      <p>
+        Both links stay open and say so: the quote link, and the setup link, whose checklist can still be followed where the tank is set up.
+      </p>
       <ErrorNotice error={failed} />
     </Dialog>
   )
