@@ -109,9 +109,15 @@ const floorPlan = z.strictObject({
   governs: z.enum(['bending', 'shear']),
 }) satisfies z.ZodType<FloorPlan>
 const energy = z.strictObject({
-  items: z.array(z.strictObject({ what: z.string(), kwhPerYear: z.number() })),
+  items: z.array(
+    z.strictObject({ what: z.string(), kwhPerYear: z.number(), lowKwhPerYear: some, highKwhPerYear: some, costMinorPerYear: some }),
+  ),
   kwhPerYear: z.number(),
+  lowKwhPerYear: some,
+  highKwhPerYear: some,
   costMinorPerYear: z.number(),
+  lowCostMinorPerYear: some,
+  highCostMinorPerYear: some,
 })
 const waterChange = z.strictObject({ mixedC: z.number(), hours: some })
 const heaterAdvice = z.strictObject({ count: z.int(), eachLowestW: z.number(), eachHighestW: z.number(), oneHolds: z.boolean() })

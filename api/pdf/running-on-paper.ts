@@ -10,18 +10,28 @@ export function runningCosts({ builds, conditions, inputs }: RevisionDocument, t
   const energies = builds.map((build) => build.report.figures.energy)
   if (energies.every((energy) => energy === undefined)) return null
   const whats = [...new Set(energies.flatMap((energy) => energy?.items.map((item) => item.what) ?? []))]
-  const kwh = (value: number | undefined): string =>
-    value === undefined ? '' : teller.quantity(quantity(value, 'kWh/year', 0)).replace(/ kWh.*$/, '')
+  const kwh = (value: number): string => teller.quantity(quantity(value, 'kWh/year', 0)).replace(/ kWh.*$/, '')
+  const told = (use: { kwhPerYear: number; lowKwhPerYear?: number; highKwhPerYear?: number } | undefined): string =>
+    use === undefined ? '' : fromTo(kwh(use.lowKwhPerYear ?? use.kwhPerYear), kwh(use.highKwhPerYear ?? use.kwhPerYear))
+  const money = (minor: number): string => `about ${sayWholeMoney(Math.round(minor), inputs.install.currency)}`
   return {
     letters: builds.map((build) => build.letter),
     rows: whats.map((what) => ({
       what,
-      cells: energies.map((energy) => kwh(energy?.items.find((item) => item.what === what)?.kwhPerYear)),
+      cells: energies.map((energy) => told(energy?.items.find((item) => item.what === what))),
     })),
-    energy: energies.map((energy) => (energy === undefined ? 'not known' : kwh(energy.kwhPerYear))),
+    energy: energies.map((energy) => (energy === undefined ? 'not known' : told(energy))),
     cost: energies.map((energy) =>
-      energy === undefined ? 'not known' : `about ${sayWholeMoney(Math.round(energy.costMinorPerYear), inputs.install.currency)}`,
+      energy === undefined
+        ? 'not known'
+        : fromTo(
+            money(energy.lowCostMinorPerYear ?? energy.costMinorPerYear),
+            money(energy.highCostMinorPerYear ?? energy.costMinorPerYear),
+          ),
     ),
-    note: `At ${sayUnitPrice(conditions.energyPriceMinor, inputs.install.currency)} a kilowatt hour${conditions.assumed.includes('energyPriceMinor') ? ' (assumed)' : ''}, rooms as told on page one. Water, food and conditioner are not counted.`,
+    note: `At ${sayUnitPrice(conditions.energyPriceMinor, inputs.install.currency)} a kilowatt hour${conditions.assumed.includes('energyPriceMinor') ? ' (assumed)' : ''}, a year of rooms as told on page one: from a room that keeps heat in to a dry one, pumps and lamps as stated. Water, food and conditioner are not counted.`,
   }
 }
+
+/** Two ends as one where they read the same. @example fromTo('175', '175') // '175' */
+const fromTo = (low: string, high: string): string => (low === high ? low : `${low} to ${high.replace(/^about /, '')}`)

@@ -1,6 +1,7 @@
 import { KIND_NAMES, kindInText } from '../catalog/kinds.ts'
 import { APPLIANCE_KINDS, type Appliance, type ApplianceKind, type Gear } from './gear.ts'
 import { namesOf } from './make-finding.ts'
+import { drawnOf, type Drawn } from './energy.ts'
 import { exactly, sumOf, type Span } from './span.ts'
 import { APPLIANCE_POWER_W } from './typical-ranges.ts'
 
@@ -52,16 +53,9 @@ export function unstatedAppliances(gear: Pick<Gear, 'appliances'>, { warming = f
   return namesOf(open.map(({ kind }) => `power of the ${kindInText(kind)}`))
 }
 
-/** One line of the year's electricity. */
-export interface RunningAppliance {
-  what: string
-  powerW: number
-  hoursPerDay: number
-}
-
-/** What runs by the clock, one line a kind, at the middle of an unstated power. A chiller's hours follow the room: it is left out, and its note says so. */
-export function runningAppliances(gear: Pick<Gear, 'appliances'>, lightHoursPerDay: number): RunningAppliance[] {
-  return APPLIANCE_KINDS.flatMap((kind): RunningAppliance[] => {
+/** What runs by the clock, one line a kind, over the whole range of an unstated power. A chiller's hours follow the room: it is left out, and its note says so. */
+export function runningAppliances(gear: Pick<Gear, 'appliances'>, lightHoursPerDay: number): Drawn[] {
+  return APPLIANCE_KINDS.flatMap((kind): Drawn[] => {
     const hours = HOURS_A_DAY[kind]
     const power = sumOf(
       appliancesOf(gear)
@@ -69,6 +63,6 @@ export function runningAppliances(gear: Pick<Gear, 'appliances'>, lightHoursPerD
         .map(appliancePowerW),
     )
     if (hours === null || power.high === 0) return []
-    return [{ what: KIND_NAMES[kind], powerW: (power.low + power.high) / 2, hoursPerDay: hours === 'light' ? lightHoursPerDay : hours }]
+    return [drawnOf(KIND_NAMES[kind], power, hours === 'light' ? lightHoursPerDay : hours)]
   })
 }

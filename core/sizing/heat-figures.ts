@@ -1,9 +1,10 @@
 import { runningAppliances } from './appliances.ts'
-import { energyPerYear } from './energy.ts'
+import { ALWAYS, drawnOf, energyPerYear } from './energy.ts'
 import { equilibriumC } from './equilibrium.ts'
 import { heatCurve } from './heat-curve.ts'
 import { evaporationLPerDay, lossW } from './heat-loss.ts'
 import { heaterChoice } from './heater-choice.ts'
+import { heaterYear } from './heater-year.ts'
 import { oneFailedC, powerCutHours } from './heater-spare.ts'
 import { hoursToDanger, stuckC } from './heater-stuck.ts'
 import { filterPowerW, lightPowerW, type Heating } from './heating.ts'
@@ -35,14 +36,15 @@ export function heatFigures(situation: Situation, heating: Heating): SizingFigur
     },
     heatCurve: heatCurve(situation, heating),
     ...adviceFigure(situation, heating),
-    energy: energyPerYear({
-      heaterMeanW: Math.min(usualW, middle(heating.installedW)),
-      filterW: middle(filterPowerW(situation)),
-      lightW: middle(lightPowerW(situation, situation.tank.lengthMm)),
-      lightHoursPerDay: conditions.lightHoursPerDay,
-      priceMinorPerKwh: conditions.energyPriceMinor,
-      others: runningAppliances(situation.gear, conditions.lightHoursPerDay),
-    }),
+    energy: energyPerYear(
+      [
+        { what: 'Heater', ...heaterYear(situation, heating), hoursPerDay: ALWAYS },
+        drawnOf('Filter', filterPowerW(situation), ALWAYS),
+        drawnOf('Light', lightPowerW(situation, situation.tank.lengthMm), conditions.lightHoursPerDay),
+        ...runningAppliances(situation.gear, conditions.lightHoursPerDay),
+      ],
+      conditions.energyPriceMinor,
+    ),
     ...heaterFigures(situation, heating, coldLossW),
   }
 }

@@ -76,6 +76,9 @@ export function lightPowerW(situation: Pick<Situation, 'gear'>, tankLengthMm: nu
   )
 }
 
+/** What of the lamps' power warms the water, all on, W. */
+export const lampHeatW = (situation: Situation): Span => times(lightPowerW(situation, situation.tank.lengthMm), LAMP_SHARE)
+
 /**
  * Power of one heater, W; what is commonly sold for the tank's outside volume in litres where none is stated.
  *
@@ -117,11 +120,7 @@ export function heatingOf(situation: Situation): Heating {
   return {
     heaters,
     installedW: sumOf(gear.heaters.map(({ spec, quantity }) => times(heaterPowerW(spec.powerW, outsideL), quantity))),
-    applianceHeatW: sumOf([
-      filterPowerW(situation),
-      times(lightPowerW(situation, situation.tank.lengthMm), LAMP_SHARE),
-      appliancesHeatW(gear),
-    ]),
+    applianceHeatW: sumOf([filterPowerW(situation), lampHeatW(situation), appliancesHeatW(gear)]),
     cold: cases(HIGH_LOSS, conditions.coldestRoomC),
     usual: cases(USUAL_LOSS, (conditions.coldestRoomC + conditions.warmestRoomC) / 2),
     warm: cases(LOW_LOSS, conditions.warmestRoomC, covers.map(withLidOn)),

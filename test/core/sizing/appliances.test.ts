@@ -32,7 +32,7 @@ describe('what else is plugged in', () => {
     expect(sayPhrase(found.reason, METRIC)).toContain('Pellick Short')
   })
   it('counts in the year: 30 W round the clock is 262.8 kWh at 8.76 kWh a watt', () => {
-    const plain = energyPerYear({ heaterMeanW: 0, filterW: 0, lightW: 0, lightHoursPerDay: 8, priceMinorPerKwh: 17 })
+    const plain = energyPerYear([], 17)
     expect(plain.kwhPerYear).toBe(0)
     const item = reportOf({ appliances: [pump] }).figures.energy?.items.find(({ what }) => what === 'Circulation pump')
     expect(item?.kwhPerYear).toBe(262.8)
