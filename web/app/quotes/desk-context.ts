@@ -6,6 +6,7 @@ import type { AssembledBuild, QuoteInputs } from '../../../core/quote/revision.t
 import type { ReaderUnits } from '../../../core/units/quantity.ts'
 import type { DeskEvent, DeskState } from './desk-state.ts'
 import type { DraftEdit } from './draft-edit.ts'
+import type { ExactKey } from './exact-fields.ts'
 import type { Want } from './meets-want.ts'
 
 /** What lies open over the desk. */
@@ -37,6 +38,9 @@ export interface Desk {
   act(event: DeskEvent): void
   dialog: DeskDialog | null
   open(dialog: DeskDialog | null): void
+  /** A question of the need that the report leads to, until it has the focus. */
+  asked: ExactKey | null
+  ask(key: ExactKey | null): void
   reader: ReaderUnits
   currency: string
 }

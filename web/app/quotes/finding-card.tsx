@@ -1,6 +1,7 @@
 import type { ReactElement } from 'react'
 import { isPackSlot } from '../../../core/quote/pack-cover.ts'
 import { SOURCE_WORDS, type Finding } from '../../../core/sizing/finding.ts'
+import { sayRange, sayTurns } from '../../../core/sizing/range-words.ts'
 import { sayPhrase, sayQuantity } from '../../../core/units/say.ts'
 import type { PlotName } from '../../plots/finding-plot.ts'
 import { ruleWithPointer } from '../../plots/rule.ts'
@@ -27,11 +28,26 @@ export function FindingCard({ finding, plot }: { finding: Finding; plot: PlotNam
       </div>
       <Reading finding={finding} />
       <p>{sayPhrase(finding.reason, reader)}</p>
+      <Uncertain finding={finding} />
       {finding.action === null && finding.missing.length > 0 && <p>What would settle it: {finding.missing.join(', ')}.</p>}
       <ActionLine finding={finding} />
       {plot && <FindingDrawing plot={plot} />}
       {finding.caution && <p className="note caution">{finding.caution}</p>}
       <Grounds finding={finding} />
+    </>
+  )
+}
+
+/** How far what is assumed may take it, and the single answers that would change the verdict. */
+function Uncertain({ finding }: { finding: Finding }): ReactElement | null {
+  const { reader } = useDesk()
+  const range = sayRange(finding, reader)
+  const turns = sayTurns(finding, reader)
+  if (range === '' && turns.length === 0) return null
+  return (
+    <>
+      {range !== '' && <p className="note">{range}</p>}
+      {turns.length > 0 && <p className="note turns">What would change this: {turns.join('; ')}.</p>}
     </>
   )
 }

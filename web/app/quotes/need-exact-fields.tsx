@@ -68,7 +68,16 @@ export function NeedExactFields({ need, conditions, onChange }: Props): ReactEle
   )
 }
 
-function ExactEntry({ field, need, conditions, onChange }: Props & { field: ExactField }): ReactElement {
+/** One question, to be found by its key where the report leads to it. */
+function ExactEntry(props: Props & { field: ExactField }): ReactElement {
+  return (
+    <div className="exact-entry" data-exact={props.field.key}>
+      <ExactControl {...props} />
+    </div>
+  )
+}
+
+function ExactControl({ field, need, conditions, onChange }: Props & { field: ExactField }): ReactElement {
   const reader = useReader()
   const own = need.exact[field.key]
   const said = sayExact(field, need, conditions, reader)

@@ -1,9 +1,10 @@
-import { useMemo, useState, type ReactElement } from 'react'
+import { useEffect, useMemo, useState, type ReactElement } from 'react'
 import { resolveConditions } from '../../../core/quote/conditions.ts'
 import type { Need } from '../../../core/quote/need.ts'
 import { Button } from '../parts/button.tsx'
 import { useDesk } from './desk-context.ts'
 import { EXACT_FIELDS, EXACT_GROUPS } from './exact-fields.ts'
+import { focusExact } from './exact-focus.ts'
 import { FirstExactFields, NeedExactFields } from './need-exact-fields.tsx'
 import { NeedQuestions } from './need-questions.tsx'
 import { needRows, sayExact, type NeedRow } from './need-words.ts'
@@ -12,9 +13,19 @@ import { needRows, sayExact, type NeedRow } from './need-words.ts'
 export function NeedPanel(): ReactElement {
   const desk = useDesk()
   const { draft, view } = desk.state
+  const { asked, ask } = desk
   const [changing, setChanging] = useState(false)
   const conditions = useMemo(() => resolveConditions(draft.need, view.install), [draft.need, view.install])
   const change = (part: Partial<Omit<Need, 'exact'>>) => desk.edit({ do: 'need', change: part })
+  useEffect(() => {
+    if (asked === null) return
+    setChanging(true)
+    const frame = requestAnimationFrame(() => {
+      focusExact(asked)
+      ask(null)
+    })
+    return () => cancelAnimationFrame(frame)
+  }, [asked, ask, changing])
   return (
     <section className="need" aria-labelledby="need-heading" data-changing={changing || undefined}>
       <h2 id="need-heading">The need</h2>

@@ -21,7 +21,7 @@ interface Props {
 export function FloorQuestions({ need, onChange, joistFields }: Props): ReactElement {
   const floor = need.exact.floor ?? 'unknown'
   return (
-    <div className="floor-questions">
+    <div className="floor-questions" data-exact="floor">
       <PictureChoice label="What is the floor?" value={floor} options={FLOOR_OPTIONS} onChange={(value) => onChange({ floor: value })} />
       {floor === 'timber_upper' && <JoistQuestions need={need} onChange={onChange} joistFields={joistFields} />}
     </div>

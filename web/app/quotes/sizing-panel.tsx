@@ -1,4 +1,6 @@
 import type { ReactElement } from 'react'
+import { sayTurns } from '../../../core/sizing/range-words.ts'
+import type { SizingReport } from '../../../core/sizing/report.ts'
 import { sayQuantity } from '../../../core/units/say.ts'
 import { Button } from '../parts/button.tsx'
 import { plotsByFinding } from '../../plots/finding-plot.ts'
@@ -6,16 +8,19 @@ import { Verdict } from '../parts/verdict.tsx'
 import { useDesk } from './desk-context.ts'
 import { FindingCard } from './finding-card.tsx'
 import { FindingDrawing } from './finding-drawing.tsx'
+import { ReportQuestions } from './report-questions.tsx'
 import { needsTank } from './slot-findings.ts'
 import { sayLimit } from './limit-words.ts'
+import { useRangedReport } from './use-ranged-report.ts'
 
 const COUNT_WORDS = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten', 'Eleven', 'Twelve']
 
 /** The chosen build's sizing report, worst first, worked out in this browser at every edit. */
 export function SizingPanel(): ReactElement {
   const { chosen } = useDesk()
+  const report = useRangedReport()
   const tankless = chosen.drawing === null
-  const findings = tankless ? chosen.report.findings.filter((finding) => !needsTank(finding)) : chosen.report.findings
+  const findings = tankless ? report.findings.filter((finding) => !needsTank(finding)) : report.findings
   const worse = findings.filter((finding) => finding.verdict !== 'fits' || finding.wording !== undefined)
   const plots = plotsByFinding(findings, chosen.report.figures)
   const fitPlots = [...plots].flatMap(([finding, plot]) => (worse.includes(finding) ? [] : [plot]))
@@ -23,7 +28,7 @@ export function SizingPanel(): ReactElement {
     <section className="report" id="sizing" aria-labelledby="sizing-heading" tabIndex={-1}>
       <h2 id="sizing-heading">Sizing report for {chosen.letter}</h2>
       <p className="quiet">{tankless ? 'Without a tank there is little to check.' : 'Worst first. Checked at every edit.'}</p>
-      {tankless && <ChooseTank />}
+      {tankless ? <ChooseTank /> : <ReportQuestions questions={report.questions ?? []} />}
       <ol>
         {worse.map((finding) => (
           <li key={`${finding.check}-${finding.title}`} className="finding">
@@ -31,7 +36,7 @@ export function SizingPanel(): ReactElement {
           </li>
         ))}
       </ol>
-      <FitRows />
+      <FitRows report={report} />
       {fitPlots.length > 0 && (
         <div className="fit-drawings">
           {fitPlots.map((plot) => (
@@ -61,10 +66,11 @@ function ChooseTank(): ReactElement | null {
 }
 
 /** Findings that fit, one row each. */
-function FitRows(): ReactElement | null {
-  const { chosen, reader } = useDesk()
-  const fits = chosen.report.findings.filter((finding) => finding.verdict === 'fits' && finding.wording === undefined)
+function FitRows({ report }: { report: SizingReport }): ReactElement | null {
+  const { reader } = useDesk()
+  const fits = report.findings.filter((finding) => finding.verdict === 'fits' && finding.wording === undefined)
   if (fits.length === 0) return null
+  const turning = fits.filter(({ turns = [] }) => turns.length > 0)
   const assumed = [...new Set(fits.flatMap((finding) => finding.assumed))]
   return (
     <>
@@ -96,6 +102,20 @@ function FitRows(): ReactElement | null {
           ))}
         </tbody>
       </table>
+      {turning.length > 0 && (
+        <p className="note assumed-in">
+          What would change one of these:{' '}
+          {turning
+            .map(
+              (finding) =>
+                `${finding.title}: ${sayTurns(finding, reader)
+                  .join(', ')
+                  .replace(/^./, (sign) => sign.toLowerCase())}`,
+            )
+            .join('; ')}
+          .
+        </p>
+      )}
       {assumed.length > 0 && <p className="note assumed-in">Assumed in these: {assumed.join(', ')}.</p>}
     </>
   )

@@ -6,6 +6,7 @@ import { useReader } from '../session/session.ts'
 import { useAutosave, type Flush } from './autosave.ts'
 import type { Desk, DeskDialog } from './desk-context.ts'
 import { deskInputs } from './desk-inputs.ts'
+import type { ExactKey } from './exact-fields.ts'
 import { deskReducer, openDesk } from './desk-state.ts'
 import { keptDraft } from './kept-draft.ts'
 import { isClosed } from './saving-words.ts'
@@ -23,6 +24,7 @@ export function useDeskState(opened: QuoteView): OpenDesk {
   const [state, dispatch] = useReducer(deskReducer, opened, (view) => openDesk(view, keptDraft(sessionStorage, view.id)))
   const [chosenId, setChosenId] = useState(opened.draft.suggestion?.buildId ?? opened.draft.builds[0]?.id ?? '')
   const [dialog, open] = useState<DeskDialog | null>(null)
+  const [asked, ask] = useState<ExactKey | null>(null)
   const flush = useAutosave(opened.id, state, dispatch)
   const reload = useCallback((view: QuoteView) => dispatch({ type: 'reloaded', view }), [])
   useFreshCopy(state.saving.state === 'saved', state.view, reload)
@@ -42,7 +44,7 @@ export function useDeskState(opened: QuoteView): OpenDesk {
   const desk = useMemo(
     (): Desk => ({
       state, inputs, builds,
-      shown, chosen, dialog, open,
+      shown, chosen, dialog, open, asked, ask,
       locked: isClosed(state.view.state),
       choose: setChosenId,
       edit: (edit) => dispatch({ type: 'edit', edit }),
@@ -51,7 +53,7 @@ export function useDeskState(opened: QuoteView): OpenDesk {
       reader,
       currency: install.currency,
     }), // prettier-ignore
-    [state, inputs, builds, shown, chosen, dialog, install, reader],
+    [state, inputs, builds, shown, chosen, dialog, asked, install, reader],
   )
   return { desk, flush, reload }
 }

@@ -1,0 +1,43 @@
+import type { ReaderUnits } from '../units/quantity.ts'
+import { sayPhrase, sayQuantity } from '../units/say.ts'
+import { VERDICT_WORDS, type Finding } from './finding.ts'
+import { CHECK_FACTS } from './check-facts.ts'
+import type { OpenQuestion } from './report.ts'
+import { startOf } from './words.ts'
+
+type Range = NonNullable<Finding['range']>
+
+/** A range with its unit told once. */
+function sayEnds({ low, high }: Range, reader: ReaderUnits): string {
+  const [from, to] = [sayQuantity(low, reader), sayQuantity(high, reader)]
+  const unit = /[^\d.,\u2212\u00a0]+$/.exec(to)?.[0] ?? ''
+  return `${unit !== '' && from.endsWith(unit) ? from.slice(0, -unit.length).trimEnd() : from} to ${to}`
+}
+
+/**
+ * What a value and its limit may come to over everything that is assumed; empty where nothing varies.
+ *
+ * @example sayRange(finding, METRIC) // 'Over all that is assumed: 31.2 to 34.3 °C. All at their worst: does not fit.'
+ */
+export function sayRange({ range, limitRange, worst }: Finding, reader: ReaderUnits): string {
+  const value = range ? sayEnds(range, reader) : ''
+  const limit = limitRange ? `${value === '' ? 'a' : ', against a'} limit of ${sayEnds(limitRange, reader)}` : ''
+  const all = value + limit === '' ? '' : `Over all that is assumed: ${value}${limit}.`
+  return [all, worst ? `All at their worst: ${VERDICT_WORDS[worst]}.` : ''].filter((text) => text !== '').join(' ')
+}
+
+/**
+ * The single answers that would change a verdict, worst first.
+ *
+ * @example sayTurns(finding, METRIC) // ['Warmest room temperature, 33 °C: does not fit']
+ */
+export const sayTurns = ({ turns = [] }: Finding, reader: ReaderUnits): string[] =>
+  turns.map(({ input, at, verdict, wording }) => `${startOf(input)}, ${sayPhrase(at, reader)}: ${wording ?? VERDICT_WORDS[verdict]}`)
+
+/** Checks a question's answer bears on, by title: the first two, and how many more. @example sayBearsOn(question) // 'Heater stuck on, The warmest room' */
+export function sayBearsOn({ checks }: Pick<OpenQuestion, 'checks'>): string {
+  const titles = checks.map((check) => CHECK_FACTS[check].title)
+  const rest = titles.length - MOST_TITLES
+  return rest > 0 ? `${titles.slice(0, MOST_TITLES).join(', ')} and ${rest} more` : titles.join(', ')
+}
+const MOST_TITLES = 2
