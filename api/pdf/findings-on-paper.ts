@@ -1,5 +1,9 @@
 import { SOURCE_WORDS, VERDICT_WORDS, VERDICTS, type Finding, type Limit, type Source } from '../../core/sizing/finding.ts'
 import type { AssembledBuild } from '../../core/quote/revision.ts'
+import { MOST_QUESTIONS } from '../../core/sizing/open-questions.ts'
+import { sayRange, sayTurns } from '../../core/sizing/range-words.ts'
+import type { OpenQuestion } from '../../core/sizing/report.ts'
+import { CHECK_FACTS } from '../../core/sizing/check-facts.ts'
 import { firstSentence } from './first-sentence.ts'
 import type { FindingPaper, FirstFinding } from './paper.ts'
 import type { Teller } from './teller.ts'
@@ -34,6 +38,8 @@ export function findingOnPaper(finding: Finding, teller: Teller): FindingPaper {
     limit: limitWords(finding.limit, teller),
     reason: teller.phrase(finding.reason),
     action: finding.action === null ? '' : teller.phrase(finding.action.text),
+    range: sayRange(finding, teller.units),
+    turns: sayTurns(finding, teller.units).join(', '),
     assumed: finding.assumed.join('; '),
     missing: finding.missing.join(', '),
     source: sourceWords(finding.source),
@@ -78,6 +84,20 @@ function firstFinding(finding: Finding, letters: string[], buildCount: number, t
     sentence: letters.length > 1 ? `In ${letters[0]}: ${reason}` : reason,
     action: finding.action === null ? '' : firstAction(teller.phrase(finding.action.text)),
   }
+}
+
+/** What to find out next over all builds, each question once, what bears on what can hurt soonest in front. */
+export function firstQuestions(builds: AssembledBuild[]): string[] {
+  const asked = new Map<string, OpenQuestion>()
+  const soonest = ({ checks }: OpenQuestion): number => Math.min(...checks.map((check) => CHECK_FACTS[check].hurtRank))
+  for (const question of builds.flatMap(({ report }) => report.questions ?? [])) {
+    const known = asked.get(question.text)
+    if (known === undefined || soonest(question) < soonest(known)) asked.set(question.text, question)
+  }
+  return [...asked.values()]
+    .sort((a, b) => soonest(a) - soonest(b))
+    .slice(0, MOST_QUESTIONS)
+    .map(({ text }) => text)
 }
 
 /** Where no single part would do, an action says so first and then what would: that is the one to do. */

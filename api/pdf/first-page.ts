@@ -7,7 +7,7 @@ import { quantity, stated } from '../../core/units/quantity.ts'
 import { moneyNotes } from '../../core/quote/money-notes.ts'
 import { saySize } from '../../core/units/say.ts'
 import { sayCounts } from '../../core/sizing/count-words.ts'
-import { firstFindings } from './findings-on-paper.ts'
+import { firstFindings, firstQuestions } from './findings-on-paper.ts'
 import { includedRows, isSale } from './included-on-paper.ts'
 import type { FirstPage, LinkPaper } from './paper.ts'
 import type { Teller } from './teller.ts'
@@ -41,6 +41,7 @@ export function firstPage(document: RevisionDocument, customer: string, link: Li
     included: includedRows(builds, teller),
     sums: sumRows(builds, teller),
     findings: firstFindings(builds, teller),
+    questions: firstQuestions(builds),
     notIncluded: `${document.notIncluded.join('; ')}.`,
     priceNote: [...salesEnding(document), priceNote(document)].join(' '),
     note: document.note,

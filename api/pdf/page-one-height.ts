@@ -122,10 +122,11 @@ export function footHeight({ first, layout, sheetWidth, faces }: PageOne): numbe
     return told(`${'0'.repeat(Math.round(lead))} ${each.sentence} ${each.action === '' ? '' : `Do:  ${each.action}`}`, left) + between
   })
   const decide = suggested + 11 * LINE_EM + 2 + (findings.length === 0 ? LINE_EM * text : sum(findings) - between)
+  const asked = first.questions.length === 0 ? 0 : between + told(`Worth finding out first:  ${first.questions.join(' ')}`, left)
   const note = first.note === '' ? '' : `Note: ${first.note} `
   const notIncluded = told(`Not included: ${first.notIncluded} ${note}${first.priceNote}`, sheetWidth)
   const caution = linesOf(first.caution, 8, sheetWidth, faces.regular) * 8 * LINE_EM + LEADING_EM * text
-  return Math.max(decide, linkHeight(first, layout, faces)) + 3 * between + notIncluded + 3 + caution
+  return Math.max(decide + asked, linkHeight(first, layout, faces)) + 3 * between + notIncluded + 3 + caution
 }
 
 function linkHeight({ link }: FirstPage, layout: PageOneLayout, faces: Faces): number {

@@ -33,6 +33,8 @@ export interface FirstPage {
   included: Array<{ slot: string; cells: IncludedItem[][] }>
   sums: Array<{ label: string; strong: boolean; cells: string[] }>
   findings: FirstFinding[]
+  /** What to find out next, over all builds; empty in what was issued before they were asked. */
+  questions: string[]
   notIncluded: string
   priceNote: string
   note: string
@@ -156,6 +158,9 @@ export interface FindingPaper {
   limit: string
   reason: string
   action: string
+  /** What the value may come to over all that is assumed, and what would change the verdict; empty where nothing. */
+  range: string
+  turns: string
   assumed: string
   missing: string
   source: string

@@ -2,11 +2,12 @@ import { sayDate, yearOf, type CivilDate } from '../../core/dates.ts'
 import { sayMoney } from '../../core/money.ts'
 import { documentUnits } from '../../core/quote/document-units.ts'
 import type { RevisionDocument } from '../../core/quote/revision.ts'
-import type { Phrase, Quantity } from '../../core/units/quantity.ts'
+import type { Phrase, Quantity, ReaderUnits } from '../../core/units/quantity.ts'
 import { sayPhrase, sayQuantity } from '../../core/units/say.ts'
 
 /** How one document tells its figures: one currency, one reader, one year that goes without saying. */
 export interface Teller {
+  units: ReaderUnits
   money: (minor: number) => string
   /** Without the currency's sign: for columns whose heading says it. */
   bare: (minor: number) => string
@@ -22,6 +23,7 @@ export function tellerOf({ inputs, issuedOn }: RevisionDocument): Teller {
   const units = documentUnits(inputs)
   const stores = new Map(inputs.stores.map((store) => [store.id, store.name]))
   return {
+    units,
     money: (minor) => sayMoney(minor, currency),
     bare: (minor) => sayMoney(minor, currency, { symbol: false }),
     phrase: (phrase) => sayPhrase(phrase, units),

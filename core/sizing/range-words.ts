@@ -3,7 +3,6 @@ import { sayPhrase, sayQuantity } from '../units/say.ts'
 import { VERDICT_WORDS, type Finding } from './finding.ts'
 import { CHECK_FACTS } from './check-facts.ts'
 import type { OpenQuestion } from './report.ts'
-import { startOf } from './words.ts'
 
 type Range = NonNullable<Finding['range']>
 
@@ -15,24 +14,32 @@ function sayEnds({ low, high }: Range, reader: ReaderUnits): string {
 }
 
 /**
- * What a value and its limit may come to over everything that is assumed; empty where nothing varies.
+ * What a value and its limit may come to over everything that is assumed, and the worst that comes of all together where no single answer does it; empty where
+ * nothing varies.
  *
  * @example sayRange(finding, METRIC) // 'Over all that is assumed: 31.2 to 34.3 °C. All at their worst: does not fit.'
  */
-export function sayRange({ range, limitRange, worst }: Finding, reader: ReaderUnits): string {
+export function sayRange({ range, limitRange, worst, turns = [] }: Finding, reader: ReaderUnits): string {
   const value = range ? sayEnds(range, reader) : ''
   const limit = limitRange ? `${value === '' ? 'a' : ', against a'} limit of ${sayEnds(limitRange, reader)}` : ''
   const all = value + limit === '' ? '' : `Over all that is assumed: ${value}${limit}.`
-  return [all, worst ? `All at their worst: ${VERDICT_WORDS[worst]}.` : ''].filter((text) => text !== '').join(' ')
+  const together = worst !== undefined && !turns.some(({ verdict }) => verdict === worst)
+  return [all, together ? `All at their worst: ${VERDICT_WORDS[worst]}.` : ''].filter((text) => text !== '').join(' ')
 }
 
 /**
- * The single answers that would change a verdict, worst first.
+ * The single answers that would change a verdict, worst first, those to one question together.
  *
- * @example sayTurns(finding, METRIC) // ['Warmest room temperature, 33 °C: does not fit']
+ * @example sayTurns(finding, METRIC) // ['warmest room temperature (33 °C: does not fit)']
  */
-export const sayTurns = ({ turns = [] }: Finding, reader: ReaderUnits): string[] =>
-  turns.map(({ input, at, verdict, wording }) => `${startOf(input)}, ${sayPhrase(at, reader)}: ${wording ?? VERDICT_WORDS[verdict]}`)
+export function sayTurns({ turns = [] }: Finding, reader: ReaderUnits): string[] {
+  const inputs = [...new Set(turns.map(({ input }) => input))]
+  return inputs.map((input) => {
+    const answers = turns.filter((turn) => turn.input === input)
+    const said = answers.map(({ at, verdict, wording }) => `${sayPhrase(at, reader)}: ${wording ?? VERDICT_WORDS[verdict]}`)
+    return `${input} (${said.join('; ')})`
+  })
+}
 
 /** Checks a question's answer bears on, by title: the first two, and how many more. @example sayBearsOn(question) // 'Heater stuck on, The warmest room' */
 export function sayBearsOn({ checks }: Pick<OpenQuestion, 'checks'>): string {

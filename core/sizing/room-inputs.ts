@@ -26,11 +26,11 @@ const FIGURES: Record<FigureField, { low: number; high: number; unit: Unit; ques
 const CHOICES: { [Field in ChoiceField]: { question: string; answers: ReadonlyArray<readonly [Conditions[Field], string]> } } = {
   plants: {
     question: 'Which plants will grow in it?',
-    answers: [['none', 'no plants'], ['low', 'plants of low light'], ['medium', 'plants of medium light'], ['high', 'plants of high light']],
+    answers: [['none', 'none'], ['low', 'of low light'], ['medium', 'of medium light'], ['high', 'of high light']],
   },
   floor: {
     question: 'What is the floor: on the ground, wood, or concrete over a room?',
-    answers: [['ground_slab', 'a slab on the ground'], ['timber_upper', 'a wooden floor'], ['concrete_upper', 'concrete over a room']],
+    answers: [['ground_slab', 'a slab on the ground'], ['timber_upper', 'wood'], ['concrete_upper', 'concrete over a room']],
   },
   disinfectant: {
     question: 'What does the waterworks put into the tap water?',
@@ -38,7 +38,7 @@ const CHOICES: { [Field in ChoiceField]: { question: string; answers: ReadonlyAr
   },
   circuitProtected: {
     question: 'Does a residual-current or ground-fault device protect the circuit?',
-    answers: [[true, 'a protected circuit'], [false, 'an unprotected circuit']],
+    answers: [[true, 'protected'], [false, 'not protected']],
   },
 } // prettier-ignore
 

@@ -2,6 +2,7 @@ import { sayCounts } from '../../core/sizing/count-words.ts'
 import { VERDICT_WORDS, type Finding, type Verdict } from '../../core/sizing/finding.ts'
 import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
 import { documentUnits } from '../../core/quote/document-units.ts'
+import { sayBearsOn, sayRange, sayTurns } from '../../core/sizing/range-words.ts'
 import { sayPhrase } from '../../core/units/say.ts'
 import { VERDICT_CLASS, vial } from '../plots/vial.ts'
 import { drawing, markup, type Markup } from './markup.ts'
@@ -23,13 +24,21 @@ function shownFindings({ report: { findings, pageOne } }: AssembledBuild): Findi
 /** How many checks came out how, and the findings that a customer should know before deciding. */
 export function sizingOf(build: AssembledBuild, quote: RevisionDocument): Markup {
   if (build.report.findings.length === 0) return markup`<div class="sizing"></div>`
-  return markup`<div class="sizing" id="fit-${build.letter}"><h3>How it fits</h3><p class="counts">${sayCounts(build.report).map(({ verdict, words }) => markup`<span class="verdict ${VERDICT_CLASS[verdict]}">${drawing(vial(verdict))}${words}</span> `)}</p>
+  return markup`<div class="sizing" id="fit-${build.letter}"><h3>How it fits</h3><p class="counts">${sayCounts(build.report).map(({ verdict, words }) => markup`<span class="verdict ${VERDICT_CLASS[verdict]}">${drawing(vial(verdict))}${words}</span> `)}</p>${questionsOf(build)}
 ${shownFindings(build).map((finding) => one(finding, quote))}</div>`
+}
+
+/** What to find out next, by whoever knows: the customer as well as anybody. */
+function questionsOf({ report: { questions = [] } }: AssembledBuild): Markup | '' {
+  if (questions.length === 0) return ''
+  return markup`<div class="ask"><h4>Worth finding out first</h4><ol>${questions.map((question) => markup`<li>${question.text} <span class="note">${sayBearsOn(question)}</span></li>`)}</ol></div>`
 }
 
 function one(finding: Finding, quote: RevisionDocument): Markup {
   const units = documentUnits(quote.inputs)
   const word = finding.wording ?? VERDICT_WORDS[finding.verdict]
+  const turns = sayTurns(finding, units).join(', ')
+  const told = [sayRange(finding, units), turns === '' ? '' : `What would change this: ${turns}.`].filter((text) => text !== '').join(' ')
   return markup`<div class="finding"><h4>${finding.title}</h4><span class="verdict ${VERDICT_CLASS[finding.verdict]}">${drawing(vial(finding.verdict))}${word}</span>
-<p>${sayPhrase(finding.reason, units)}</p>${finding.action === null ? '' : markup`<p class="do">${sayPhrase(finding.action.text, units)}</p>`}${finding.caution === undefined ? '' : markup`<p class="note">${finding.caution}</p>`}</div>`
+<p>${sayPhrase(finding.reason, units)}</p>${told === '' ? '' : markup`<p class="note">${told}</p>`}${finding.action === null ? '' : markup`<p class="do">${sayPhrase(finding.action.text, units)}</p>`}${finding.caution === undefined ? '' : markup`<p class="note">${finding.caution}</p>`}</div>`
 }

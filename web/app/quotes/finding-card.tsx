@@ -47,7 +47,7 @@ function Uncertain({ finding }: { finding: Finding }): ReactElement | null {
   return (
     <>
       {range !== '' && <p className="note">{range}</p>}
-      {turns.length > 0 && <p className="note turns">What would change this: {turns.join('; ')}.</p>}
+      {turns.length > 0 && <p className="note turns">What would change this: {turns.join(', ')}.</p>}
     </>
   )
 }

@@ -17,14 +17,12 @@ export function NeedPanel(): ReactElement {
   const [changing, setChanging] = useState(false)
   const conditions = useMemo(() => resolveConditions(draft.need, view.install), [draft.need, view.install])
   const change = (part: Partial<Omit<Need, 'exact'>>) => desk.edit({ do: 'need', change: part })
+  // The form is drawn first; its field takes the focus once it is there.
   useEffect(() => {
     if (asked === null) return
-    setChanging(true)
-    const frame = requestAnimationFrame(() => {
-      focusExact(asked)
-      ask(null)
-    })
-    return () => cancelAnimationFrame(frame)
+    if (!changing) return setChanging(true)
+    focusExact(asked)
+    ask(null)
   }, [asked, ask, changing])
   return (
     <section className="need" aria-labelledby="need-heading" data-changing={changing || undefined}>

@@ -104,15 +104,7 @@ function FitRows({ report }: { report: SizingReport }): ReactElement | null {
       </table>
       {turning.length > 0 && (
         <p className="note assumed-in">
-          What would change one of these:{' '}
-          {turning
-            .map(
-              (finding) =>
-                `${finding.title}: ${sayTurns(finding, reader)
-                  .join(', ')
-                  .replace(/^./, (sign) => sign.toLowerCase())}`,
-            )
-            .join('; ')}
+          What would change one of these: {turning.map((finding) => `${finding.title}: ${sayTurns(finding, reader).join(', ')}`).join('; ')}
           .
         </p>
       )}
