@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import { KINDS, SLOTS } from '../../core/catalog/kinds.ts'
+import { OTHER_FORMS } from '../../core/catalog/tank-shape.ts'
 import type { BuildCost } from '../../core/pricing/tiers.ts'
 import { CONDITIONS } from '../../core/pricing/sighting.ts'
 import { BUILD_LETTERS } from '../../core/quote/draft.ts'
@@ -89,6 +90,10 @@ const drawing = z.strictObject({
   substrateDepthMm: z.number(),
   standHeightMm: z.number().nullable(),
   style: z.enum(['rimmed', 'rimless', 'braced']),
+  plan: z
+    .strictObject({ form: z.enum(OTHER_FORMS), bowMm: z.number().optional(), endMm: z.number().optional() })
+    .optional()
+    .meta({ description: 'Shape seen from above, with the measures that draw it; absent is rectangular.' }),
 })
 const assembled = answer(
   'AssembledBuild',

@@ -1,3 +1,4 @@
+import { shapeWords } from '../../core/catalog/tank-shape.ts'
 import { commonSize } from '../../core/catalog/common-sizes.ts'
 import { sayDate, sayWeekday, yearOf, type CivilDate } from '../../core/dates.ts'
 import { salesEndingBefore, saySalesEnding } from '../../core/pricing/sales-ending.ts'
@@ -58,13 +59,18 @@ function buildHead(build: AssembledBuild, { inputs }: RevisionDocument, teller: 
   return {
     letter: build.letter,
     name: build.name,
-    size: [size, drawing?.style ?? '', water === undefined ? '' : `${teller.quantity(quantity(water, 'L', 0))} of water`]
+    size: [
+      size,
+      shapeWords(drawing?.plan?.form),
+      drawing?.style ?? '',
+      water === undefined ? '' : `${teller.quantity(quantity(water, 'L', 0))} of water`,
+    ]
       .filter((text) => text !== '')
       .join(', '),
     why: build.why,
     suggested: build.suggested,
     drawn: drawing !== null,
-    alt: `Build ${build.letter}, front and side, all builds to one scale: ${size}`,
+    alt: `Build ${build.letter}, front and ${drawing?.plan ? 'from above' : 'side'}, all builds to one scale: ${size}`,
   }
 }
 

@@ -51,7 +51,7 @@ const FIELDS = {
   lid: [
     number('lengthMm', 'Length', 'mm', 100, 4200),
     number('widthMm', 'Width', 'mm', 50, 2200),
-    choice('shape', 'Shape', TANK_SHAPES, 'Left out, it is rectangular.'),
+    choice('shape', 'Shape', TANK_SHAPES, 'Of the tank that it closes.'),
     choice('cover', 'Cover', { glass: 'Glass', plastic: 'Plastic', mesh: 'Mesh' }, 'A mesh keeps fish in and lets water out.'),
   ],
   filter: [

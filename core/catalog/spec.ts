@@ -71,7 +71,7 @@ export interface MatSpec {
   thicknessMm?: number
 }
 export interface LidSpec {
-  /** Absent is rectangular. */
+  /** Of the tank that it closes. Absent says nothing: it may be cut to any. */
   shape?: TankForm
   lengthMm?: number
   widthMm?: number

@@ -17,6 +17,10 @@ export const TANK_SHAPES = {
 } as const
 export type TankForm = keyof typeof TANK_SHAPES
 
+/** All but the plain box. */
+export const OTHER_FORMS = ['bow_front', 'cylinder', 'hexagon', 'corner_cut', 'corner_round'] as const satisfies readonly TankForm[]
+export type OtherForm = (typeof OTHER_FORMS)[number]
+
 /** In a sentence; empty for a rectangular one, which goes without saying. @example shapeWords('bow_front') // 'bow-front' */
 export const shapeWords = (form: TankForm | undefined): string =>
   form === undefined || form === 'rectangular' ? '' : TANK_SHAPES[form].toLowerCase().replace(',', '')

@@ -1,5 +1,6 @@
 import type { Product } from '../catalog/product.ts'
 import type { Slot } from '../catalog/kinds.ts'
+import type { TankSpec } from '../catalog/spec.ts'
 import { buildCost, type CostLine } from '../pricing/build-cost.ts'
 import type { BuildCost } from '../pricing/tiers.ts'
 import type { Conditions } from '../sizing/conditions.ts'
@@ -8,6 +9,7 @@ import type { Gear } from '../sizing/gear.ts'
 import type { SizingSubject } from '../sizing/report.ts'
 import { withRanges } from '../sizing/sensitivity.ts'
 import { bedDepthMm } from '../sizing/situation.ts'
+import { plansOf } from '../sizing/tank-forms.ts'
 import { startupPlan } from '../startup/startup-plan.ts'
 import { sayPhrase } from '../units/say.ts'
 import { resolveConditions } from './conditions.ts'
@@ -17,7 +19,7 @@ import { gearOf } from './gear.ts'
 import type { ProductsById } from './kit-parts.ts'
 import { withServices } from './our-service.ts'
 import { isPackSlot, packCover, sayPackCover } from './pack-cover.ts'
-import type { AssembledBuild, QuoteInputs, SlotRow } from './revision.ts'
+import type { AssembledBuild, DrawnPlan, QuoteInputs, SlotRow } from './revision.ts'
 import { discountOf, namedStore, quoteMarket } from './quote-market.ts'
 import { slotNeeds } from './slot-needs.ts'
 import { slotRows } from './slot-rows.ts'
@@ -62,7 +64,18 @@ function drawingOf(gear: Gear, conditions: Conditions): AssembledBuild['drawing'
     substrateDepthMm: bedDepthMm({ gear, conditions }),
     standHeightMm,
     style: style ?? 'rimless',
+    ...drawnPlan(gear.tank.spec),
   }
+}
+
+/** What nobody stated of a shape is drawn in the middle of what it may be: the report says so. */
+function drawnPlan(tank: TankSpec): { plan?: DrawnPlan } {
+  const { shape } = tank
+  if (shape === undefined || shape === 'rectangular') return {}
+  const { plans } = plansOf(tank)
+  const middle = (key: 'bowMm' | 'endMm') => plans.reduce((sum, plan) => sum + (plan[key] ?? 0), 0) / plans.length
+  if (shape === 'bow_front') return { plan: { form: shape, bowMm: middle('bowMm') } }
+  return shape === 'corner_cut' ? { plan: { form: shape, endMm: middle('endMm') } } : { plan: { form: shape } }
 }
 
 /** What a build physically is, and the room it will stand in. Undefined for an index that no build has. */

@@ -2,6 +2,7 @@ import type { Region } from '../catalog/region.ts'
 import type { Kind, Slot } from '../catalog/kinds.ts'
 import type { Product } from '../catalog/product.ts'
 import type { Store } from '../catalog/store.ts'
+import type { OtherForm } from '../catalog/tank-shape.ts'
 import type { CivilDate } from '../dates.ts'
 import type { Install } from '../install.ts'
 import type { CurrencyRate } from '../pricing/currency-rate.ts'
@@ -37,6 +38,13 @@ export interface SlotRow {
 }
 
 /** A build worked out: its slots, its money, its physics. `assembleBuild` in assemble.ts makes it, in the browser and on the server alike. */
+/** A tank's shape with the measures that draw it, stated or in the middle of what they may be. */
+export interface DrawnPlan {
+  form: OtherForm
+  bowMm?: number | undefined
+  endMm?: number | undefined
+}
+
 export interface AssembledBuild {
   id: string
   letter: BuildLetter
@@ -58,6 +66,8 @@ export interface AssembledBuild {
     substrateDepthMm: number
     standHeightMm: number | null
     style: 'rimmed' | 'rimless' | 'braced'
+    /** Seen from above; absent is rectangular. */
+    plan?: DrawnPlan
   } | null
 }
 

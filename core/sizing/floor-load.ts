@@ -6,6 +6,7 @@ import { joistFinding } from './joist-finding.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import type { Situation } from './situation.ts'
 import { exactly, over, type Span } from './span.ts'
+import { footprintM2 } from './tank-forms.ts'
 import { typicalStandMassKg } from './typical-ranges.ts'
 import { assumedOf } from './words.ts'
 
@@ -66,10 +67,15 @@ export function floorLoad(situation: Situation): Finding {
 
 const standUnstated = ({ gear }: Situation): string[] => (gear.stand && gear.stand.spec.massKg === undefined ? ['mass of the stand'] : [])
 
-/** The stand's top is about its base; without one the tank's own bottom stands on something of its size. */
+/**
+ * The stand's top is about its base; without one the tank's own bottom stands on something of its size. A plan that is no rectangle stands as one of its area
+ * and its proportions, which weighs on fewer joists than the box around it.
+ */
 export function standOn({ gear, tank }: Situation, massKg: number): OnJoists {
-  const { topLengthMm = tank.lengthMm, topWidthMm = tank.widthMm, base } = gear.stand?.spec ?? {}
-  return { massKg, lengthMm: topLengthMm, widthMm: topWidthMm, base }
+  const { topLengthMm = tank.lengthMm, topWidthMm = tank.widthMm, base, shape } = gear.stand?.spec ?? {}
+  const plan = gear.stand?.spec.topLengthMm === undefined ? tank.shape : shape
+  const share = (plan ?? 'rectangular') === 'rectangular' ? 1 : Math.sqrt((footprintM2(tank).low * 1e6) / (tank.lengthMm * tank.widthMm))
+  return { massKg, lengthMm: topLengthMm * share, widthMm: topWidthMm * share, base }
 }
 
 /** What would settle it. */

@@ -1,3 +1,4 @@
+import { shapeWords } from '../catalog/tank-shape.ts'
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import type { Finding } from './finding.ts'
 import { groupSource } from './livestock-marks.ts'
@@ -43,6 +44,8 @@ export function lidCheck({ gear, conditions, tank }: Situation): Finding | null 
   const off = [Math.round(lengthMm - tank.lengthMm), Math.round(widthMm - tank.widthMm)] as const
   const closes = off.every((mm) => Math.abs(mm) <= LID_SLACK_MM)
   const lid = phrase`${quantity(lengthMm, 'mm', 0)} by ${quantity(widthMm, 'mm', 0)}`
+  const ofShape = closes ? offShape(gear.lid, tank) : null
+  if (ofShape) return makeFinding('lid', { ...base, ...ofShape })
   return makeFinding('lid', {
     ...base,
     verdict: closes ? 'fits' : 'does_not_fit',
@@ -51,6 +54,28 @@ export function lidCheck({ gear, conditions, tank }: Situation): Finding | null 
       : phrase`The lid is ${lid} and the tank ${size}: ${offWords(...off)}.`,
     action: closes ? null : { text: phrase`Choose a lid for ${size}.`, want },
   })
+}
+
+/** What a lid of the right size may still get wrong by its shape; null where nothing. A tank that is no rectangle wants to know. */
+function offShape(
+  lid: NonNullable<Situation['gear']['lid']>,
+  tank: Situation['tank'],
+): Pick<Finding, 'verdict' | 'reason' | 'action' | 'missing'> | null {
+  const [cut, top] = [lid.spec.shape, tank.shape ?? 'rectangular']
+  if (cut === top || (cut === undefined && top === 'rectangular')) return null
+  if (cut === undefined)
+    return {
+      verdict: 'not_known',
+      reason: phrase`The tank's top is no rectangle (${shapeWords(top)}); what shape ${lid.name} has is not stated.`,
+      action: { text: phrase`Enter the lid's shape.` },
+      missing: ['shape of the lid'],
+    }
+  return {
+    verdict: 'does_not_fit',
+    reason: phrase`The lid is made for another top (${shapeWords(cut) || 'rectangular'}) than the tank's (${shapeWords(top) || 'rectangular'}).`,
+    action: { text: phrase`Choose a lid of the tank's own shape.` },
+    missing: [],
+  }
 }
 
 /** What is off, from mm: "12 cm too long". Of length and depth the one that is off by more. */

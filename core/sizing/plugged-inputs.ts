@@ -5,6 +5,7 @@ import { figureEnds, MM, stateGear, stating, WATTS, type Told } from './input-en
 import type { InputEnd, OpenInput } from './open-input.ts'
 import type { Span } from './span.ts'
 import { phrase, quantity } from '../units/quantity.ts'
+import { footprintM2 } from './tank-forms.ts'
 import { AMMONIA_STEP_MG_L, APPLIANCE_POWER_W, CORD_MM, FILTER_POWER_W, LIGHT_W_PER_M, LUMENS_PER_WATT } from './typical-ranges.ts'
 
 type Plugged = 'heaters' | 'filters' | 'lights' | 'appliances'
@@ -19,7 +20,6 @@ type Item = Counted<PluggedSpec>
 
 const SLOTS: Record<Exclude<Plugged, 'appliances'>, Slot> = { heaters: 'heat', filters: 'filter', lights: 'light' }
 const NAMES = { heaters: 'heater', filters: 'filter', lights: 'light' } as const
-const MM3_PER_LITRE = 1e6
 const LUMENS: Told = ['lm', 0]
 
 const itemsOf = (gear: Gear, kind: Plugged): readonly Item[] => gear[kind] ?? []
@@ -31,9 +31,8 @@ const withItem =
 
 /** Power that is commonly sold, W, by the very ranges that the checks take. */
 function typicalPowerW({ tank, filters, appliances = [] }: Gear, kind: Plugged, index: number): Span {
-  const { lengthMm = 0, widthMm = 0, heightMm = 0 } = tank?.spec ?? {}
-  if (kind === 'heaters') return heaterPowerW(undefined, (lengthMm * widthMm * heightMm) / MM3_PER_LITRE)
-  if (kind === 'lights') return times(LIGHT_W_PER_M, lengthMm / 1000)
+  if (kind === 'heaters') return heaterPowerW(undefined, tank ? footprintM2(tank.spec).high * tank.spec.heightMm : 0)
+  if (kind === 'lights') return times(LIGHT_W_PER_M, (tank?.spec.lengthMm ?? 0) / 1000)
   const appliance = appliances[index]
   if (kind === 'appliances') return appliance ? APPLIANCE_POWER_W[appliance.kind] : { low: 0, high: 0 }
   return FILTER_POWER_W[filters[index]?.spec.type ?? 'unknown']

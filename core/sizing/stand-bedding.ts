@@ -54,7 +54,12 @@ export function standBedding(situation: Situation): Finding | null {
     })
   if (lengthMm < tank.lengthMm - MAT_SLACK_MM || widthMm < tank.widthMm - MAT_SLACK_MM)
     return make('does_not_fit', phrase`The mat is smaller than the tank: its edges, which carry the most, would lie hollow.`, { action })
-  return make('fits', phrase`Flat glass on a full mat.`)
+  return make(
+    'fits',
+    tank.shape === undefined || tank.shape === 'rectangular'
+      ? phrase`Flat glass on a full mat.`
+      : phrase`Flat glass on a full mat, cut to the tank's plan or left standing out.`,
+  )
 }
 
 /** Mats are cut a little small so as not to show; the panes above them are thicker than this. Common practice. */

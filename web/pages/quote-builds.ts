@@ -1,3 +1,4 @@
+import { shapeWords } from '../../core/catalog/tank-shape.ts'
 import { SLOTS, SLOT_PLAIN_NAMES, type Slot } from '../../core/catalog/kinds.ts'
 import { sayDate, yearOf } from '../../core/dates.ts'
 import { sayMoney } from '../../core/money.ts'
@@ -41,8 +42,8 @@ ${sizingOf(build, quote)}
 
 const sizeOf = (build: AssembledBuild, quote: RevisionDocument): string => {
   if (build.drawing === null) return 'no tank in this build'
-  const { lengthMm, widthMm, heightMm, style } = build.drawing
-  return `${style}, ${saySize([lengthMm, widthMm, heightMm], documentUnits(quote.inputs))} outside`
+  const { lengthMm, widthMm, heightMm, style, plan } = build.drawing
+  return `${[shapeWords(plan?.form), style].filter(Boolean).join(', ')}, ${saySize([lengthMm, widthMm, heightMm], documentUnits(quote.inputs))} outside`
 }
 
 function tiers(build: AssembledBuild, quote: RevisionDocument): Markup {

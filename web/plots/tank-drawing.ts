@@ -2,6 +2,7 @@ import type { AssembledBuild } from '../../core/quote/revision.ts'
 import { sayLength } from '../../core/units/say.ts'
 import type { ReaderUnits } from '../../core/units/quantity.ts'
 import { framed, label, px, textWidth, type PlotOptions } from './frame.ts'
+import { frontEdgesMm, tankPlanDrawing } from './tank-plan-drawing.ts'
 import { LIGHT, paintFor, type Paint } from './palette.ts'
 
 export type TankFigure = NonNullable<AssembledBuild['drawing']> & { letter: string }
@@ -35,16 +36,23 @@ interface Lay {
 
 const standMm = (tank: TankFigure): number => tank.standHeightMm ?? USUAL_STAND_MM
 
+/** Width of the second view, mm: the side of a box, else the tank from above, which a side would not tell. */
+const secondMm = (tank: TankFigure): number => (tank.plan ? tank.lengthMm : tank.widthMm)
+/** A plan stands on the tank's own foot and may rise above its rim. */
+const riseMm = (tank: TankFigure): number => (tank.plan ? Math.max(tank.heightMm, tank.widthMm) : tank.heightMm)
+/** What is told under the second view. */
+const secondWords = (tank: TankFigure, reader: ReaderUnits): string => `${sayLength(tank.widthMm, reader)}${tank.plan ? ' deep' : ''}`
+
 /** The distance between front and side that keeps both figures under them apart. */
 function gapOf(tank: TankFigure, pxPerMm: number, reader: ReaderUnits): number {
-  const words = (textWidth(sayLength(tank.lengthMm, reader), 12) + textWidth(sayLength(tank.widthMm, reader), 12)) / 2 + 8
-  return Math.max(GAP, words - ((tank.lengthMm + tank.widthMm) / 2) * pxPerMm)
+  const words = (textWidth(sayLength(tank.lengthMm, reader), 12) + textWidth(secondWords(tank, reader), 12)) / 2 + 8
+  return Math.max(GAP, words - ((tank.lengthMm + secondMm(tank)) / 2) * pxPerMm)
 }
 
 function layOut(tanks: readonly TankFigure[], width: number, options: TankOptions): Lay {
   const whole = options.stand === 'whole'
-  const widest = Math.max(...tanks.map((tank) => tank.lengthMm + tank.widthMm))
-  const tallest = Math.max(...tanks.map((tank) => tank.heightMm + (whole ? standMm(tank) : 0)))
+  const widest = Math.max(...tanks.map((tank) => tank.lengthMm + secondMm(tank)))
+  const tallest = Math.max(...tanks.map((tank) => riseMm(tank) + (whole ? standMm(tank) : 0)))
   const pxPerMm = Math.min((width - GAP - 2 * EDGE - 4) / widest, (whole ? MOST_WHOLE : MOST_CUT) / tallest)
   const base = TOP + tallest * pxPerMm
   return { pxPerMm, base, height: base + (whole ? 0 : CUT_STAND) + DIMENSION_ROW }
@@ -67,7 +75,7 @@ export function tankDrawings(tanks: ReadonlyArray<TankFigure | null>, options: T
 function drawTank(tank: TankFigure, lay: Lay, width: number, options: TankOptions): string {
   const paint = paintFor(options.paper)
   const front = tank.lengthMm * lay.pxPerMm
-  const side = tank.widthMm * lay.pxPerMm
+  const side = secondMm(tank) * lay.pxPerMm
   const gap = gapOf(tank, lay.pxPerMm, options.reader)
   const left = (width - front - gap - side) / 2
   const view = (x: number, wide: number, isFront: boolean): string => box({ x, wide, isFront }, tank, lay, options, paint)
@@ -82,16 +90,30 @@ function drawTank(tank: TankFigure, lay: Lay, width: number, options: TankOption
       width,
       height: lay.height,
       className: 'elevation',
-      title: `Build ${tank.letter}, front and side to scale`,
+      title: `Build ${tank.letter}, front and ${tank.plan ? 'from above' : 'side'}, to scale`,
       desc: `${say(tank.lengthMm)} long, ${say(tank.widthMm)} deep, ${say(tank.heightMm)} high; all builds are drawn to one scale`,
     },
     view(left, front, true) +
-      view(left + front + gap, side, false) +
+      (tank.plan ? above(left + front + gap, tank, tank.plan, lay, options, paint) : view(left + front + gap, side, false)) +
       floor +
       dimension(left, front, say(tank.lengthMm), row, paint) +
-      dimension(left + front + gap, side, say(tank.widthMm), row, paint),
+      dimension(left + front + gap, side, secondWords(tank, options.reader), row, paint),
   )
 }
+
+/** The tank from above, its front on the line of the tank's foot. */
+function above(x: number, tank: TankFigure, plan: NonNullable<TankFigure['plan']>, lay: Lay, options: TankOptions, paint: Paint): string {
+  const { lengthMm, widthMm } = tank
+  const foot = footOf(tank, lay, options)
+  return tankPlanDrawing(
+    { plan, lengthMm, widthMm, x, y: foot - widthMm * lay.pxPerMm, pxPerMm: lay.pxPerMm, fill: waterFill(options.paper) },
+    paint,
+  )
+}
+
+/** The line that the tank stands on. */
+const footOf = (tank: TankFigure, lay: Lay, { stand }: TankOptions): number =>
+  lay.base - (stand === 'whole' ? standMm(tank) * lay.pxPerMm : 0)
 
 interface View {
   x: number
@@ -104,7 +126,7 @@ const waterFill = (paper: boolean | undefined): string => (paper === true ? LIGH
 
 function box(view: View, tank: TankFigure, lay: Lay, options: TankOptions, paint: Paint): string {
   const whole = options.stand === 'whole'
-  const bottom = lay.base - (whole ? standMm(tank) * lay.pxPerMm : 0)
+  const bottom = footOf(tank, lay, options)
   const tall = tank.heightMm * lay.pxPerMm
   const top = bottom - tall
   const surface = top + Math.min(tank.waterBelowRimMm * lay.pxPerMm, tall * 0.9)
@@ -123,9 +145,16 @@ function box(view: View, tank: TankFigure, lay: Lay, options: TankOptions, paint
     bedLine +
     `<path d="M${x} ${px(surface)}H${across}" stroke="${paint('glass')}" stroke-width="1.2"/>${sign}` +
     `<rect class="tank-glass" x="${x}" y="${px(top)}" width="${px(view.wide)}" height="${px(tall)}" fill="none" stroke="${paint('glass')}" stroke-width="1.6"/>` +
+    edges(view, tank, top, bottom, lay, paint) +
     rims(view.x, right, top, bottom, tank.style, paint) +
     stand(view, bottom + (tank.style === 'rimless' ? 1.5 : 2.6), whole ? lay.base : bottom + CUT_STAND, whole, paint)
   )
+}
+
+/** Edges between the panes of a hexagon or a cut corner. */
+function edges(view: View, tank: TankFigure, top: number, bottom: number, lay: Lay, paint: Paint): string {
+  const at = frontEdgesMm(tank.plan, tank.lengthMm).map((mm) => `M${px(view.x + mm * lay.pxPerMm)} ${px(top)}V${px(bottom)}`)
+  return at.length === 0 ? '' : `<path d="${at.join('')}" stroke="${paint('glass')}"/>`
 }
 
 /** A rim is drawn as the dark band it is; a brace as a short line inside each end; a rimless tank has neither. */

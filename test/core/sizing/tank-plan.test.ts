@@ -110,7 +110,7 @@ const anyPlan: fc.Arbitrary<TankPlan> = fc
   })
   .map(({ form, lengthMm, proportion, share }) => {
     const widthMm = form === 'cylinder' || form === 'corner_round' ? lengthMm : lengthMm * proportion
-    return { form, lengthMm, widthMm, bowMm: widthMm * share, endMm: widthMm * share }
+    return { form, lengthMm, widthMm, bowMm: Math.min(widthMm * share, lengthMm * 0.45), endMm: widthMm * share }
   })
 
 const tankOf = (plan: TankPlan): TankShape => ({ ...plan, heightMm: 500, glassMm: 8, bottomMm: 10, material: 'glass' })

@@ -48,6 +48,40 @@ describe('tank drawings', () => {
   })
 })
 
+describe('a tank that is no box', () => {
+  const draw = (change: Partial<TankFigure>) =>
+    tankDrawings([tank('A', 600, { widthMm: 600, ...change })], { id: 't', reader: METRIC, stand: 'cut' })[0] ?? ''
+  const planOf = (svg: string): string => /class="tank-plan" d="([^"]+)"/.exec(svg)?.[1] ?? ''
+
+  it('is drawn from the front and from above, at one scale', () => {
+    const svg = draw({ plan: { form: 'cylinder' } })
+    expect(svg).toContain('front and from above')
+    expect(svg).toContain('>60 cm deep<')
+    const [, radius = '0'] = /A([\d.]+)/.exec(planOf(svg)) ?? []
+    expect(Number(radius) * 2).toBeCloseTo(widths(svg)[0] ?? 0, 0)
+    expect(widths(svg)).toHaveLength(1)
+  })
+
+  it.each([
+    ['hexagon', 6, 0],
+    ['corner_cut', 5, 0],
+    ['corner_round', 2, 1],
+    ['bow_front', 3, 1],
+    ['cylinder', 0, 2],
+  ] as const)('is outlined as a %s', (form, lines, arcs) => {
+    const path = planOf(draw({ plan: { form, bowMm: 80, endMm: 200 } }))
+    expect([path.split('L').length - 1, path.split('A').length - 1]).toEqual([lines, arcs])
+  })
+
+  it('stays inside its frame however deep it is', () => {
+    const svg = draw({ heightMm: 200, widthMm: 600, plan: { form: 'corner_cut', endMm: 200 } })
+    const height = Number(/viewBox="0 0 [\d.]+ ([\d.]+)"/.exec(svg)?.[1])
+    const ys = [...planOf(svg).matchAll(/[ML][\d.-]+ ([\d.-]+)/g)].map((match) => Number(match[1]))
+    expect(ys.length).toBeGreaterThan(4)
+    for (const y of ys) expect(y >= 0 && y <= height).toBe(true)
+  })
+})
+
 describe('the drip loop', () => {
   const figures = { neededMm: 1700, lowPointMm: 200, exitHeightMm: 1300, outletHeightMm: 300, distanceMm: 600 }
   it('draws heights to one scale from the floor', () => {

@@ -1,4 +1,5 @@
 import type { ReactElement } from 'react'
+import { shapeWords } from '../../../core/catalog/tank-shape.ts'
 import type { AssembledBuild } from '../../../core/quote/revision.ts'
 import { saySize } from '../../../core/units/say.ts'
 import { tankDrawings } from '../../plots/tank-drawing.ts'
@@ -96,7 +97,7 @@ const STYLE_WORDS = { rimmed: 'rimmed', rimless: 'rimless', braced: 'braced' } a
 
 function sayTank(build: AssembledBuild, reader: Parameters<typeof saySize>[1]): string {
   if (!build.drawing) return 'no tank yet'
-  const { lengthMm, widthMm, heightMm, style } = build.drawing
+  const { lengthMm, widthMm, heightMm, style, plan } = build.drawing
   const kit = build.rows.some((row) => row.answer === 'kit') ? 'kit' : STYLE_WORDS[style]
-  return `${kit}, ${saySize([lengthMm, widthMm, heightMm], reader)}`
+  return `${[shapeWords(plan?.form), kit].filter(Boolean).join(', ')}, ${saySize([lengthMm, widthMm, heightMm], reader)}`
 }

@@ -1,5 +1,6 @@
 import type { Product } from '../../../core/catalog/product.ts'
 import type { ReaderUnits, Unit } from '../../../core/units/quantity.ts'
+import { shapeWords } from '../../../core/catalog/tank-shape.ts'
 import { sayQuantity, saySize } from '../../../core/units/say.ts'
 import { supplyParts } from './supply-words.ts'
 
@@ -19,17 +20,19 @@ function sayParts(product: Product, reader: ReaderUnits): string[] {
   switch (product.kind) {
     case 'tank': {
       const { spec } = product
-      return [say(spec.labelVolumeL, 'L'), spec.style ?? '', box(spec.lengthMm, spec.widthMm, spec.heightMm)]
+      return [say(spec.labelVolumeL, 'L'), shapeWords(spec.shape), spec.style ?? '', box(spec.lengthMm, spec.widthMm, spec.heightMm)]
     }
     case 'kit':
       return [say(product.spec.labelVolumeL, 'L'), `${product.parts.length} parts`]
     case 'stand':
       return [
         box(product.spec.topLengthMm, product.spec.topWidthMm),
+        shapeWords(product.spec.shape),
         say(product.spec.ratedLoadKg, 'kg', ' stated load') || 'no stated load',
       ]
-    case 'mat':
     case 'lid':
+      return [box(product.spec.lengthMm, product.spec.widthMm), shapeWords(product.spec.shape)]
+    case 'mat':
       return [box(product.spec.lengthMm, product.spec.widthMm)]
     case 'filter':
       return [
