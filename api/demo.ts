@@ -5,6 +5,7 @@ import { DEMO_SEED, seedDemo } from '../db/demo/seed-demo.ts'
 import { hashPassword } from './auth/password-hash.ts'
 import type { Config } from './config.ts'
 import { DEMO_FOLDER as FOLDER, demoConfig } from './demo/demo-config.ts'
+import { drawDemoPictures } from './demo/demo-pictures.ts'
 import { noteShowcase, showcasePdf } from './demo/showcase.ts'
 import { demoPasswords, readSignIns, writeSignIns } from './demo/sign-ins.ts'
 import { createPdfDesk } from './pdf/pdf-desk.ts'
@@ -29,6 +30,7 @@ const fillDemo: Fill = async (db) => {
     hash: hashPassword,
     now: new Date(),
   })
+  await drawDemoPictures(db)
   const lines = seeded.signIns.map(
     ({ role, name, signInName, password }) => `  ${role.padEnd(8)} ${signInName.padEnd(8)} ${password}   (${name})`,
   )

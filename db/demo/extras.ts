@@ -10,6 +10,7 @@ const APPLIANCES: ProductEntry[] = [
   entry('circulation_pump', 'Pellick Drift 2000', 39.99, { ratedFlowLph: 2000, powerW: 4, controllable: false, cordMm: 1800 }),
   entry('circulation_pump', 'Pellick Drift 4000', 69.99, { ratedFlowLph: 4000, powerW: 8, controllable: true, cordMm: 2500 }),
   entry('skimmer', 'Quarrick Skim 200', 119, { place: 'hang_on', ratedVolumeL: 200, airFlowLph: 180, powerW: 8, cordMm: 2000 }),
+  entry('skimmer', 'Quarrick Skim 300', 149, { place: 'hang_on', ratedVolumeL: 300, airFlowLph: 300, powerW: 12, cordMm: 2000 }),
   entry('skimmer', 'Quarrick Skim 400', 189, { place: 'in_sump', ratedVolumeL: 400, airFlowLph: 420, cordMm: 1800 }, { note: 'Label states no watts' }),
   entry('co2', 'Lumbry Gas set 500', 149, { type: 'pressurised', gasMassG: 500, solenoid: true, powerW: 3, cordMm: 1500 }),
   entry('co2', 'Lumbry Ferment', 24.99, { type: 'fermenting', solenoid: false }),

@@ -8,7 +8,7 @@ import { inch } from './tanks.ts'
 /** A quote of the scenario and what became of it, in days before today. */
 export interface DemoQuote {
   /** The showcased one is the one that the demo prints. */
-  key: 'showcase' | 'school' | 'large' | 'planted' | 'goldfish' | 'desk'
+  key: 'showcase' | 'school' | 'large' | 'planted' | 'goldfish' | 'desk' | 'reef'
   customer: string
   advisor: string
   madeDaysAgo: number
@@ -31,6 +31,7 @@ export const demoQuotes = (today: CivilDate): DemoQuote[] => [
   { key: 'large', customer: 'Ruben Ashkell', advisor: 'Bram Ostrey', madeDaysAgo: 20, issuedDaysAgo: 19, draft: large(today), outcome: { answer: 'declined', daysAgo: 15, note: 'More than I want to spend this year.' } },
   { key: 'desk', customer: 'Ruben Ashkell', advisor: 'Tilda Quenby', madeDaysAgo: 12, issuedDaysAgo: 12, outcome: 'withdrawn', draft: desk(today) },
   { key: 'showcase', customer: 'Ada Lindqvare', advisor: 'Bram Ostrey', madeDaysAgo: 1, issuedDaysAgo: 0, outcome: null, draft: showcaseDraft(today) },
+  { key: 'reef', customer: 'Ruben Ashkell', advisor: 'Tilda Quenby', madeDaysAgo: 3, issuedDaysAgo: null, outcome: null, draft: saltWater(today) },
   { key: 'goldfish', customer: 'Gil Amberley', advisor: 'Bram Ostrey', madeDaysAgo: 0, issuedDaysAgo: null, outcome: null, draft: goldfish(today) },
 ] // prettier-ignore
 
@@ -106,6 +107,28 @@ const desk = (today: CivilDate): QuoteDraft => ({
   ],
   suggestion: { buildId: 'studio', reason: 'It fits the desk and leaves room to write.' },
   standsUntil: addDays(today, 2),
+  note: '',
+}) // prettier-ignore
+
+/** Salt water, with what it needs besides; not issued yet. */
+const saltWater = (today: CivilDate): QuoteDraft => ({
+  title: 'A 75 gallon salt-water tank for the waiting room',
+  need: {
+    ...emptyNeed(), commonSizeId: 'us-75', place: 'in the waiting room, across from the desk', livestockId: 'marine-fish', livestockNote: 'a pair of clownfish, later a goby', budgetMinor: 200_000, byDate: addDays(today, 90), look: 'standard',
+    exact: { coldestRoomC: 18, warmestRoomC: 24, floor: 'ground_slab', disinfectant: 'chlorine' },
+  },
+  builds: [
+    build('skimmer', 'With a skimmer', 'Foam takes the waste out before it is ammonia.', [
+      buy('Wendlemere 75'), buy('Wendlemere Lid 48 deep'), buy('Thornby Frame 48 deep'), buy('Pellick C-1400', 2), buy('Quarrick Twin 200 with controller', 2), buy('Halden Row 48'), buy('Quarrick Skim 300'), buy('Pellick Drift 4000', 2),
+      buy('Stillwell Sea 10 kg', 2), buy('Lockridge Sea lens'), buy('Stillwell RO 190'), buy('Millrace Dry reef rock 9 kg', 3), buy('Millrace Sand 10 kg', 4), buy('Torvane Watch'), buy('Stillwell 500 mL'), buy('Dosset Chloride 50 g'), buy('Lockridge Five'), buy('Corbelle GFCI Strip 8'),
+    ]),
+    build('plain', 'Without a skimmer', 'Two filters and a water change every week.', [
+      buy('Wendlemere 75'), buy('Wendlemere Lid 48 deep'), buy('Thornby Frame 48 deep'), buy('Pellick C-1000', 2), buy('Torvane 300 W'), buy('Halden Row 48'), buy('Pellick Drift 4000'),
+      buy('Stillwell Sea 10 kg', 2), buy('Lockridge Swing arm'), buy('Stillwell RO 190'), buy('Millrace Dry reef rock 9 kg', 2), buy('Millrace Sand 10 kg', 4), buy('Torvane Glass'), buy('Stillwell 500 mL'), buy('Dosset Chloride 50 g'), buy('Lockridge Five'), buy('Corbelle GFCI Strip 8'),
+    ]),
+  ],
+  suggestion: { buildId: 'skimmer', reason: 'Two heaters with controllers, and more air at the surface.' },
+  standsUntil: addDays(today, 14),
   note: '',
 }) // prettier-ignore
 

@@ -227,6 +227,7 @@ describe('seeded into a database', () => {
       'A large tank for the hall': 'declined',
       'A small shrimp tank for the desk': 'withdrawn',
       'A 36 in planted tank for a cool living room': 'issued',
+      'A 75 gallon salt-water tank for the waiting room': 'draft',
       'A 40 gallon tank for two goldfish': 'draft',
     })
     expect(rows.flatMap((row) => row.number ?? []).toSorted()).toEqual([1, 2, 3, 4, 5].map((n) => `2026-000${n}`))
@@ -245,6 +246,25 @@ describe('seeded into a database', () => {
     expect(standard?.report.counts.does_not_fit).toBe(0)
     expect(kit?.report.findings.find((finding) => finding.check === 'heater_holds')?.verdict).toBe('does_not_fit')
     expect(kit?.report.findings.find((finding) => finding.check === 'stand_load')?.verdict).toBe('not_known')
+  })
+
+  it('has a salt-water tank whose builds answer all that is needed, with salt enough for its water', () => {
+    const draft = demoQuotes(TODAY).find(({ key }) => key === 'reef')?.draft
+    if (!draft) throw new Error('The scenario has a salt-water tank.')
+    const inputs = {
+      draft,
+      products,
+      stores: STORES.map(({ store }) => store),
+      prices: priceViews(record.sightings, TODAY),
+      install: CLUB,
+      asOf: TODAY,
+    }
+    for (const index of draft.builds.keys()) {
+      const { rows } = assembleBuild(inputs, index)
+      expect(rows.filter((row) => row.required && row.answer === 'missing')).toEqual([])
+      expect(rows.find(({ slot }) => slot === 'salt')?.answer).toBe('buy')
+    }
+    expect(issueFaults(inputs, TODAY)).toEqual([])
   })
 
   it('shows builds of three prices, fetched from two near stores and one that sends, without a delivery that nobody would pay', async () => {
@@ -296,6 +316,6 @@ describe('seeded into a database', () => {
 
   it('refuses a database that is in use, and changes nothing in it', async () => {
     await expect(seedDemo(test.db, options)).rejects.toThrow('empty database only')
-    expect(await listQuotes(test.db, advisor)).toHaveLength(6)
+    expect(await listQuotes(test.db, advisor)).toHaveLength(7)
   })
 })

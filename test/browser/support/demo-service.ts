@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { setTimeout as wait } from 'node:timers/promises'
 import { hashPassword } from '../../../api/auth/password-hash.ts'
+import { drawDemoPictures } from '../../../api/demo/demo-pictures.ts'
 import { civilDateAt, type CivilDate } from '../../../core/dates.ts'
 import type { Role } from '../../../core/people/roles.ts'
 import { connect } from '../../../db/connect.ts'
@@ -67,7 +68,9 @@ async function seed(folder: string, today: CivilDate): Promise<SeededDemo> {
   const connection = await connect({ dataDir: folder })
   try {
     await migrate(connection.db)
-    return await seedDemo(connection.db, { seed: DEMO_SEED, today, passwords: PASSWORDS, hash: hashPassword, now: new Date() })
+    const seeded = await seedDemo(connection.db, { seed: DEMO_SEED, today, passwords: PASSWORDS, hash: hashPassword, now: new Date() })
+    await drawDemoPictures(connection.db)
+    return seeded
   } finally {
     await connection.checkpoint()
     await connection.close()
