@@ -4,7 +4,7 @@ import { useState, type ReactElement } from 'react'
 import { KIND_NAMES } from '../../../core/catalog/kinds.ts'
 import { sayDate, yearOf, type CivilDate } from '../../../core/dates.ts'
 import { sayMoney } from '../../../core/money.ts'
-import { priceInForce, saleOn } from '../../../core/pricing/price-list.ts'
+import { priceInForce, saleOn, type ListPrice } from '../../../core/pricing/price-list.ts'
 import { listPriceList, type PriceListEntry } from '../client/price-list.ts'
 import { TickField } from '../parts/choice-fields.tsx'
 import { MoreRows } from '../parts/more-rows.tsx'
@@ -75,6 +75,20 @@ export function PriceListScreen(): ReactElement {
   )
 }
 
+/** What is asked on a day; where that is a sale, with the full price under it. */
+function Asked({ price, today, currency }: { price: ListPrice; today: CivilDate; currency: string }): ReactElement {
+  const say = (minor: number): string => sayMoney(minor, currency, { symbol: false })
+  const sale = saleOn(price, today)
+  if (sale === undefined) return <>{say(price.priceMinor)}</>
+  return (
+    <>
+      {say(sale.priceMinor)} <SaleSign until={sale.until} thisYear={yearOf(today)} />
+      <br />
+      <span className="quiet">full {say(price.priceMinor)}</span>
+    </>
+  )
+}
+
 function columnsOf(today: CivilDate, currency: string): Array<Column<PriceListEntry>> {
   const day = (date: CivilDate): string => sayDate(date, yearOf(today))
   const inForce = ({ prices }: PriceListEntry) => priceInForce(prices, today)
@@ -106,23 +120,7 @@ function columnsOf(today: CivilDate, currency: string): Array<Column<PriceListEn
       phone: 'figure',
       cell: (entry) => {
         const price = inForce(entry)
-        return price ? sayMoney(price.priceMinor, currency, { symbol: false }) : <span className="quiet">no price</span>
-      },
-    },
-    {
-      key: 'sale',
-      head: 'On sale',
-      num: true,
-      cell: (entry) => {
-        const price = inForce(entry)
-        const sale = price && saleOn(price, today)
-        return (
-          sale && (
-            <>
-              {sayMoney(sale.priceMinor, currency, { symbol: false })} <SaleSign until={sale.until} thisYear={yearOf(today)} />
-            </>
-          )
-        )
+        return price ? <Asked price={price} today={today} currency={currency} /> : <span className="quiet">no price</span>
       },
     },
     {
