@@ -180,3 +180,38 @@ describe('links', () => {
     expect((await page.request.get(hung)).status()).toBe(404)
   })
 })
+
+describe('a role', () => {
+  const roleOf = async (name: string): Promise<string | undefined> =>
+    (await readApi<{ items: Array<{ name: string; role: string }> }>(page, service, '/api/people')).items.find((one) => one.name === name)
+      ?.role
+
+  it('is asked about before it changes, stays where one leaves it, and says why it cannot be changed', async () => {
+    await openScreen(page, service, '/people')
+    const list = page
+      .getByRole('combobox', { name: /^Role of / })
+      .and(page.locator(':has(option[value="member"]:checked)'))
+      .first()
+    const name = (await list.getAttribute('aria-label'))?.replace('Role of ', '') ?? ''
+    const asked = page.getByRole('dialog', { name: `Make ${name} an advisor?` })
+    await list.selectOption('advisor')
+    await asked.getByText('is signed out everywhere').waitFor()
+    await look('role-question')
+    await expectAccessible(page)
+    await expectReflow(page)
+    await asked.getByRole('button', { name: 'Leave as member' }).click()
+    expect(await roleOf(name)).toBe('member')
+
+    await page.route('**/api/people/*', (route) => (route.request().method() === 'GET' ? route.continue() : route.fulfill({ status: 503 })))
+    await page.getByRole('combobox', { name: `Role of ${name}` }).selectOption('advisor')
+    await asked.getByRole('button', { name: 'Change member to advisor' }).click()
+    await asked.getByRole('alert').waitFor()
+    await expectAccessible(page)
+    expect(await roleOf(name)).toBe('member')
+    await page.unroute('**/api/people/*')
+
+    await asked.getByRole('button', { name: 'Change member to advisor' }).click()
+    await asked.waitFor({ state: 'detached' })
+    expect(await roleOf(name)).toBe('advisor')
+  })
+})
