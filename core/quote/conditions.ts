@@ -55,9 +55,10 @@ function roomOf(base: Defaults, { coldestRoomC, warmestRoomC }: NeedExact): Pick
 }
 
 /** What somebody measured of the floor and the tap; nothing stands for what nobody did. */
-const onlyStated = ({ joistSpanMm, joistSpacingMm, joistLie, floorUse, waterChangePercent, tapC }: NeedExact): OnlyStated => ({
+const onlyStated = ({ joistSpanMm, joistSpacingMm, joistLie, floorUse, waterChangePercent, tapC, altitudeM }: NeedExact): OnlyStated => ({
   ...(waterChangePercent === undefined ? {} : { waterChangePercent }),
   ...(tapC === undefined ? {} : { tapC }),
+  ...(altitudeM === undefined ? {} : { altitudeM }),
   ...(joistSpanMm === undefined ? {} : { joistSpanMm }),
   ...(joistSpacingMm === undefined ? {} : { joistSpacingMm }),
   ...(joistLie === undefined ? {} : { joistLie }),

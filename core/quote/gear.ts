@@ -75,26 +75,34 @@ export function gearOf(build: Build, products: ProductsById): Gear {
   }
 }
 
-type Others = Pick<Gear, 'ammoniaSources' | 'thermometers' | 'appliances' | 'salts'>
+type Others = Pick<Gear, 'ammoniaSources' | 'thermometers' | 'appliances' | 'salts' | 'animals'>
 
 /** Left out where there are none, so that a build of basic parts reads as it always did. */
 function others(all: <K extends PlainKind>(kind: K) => Counted<SpecOf[K]>[]): Others {
   const appliances = APPLIANCE_KINDS.flatMap((kind) => all(kind).flatMap((each) => applianceOf(kind, each)))
   const salts = all('salt_mix')
+  const animals = all('livestock')
   return {
     ammoniaSources: all('ammonia_source'),
     thermometers: all('thermometer'),
     ...(appliances.length > 0 ? { appliances } : {}),
     ...(salts.length > 0 ? { salts } : {}),
+    ...(animals.length > 0 ? { animals } : {}),
   }
 }
 
 /** The figures that the checks read. A CO2 system without a valve that needs power is plugged in nowhere. */
 function applianceOf(kind: ApplianceKind, { spec, ...counted }: Counted<SpecOf[ApplianceKind]>): Appliance[] {
-  const { powerW, cordMm, coolingW } = spec as ApplianceSpec
-  const known = { ...(powerW === undefined ? {} : { powerW }), ...(cordMm === undefined ? {} : { cordMm }) }
+  const { powerW, cordMm, coolingW, ratedFlowLph, ratedVolumeL } = spec as ApplianceSpec
   if (kind === 'co2' && powerW === undefined && isHandOperated(spec as Co2Spec)) return []
-  return [{ ...counted, kind, spec: kind === 'chiller' && coolingW !== undefined ? { ...known, coolingW } : known }]
+  const read: ApplianceSpec = {
+    ...(powerW === undefined ? {} : { powerW }),
+    ...(cordMm === undefined ? {} : { cordMm }),
+    ...(kind === 'chiller' && coolingW !== undefined ? { coolingW } : {}),
+    ...(kind === 'circulation_pump' && ratedFlowLph !== undefined ? { ratedFlowLph } : {}),
+    ...(kind === 'skimmer' && ratedVolumeL !== undefined ? { ratedVolumeL } : {}),
+  }
+  return [{ ...counted, kind, spec: read }]
 }
 
 const isHandOperated = ({ type, solenoid }: Co2Spec): boolean => solenoid === false || type === 'fermenting' || type === 'acid'

@@ -27,6 +27,7 @@ const FIELDS = [
     along: 'Along them',
   }),
   choice('floorUse', 'Room is', { bedroom: 'Bedroom', other: 'Another room' }, 'Bedrooms are built for less.'),
+  number('altitudeM', 'Height above the sea', 'm', -400, 5000, { help: 'Thinner air gives the water less oxygen.' }),
   number('waterBelowRimMm', 'Water below the rim', 'mm', 0, 300),
   number('substrateDepthMm', 'Substrate depth', 'mm', 0, 300),
   number('outletHeightMm', 'Outlet height above the floor', 'mm', 0, 2500),

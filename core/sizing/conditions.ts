@@ -34,6 +34,8 @@ export interface OnlyStated extends JoistConditions {
   waterChangePercent?: number | undefined
   /** Of the water that comes out of the tap in winter. */
   tapC?: number | undefined
+  /** Height above the sea; absent is at the sea. */
+  altitudeM?: number | undefined
 }
 
 /** Of a timber floor, as far as somebody looked. Absent is not known. */

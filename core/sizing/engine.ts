@@ -32,6 +32,7 @@ import { standWet } from './stand-wet.ts'
 import { substrateDepth } from './substrate-depth.ts'
 import { tipping } from './tipping.ts'
 
+import { weeklyChange } from './weekly-change.ts'
 import { warmRoom } from './warm-room.ts'
 
 /** Checks that need no tank. A rule answers null where it does not apply. */
@@ -55,6 +56,7 @@ const TANK_RULES: ReadonlyArray<(situation: Situation) => Finding | null> = [
   smallestVolume,
   lidCheck,
   filterFeed,
+  weeklyChange,
   lightCoverage,
   substrateDepth,
   conditionerCheck,

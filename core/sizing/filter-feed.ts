@@ -1,50 +1,110 @@
-import { phrase, quantity } from '../units/quantity.ts'
-import type { Finding, Verdict } from './finding.ts'
-import { makeFinding } from './make-finding.ts'
+import type { FilterSpec } from '../catalog/spec.ts'
+import { phrase, quantity, type Phrase } from '../units/quantity.ts'
+import { ammoniaOfFeed } from '../water/nitrogen.ts'
+import type { Finding, Source, Verdict } from './finding.ts'
+import { makeFinding, namesOf } from './make-finding.ts'
+import { settled } from './settled.ts'
 import type { Situation } from './situation.ts'
-import { MEDIA_M2_PER_L } from './typical-ranges.ts'
-
-/** Share of protein in dry feed. Common practice: 45 %. */
-const PROTEIN = 0.45
-/** g ammonia-N for each g of protein: Timmons & Ebeling, Recirculating Aquaculture (0.16 × 0.80 × 0.80 × 0.90, from memory). */
-const AMMONIA_PER_PROTEIN = 0.092
-/** g ammonia-N a day that a square metre of fixed film takes up at the low ammonia of a kept tank; the floor of 0.2 to 1.0 (from memory). */
-const UPTAKE_G_M2_DAY = 0.2
-
-/** Ammonia-N of a day's feed, g. @example ammoniaOfFeed(5) // 0.2070 */
-export const ammoniaOfFeed = (feedGrams: number, protein: number = PROTEIN): number => feedGrams * protein * AMMONIA_PER_PROTEIN
-
-/** Film that takes it up, m². @example filmForAmmonia(0.207) // 1.035 */
-export const filmForAmmonia = (gramsPerDay: number): number => gramsPerDay / UPTAKE_G_M2_DAY
+import { exactly, sumOf, type Span } from './span.ts'
+import { feedGrams, feedWords, stockFeed } from './stock-feed.ts'
+import { MEDIA_L, MEDIA_L_PER_LPH, MEDIA_M2_PER_L } from './typical-ranges.ts'
 
 /**
- * Whether the filter's media hold enough film for the group's feeding. Only where the media's volume is stated.
- *
- * Value: litres of media, millilitres where the need is less than one. Limit: what the film needs with the least area a litre; *marginal* while that of the best media would do.
- *
- * @example filterFeed(situation)?.limit // at least 1.0 L of media for 1 g of feed a day
+ * g ammonia-N a day that a square metre of fixed film takes up while ammonia is too low to be read, as it must be in a kept tank. Filters that are fed
+ * more reach 1.0. Timmons & Ebeling, from memory.
  */
-export function filterFeed({ gear, conditions }: Situation): Finding | null {
-  if (gear.filters.length === 0 || gear.filters.some(({ spec }) => spec.mediaVolumeL === undefined)) return null
-  const feed = conditions.livestock.feedGramsPerDay
-  const film = filmForAmmonia(ammoniaOfFeed(feed))
-  const safeL = film / MEDIA_M2_PER_L.low
-  // Under a litre a tenth of one, or of a gallon, would be half of it or nothing.
-  const told = (litres: number) => (safeL < 1 ? quantity(litres * 1000, 'mL', 0) : quantity(litres, 'L', 1))
-  const value = told(gear.filters.reduce((sum, { spec, quantity: n }) => sum + n * (spec.mediaVolumeL ?? 0), 0))
-  const safe = told(safeL)
-  const least = told(film / MEDIA_M2_PER_L.high)
-  const verdict: Verdict = value.value >= safe.value ? 'fits' : value.value >= least.value ? 'marginal' : 'does_not_fit'
+const UPTAKE_G_M2_DAY: Span = { low: 0.2, high: 0.5 }
+/** Film slows in water cooler than this, and by this factor for each degree: Metcalf & Eddy, table 8-14, from memory. In warmer water nothing is added. */
+const FULL_FROM_C = 20
+const PER_KELVIN = 1.072
+
+const SOURCE: Source = {
+  tag: 'from_memory',
+  text: 'Timmons & Ebeling, Recirculating Aquaculture, for the ammonia that feed makes and the film that takes it up; how much film media offer is common practice.',
+}
+
+/** Film that takes up ammonia-N at a daily rate, m². @example filmForAmmonia(0.207, 0.2) // 1.035 */
+export const filmForAmmonia = (gramsPerDay: number, uptake: number = UPTAKE_G_M2_DAY.low): number => gramsPerDay / uptake
+
+/**
+ * Dry feed a day whose ammonia the film on media takes up, g, from poor media to the best.
+ *
+ * Units:  litres of media, °C. Range: 5 to 35 °C.
+ *
+ * @example feedOfMedia(5, 25) // { low: 4.8, high: 42.3 }
+ */
+export function feedOfMedia(mediaL: number, waterC: number): Span {
+  const cool = Math.min(1, PER_KELVIN ** (waterC - FULL_FROM_C))
+  const perGram = ammoniaOfFeed(1)
+  return {
+    low: (mediaL * MEDIA_M2_PER_L.low * UPTAKE_G_M2_DAY.low * cool) / perGram,
+    high: (mediaL * MEDIA_M2_PER_L.high * UPTAKE_G_M2_DAY.high * cool) / perGram,
+  }
+}
+
+/** Litres of media in one filter; those of its kind and flow where none are stated. */
+function mediaOfOne({ mediaVolumeL, type: kind, ratedFlowLph }: FilterSpec): Span {
+  const type = kind ?? 'unknown'
+  if (mediaVolumeL !== undefined) return exactly(mediaVolumeL)
+  if (ratedFlowLph === undefined) return MEDIA_L[type]
+  const { low, high } = MEDIA_L_PER_LPH[type]
+  return { low: low * ratedFlowLph, high: high * ratedFlowLph }
+}
+
+/** Litres of media in all filters. */
+function mediaOf({ gear }: Pick<Situation, 'gear'>): Span {
+  return sumOf(
+    gear.filters.map(({ spec, quantity: count }) => {
+      const { low, high } = mediaOfOne(spec)
+      return { low: low * count, high: high * count }
+    }),
+  )
+}
+
+/** Under a litre a tenth of one, or of a gallon, would be half of it or nothing. */
+const mediaWords = ({ low, high }: Span): Phrase => {
+  const told = (litres: number) => (high < 1 ? quantity(litres * 1000, 'mL', 0) : quantity(litres, 'L', 1))
+  return low === high ? phrase`${told(high)}` : phrase`${told(low)} to ${told(high)}`
+}
+
+/**
+ * Whether the film in the filters takes up the ammonia of what the stock eats.
+ *
+ * Value: grams of dry feed a day that it carries with poor media. Limit: what the stock eats at most; *marginal* while the best media would do. What
+ * grows on substrate and stones comes on top.
+ *
+ * @example filterFeed(situation)?.value // 4.8 g of feed a day, where 1 g is eaten
+ */
+export function filterFeed(situation: Situation): Finding | null {
+  const { gear, conditions } = situation
+  if (gear.filters.length === 0) return null
+  const stock = stockFeed(situation)
+  const media = mediaOf(situation)
+  const waterC = conditions.livestock.targetC
+  const carried = (litres: number) => {
+    const { low, high } = feedOfMedia(litres, waterC)
+    return { low: feedGrams(low), high: feedGrams(high) }
+  }
+  const [least, most] = [carried(media.low), carried(media.high)]
+  const eaten = { low: feedGrams(stock.grams.low), high: feedGrams(stock.grams.high) }
+  const judge = ({ low, high }: ReturnType<typeof carried>): Verdict =>
+    low.value >= eaten.high.value ? 'fits' : high.value >= eaten.low.value ? 'marginal' : 'does_not_fit'
+  const unstated = gear.filters.every(({ spec }) => spec.mediaVolumeL !== undefined) ? [] : ['volume of the media']
+  const outcome = settled(judge(least), judge(most), unstated, namesOf(['film area of the media', stock.assumed]))
   return makeFinding('filter_feed', {
-    verdict,
-    value,
-    limit: { kind: 'at_least', low: safe },
-    reason: phrase`A usual stock eats ${quantity(feed, 'g', feed < 1 ? 2 : 1)} of dry feed a day. The film that takes up its ammonia needs ${least} to ${safe} of media; there are ${value}.`,
-    action: verdict === 'fits' ? null : { text: phrase`Feed less, keep fewer animals, or choose a filter with at least ${safe} of media.` },
-    assumed: ['film area of the media', 'feed a day of the group'],
-    source: {
-      tag: 'from_memory',
-      text: 'Timmons & Ebeling, Recirculating Aquaculture, for the ammonia that feed makes and the film that takes it up; how much film media offer is common practice.',
-    },
+    ...outcome,
+    value: least.low,
+    limit: { kind: 'at_least', low: eaten.high },
+    reason: phrase`${feedWords(stock)}. While ammonia is too low to be read, the film on ${mediaWords(media)} of media takes up that of ${least.low} to ${most.high}. What grows on substrate and stones comes on top; cool water and a new tank carry less.`,
+    action: actionOf(outcome.verdict, stock.grams.high, waterC),
+    source: SOURCE,
   })
+}
+
+function actionOf(verdict: Verdict, eatenGrams: number, waterC: number): Finding['action'] {
+  if (verdict === 'fits') return null
+  const enough = mediaWords(exactly(eatenGrams / feedOfMedia(1, waterC).low))
+  return verdict === 'not_known'
+    ? { text: phrase`Enter the volume of the filter's media; ${enough} carry it in any case.` }
+    : { text: phrase`Feed less, keep fewer animals, or choose a filter with at least ${enough} of media. Test for ammonia each week.` }
 }

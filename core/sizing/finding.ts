@@ -27,6 +27,7 @@ export const CHECKS = [
   'flow_ceiling',
   'filter_feed',
   'surface_oxygen',
+  'weekly_change',
   'light_coverage',
   'light_level',
   'substrate_depth',

@@ -13,6 +13,7 @@ import type {
   TestKitSpec,
   ThermometerSpec,
 } from '../catalog/spec.ts'
+import type { LivestockSpec } from '../catalog/living-spec.ts'
 import type { SaltMixSpec } from '../catalog/supply-spec.ts'
 
 /** A spec, how many of it, and what a person calls it. */
@@ -28,12 +29,16 @@ export interface Counted<S> {
 export const APPLIANCE_KINDS = ['chiller', 'air_pump', 'circulation_pump', 'skimmer', 'co2', 'uv', 'battery_backup'] as const
 export type ApplianceKind = (typeof APPLIANCE_KINDS)[number]
 
-/** What every such thing has in common, and the chiller's own figure. */
+/** What every such thing has in common, and figures of single kinds. */
 export interface ApplianceSpec {
   powerW?: number
   cordMm?: number
   /** Of a chiller: heat it takes out of the water. */
   coolingW?: number
+  /** Of a circulation pump, in free water. */
+  ratedFlowLph?: number
+  /** Of a skimmer: the tank it is meant for. */
+  ratedVolumeL?: number
 }
 export interface Appliance extends Counted<ApplianceSpec> {
   kind: ApplianceKind
@@ -59,6 +64,8 @@ export interface Gear {
   appliances?: Appliance[]
   /** Salt mixes. Absent is none. */
   salts?: Counted<SaltMixSpec>[]
+  /** Animals that are bought or already kept. Absent is none. */
+  animals?: Counted<LivestockSpec>[]
   /** Slots answered "not needed" with their reason. */
   notNeeded: Partial<Record<string, string>>
 }

@@ -1,10 +1,11 @@
-import { phrase, quantity, type Phrase, type Quantity } from '../units/quantity.ts'
+import { phrase, quantity, stated, type Phrase, type Quantity } from '../units/quantity.ts'
 import { appliancesOf } from './appliances.ts'
 import type { Delivery } from './filter-delivery.ts'
 import type { Finding, Source, Verdict } from './finding.ts'
 import { makeFinding } from './make-finding.ts'
 import type { Situation } from './situation.ts'
 import { over, sumOf, type Span } from './span.ts'
+import { feedGrams, feedWords, stockFeed, type StockFeed } from './stock-feed.ts'
 import { jetPowerW, oxygenOfFeed, stillTransfer, stirredBy, surfaceOxygen, type Surface } from './surface-oxygen.ts'
 
 /** The figures of gases are fitted to about here. */
@@ -21,17 +22,18 @@ const SOURCE: Source = {
  * Whether the surface takes up the oxygen that the group's feeding costs, in water as warm as these animals like it at most.
  *
  * Value: grams of feed a day that the surface carries with the return pointed away from it. Limit: what a usual stock eats; *marginal* where it takes a
- * return pointed at the surface. Told beside it is what is left in a power cut. Plants that breathe by night, decay, and height above the sea come on top.
+ * return pointed at the surface. Told beside it is what is left in a power cut. Plants that breathe by night and decay come on top; air is thinner above the sea.
  *
  * @example oxygenCheck(situation, deliveryOf(situation))?.value // 6.9 g of oxygen a day through the surface, where 1 g is asked
  */
 export function oxygenCheck(situation: Situation, delivery: Delivery | undefined): Finding | null {
-  const { conditions, gear } = situation
+  const { gear } = situation
   if (gear.filters.length === 0) return null
-  const eaten = grams(conditions.livestock.feedGramsPerDay)
+  const stock = stockFeed(situation)
+  const eaten = feedGrams(stock.grams.high)
   const still = carriedBy(situation, (surface) => ({ low: stillTransfer(surface), high: stillTransfer(surface) }))
   const bubbles = appliancesOf(gear).some(({ kind }) => kind === 'air_pump') ? BUBBLES_W : 0
-  if (delivery === undefined && bubbles === 0 && eaten.value > still.least.value) return unknownFlow(eaten, still.least)
+  if (delivery === undefined && bubbles === 0 && eaten.value > still.least.value) return unknownFlow(stock, eaten, still.least)
   const power = returnPowerW(delivery)
   const stirred = carriedBy(situation, (surface, waterKg) => ({
     low: stirredBy(surface, power.low + bubbles, waterKg).low,
@@ -42,17 +44,14 @@ export function oxygenCheck(situation: Situation, delivery: Delivery | undefined
     verdict,
     value: stirred.least,
     limit: { kind: 'at_least', low: eaten },
-    reason: reasonOf(warmestOf(situation), eaten, stirred, still.least),
+    reason: reasonOf(situation, stock, stirred, still.least),
     action: verdict === 'fits' ? null : { text: ACTION },
-    assumed: ['movement of the surface', 'feed a day of the group'],
+    assumed: ['movement of the surface', stock.assumed],
     source: SOURCE,
   })
 }
 
 const ACTION = phrase`Point the filter's return at the surface or add an air pump; feed less, or keep fewer animals. Watch for gasping at dawn.`
-
-/** A usual stock is no finer known than this; a shrimp's share of a gram has two digits. */
-const grams = (value: number): Quantity => quantity(value, 'g', value < 1 ? 2 : 1)
 
 const warmestOf = ({ conditions }: Situation): number => Math.min(conditions.livestock.highestC, WARMEST_C)
 
@@ -64,14 +63,15 @@ interface Carried {
 /** Grams of feed a day whose oxygen passes the surface, over every tank the stated figures allow. */
 function carriedBy(situation: Situation, transferOf: (surface: Surface, waterKg: number) => Span): Carried {
   const need = oxygenOfFeed()
-  const { water } = situation.conditions.livestock
+  const { livestock, altitudeM } = situation.conditions
+  const { water } = livestock
   const ends = situation.corners.map(({ geometry, mass }) => {
     const areaM2 = geometry.insidePlanMm2 / 1e6
-    const surface = { areaM2, waterC: warmestOf(situation), water }
+    const surface = { areaM2, waterC: warmestOf(situation), water, altitudeM }
     const { low, high } = transferOf(surface, mass.waterKg)
     return { low: surfaceOxygen(surface, low) / need.high, high: surfaceOxygen(surface, high) / need.low }
   })
-  return { least: grams(over(ends, ({ low }) => low).low), most: grams(over(ends, ({ high }) => high).high) }
+  return { least: feedGrams(over(ends, ({ low }) => low).low), most: feedGrams(over(ends, ({ high }) => high).high) }
 }
 
 /** What the filters' returns put into the water, with loaded media and with clean ones, W. */
@@ -83,16 +83,19 @@ function returnPowerW(delivery: Delivery | undefined): Span {
   return sumOf((delivery?.each ?? []).map(power))
 }
 
-const reasonOf = (waterC: number, eaten: Quantity, { least, most }: Carried, still: Quantity): Phrase =>
-  phrase`A usual stock eats ${eaten} of dry feed a day. At ${quantity(waterC, 'degC', 1)} the surface takes up the oxygen for ${least} with the return pointed away from it and for ${most} with the return pointed at it; in a power cut for ${still}.`
+function reasonOf(situation: Situation, stock: StockFeed, { least, most }: Carried, still: Quantity): Phrase {
+  const { altitudeM } = situation.conditions
+  const where = altitudeM === undefined ? phrase`at the height of the sea` : phrase`at ${stated(altitudeM, 'm', 0)} above the sea`
+  return phrase`${feedWords(stock)}. At ${quantity(warmestOf(situation), 'degC', 1)} and ${where} the surface takes up the oxygen for ${least} with the return pointed away from it and for ${most} with the return pointed at it; in a power cut for ${still}.`
+}
 
-const unknownFlow = (eaten: Quantity, still: Quantity): Finding =>
+const unknownFlow = (stock: StockFeed, eaten: Quantity, still: Quantity): Finding =>
   makeFinding('surface_oxygen', {
     verdict: 'not_known',
     limit: { kind: 'at_least', low: eaten },
-    reason: phrase`A usual stock eats ${eaten} of dry feed a day; a surface that nothing stirs takes up the oxygen for ${still}. How much the filter stirs it is not known without its flow.`,
+    reason: phrase`${feedWords(stock)}; a surface that nothing stirs takes up the oxygen for ${still}. How much the filter stirs it is not known without its flow.`,
     action: { text: phrase`Enter the printed flow of the filter, or add an air pump.` },
     missing: ['flow of the filter'],
-    assumed: ['feed a day of the group'],
+    assumed: [stock.assumed],
     source: SOURCE,
   })

@@ -43,10 +43,12 @@ const counted = <S>(spec: z.ZodType<S, S>): z.ZodType<Counted<S>, Counted<S>> =>
     owned: yesNo('Owned').optional(),
   })
 
-/** The three fields that the checks read, with the limits of the widest kind. */
+/** The fields that the checks read, with the limits of the widest kind. */
 const APPLIANCE_SPEC_FIELDS = [
   number('powerW', 'Power', 'W', 0.5, 3000),
   number('coolingW', 'Cooling power', 'W', 5, 10_000),
+  number('ratedFlowLph', 'Rated flow', 'L/h', 50, 50_000),
+  number('ratedVolumeL', 'Tank size on the box', 'L', 5, 20_000),
   CORD_FIELD,
 ] as const
 
@@ -80,6 +82,7 @@ export const GearSchema = strict('Gear', {
   thermometers: list('Thermometers', counted(SpecSchema.thermometer), 0, MOST_ITEMS).optional(),
   appliances: list('Appliances', ApplianceSchema, 0, MOST_ITEMS).optional(),
   salts: list('Salt mixes', counted(SpecSchema.salt_mix), 0, MOST_ITEMS).optional(),
+  animals: list('Animals', counted(SpecSchema.livestock), 0, MOST_ITEMS).optional(),
   notNeeded: z.record(z.string().max(40), text('Reason', 0, 500), { error: 'Not needed is an object: slot to reason.' }).default({}),
 }) satisfies z.ZodType<Gear>
 
@@ -112,7 +115,7 @@ export const LivestockGroupSchema = strict('Livestock group', {
 
 type ConditionFigures = Omit<Conditions, 'assumed' | 'livestock' | keyof OnlyStated>
 const { targetC: _target, lowestC: _lowest, dangerC: _danger, tapPh: _ph, tapGhDegrees: _gh, tapKhDegrees: _kh, ...allOfRoom } = shape
-const { joistSpanMm, joistSpacingMm, joistLie, floorUse, waterChangePercent, tapC, ...roomShape } = allOfRoom
+const { joistSpanMm, joistSpacingMm, joistLie, floorUse, waterChangePercent, tapC, altitudeM, ...roomShape } = allOfRoom
 const isRoomField = (key: string): key is ConditionField => key in roomShape
 
 /** Conditions as resolved, every figure present: what an issued revision carries. */
@@ -126,6 +129,7 @@ export const ConditionsSchema = strict('Conditions', {
   floorUse,
   waterChangePercent,
   tapC,
+  altitudeM,
   livestock: LivestockGroupSchema,
   assumed: z.array(
     z.string().refine(isRoomField, { error: 'Assumed names fields of the conditions.' }) as unknown as z.ZodType<

@@ -1,30 +1,29 @@
-import { oxygenSaturation } from '../water/dissolved-oxygen.ts'
+import { atmospheresAt, oxygenSaturation } from '../water/dissolved-oxygen.ts'
 import { oxygenTransfer, stirredTransfer, transferUnderWind } from '../water/gas-transfer.ts'
+import { ammoniaOfFeed, OXYGEN_G_PER_N } from '../water/nitrogen.ts'
 import { SALINITY } from '../water/sea-salinity.ts'
-import { ammoniaOfFeed } from './filter-feed.ts'
 import type { Span } from './span.ts'
 
 /** What animals must find by night, mg/L: U.S. EPA, Ambient Water Quality Criteria for Dissolved Oxygen (1986), warm-water fish, one-day minimum; from memory. */
 export const LEAST_OXYGEN_MG_L = 5
 /** Oxygen that animals breathe for each gram of feed, g: Timmons & Ebeling, Recirculating Aquaculture, from memory. */
 const BREATHED_G_PER_G: Span = { low: 0.3, high: 0.5 }
-/** Oxygen for each gram of ammonia-N that is nitrified, from the atomic weights, g. */
-const NITRIFIED_G_PER_G = 4.57
 const HOURS = 24
 /** 1 cm/h through 1 m² is 0.01 m³/h, and 1 mg/L is 1 g/m³. */
 const CM_PER_M = 100
 
 /** Oxygen that a day's feed costs, g for each gram: breathed and nitrified. @example oxygenOfFeed().low // 0.489 */
 export function oxygenOfFeed(): Span {
-  const nitrified = ammoniaOfFeed(1) * NITRIFIED_G_PER_G
+  const nitrified = ammoniaOfFeed(1) * OXYGEN_G_PER_N
   return { low: BREATHED_G_PER_G.low + nitrified, high: BREATHED_G_PER_G.high + nitrified }
 }
 
-/** A water surface: m², °C. */
+/** A water surface: m², °C, m above the sea, at the sea where nobody says. */
 export interface Surface {
   areaM2: number
   waterC: number
   water: 'fresh' | 'salt'
+  altitudeM?: number | undefined
 }
 
 /**
@@ -35,8 +34,8 @@ export interface Surface {
  *
  * @example surfaceOxygen({ areaM2: 0.524, waterC: 25, water: 'fresh' }, 2.48) // 1.02
  */
-export function surfaceOxygen({ areaM2, waterC, water }: Surface, cmPerHour: number): number {
-  const lacking = oxygenSaturation(waterC, SALINITY[water]) - LEAST_OXYGEN_MG_L
+export function surfaceOxygen({ areaM2, waterC, water, altitudeM = 0 }: Surface, cmPerHour: number): number {
+  const lacking = oxygenSaturation(waterC, SALINITY[water], atmospheresAt(altitudeM)) - LEAST_OXYGEN_MG_L
   return Math.max(0, lacking) * (cmPerHour / CM_PER_M) * areaM2 * HOURS
 }
 

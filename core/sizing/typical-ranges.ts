@@ -108,5 +108,23 @@ export const MEDIA_LOSS = { clean: 0.26, loaded: 1.04 } as const
 /** Biofilm area that a litre of filter media really offers, m². Labels count inner pores that no water reaches. */
 export const MEDIA_M2_PER_L: Span = { low: 0.2, high: 0.7 }
 
+/** Media that a filter holds, L, by its kind: the smallest and the largest that is commonly sold for a home. */
+export const MEDIA_L = {
+  canister: { low: 2, high: 12 },
+  hang_on: { low: 0.2, high: 2 },
+  internal: { low: 0.1, high: 1 },
+  sponge: { low: 0.2, high: 1 },
+  unknown: { low: 0.1, high: 12 },
+} as const satisfies Record<string, Span>
+
+/** The same for each litre an hour that is printed. */
+export const MEDIA_L_PER_LPH = {
+  canister: { low: 3e-3, high: 8e-3 },
+  hang_on: { low: 0.8e-3, high: 2.5e-3 },
+  internal: { low: 0.5e-3, high: 1.5e-3 },
+  sponge: { low: 1.5e-3, high: 4e-3 },
+  unknown: { low: 0.5e-3, high: 8e-3 },
+} as const satisfies Record<string, Span>
+
 /** Light above the upper rim: on the rim or on short legs, mm. */
 export const LIGHT_ABOVE_RIM_MM: Span = { low: 10, high: 60 }

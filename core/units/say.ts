@@ -30,6 +30,9 @@ function shownLength(mm: number, reader: ReaderUnits): Shown {
   return { value: cm, unit: 'cm', digits: Math.abs(cm - Math.round(cm)) < 0.05 ? 0 : 1 }
 }
 
+/** A hose to a tenth of a foot, a mountain to a whole one. */
+const shownFeet = (feet: number): Shown => ({ value: feet, unit: 'ft', digits: Math.abs(feet) < 100 ? 1 : 0 })
+
 function shownVolume(litres: number, reader: ReaderUnits): Shown {
   if (measuredIn(reader).volume === 'L') return { value: litres, unit: 'L', digits: Math.abs(litres) < 10 ? 1 : 0 }
   const gallons = litres / litresPerGallon(reader)
@@ -41,7 +44,7 @@ function shownOtherwise({ value, unit, digits }: Quantity, reader: ReaderUnits):
   const { length, volume, mass, temperature, hardness, salinity } = measuredIn(reader)
   switch (unit) {
     case 'm':
-      return length === 'in' ? { value: (value * 1000) / (MM_PER_INCH * 12), unit: 'ft', digits: 1 } : null
+      return length === 'in' ? shownFeet((value * 1000) / (MM_PER_INCH * 12)) : null
     case 'kg':
       return mass === 'lb' ? { value: value / KG_PER_POUND, unit: 'lb', digits: value < 5 ? 1 : 0 } : null
     case 'degC':

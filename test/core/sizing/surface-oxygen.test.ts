@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { jetPowerW, LEAST_OXYGEN_MG_L, oxygenOfFeed, stillTransfer, stirredBy, surfaceOxygen } from '../../../core/sizing/surface-oxygen.ts'
-import { METRIC, sayPhrase } from '../../../core/units/say.ts'
+import { METRIC, sayPhrase, US } from '../../../core/units/say.ts'
 import { oxygenSaturation } from '../../../core/water/dissolved-oxygen.ts'
 import { SALINITY } from '../../../core/water/sea-salinity.ts'
 import { isNear } from './reference-tanks.ts'
@@ -74,6 +74,17 @@ describe('the finding', () => {
     expect(fed(0.1, unknown).verdict).toBe('fits')
     const appliances = [{ kind: 'air_pump' as const, name: 'Torvane air', quantity: 1, spec: {} }]
     expect(fed(2, { ...unknown, appliances }).verdict).toBe('fits')
+  })
+
+  it('carries less high above the sea, and in salt water, and says where it is', () => {
+    const at = (altitudeM: number | undefined, water: 'fresh' | 'salt' = 'fresh') =>
+      findingOf('surface_oxygen', {}, { altitudeM, livestock: { ...group('small-tropical'), water } })
+    expect(sayPhrase(at(undefined).reason, METRIC)).toContain('At 28.0 °C and at the height of the sea the surface')
+    expect(sayPhrase(at(1600).reason, METRIC)).toContain('at 1,600 m above the sea')
+    expect(sayPhrase(at(1600).reason, US)).toContain('at 5,249 ft above the sea')
+    expect(at(1600).value?.value).toBeLessThan(at(0).value?.value ?? 0)
+    expect(at(undefined).value).toEqual(at(0).value)
+    expect(at(0, 'salt').value?.value).toBeLessThan(at(0).value?.value ?? 0)
   })
 
   it('leaves a build without a filter to the check that asks for one', () => {

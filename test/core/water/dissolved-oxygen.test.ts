@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { pureWaterDensity, seaWaterDensity } from '../../../core/water/density.ts'
 import { atmospheresAt, oxygenSaturation } from '../../../core/water/dissolved-oxygen.ts'
 import { oxygenTransfer, schmidtOfOxygen, stirredTransfer, transferUnderWind } from '../../../core/water/gas-transfer.ts'
 import { waterViscosity } from '../../../core/water/viscosity.ts'
@@ -36,6 +37,17 @@ describe('oxygen that water holds', () => {
   })
 })
 
+describe('oxygen above the sea', () => {
+  /** Published: Mortimer's factors of height, Mitt. Int. Ver. Limnol. 22 (1981): 1.13 at 1000 m, 1.20 at 1500 m, 1.28 at 2000 m; from memory. */
+  it.each([
+    [1000, 1.13],
+    [1500, 1.2],
+    [2000, 1.28],
+  ])('is less at %s m by the factor that limnologists use', (metres, factor) => {
+    expect(Math.abs(oxygenSaturation(20) / oxygenSaturation(20, 0, atmospheresAt(metres)) / factor - 1)).toBeLessThan(0.01)
+  })
+})
+
 describe('what passes the surface', () => {
   /** Wanninkhof (1992), from memory: 530 in fresh water and 589 in sea water at 20 °C. */
   it('has the Schmidt numbers that are printed', () => {
@@ -61,6 +73,20 @@ describe('a stirred surface', () => {
     [30, 0.7972e-3],
   ])('has the handbook’s viscosity under it at %s °C', (celsius, handbook) => {
     expect(Math.abs(waterViscosity(celsius) / handbook - 1)).toBeLessThan(3e-3)
+  })
+
+  /** ITTC recommended procedure 7.5-02-01-03: 1.1892e-6 m²/s in sea water of 15 °C, 1.1386e-6 in fresh; UNESCO density; from memory. */
+  it('has sea water thicker than fresh by the towing tanks’ table', () => {
+    const kinematic = (salinity: number) => waterViscosity(15, salinity) / seaWaterDensity(salinity, 15)
+    expect(Math.abs(kinematic(35.16) / 1.1892e-6 - 1)).toBeLessThan(6e-3)
+    expect(Math.abs(kinematic(0) / 1.1386e-6 - 1)).toBeLessThan(6e-3)
+  })
+
+  /** Published coefficients of the same form over many waters: 0.419 (Zappa et al. 2007) and 0.43 (Vachon et al. 2010), from memory. */
+  it.each([0.419, 0.43])('takes up a gas within a tenth of the coefficient %s that was measured', (coefficient) => {
+    const kinematic = waterViscosity(20) / pureWaterDensity(20)
+    const measured = (coefficient * (1e-4 * kinematic) ** 0.25 * 360_000) / Math.sqrt(schmidtOfOxygen(20, 'fresh'))
+    expect(Math.abs(stirredTransfer(1e-4, 20, 'fresh') / measured - 1)).toBeLessThan(0.1)
   })
 
   /** By hand: 0.4 × (1e-5 × 8.93e-7)^¼ ÷ √417.7 is 3.38e-5 m/s, 12.2 cm/h. */

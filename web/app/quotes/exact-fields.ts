@@ -21,7 +21,7 @@ export interface ExactGroup {
 
 /** How the desk asks: its heading says the rest of the label. Limits and options are those of the table that every validator reads. */
 const ASKED: ReadonlyArray<readonly [title: string, fields: ReadonlyArray<readonly [key: ExactKey, label: string, digits?: number]>]> = [
-  ['Room', [['coldestRoomC', 'Coldest', 1], ['warmestRoomC', 'Warmest', 1], ['floor', 'Floor']]],
+  ['Room', [['coldestRoomC', 'Coldest', 1], ['warmestRoomC', 'Warmest', 1], ['altitudeM', 'Height above the sea'], ['floor', 'Floor']]],
   ['Joists of a wooden floor', [['joistSpanMm', 'Span'], ['joistSpacingMm', 'Spacing'], ['joistLie', 'Tank lies'], ['floorUse', 'Room is']]],
   ['Outlet and circuit', [['outletHeightMm', 'Outlet height'], ['outletDistanceMm', 'Outlet distance'], ['circuitVoltageV', 'Circuit voltage'], ['circuitCurrentA', 'Circuit breaker'], ['otherLoadW', 'Other load'], ['circuitProtected', 'Leakage protection']]],
   ['Tap water', [['disinfectant', 'Disinfectant'], ['tapC', 'Temperature in winter', 1], ['waterChangePercent', 'Changed at once'], ['tapPh', 'pH', 1], ['tapGhDegrees', 'GH', 1], ['tapKhDegrees', 'KH', 1]]],

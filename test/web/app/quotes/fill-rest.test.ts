@@ -23,7 +23,7 @@ const SHELF: Product[] = [
   { ...shared, id: 'heat-100', kind: 'heater', name: 'Torvane 100 W', spec: { powerW: 100, adjustable: true } },
   { ...shared, id: 'heat-150', kind: 'heater', name: 'Torvane 150 W', spec: { powerW: 150, adjustable: true } },
   { ...shared, id: 'filter-s', kind: 'filter', name: 'Pellick 60', spec: { type: 'internal', ratedFlowLph: 60, powerW: 3 } },
-  { ...shared, id: 'filter-l', kind: 'filter', name: 'Pellick 900', spec: { type: 'internal', ratedFlowLph: 900, powerW: 8 } },
+  { ...shared, id: 'filter-l', kind: 'filter', name: 'Pellick 900', spec: { type: 'internal', ratedFlowLph: 900, powerW: 8, mediaVolumeL: 1.5 } },
   { ...shared, id: 'power-1', kind: 'power', name: 'Corbelle 1', spec: { outlets: 1, protective: true, ratedCurrentA: 15 } },
   { ...shared, id: 'power-6', kind: 'power', name: 'Corbelle 6', spec: { outlets: 6, protective: true, ratedCurrentA: 15 } },
   { ...shared, id: 'meter', kind: 'thermometer', name: 'Torvane Watch', spec: {} },
