@@ -17,10 +17,10 @@ export function NeedPanel(): ReactElement {
   const [changing, setChanging] = useState(false)
   const conditions = useMemo(() => resolveConditions(draft.need, view.install), [draft.need, view.install])
   const change = (part: Partial<Omit<Need, 'exact'>>) => desk.edit({ do: 'need', change: part })
+  if (asked !== null && !changing) setChanging(true)
   // The form is drawn first; its field takes the focus once it is there.
   useEffect(() => {
-    if (asked === null) return
-    if (!changing) return setChanging(true)
+    if (asked === null || !changing) return
     focusExact(asked)
     ask(null)
   }, [asked, ask, changing])
