@@ -16,6 +16,7 @@ export default defineConfig({
       {
         test: {
           name: 'rules',
+          setupFiles: ['test/support/property-seed.ts'],
           include: [
             'test/core/**/*.test.ts',
             'test/reference/**/*.test.ts',
@@ -30,6 +31,7 @@ export default defineConfig({
       {
         test: {
           name: 'embedded',
+          setupFiles: ['test/support/property-seed.ts'],
           include: database,
           exclude: paper,
           env: { TEST_ENGINE: 'embedded' },
@@ -41,6 +43,7 @@ export default defineConfig({
       {
         test: {
           name: 'postgres',
+          setupFiles: ['test/support/property-seed.ts'],
           include: database,
           exclude: paper,
           env: { TEST_ENGINE: 'postgres' },
