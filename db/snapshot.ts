@@ -2,6 +2,7 @@ import { sql, type Kysely, type Transaction } from 'kysely'
 import type { Connection } from './connect.ts'
 import type { Database } from './database.ts'
 import { listTables, OWN_TABLES, rowsQuery, type StoredTable } from './stored-tables.ts'
+import { withoutLimits } from './without-limits.ts'
 
 /** A table as it stood at the moment of the snapshot. */
 export interface SnapshotTable {
@@ -36,7 +37,12 @@ const cursorOf = (table: string): string => `snapshot_of_${table}`
  */
 export async function withSnapshot<Value>({ db, engine }: Connection, work: (snapshot: Snapshot) => Promise<Value>): Promise<Value> {
   const begin = () => db.transaction().setIsolationLevel('repeatable read').setAccessMode('read only')
-  if (engine === 'postgres') return begin().execute(async (trx) => work(snapshotOver(trx, await declare(trx, false))))
+  if (engine === 'postgres')
+    return begin().execute(async (trx) => {
+      // Counting or sorting a large table, or a disk that takes its time, is no page that somebody waits for.
+      await withoutLimits(trx)
+      return work(snapshotOver(trx, await declare(trx, false)))
+    })
   const declared = await begin().execute((trx) => declare(trx, true))
   try {
     return await work(snapshotOver(db, declared))

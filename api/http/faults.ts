@@ -1,6 +1,6 @@
 import type { ErrorHandler } from 'hono'
 import { HTTPException } from 'hono/http-exception'
-import { isUnreachable } from '../../db/reach.ts'
+import { isDiskFull, isUnreachable } from '../../db/reach.ts'
 import { TooBusyError } from '../auth/password-hash.ts'
 import type { Env } from '../context.ts'
 import { PdfBusyError, PdfUnwantedError } from '../pdf/pdf-desk.ts'
@@ -31,6 +31,13 @@ export const answerFault: ErrorHandler<Env> = (error, c) => {
     })
   // Nobody reads this answer; the log tells it from a failure of ours.
   if (error instanceof PdfUnwantedError) return send(c, problemBody(400, 'malformed', 'The reader went away before the document was made.'))
+  if (isDiskFull(error)) {
+    c.get('deps').log.error({ requestId: c.get('requestId'), err: loggable(error) }, 'the disk is full')
+    return send(
+      c,
+      problemBody(507, 'no_room', 'The disk of the server is full. Nothing of this request was stored; make room, then send it again.'),
+    )
+  }
   if (isUnreachable(error)) {
     c.get('deps').log.warn({ requestId: c.get('requestId'), code: (error as { code?: unknown }).code }, 'the database does not answer')
     return send(

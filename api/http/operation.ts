@@ -59,7 +59,7 @@ const IF_MATCH = {
 const REFUSAL = { content: { 'application/problem+json': { schema: { $ref: '#/components/schemas/Problem' } } } }
 
 function responsesOf(id: OperationId, description: Description) {
-  const always = RULES[id] === 'public' ? [400, 403, 413, 415, 422, 500, 503] : [400, 401, 403, 413, 415, 422, 500, 503]
+  const always = RULES[id] === 'public' ? [400, 403, 413, 415, 422, 500, 503, 507] : [400, 401, 403, 413, 415, 422, 500, 503, 507]
   const refused = [...always, ...(description.refuses ?? [])].map((status) => [
     status,
     { description: MEANING[status] ?? 'Refused', ...REFUSAL },

@@ -5,6 +5,7 @@ import { connect, type Connection } from '../../db/connect.ts'
 import { isMigrated, migrate, MIGRATIONS } from '../../db/migrate.ts'
 import { Lanes, WITHOUT_LIMIT, type Client } from '../../db/postgres-lanes.ts'
 import { refill } from '../../db/refill.ts'
+import { withSnapshot } from '../../db/snapshot.ts'
 import { engine, testDatabase, type TestDatabase } from '../support/database.ts'
 
 /** Half a second of work against a limit of a fifth. */
@@ -30,6 +31,28 @@ describe.skipIf(engine !== 'postgres')('a server that ends what takes long', () 
     await expect(long.execute(hasty.db)).rejects.toThrow('statement timeout')
     await sql`delete from kysely_migration where name = '9999-12-31-slow'`.execute(test.db)
     expect(await isMigrated(test.db)).toBe(true)
+  })
+
+  it('lets a copy be taken in its time, and a disk that is slower than a transaction may be idle', async () => {
+    let release = (): void => undefined
+    const held = new Promise<void>((resolve) => (release = resolve))
+    const blocking = test.db.transaction().execute(async (trx) => {
+      await sql`lock table sighting in access exclusive mode`.execute(trx)
+      await held
+    })
+    setTimeout(release, 2 * LIMIT_MS)
+    const rows = await withSnapshot(hasty, async (snapshot) => {
+      const { rows: said } = await sql<{ idle: string }>`select current_setting('idle_in_transaction_session_timeout') as idle`.execute(
+        test.db,
+      )
+      const read: string[] = []
+      for (const { name } of snapshot.tables) for await (const chunk of snapshot.rowsOf(name)) read.push(...chunk)
+      return { read, usual: said[0]?.idle }
+    })
+    await blocking
+    expect(rows.read.length).toBeGreaterThan(0)
+    expect(rows.usual, 'the limit that others keep').toBe('30s')
+    await expect(long.execute(hasty.db)).rejects.toThrow('statement timeout')
   })
 
   it('lets a copy that is put back take its time', async () => {
