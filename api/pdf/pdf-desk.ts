@@ -64,13 +64,6 @@ export function createPdfDesk(make: (input: QuotePdfInput) => Promise<Uint8Array
     current = undefined
     startNext()
   }
-  const leave = (order: Order): void => {
-    order.readers -= 1
-    const place = waiting.indexOf(order)
-    if (order.readers > 0 || place < 0) return
-    waiting.splice(place, 1)
-    order.settle.reject(new PdfUnwantedError('nobody waits for it'))
-  }
   const orderOf = (key: string, input: QuotePdfInput, { by, alone = false }: Asking): Order => {
     const open = current === undefined ? waiting : [current, ...waiting]
     const same = open.find((order) => order.key === key)
@@ -91,10 +84,19 @@ export function createPdfDesk(make: (input: QuotePdfInput) => Promise<Uint8Array
     if (known !== undefined) return known
     const order = orderOf(key, input, asking)
     order.readers += 1
-    const gone = (): void => leave(order)
+    const gone = (): void => leave(waiting, order)
     signal?.addEventListener('abort', gone, { once: true })
     return order.outcome.finally(() => signal?.removeEventListener('abort', gone))
   }
+}
+
+/** A reader has gone; an order that nobody waits for any more is not begun. */
+function leave(waiting: Order[], order: Order): void {
+  order.readers -= 1
+  const place = waiting.indexOf(order)
+  if (order.readers > 0 || place < 0) return
+  waiting.splice(place, 1)
+  order.settle.reject(new PdfUnwantedError('nobody waits for it'))
 }
 
 /** Takes the order whose turn it is out of the queue. `made` counts by who asked, and begins anew with an empty queue. */
