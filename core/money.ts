@@ -20,8 +20,14 @@ export const MOST_MINOR = 1_000_000_000
 /** Decimals of a currency. @example currencyExponent('JPY') // 0 */
 export const currencyExponent = (currency: string): number => EXPONENTS[currency] ?? 2
 
-/** Sign or code a reader sees before an amount. @example currencySign('USD') // '$' */
-export const currencySign = (currency: string): string => SYMBOLS[currency] ?? `${currency} `
+/**
+ * Sign or code a reader sees before an amount; beside amounts of `home` another currency is told by its code, as several share a sign.
+ *
+ * @example currencySign('USD') // '$'
+ * @example currencySign('CAD', 'USD') // 'CAD '
+ */
+export const currencySign = (currency: string, home = currency): string =>
+  home === currency ? (SYMBOLS[currency] ?? `${currency} `) : `${currency} `
 
 /**
  * An amount in words for screen and paper.
@@ -36,8 +42,7 @@ export function sayMoney(minor: number, currency: string, options: { symbol?: bo
   const digits = String(Math.abs(minor)).padStart(exponent + 1, '0')
   const whole = digits.slice(0, digits.length - exponent).replace(/\B(?=(\d{3})+$)/g, ',')
   const fraction = exponent > 0 ? `.${digits.slice(-exponent)}` : ''
-  const foreign = options.home !== undefined && options.home !== currency
-  const sign = options.symbol === false ? '' : foreign ? `${currency} ` : currencySign(currency)
+  const sign = options.symbol === false ? '' : currencySign(currency, options.home)
   return `${minor < 0 ? MINUS : ''}${sign}${whole}${fraction}`
 }
 

@@ -11,12 +11,15 @@ export interface SightingContext {
   store: Pick<Store, 'name' | 'archived' | 'timeZone'> | undefined
   /** ISO 4217, of the store's prices; the install's where there is no store. */
   currency: string
+  /** The install's own. */
+  home: string
   /** Everything accepted since the day asked for at stores of that currency, oldest first: amounts of another one compare with nothing here. */
   record: SeenPrice[]
 }
 
 interface Place {
   currency: string
+  home: string
   product_name: string | null
   product_archived: boolean | null
   store_name: string | null
@@ -43,7 +46,7 @@ export async function sightingContext(
   since: CivilDate,
 ): Promise<SightingContext> {
   const { rows } = await sql<Row>`
-    select coalesce(store.currency, install.currency) as currency, product.name as product_name, product.archived as product_archived,
+    select coalesce(store.currency, install.currency) as currency, install.currency as home, product.name as product_name, product.archived as product_archived,
       store.name as store_name, store.archived as store_archived, store.time_zone,
       (select json_agg(json_build_array(id, store_id, condition, price_minor, printed_regular_minor, seen_on, reporter_id)
         order by seen_on, received_at, id) from sighting where product_id = ${productId} and seen_on >= ${since} and accepted and store_id in
@@ -73,6 +76,7 @@ const seenOf = ([id, storeId, condition, priceMinor, printedRegularMinor, seenOn
 
 function placeOf({
   currency,
+  home,
   product_name,
   product_archived,
   store_name,
@@ -81,6 +85,7 @@ function placeOf({
 }: Place): Omit<SightingContext, 'record'> {
   return {
     currency,
+    home,
     product: product_name === null ? undefined : { name: product_name, archived: product_archived === true },
     store: store_name === null ? undefined : { name: store_name, archived: store_archived === true, timeZone: time_zone ?? 'UTC' },
   }

@@ -44,8 +44,13 @@ export async function ownStore(db: Kysely<Database>): Promise<Store | undefined>
   return row && storeOf(row)
 }
 
-export async function createStore(db: Kysely<Database>, fields: StoreFields): Promise<Result<Store, Refusal<'name_taken' | 'own_taken'>>> {
+export async function createStore(
+  db: Kysely<Database>,
+  fields: StoreFields,
+): Promise<Result<Store, Refusal<'name_taken' | 'own_taken' | 'currency_in_use'>>> {
   if (fields.own && (await ownStore(db))) return refuse(ownTaken)
+  const misread = await misreadList(db, undefined, fields)
+  if (misread) return refuse(misread)
   try {
     return ok(storeOf(await db.insertInto('store').values(valuesOf(fields)).returningAll().executeTakeFirstOrThrow()))
   } catch (error) {
@@ -86,6 +91,8 @@ async function changeStore(
   if (own && own.id !== id) return refuse(ownTaken)
   const inUse = await currencyInUse(trx, storeOf(row), fields)
   if (inUse) return refuse(inUse)
+  const misread = await misreadList(trx, storeOf(row), fields)
+  if (misread) return refuse(misread)
   const changed = await trx
     .updateTable('store')
     .set({ ...valuesOf(fields), version: expectedVersion + 1 })
@@ -116,6 +123,35 @@ async function currencyInUse(
     code: 'currency_in_use',
     field: 'currency',
     message: `${held} of "${before.name}" ${sightings + listed === 1 ? 'is' : 'are'} stored in ${currency}, and the amounts would change their meaning. Leave the currency at ${currency}, or add a second store for the other one.`,
+  }
+}
+
+/**
+ * Why the mark "own" may not come or go; undefined where it may. The price list is the marked store's, in its currency, and without a mark it is taken for the
+ * install's: so a store of another currency neither takes over a list nor leaves one behind.
+ */
+async function misreadList(
+  db: Kysely<Database>,
+  before: Store | undefined,
+  fields: StoreFields,
+): Promise<Refusal<'currency_in_use'> | undefined> {
+  const [was, is] = [before?.own === true, fields.own === true]
+  if (was === is) return undefined
+  const { currency: home } = await getInstall(db)
+  const currency = storeCurrency(is ? fields : (before ?? fields), home)
+  if (currency === home) return undefined
+  const { listed } = await db
+    .selectFrom('list_price')
+    .select((eb) => eb.fn.countAll().as('listed'))
+    .executeTakeFirstOrThrow()
+  if (Number(listed) === 0) return undefined
+  const prices = `${counted(Number(listed), 'list price')} ${Number(listed) === 1 ? 'is' : 'are'} stored in`
+  return {
+    code: 'currency_in_use',
+    field: 'own',
+    message: is
+      ? `${prices} ${home}, and "${fields.name}" prints its prices in ${currency}: the amounts would change their meaning. Mark a store whose prices are in ${home}.`
+      : `${prices} ${currency}, the currency of "${fields.name}": without its mark they would be read in ${home}. Leave the mark where it is.`,
   }
 }
 

@@ -17,9 +17,9 @@ type Posted = z.output<typeof SightingInput>
 const RECORD_DAYS = 365
 
 /** Only a doubted price asks what else was seen that day: most are not, and a phone waits for the answer. */
-async function doubtAbout(c: Ctx, fields: Posted, record: SeenPrice[], currency: string): Promise<Doubt | null> {
-  const doubt = doubtOf(fields, record, { currency, othersThatDay: [] })
-  return doubt && doubtOf(fields, record, { currency, othersThatDay: await samePriceThatDay(c.get('db'), fields) })
+async function doubtAbout(c: Ctx, fields: Posted, record: SeenPrice[], money: { currency: string; home: string }): Promise<Doubt | null> {
+  const doubt = doubtOf(fields, record, { ...money, othersThatDay: [] })
+  return doubt && doubtOf(fields, record, { ...money, othersThatDay: await samePriceThatDay(c.get('db'), fields) })
 }
 
 /**
@@ -27,12 +27,12 @@ async function doubtAbout(c: Ctx, fields: Posted, record: SeenPrice[], currency:
  */
 export async function postSighting(c: Ctx, fields: Posted) {
   const since = addDays(fields.seenOn, -RECORD_DAYS)
-  const { product, store, record, currency } = await sightingContext(c.get('db'), fields.productId, fields.storeId, since)
+  const { product, store, record, currency, home } = await sightingContext(c.get('db'), fields.productId, fields.storeId, since)
   const today = civilDateAt(c.get('deps').clock(), store?.timeZone ?? 'UTC')
   const checked = checkSighting(fields, { product, store, today })
   if (!checked.ok && (await findSighting(c.get('db'), signedIn(c), fields.id)) === undefined)
     return invalid(c, checked.refusal.field, checked.refusal.words)
-  const doubt = await doubtAbout(c, fields, record, currency)
+  const doubt = await doubtAbout(c, fields, record, { currency, home })
   const taken = await insertSighting(c.get('db'), signedIn(c), fields, doubt)
   if (!taken.ok) return refused(c, taken.refusal, 'id')
   return taken.value.repeated ? c.json(taken.value.sighting, 200) : c.json(taken.value.sighting, 201)

@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { countryName, NO_COUNTRY_WORDS } from '../country-name.ts'
 import { RATE_STEPS, rateSteps } from '../money.ts'
 import { count, fieldShape, list, minor, oneOf, optionalText, rowId, strict, text, yesNo } from '../schema.ts'
 import { bareGtin, isGtin } from './gtin.ts'
@@ -133,7 +134,9 @@ export const timeZone = text('Time zone', 1, 64).refine(isTimeZone, {
   error: 'Time zone is not known. Write it like Europe/Berlin or America/New_York.',
 })
 /** ISO 3166-1 alpha-2, shape only. */
-export const country = text('Country', 1, 10).regex(/^[A-Z]{2}$/, { error: 'Country is two capital letters, like US or DE.' })
+export const country = text('Country', 1, 10)
+  .regex(/^[A-Z]{2}$/, { error: 'Country is two capital letters, like US or DE.', abort: true })
+  .refine((code) => countryName(code) !== null, { error: NO_COUNTRY_WORDS })
 
 const taxRate = (label: string) =>
   z

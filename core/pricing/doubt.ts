@@ -30,9 +30,14 @@ export type DoubtCandidate = Pick<Sighting, 'productId' | 'storeId' | 'condition
 export interface DoubtContext {
   /** ISO 4217, of the store's prices: what the amounts of candidate and record are in. */
   currency: string
+  /** The install's currency: beside it another is told by its code. */
+  home?: string
   /** Accepted prices of other products at this store on the candidate's day: what else the tag may have belonged to. */
   othersThatDay: ReadonlyArray<{ name: string; priceMinor: number }>
 }
+
+type Says = Pick<DoubtContext, 'currency' | 'home'>
+const say = (minor: number, { currency, home = currency }: Says): string => sayMoney(minor, currency, { home })
 
 /**
  * Whether a sighting must wait for a second member, with the likely cause in words; null where it counts at once (design rule 8).
@@ -50,16 +55,16 @@ export function doubtOf(candidate: DoubtCandidate, record: readonly SeenPrice[],
   const year = record.filter((sighting) => isAccepted(sighting) && sighting.seenOn >= since && sighting.seenOn <= candidate.seenOn)
   const here = year.filter(({ storeId }) => storeId === candidate.storeId)
   const regular = regularPrice(here, candidate.seenOn)?.priceMinor
-  const slip = slippedDecimal(candidate, regular, here, year, context.currency)
+  const slip = slippedDecimal(candidate, regular, here, year, context)
   if (slip) return slip
   const doubt =
     candidate.condition === 'used'
       ? null
       : effectiveCondition(candidate) === 'shelf'
-        ? farShelf(candidate, regular, here, context.currency)
-        : oddSale(candidate, regular, context.currency)
+        ? farShelf(candidate, regular, here, context)
+        : oddSale(candidate, regular, context)
   if (doubt === null && candidate.condition !== 'used' && regular === undefined) {
-    const far = farFromElsewhere(candidate, year, context.currency)
+    const far = farFromElsewhere(candidate, year, context)
     return far && (otherProduct(candidate, context) ?? far)
   }
   return doubt && (otherProduct(candidate, context) ?? doubt)
@@ -70,7 +75,7 @@ function slippedDecimal(
   regular: number | undefined,
   here: readonly SeenPrice[],
   year: readonly SeenPrice[],
-  currency: string,
+  says: Says,
 ): Doubt | null {
   const sameClass = here
     .filter((sighting) => effectiveCondition(sighting) === effectiveCondition(candidate))
@@ -84,7 +89,7 @@ function slippedDecimal(
   ]
   for (const [price, what] of references) {
     if (price === undefined) continue
-    const said = `${what} ${sayMoney(Math.round(price), currency)}`
+    const said = `${what} ${say(Math.round(price), says)}`
     if (isNear(candidate.priceMinor, price * 10)) return { code: 'slipped_decimal', words: `About ten times ${said}. A slipped decimal?` }
     if (isNear(candidate.priceMinor, price / 10)) return { code: 'slipped_decimal', words: `About a tenth of ${said}. A slipped decimal?` }
   }
@@ -92,7 +97,7 @@ function slippedDecimal(
 }
 const isNear = (price: number, target: number): boolean => sixDigits(Math.abs(price / target - 1)) <= SLIP_TOLERANCE
 
-function farShelf({ priceMinor }: DoubtCandidate, regular: number | undefined, here: readonly SeenPrice[], currency: string): Doubt | null {
+function farShelf({ priceMinor }: DoubtCandidate, regular: number | undefined, here: readonly SeenPrice[], says: Says): Doubt | null {
   const shelf = here.filter((sighting) => effectiveCondition(sighting) === 'shelf').map((sighting) => sighting.priceMinor)
   if (shelf.length === 0 || (regular !== undefined && sixDigits(Math.abs(priceMinor / regular - 1)) <= AGREES_SHARE)) return null
   if (!isFar(priceMinor, shelf)) return null
@@ -101,7 +106,7 @@ function farShelf({ priceMinor }: DoubtCandidate, regular: number | undefined, h
   const hint = priceMinor < usual ? ' A sale, or another size?' : ' A new price, or another size?'
   return {
     code: 'far_from_record',
-    words: `Far ${side} the shelf prices seen here in the last year, about ${sayMoney(usual, currency)}.${hint}`,
+    words: `Far ${side} the shelf prices seen here in the last year, about ${say(usual, says)}.${hint}`,
   }
 }
 
@@ -111,11 +116,11 @@ function isFar(priceMinor: number, shelf: readonly number[]): boolean {
   return sixDigits(Math.max(factor, 1 / factor)) > FEW_REPORTS_FACTOR
 }
 
-function oddSale({ priceMinor, printedRegularMinor }: DoubtCandidate, known: number | undefined, currency: string): Doubt | null {
+function oddSale({ priceMinor, printedRegularMinor }: DoubtCandidate, known: number | undefined, says: Says): Doubt | null {
   const regular = known ?? printedRegularMinor ?? undefined
   if (regular === undefined) return null
   const share = sixDigits(priceMinor / regular)
-  const said = sayMoney(regular, currency)
+  const said = say(regular, says)
   if (share < LEAST_SALE_SHARE)
     return { code: 'too_deep', words: `Less than 30 % of the regular price of ${said}. A price of a part, or of another size?` }
   if (share > MOST_SALE_SHARE) return { code: 'above_regular', words: `A sale above the regular price of ${said}. A new regular price?` }
@@ -123,7 +128,7 @@ function oddSale({ priceMinor, printedRegularMinor }: DoubtCandidate, known: num
 }
 
 /** A first price here, against the middle of the regular prices that the other stores have now. A sale may be as deep as anywhere. */
-function farFromElsewhere(candidate: DoubtCandidate, year: readonly SeenPrice[], currency: string): Doubt | null {
+function farFromElsewhere(candidate: DoubtCandidate, year: readonly SeenPrice[], says: Says): Doubt | null {
   const byStore = Map.groupBy(year, ({ storeId }) => storeId)
   const here = byStore.get(candidate.storeId) ?? []
   if (here.some((sighting) => effectiveCondition(sighting) === 'shelf')) return null
@@ -133,13 +138,13 @@ function farFromElsewhere(candidate: DoubtCandidate, year: readonly SeenPrice[],
   const least = effectiveCondition(candidate) === 'shelf' ? 1 / ELSEWHERE_FACTOR : LEAST_SALE_SHARE
   const share = sixDigits(candidate.priceMinor / usual)
   if (share >= least && share <= ELSEWHERE_FACTOR) return null
-  const words = `Far ${share < least ? 'below' : 'above'} the usual price elsewhere, ${sayMoney(Math.round(usual), currency)}. A slipped decimal, or another size?`
+  const words = `Far ${share < least ? 'below' : 'above'} the usual price elsewhere, ${say(Math.round(usual), says)}. A slipped decimal, or another size?`
   return { code: 'far_from_record', words }
 }
 
-function otherProduct({ priceMinor }: DoubtCandidate, { othersThatDay, currency }: DoubtContext): Doubt | null {
+function otherProduct({ priceMinor }: DoubtCandidate, { othersThatDay, ...says }: DoubtContext): Doubt | null {
   const other = othersThatDay.find((seen) => seen.priceMinor === priceMinor)
   return other
-    ? { code: 'other_product', words: `${sayMoney(priceMinor, currency)} is the price of ${other.name} seen here that day. Its tag?` }
+    ? { code: 'other_product', words: `${say(priceMinor, says)} is the price of ${other.name} seen here that day. Its tag?` }
     : null
 }

@@ -30,6 +30,8 @@ export interface StandingInput {
   views: readonly PriceView[]
   stores: readonly Store[]
   currency: string
+  /** The install's currency: beside it another is told by its code. */
+  home?: string
   asOf: CivilDate
 }
 
@@ -115,7 +117,7 @@ function lowerElsewhere({ priceMinor, storeId, views }: StandingInput, stores: R
 }
 
 function standingWords(input: StandingInput, regular: number | null, lowest: Known | null, lower: Standing['lowerToday']): string {
-  const say = (minor: number): string => sayMoney(minor, input.currency)
+  const say = (minor: number): string => sayMoney(minor, input.currency, { home: input.home ?? input.currency })
   const day = (date: CivilDate): string => sayDate(date, yearOf(input.asOf))
   const { priceMinor } = input
   const shelf = effectiveCondition({ ...input }) === 'shelf' ? 'the last shelf price here' : 'the shelf price here'

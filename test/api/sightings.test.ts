@@ -145,7 +145,7 @@ describe('doubt across currencies', () => {
     expect((await post(abroad.id, 45_000)).body.doubt).toBeNull()
     const slipped = await post(beside.id, 4500)
     expect(slipped.body.doubt?.code).toBe('slipped_decimal')
-    expect(slipped.body.doubt?.words).toContain('¥45,000')
+    expect(slipped.body.doubt?.words).toContain('JPY 45,000')
   })
 })
 

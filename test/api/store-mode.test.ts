@@ -282,12 +282,43 @@ describe('a store', () => {
     expect(second.body).toMatchObject({ errors: [{ field: 'own' }] })
   })
 
+  it('its mark is not taken over by a store of another currency while list prices stand in this one', async () => {
+    const listed = await world.db
+      .selectFrom('list_price')
+      .select((eb) => eb.fn.countAll().as('count'))
+      .executeTakeFirstOrThrow()
+    expect(Number(listed.count)).toBeGreaterThan(0)
+    const put = (of: Store, change: Partial<Store>) => {
+      const { id, version, ...fields } = { ...of, ...change }
+      return manager.send<Store & { errors?: Array<{ field: string; message: string }> }>('PUT', `/api/stores/${id}`, { body: fields, headers: { 'if-match': `"${version}"` } }) // prettier-ignore
+    }
+    const now = (await manager.send<Store>('GET', `/api/stores/${own.id}`)).body
+    const unmarked = await put(now, { own: false })
+    expect(unmarked.status, unmarked.text).toBe(200)
+    const { id: _id, version: _version, ...fields } = own
+    const other = await manager.send<Store & { errors: unknown }>('POST', '/api/stores', {
+      body: { ...fields, own: false, name: 'Over the river', currency: 'CAD' },
+    })
+    expect(other.status, other.text).toBe(201)
+    const refused = await put(other.body, { own: true })
+    expect([refused.status, refused.body.errors?.[0]?.field]).toEqual([422, 'own'])
+    expect(refused.body.errors?.[0]?.message).toMatch(/list prices? (is|are) stored in USD, and "Over the river" prints its prices in CAD/)
+    const made = await manager.send<{ errors: Array<{ field: string }> }>('POST', '/api/stores', {
+      body: { ...fields, own: true, name: 'New over the river', currency: 'CAD' },
+    })
+    expect([made.status, made.body.errors[0]?.field]).toEqual([422, 'own'])
+    const again = await put(unmarked.body, { own: true })
+    expect([again.status, again.body.own]).toEqual([200, true])
+  })
+
   it.each([
     [{ taxBasisPoints: 10_000 }, 'taxBasisPoints', 'at most 3000'],
     [{ delivery: { kind: 'free_over', feeMinor: 990, freeOverMinor: 100, oversizeMinor: 0 } }, 'delivery.freeOverMinor', 'Check both'],
     [{ otherRates: [{ name: 'Low', basisPoints: 700 }] }, 'otherRates.0.kinds', 'No goods take'],
     [{ otherRates: [{ name: 'Low', basisPoints: 20_000, kinds: ['tank'] }] }, 'otherRates.0.basisPoints', 'at most 3000'],
     [{ deliveryRate: 'Low' }, 'deliveryRate', 'no rate called'],
+    [{ country: 'ZZ' }, 'country', 'No country has this code'],
+    [{ country: 'us' }, 'country', 'two capital letters'],
     [{ currency: 'UDS' }, 'currency', 'no such currency'],
     [{ warrantyMonths: 9999 }, 'warrantyMonths', 'At most 600'],
   ])('refuses %o with the field and the fix', async (fields, field, words) => {

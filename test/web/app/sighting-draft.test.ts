@@ -49,9 +49,10 @@ describe('a sighting as it is typed', () => {
     expect(reading.faults[field]).toMatch(/\.$/)
   })
   it('has a button that says what will happen', () => {
-    expect(postWords(read({}), { name: 'Saltcote Pet & Pond' }, 'USD')).toBe('Post $159.00 at Saltcote')
-    expect(postWords(read({}), undefined, 'USD')).toBe('Post $159.00')
-    expect(postWords(read({ price: '' }), undefined, 'USD')).toBe('Post the price')
+    expect(postWords(read({}), { name: 'Saltcote Pet & Pond' }, 'USD', 'USD')).toBe('Post $159.00 at Saltcote')
+    expect(postWords(read({}), undefined, 'USD', 'USD')).toBe('Post $159.00')
+    expect(postWords(read({}), { name: 'Saltcote Pet & Pond' }, 'CAD', 'USD')).toBe('Post CAD 159.00 at Saltcote')
+    expect(postWords(read({ price: '' }), undefined, 'USD', 'USD')).toBe('Post the price')
   })
   it('comes back whole from what was refused', () => {
     const body = read({ regular: '195', lastDay: '2026-10-26' }).body

@@ -1,12 +1,11 @@
 import { useState, type ReactElement } from 'react'
-import { sayMoney } from '../../../core/money.ts'
 import type { SightingRow } from '../../../core/pricing/record.ts'
 import { faultsOf } from '../client/problem.ts'
 import { Button } from '../parts/button.tsx'
 import { Dialog } from '../parts/dialog.tsx'
 import { TextField } from '../parts/field.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
-import { useCurrency } from '../session/session.ts'
+import { useStoreMoney } from '../stores/store-currency.ts'
 
 interface Props {
   /** Null: closed. */
@@ -21,12 +20,12 @@ const REASON_MOST = 500
 /** Withdrawing somebody else's sighting, with the reason for it. */
 export function ReasonDialog({ sighting, busy, error, onClose, onWithdraw }: Props): ReactElement {
   const [reason, setReason] = useState('')
-  const currency = useCurrency()
+  const say = useStoreMoney()
   const empty = reason.trim() === ''
   return (
     <Dialog
       open={sighting !== null}
-      title={sighting ? `Withdraw ${sayMoney(sighting.priceMinor, currency)} at ${sighting.storeName}?` : ''}
+      title={sighting ? `Withdraw ${say(sighting.priceMinor, sighting.storeId)} at ${sighting.storeName}?` : ''}
       onClose={onClose}
       actions={
         <>

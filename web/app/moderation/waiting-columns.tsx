@@ -1,14 +1,14 @@
 import { Link } from '@tanstack/react-router'
 import type { ReactElement } from 'react'
 import { sayDate } from '../../../core/dates.ts'
-import { sayMoney } from '../../../core/money.ts'
 import type { SightingRow } from '../../../core/pricing/record.ts'
 import { Button } from '../parts/button.tsx'
 import type { Column } from '../parts/ruled-table.tsx'
 import { CONDITION_WORDS, noVoteWords, sayState } from '../prices/sighting-words.ts'
 
 interface Setting {
-  currency: string
+  /** An amount as its store prints it. */
+  say: (minor: number, storeId: string) => string
   thisYear: number
   personId: string
   busyId: string | null
@@ -18,10 +18,10 @@ interface Setting {
 
 /** What waits: the price and where, who says so, why it waits, what can be done. The product opens its whole record. */
 export function waitingColumns(setting: Setting): Array<Column<SightingRow>> {
-  const { currency, thisYear } = setting
+  const { say, thisYear } = setting
   return [
     { key: 'product', head: 'Product', rowHead: true, phone: 'lead', cell: productCell },
-    { key: 'price', head: 'Price', num: true, phone: 'figure', cell: (row) => sayMoney(row.priceMinor, currency) },
+    { key: 'price', head: 'Price', num: true, phone: 'figure', cell: (row) => say(row.priceMinor, row.storeId) },
     { key: 'where', head: 'Seen', cell: (row) => whereWords(row, thisYear) },
     { key: 'by', head: 'Reported by', cell: ({ reporterName }) => reporterName },
     { key: 'why', head: 'Why it waits', phone: 'below', cell: (row) => <Why row={row} thisYear={thisYear} /> },
@@ -49,8 +49,8 @@ const Why = ({ row, thisYear }: { row: SightingRow; thisYear: number }): ReactEl
   </>
 )
 
-function Acts({ row, currency, personId, busyId, onJudge, onWithdraw }: Setting & { row: SightingRow }): ReactElement {
-  const name = `${row.productName}, ${sayMoney(row.priceMinor, currency)} at ${row.storeName}`
+function Acts({ row, say, personId, busyId, onJudge, onWithdraw }: Setting & { row: SightingRow }): ReactElement {
+  const name = `${row.productName}, ${say(row.priceMinor, row.storeId)} at ${row.storeName}`
   const busy = busyId === row.id
   const none = noVoteWords(row, personId)
   const act = (decision: 'accept' | 'dispute', words: string): ReactElement => (

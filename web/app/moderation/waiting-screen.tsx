@@ -10,7 +10,8 @@ import { Screen } from '../parts/screen.tsx'
 import { Empty, ErrorNotice, LoadingRows } from '../parts/states.tsx'
 import { readPricesAnew } from '../prices/read-anew.ts'
 import '../prices/prices.css'
-import { useCurrency, usePerson, useToday } from '../session/session.ts'
+import { usePerson, useToday } from '../session/session.ts'
+import { useStoreMoney } from '../stores/store-currency.ts'
 import { ReasonDialog } from './reason-dialog.tsx'
 import { TakenBack } from './taken-back.tsx'
 import { waitingColumns } from './waiting-columns.tsx'
@@ -35,7 +36,7 @@ export function WaitingScreen(): ReactElement {
     onSettled: () => Promise.all([queries.invalidateQueries({ queryKey: KEY }), readPricesAnew(queries)]),
   })
   const columns = waitingColumns({
-    currency: useCurrency(),
+    say: useStoreMoney(),
     thisYear: yearOf(useToday()),
     personId: usePerson().id,
     busyId: judge.isPending ? judge.variables.id : null,

@@ -1,5 +1,5 @@
 import type { ReactElement } from 'react'
-import { countryName, NO_COUNTRY_WORDS } from './country-name.ts'
+import { countryName, NO_COUNTRY_WORDS } from '../../../core/country-name.ts'
 import { TextField } from './field.tsx'
 
 /** Two letters, with the country that they stand for: GE is Georgia, and not the start of Germany. */

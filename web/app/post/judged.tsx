@@ -4,6 +4,7 @@ import { doubtOf } from '../../../core/pricing/doubt.ts'
 import type { PriceRecord } from '../../../core/pricing/record.ts'
 import { judgePrice } from '../../../core/pricing/standing.ts'
 import { DipSign } from '../parts/signs.tsx'
+import { useCurrency } from '../session/session.ts'
 import { useStoreCurrency } from '../stores/store-currency.ts'
 import { PriceRule } from './price-rule.tsx'
 import type { SightingDraft } from './sighting-draft.ts'
@@ -22,8 +23,9 @@ export function Judged({ draft, priceMinor, regularMinor, record, stores, curren
   const { condition, storeId, seenOn } = draft
   const candidate = { productId: record.product.id, storeId, condition, priceMinor, printedRegularMinor: regularMinor, seenOn }
   const currencyOf = useStoreCurrency()
+  const home = useCurrency()
   const seen = record.sightings.filter((sighting) => currencyOf(sighting.storeId) === currency)
-  const doubt = doubtOf(candidate, seen, { currency, othersThatDay: [] })
+  const doubt = doubtOf(candidate, seen, { currency, home, othersThatDay: [] })
   if (doubt)
     return (
       <Odd
@@ -39,6 +41,7 @@ export function Judged({ draft, priceMinor, regularMinor, record, stores, curren
     views: record.views,
     stores,
     currency,
+    home,
     asOf: record.asOf,
   })
   return (

@@ -6,6 +6,7 @@ import { ChoiceField, SelectField } from '../parts/choice-fields.tsx'
 import { DateField, NoteField, TextField } from '../parts/field.tsx'
 import { moneyKeyboard } from '../parts/figure.ts'
 import { EVIDENCE_WORDS } from '../prices/sighting-words.ts'
+import { useCurrency } from '../session/session.ts'
 import { useStoreCurrency } from '../stores/store-currency.ts'
 import { mayEnd, type SightingDraft, type SightingReading } from './sighting-draft.ts'
 
@@ -22,6 +23,7 @@ interface Props {
 /** Kind of price, and what belongs to it; what is seldom stated folds away. */
 export function PostDetails({ draft, set, faults, today }: Props): ReactElement {
   const currency = useStoreCurrency()(draft.storeId)
+  const home = useCurrency()
   return (
     <>
       <ChoiceField label="Kind" value={draft.condition} onChange={(condition) => set({ condition })} options={KINDS_OF_PRICE} />
@@ -31,7 +33,7 @@ export function PostDetails({ draft, set, faults, today }: Props): ReactElement 
             label="Regular, on the tag"
             value={draft.regular}
             onChange={(regular) => set({ regular })}
-            before={currencySign(currency).trim()}
+            before={currencySign(currency, home).trim()}
             inputMode={moneyKeyboard(currency)}
             fault={faults.regular}
           />

@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query'
 import { useState, type ReactElement } from 'react'
 import { getRecord } from '../client/products.ts'
 import { SelectField } from '../parts/choice-fields.tsx'
-import { usePerson, useToday } from '../session/session.ts'
+import { useCurrency, usePerson, useToday } from '../session/session.ts'
 import { useStoreCurrency } from '../stores/store-currency.ts'
 import { storesQuery } from '../stores/stores-query.ts'
 import { Judged } from './judged.tsx'
@@ -32,6 +32,7 @@ function toFirstFault(form: HTMLFormElement): void {
 /** Store, price, how good it is, kind of price, one button. */
 export function PostForm({ draft, onChange, onChangeProduct, onDone }: Props): ReactElement {
   const currency = useStoreCurrency()(draft.storeId)
+  const home = useCurrency()
   const today = useToday()
   const [tried, setTried] = useState(false)
   const stores = useQuery(storesQuery)
@@ -83,7 +84,7 @@ export function PostForm({ draft, onChange, onChangeProduct, onDone }: Props): R
         {priceMinor !== null && record.isError && <p className="quiet">The record was not reached; it is judged when it is posted.</p>}
       </div>
       <PostDetails draft={draft} set={set} faults={faults} today={today} />
-      <PostFoot words={postWords(reading, store, currency)} busy={busy !== null} notKept={notKept} />
+      <PostFoot words={postWords(reading, store, currency, home)} busy={busy !== null} notKept={notKept} />
     </form>
   )
 }

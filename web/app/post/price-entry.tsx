@@ -3,6 +3,7 @@ import type { Store } from '../../../core/catalog/store.ts'
 import { currencySign } from '../../../core/money.ts'
 import { TextField } from '../parts/field.tsx'
 import { moneyKeyboard } from '../parts/figure.ts'
+import { useCurrency } from '../session/session.ts'
 import { useStoreCurrency } from '../stores/store-currency.ts'
 import type { SightingDraft, SightingReading } from './sighting-draft.ts'
 
@@ -17,6 +18,7 @@ interface Props {
 /** The big one. A text that is no price says so at once; an empty one only when posting was tried. */
 export function PriceEntry({ draft, reading, store, fault, onChange }: Props): ReactElement {
   const currency = useStoreCurrency()(draft.storeId)
+  const home = useCurrency()
   const unreadable = draft.price !== '' && reading.priceMinor === null ? reading.faults.price : undefined
   return (
     <TextField
@@ -24,7 +26,7 @@ export function PriceEntry({ draft, reading, store, fault, onChange }: Props): R
       label="Price"
       value={draft.price}
       onChange={onChange}
-      before={currencySign(currency).trim()}
+      before={currencySign(currency, home).trim()}
       unit={store?.pricesIncludeTax ? 'each, tax in it' : 'each, before tax'}
       inputMode={moneyKeyboard(currency)}
       enterKeyHint="done"

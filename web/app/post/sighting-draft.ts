@@ -117,9 +117,8 @@ export function shortName(name: string): string {
 }
 
 /** What the one filled button says: with its figure as soon as there is one. */
-export function postWords(reading: SightingReading, store: Pick<Store, 'name'> | undefined, currency: string): string {
+export function postWords(reading: SightingReading, store: Pick<Store, 'name'> | undefined, currency: string, home: string): string {
   if (reading.priceMinor === null) return 'Post the price'
-  return store
-    ? `Post ${sayMoney(reading.priceMinor, currency)} at ${shortName(store.name)}`
-    : `Post ${sayMoney(reading.priceMinor, currency)}`
+  const said = sayMoney(reading.priceMinor, currency, { home })
+  return store ? `Post ${said} at ${shortName(store.name)}` : `Post ${said}`
 }

@@ -1,10 +1,9 @@
 import { useState, type ReactElement } from 'react'
 import { civilDateAt, sayDate, yearOf } from '../../../core/dates.ts'
-import { sayMoney } from '../../../core/money.ts'
 import { Button } from '../parts/button.tsx'
 import { Told } from '../parts/told.tsx'
 import { useInstall, useToday } from '../session/session.ts'
-import { useStoreCurrency } from '../stores/store-currency.ts'
+import { useStoreMoney } from '../stores/store-currency.ts'
 import { removeUnsent } from './send-unsent.ts'
 import { dropUnsent, keepUnsent, type Unsent } from './unsent.ts'
 import { useUnsent } from './use-unsent.ts'
@@ -52,9 +51,9 @@ export function UnsentList({ personId, onMend, onRemove }: Props): ReactElement 
 
 /** A slip of the thumb is mendable: the sighting as it was, back in the queue. */
 function RemovedTold({ item, onPutBack }: { item: Unsent; onPutBack: () => void }): ReactElement {
-  const currency = useStoreCurrency()(item.sighting.storeId)
+  const said = useStoreMoney()(item.sighting.priceMinor, item.sighting.storeId)
   return (
-    <Told kind="note" title={`Removed: ${sayMoney(item.sighting.priceMinor, currency)} for ${item.productName} at ${item.storeName}`} live>
+    <Told kind="note" title={`Removed: ${said} for ${item.productName} at ${item.storeName}`} live>
       <p>It was not sent and will not be.</p>
       <p>
         <Button small onClick={onPutBack}>
@@ -73,16 +72,16 @@ interface ItemProps {
 }
 
 function UnsentItem({ item, onMend, onDiscard, onRemove }: ItemProps): ReactElement {
-  const currency = useStoreCurrency()(item.sighting.storeId)
+  const said = useStoreMoney()(item.sighting.priceMinor, item.sighting.storeId)
   const { timeZone } = useInstall()
   const thisYear = yearOf(useToday())
   const kept = Date.parse(item.keptAt)
   const time = new Intl.DateTimeFormat('en-GB', { timeZone, hour: '2-digit', minute: '2-digit' }).format(kept)
-  const what = `${sayMoney(item.sighting.priceMinor, currency)} for ${item.productName} at ${item.storeName}`
+  const what = `${said} for ${item.productName} at ${item.storeName}`
   return (
     <li className={item.refused ? 'refused' : 'held'}>
       <p>
-        <strong>{sayMoney(item.sighting.priceMinor, currency)}</strong> {item.productName}, {item.storeName}
+        <strong>{said}</strong> {item.productName}, {item.storeName}
         <span className="note">
           {' '}
           kept {sayDate(civilDateAt(kept, timeZone), thisYear)}, {time}

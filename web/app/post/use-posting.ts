@@ -1,10 +1,9 @@
 import { useQueryClient } from '@tanstack/react-query'
 import { useRef, useState } from 'react'
-import { sayMoney } from '../../../core/money.ts'
 import type { SightingBody } from '../client/sightings.ts'
 import { readPricesAnew } from '../prices/read-anew.ts'
 import { usePerson } from '../session/session.ts'
-import { useStoreCurrency } from '../stores/store-currency.ts'
+import { useStoreMoney } from '../stores/store-currency.ts'
 import { postOne, type About } from './post-one.ts'
 import type { Posted } from './posted.ts'
 import { shortName } from './sighting-draft.ts'
@@ -14,7 +13,7 @@ type Post = (body: Omit<SightingBody, 'id'>, about: About) => Promise<void>
 /** Posts a sighting, once, however often the button is pressed; `busy` holds the product and store that is under way. */
 export function usePosting(onDone: (posted: Posted) => void): { post: Post; busy: About | null; notKept: boolean } {
   const person = usePerson()
-  const currencyOf = useStoreCurrency()
+  const say = useStoreMoney()
   const queries = useQueryClient()
   const [busy, setBusy] = useState<About | null>(null)
   const [notKept, setNotKept] = useState(false)
@@ -28,7 +27,7 @@ export function usePosting(onDone: (posted: Posted) => void): { post: Post; busy
     try {
       const sent = await postOne(person.id, body, about)
       if (sent.kind === 'posted') void readPricesAnew(queries)
-      const what = `${sayMoney(body.priceMinor, currencyOf(body.storeId))} for ${about.product.name} at ${shortName(about.storeName)}`
+      const what = `${say(body.priceMinor, body.storeId)} for ${about.product.name} at ${shortName(about.storeName)}`
       onDone({ ...sent, productId: about.product.id, what })
     } catch {
       setNotKept(true)

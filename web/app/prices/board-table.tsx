@@ -97,13 +97,13 @@ const priceCell = ({ sighting }: BoardRow, currency: string, home: string): Reac
 )
 
 /** How it stands; on a phone, before it, from where, and after it, how sure. */
-function standingCell(row: BoardRow, { currencyOf, thisYear, lower }: Setting): ReactElement {
+function standingCell(row: BoardRow, { currencyOf, home, thisYear, lower }: Setting): ReactElement {
   const currency = currencyOf(row.sighting.storeId)
   const { condition, lastDay, storeName, seenOn } = row.sighting
   const elsewhere = lower(row)
   const words = [
-    sayStanding(row, currency, thisYear),
-    elsewhere ? `from ${sayMoney(elsewhere.priceMinor, currency)} at ${elsewhere.storeName}` : '',
+    sayStanding(row, currency, thisYear, home),
+    elsewhere ? `from ${sayMoney(elsewhere.priceMinor, currency, { home })} at ${elsewhere.storeName}` : '',
   ]
   const said = words.filter((word) => word !== '').join(' · ')
   const sale = isSale(condition) && !row.over
@@ -124,9 +124,9 @@ function standingCell(row: BoardRow, { currencyOf, thisYear, lower }: Setting): 
   )
 }
 
-function actCell(row: BoardRow, { currencyOf, personId, busyId, errorAt, keptAt, vote, mayRepeat, repeat }: Setting): ReactElement {
+function actCell(row: BoardRow, { currencyOf, home, personId, busyId, errorAt, keptAt, vote, mayRepeat, repeat }: Setting): ReactElement {
   const { sighting } = row
-  const name = `${sighting.productName} at ${sighting.storeName}, ${sayMoney(sighting.priceMinor, currencyOf(sighting.storeId))}`
+  const name = `${sighting.productName} at ${sighting.storeName}, ${sayMoney(sighting.priceMinor, currencyOf(sighting.storeId), { home })}`
   const busy = busyId === sighting.id
   // While it is under way the button turns; only what stays on the phone is told as kept.
   const kept = busy ? undefined : keptAt(row)
@@ -138,14 +138,14 @@ function actCell(row: BoardRow, { currencyOf, personId, busyId, errorAt, keptAt,
           Price unchanged
         </Button>
       )}
-      {kept && <KeptWords kept={kept} currency={currencyOf(sighting.storeId)} />}
+      {kept && <KeptWords kept={kept} said={sayMoney(kept.sighting.priceMinor, currencyOf(sighting.storeId), { home })} />}
       <WordNotTaken error={errorAt(sighting.id)} />
     </span>
   )
 }
 
-const KeptWords = ({ kept, currency }: { kept: Unsent; currency: string }): ReactElement => (
+const KeptWords = ({ kept, said }: { kept: Unsent; said: string }): ReactElement => (
   <output className="note">
-    {sayMoney(kept.sighting.priceMinor, currency)} {kept.refused ? 'was not taken: see “Post”' : 'kept on this phone, waits to be sent'}
+    {said} {kept.refused ? 'was not taken: see “Post”' : 'kept on this phone, waits to be sent'}
   </output>
 )

@@ -42,7 +42,8 @@ export function sightingColumns(setting: Setting): Array<Column<SightingRow>> {
       key: 'regular',
       head: 'Regular, on the tag',
       num: true,
-      cell: ({ printedRegularMinor, storeId }) => (printedRegularMinor === null ? '' : sayMoney(printedRegularMinor, currencyOf(storeId))),
+      cell: ({ printedRegularMinor, storeId }) =>
+        printedRegularMinor === null ? '' : sayMoney(printedRegularMinor, currencyOf(storeId), { home: setting.home }),
     },
     { key: 'last', head: 'Last day', cell: (row) => lastDayWords(row, thisYear) },
     { key: 'evidence', head: 'Evidence', cell: evidenceWords },
@@ -75,10 +76,10 @@ const kindCell = (row: SightingRow, setting: Setting): ReactElement => (
   </>
 )
 
-function phoneWords(row: SightingRow, { thisYear, currencyOf, personId }: Setting): string {
+function phoneWords(row: SightingRow, { thisYear, currencyOf, home, personId }: Setting): string {
   const { lastDay, printedRegularMinor, evidence, note, reporterId, reporterName } = row
   const words = [
-    printedRegularMinor === null ? '' : `regular on the tag ${sayMoney(printedRegularMinor, currencyOf(row.storeId))}`,
+    printedRegularMinor === null ? '' : `regular on the tag ${sayMoney(printedRegularMinor, currencyOf(row.storeId), { home })}`,
     reporterId === personId ? 'reported by you' : `by ${reporterName}`,
     evidence === 'none' && !note ? '' : evidence === 'none' ? (note ?? '') : evidenceWords(row),
     sayState(row),
@@ -100,8 +101,8 @@ const stateCell = (row: SightingRow): ReactElement => (
   </>
 )
 
-function actCell(row: SightingRow, { currencyOf, thisYear, personId, busyId, errorAt, onAct, onWithdraw }: Setting): ReactElement {
-  const name = `${sayMoney(row.priceMinor, currencyOf(row.storeId))} at ${row.storeName}, ${sayDate(row.seenOn, thisYear)}`
+function actCell(row: SightingRow, { currencyOf, home, thisYear, personId, busyId, errorAt, onAct, onWithdraw }: Setting): ReactElement {
+  const name = `${sayMoney(row.priceMinor, currencyOf(row.storeId), { home })} at ${row.storeName}, ${sayDate(row.seenOn, thisYear)}`
   if (row.reporterId !== personId || row.withdrawn) {
     return (
       <span className="row-acts">

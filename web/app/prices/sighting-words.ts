@@ -65,11 +65,12 @@ export function sayStanding(
   row: Pick<BoardRow, 'regularMinor' | 'underRegular' | 'over'> & { sighting: Pick<Sighting, 'condition' | 'lastDay'> },
   currency: string,
   thisYear: number,
+  home = currency,
 ): string {
   if (row.sighting.condition === 'used') return 'used, enters no total'
   if (row.over) return row.sighting.lastDay ? `over since ${sayDate(row.sighting.lastDay, thisYear)}` : 'taken to be over'
   if (row.regularMinor === null || row.underRegular === null) return 'regular price not known'
   const percent = Math.round(Math.abs(row.underRegular) * 100)
   if (percent === 0) return ''
-  return `${percent} % ${row.underRegular > 0 ? 'under' : 'over'} ${sayMoney(row.regularMinor, currency)}`
+  return `${percent} % ${row.underRegular > 0 ? 'under' : 'over'} ${sayMoney(row.regularMinor, currency, { home })}`
 }

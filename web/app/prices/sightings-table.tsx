@@ -37,7 +37,7 @@ export function SightingsTable({ sightings }: { sightings: readonly SightingRow[
         isHeld={(row) => !isAccepted(row)}
       />
       <WithdrawDialog
-        what={asked && `${sayMoney(asked.priceMinor, currencyOf(asked.storeId))} at ${asked.storeName}`}
+        what={asked && `${sayMoney(asked.priceMinor, currencyOf(asked.storeId), { home })} at ${asked.storeName}`}
         busy={act.isPending}
         error={act.error}
         onClose={() => setAsked(null)}

@@ -4,7 +4,7 @@ import { storeCurrency } from '../../../core/pricing/foreign-stores.ts'
 import type { ReaderUnits } from '../../../core/units/quantity.ts'
 import type { StoreBody } from '../client/stores.ts'
 import { RATE_STEPS } from '../../../core/money.ts'
-import { countryName, NO_COUNTRY_WORDS } from '../parts/country-name.ts'
+import { countryName, NO_COUNTRY_WORDS } from '../../../core/country-name.ts'
 import { readFigure, readMoney, spellMoney, type FigureReading } from '../parts/figure.ts'
 import { sayPercent } from './store-words.ts'
 

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { countryName } from '../../../web/app/parts/country-name.ts'
+import { countryName } from '../../core/country-name.ts'
 
 /** Codes and names: ISO 3166-1, from memory. */
 it.each([
