@@ -86,6 +86,12 @@ const FIELDS = {
     number('powerW', 'Power', 'W', 0.5, 1500),
     number('luminousFluxLm', 'Luminous flux', 'lm', 10, 200_000),
     number('photonFluxUmolS', 'Photon flux', null, 0.5, 4000, { unitText: 'µmol/s', help: 'Photosynthetic, where the maker states it.' }),
+    choice(
+      'spectrum',
+      'Light',
+      { white: 'White', coloured: 'Coloured, for plants' },
+      'Lumens tell nothing of red and blue light: enter its photon flux.',
+    ),
     flag('dimmable', 'Dimmable'),
     CORD_FIELD,
   ],

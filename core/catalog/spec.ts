@@ -108,6 +108,8 @@ export interface LightSpec {
   luminousFluxLm?: number
   /** Photosynthetic photon flux, where the maker states it. */
   photonFluxUmolS?: number
+  /** White, or red and blue for plants, of which lumens say next to nothing. */
+  spectrum?: 'white' | 'coloured'
   dimmable?: boolean
   cordMm?: number
 }

@@ -15,6 +15,7 @@ import { heaterSpare } from './heater-spare.ts'
 import { heaterStuck } from './heater-stuck.ts'
 import { heatingOf } from './heating.ts'
 import { lidCheck } from './lid-check.ts'
+import { lightAlong } from './light-along.ts'
 import { lightAtBed } from './light-at-bed.ts'
 import { lightCoverage } from './light-coverage.ts'
 import { lightLevel } from './light-level.ts'
@@ -57,7 +58,6 @@ const TANK_RULES: ReadonlyArray<(situation: Situation) => Finding | null> = [
   lidCheck,
   filterFeed,
   weeklyChange,
-  lightCoverage,
   substrateDepth,
   conditionerCheck,
   emptyLift,
@@ -95,20 +95,22 @@ export function sizingReport(subject: SizingSubject): SizingReport {
 /** Runs the rules of a tank, adding to `found`, and gives the figures. */
 function inspect(situation: Situation, found: Array<Finding | null>): SizingFigures {
   const heating = heatingOf(situation)
-  const light = lightAtBed(situation)
+  const bed = lightAtBed(situation)
+  const lit = { bed, along: bed && lightAlong(situation, bed) }
   const delivery = deliveryOf(situation)
   found.push(
     heaterStuck(situation, heating),
     heaterHolds(situation, heating),
     heaterSpare(situation, heating),
     warmRoom(situation, heating),
-    lightLevel(situation, light),
+    lightLevel(situation, bed),
+    lightCoverage(situation, lit.along),
     filterFlow(situation, delivery),
     flowCeiling(situation, delivery),
     oxygenCheck(situation, delivery),
   )
   for (const rule of TANK_RULES) found.push(rule(situation))
-  return tankFigures(situation, heating, light, delivery)
+  return tankFigures(situation, heating, lit, delivery)
 }
 
 /** What does not fit, is marginal or not known and can hurt first; a floor within its usual allowance takes nobody's place there. */

@@ -5,9 +5,8 @@ import { floorMassKg } from './floor-load.ts'
 import { floorPlan } from './floor-plan.ts'
 import { heatFigures } from './heat-figures.ts'
 import type { Heating } from './heating.ts'
-import { lightAlong } from './light-along.ts'
+import type { Lit } from './light-along.ts'
 import { pumpCurve } from './pump-curve.ts'
-import type { BedLight } from './light-at-bed.ts'
 import { applianceLoadW } from './peak-load.ts'
 import type { SizingFigures, SizingSubject } from './report.ts'
 import type { Situation } from './situation.ts'
@@ -27,12 +26,7 @@ export function gearFigures(subject: SizingSubject): SizingFigures {
  * Figures for dosing, paper and plots. Where the glass is not stated, the middle of what it may be stands: the findings say so.
  * Masses take the heavier end, for they are what someone has to carry.
  */
-export function tankFigures(
-  situation: Situation,
-  heating: Heating,
-  light: BedLight | undefined,
-  delivery: Delivery | undefined,
-): SizingFigures {
+export function tankFigures(situation: Situation, heating: Heating, { bed, along }: Lit, delivery: Delivery | undefined): SizingFigures {
   const { corners, gear } = situation
   const water = middle(waterSpan(situation))
   const flow = delivery && (middle(delivery.loaded) + middle(delivery.clean)) / 2
@@ -51,9 +45,8 @@ export function tankFigures(
     ...heatFigures(situation, heating),
   }
   if (flow !== undefined) Object.assign(figures, { flowLph: round(flow, 0), turnoverPerHour: round(flow / water, 2) })
-  if (light && !light.fluxUnstated) {
-    figures.lightAtBedUmol = { low: round(light.dim.low, 0), high: round(light.dim.high, 0) }
-    const along = lightAlong(situation, light)
+  if (bed && !bed.fluxUnstated) {
+    figures.lightAtBedUmol = { low: round(bed.dim.low, 0), high: round(bed.dim.high, 0) }
     if (along) figures.lightAlong = along
   }
   const plan = floorPlan(situation)

@@ -14,6 +14,12 @@ export interface LightAlong {
   frontShare: number
 }
 
+/** The light of a build: its mean at the substrate, and how it lies from end to end. Undefined without a light. */
+export interface Lit {
+  bed: BedLight | undefined
+  along: LightAlong | undefined
+}
+
 /** Points from end to end, an odd number so that one is the middle. Own. */
 const POINTS = 13
 /** Refractive index of water: from above, the bed seems this much nearer than it is. */
@@ -28,14 +34,16 @@ interface Row {
 }
 
 /**
- * Length of what shines, several in line taken as one; width of one fixture. Never more than the tank.
+ * What shines, several taken as one: short ones in line, long ones side by side and evenly spread. Never more than the tank.
  *
  * Units: mm. @example rowOf({ lengthMm: 600, widthMm: 80 }, 2, shape) // { lengthMm: 1200, widthMm: 80 } over a tank of 1219 mm
  */
 export function rowOf(spec: LightSpec, count: number, tank: { lengthMm: number; widthMm: number }): Row {
-  const one = spec.lengthMm ?? tank.lengthMm
-  const inLine = one < IN_LINE_BELOW * tank.lengthMm ? one * count : one
-  return { lengthMm: Math.min(inLine, tank.lengthMm), widthMm: Math.min(spec.widthMm ?? FIXTURE_WIDTH_MM, tank.widthMm) }
+  const lengthMm = spec.lengthMm ?? tank.lengthMm
+  const widthMm = spec.widthMm ?? FIXTURE_WIDTH_MM
+  const inLine = lengthMm < IN_LINE_BELOW * tank.lengthMm
+  const spreadMm = inLine ? 0 : (tank.widthMm * (count - 1)) / count
+  return { lengthMm: Math.min(inLine ? lengthMm * count : lengthMm, tank.lengthMm), widthMm: Math.min(widthMm + spreadMm, tank.widthMm) }
 }
 
 /** How much more light than the mean a patch of the bed gets; 1 is the mean. Lengths in mm, from the middle of the bed. */

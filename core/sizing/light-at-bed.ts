@@ -4,7 +4,7 @@ import { lightAtDepth, photonFlux } from './light-at-depth.ts'
 import { lightUtilisation } from './light-utilisation.ts'
 import type { Corner, Situation } from './situation.ts'
 import type { Span } from './span.ts'
-import { LIGHT_ABOVE_RIM_MM, LUMENS_PER_UMOL_S, LUMENS_PER_WATT } from './typical-ranges.ts'
+import { COLOURED_UMOL_PER_J, LIGHT_ABOVE_RIM_MM, LUMENS_PER_UMOL_S, LUMENS_PER_WATT } from './typical-ranges.ts'
 
 /** Share of a Lambertian lamp's light that enters still water: the diffuse loss is 0.066 (own, from Fresnel), at right angles 0.02. */
 const ENTERING: Span = { low: 0.93, high: 0.98 }
@@ -21,7 +21,7 @@ export interface BedLight {
   dim: Span
   /** With the most. */
   bright: Span
-  /** Neither photon flux nor lumens are stated somewhere; power stands for them. */
+  /** Neither photon flux nor lumens that would tell it are stated somewhere; power stands for them. */
   fluxUnstated: boolean
   /** µmol/m²s at the substrate for each lumen, at the dark end. */
   perLumenLow: number
@@ -34,6 +34,7 @@ function fluxOf(spec: LightSpec, typicalPower: Span): Span {
   const stated = photonFlux(spec)
   if (stated) return stated
   const power = spec.powerW === undefined ? typicalPower : { low: spec.powerW, high: spec.powerW }
+  if (spec.spectrum === 'coloured') return { low: power.low * COLOURED_UMOL_PER_J.low, high: power.high * COLOURED_UMOL_PER_J.high }
   return {
     low: (power.low * LUMENS_PER_WATT.low) / LUMENS_PER_UMOL_S.high,
     high: (power.high * LUMENS_PER_WATT.high) / LUMENS_PER_UMOL_S.low,

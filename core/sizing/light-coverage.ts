@@ -1,5 +1,6 @@
-import { phrase, quantity } from '../units/quantity.ts'
-import type { Finding, Verdict } from './finding.ts'
+import { phrase, quantity, type Phrase } from '../units/quantity.ts'
+import type { Action, Finding, Verdict } from './finding.ts'
+import type { LightAlong } from './light-along.ts'
 import { makeFinding } from './make-finding.ts'
 import type { Situation } from './situation.ts'
 
@@ -10,54 +11,81 @@ const DARK_ENDS = 0.6
 const WHOLE = 1
 /** Legs that reach over both rims take this much overhang. Common practice. */
 const OVERHANG = 1.1
+/** Plants before the front pane get less than this of the light in the middle: another row is due. Own. */
+const DARK_FRONT = 0.7
+
+const SOURCE = {
+  tag: 'common_practice',
+  text: 'A light is three quarters as long as the tank to as long as it, with a second row over a deep one. How ends and front compare is our own reckoning: configuration factors (Howell, quoted from memory), the rest of the light spread evenly by the panes.',
+} as const
 
 /**
- * Whether the fixtures are long enough to light the ends and short enough to sit on the rim. Value: mm in all. Limit: 0.75 to 1.0 of the tank.
+ * Whether the fixtures are long enough to light the ends, short enough to sit on the rim, and light the front of a planted tank too.
  *
- * @example lightCoverage(situation)?.limit // 914 to 1219 mm over a tank of 1219 mm
+ * Value: mm in all. Limit: 0.75 to 1.0 of the tank. A front with less than 0.7 of the light in the middle is *marginal* where plants are to grow.
+ *
+ * @example lightCoverage(situation, along)?.limit // 914 to 1219 mm over a tank of 1219 mm
  */
-export function lightCoverage({ gear, tank }: Situation): Finding | null {
+export function lightCoverage({ gear, tank, conditions }: Situation, along: LightAlong | undefined): Finding | null {
   if (gear.lights.length === 0) return null
-  const source = { tag: 'common_practice', text: 'A light is three quarters as long as the tank to as long as it.' } as const
   const low = quantity(LEAST * tank.lengthMm, 'mm', 0)
   const limit = { kind: 'between', low, high: quantity(tank.lengthMm, 'mm', 0) } as const
-  const lengths = gear.lights.flatMap(({ spec, quantity: count }) =>
-    spec.lengthMm === undefined ? [] : [{ one: spec.lengthMm, all: spec.lengthMm * count }],
-  )
-  if (lengths.length < gear.lights.length) {
+  const coveredMm = coveredOf(gear.lights, low.value, tank.lengthMm)
+  if (coveredMm === undefined) {
     return makeFinding('light_coverage', {
       verdict: 'not_known',
       limit,
       reason: phrase`The length of the light is not stated; it should cover at least ${low}.`,
       action: { text: phrase`Enter the light's length.` },
       missing: ['length of the light'],
-      source,
+      source: SOURCE,
     })
   }
-  const longest = Math.max(...lengths.map(({ one }) => one))
-  const inLine = lengths.reduce((sum, { all }) => sum + all, 0)
-  const covered = longest >= low.value ? longest : Math.min(inLine, tank.lengthMm)
-  const value = quantity(covered, 'mm', 0)
-  const verdict = judge(value.value, tank.lengthMm)
+  const value = quantity(coveredMm, 'mm', 0)
+  const byLength = judge(value.value, tank.lengthMm)
+  const darkFront = conditions.plants !== 'none' && along !== undefined && along.frontShare < DARK_FRONT
   const short = value.value < low.value
-  const action = short
-    ? {
-        text: phrase`Choose a light of at least ${low}, or two in line.`,
-        want: { slot: 'light', quantity: 1, minimum: { lengthMm: low.value } } as const,
-      }
-    : { text: phrase`Make sure its legs reach both rims, or choose a shorter one.` }
+  const sits = short
+    ? phrase`${value} of light over ${limit.high} of tank leaves the ends dark.`
+    : value.value > limit.high.value
+      ? phrase`The light is ${value} long and the tank ${limit.high}: it stands over.`
+      : phrase`${value} of light over ${limit.high} of tank.`
   return makeFinding('light_coverage', {
-    verdict,
+    verdict: darkFront && byLength === 'fits' ? 'marginal' : byLength,
     value,
     limit,
-    reason: short
-      ? phrase`${value} of light over ${limit.high} of tank leaves the ends dark.`
-      : value.value > limit.high.value
-        ? phrase`The light is ${value} long and the tank ${limit.high}: it stands over.`
-        : phrase`${value} of light over ${limit.high} of tank.`,
-    action: verdict === 'fits' ? null : action,
-    source,
+    reason: phrase`${sits}${evenWords(along)}${darkFront ? ' Plants at the front grow slowly.' : ''}`,
+    action: byLength === 'fits' && !darkFront ? null : actionOf(byLength, short, low.value),
+    source: SOURCE,
   })
+}
+
+/** The longest fixture, or several shorter ones in line, mm; undefined where a length is not stated. */
+function coveredOf(lights: Situation['gear']['lights'], enoughMm: number, tankMm: number): number | undefined {
+  let [longest, inLine] = [0, 0]
+  for (const { spec, quantity: count } of lights) {
+    if (spec.lengthMm === undefined) return undefined
+    longest = Math.max(longest, spec.lengthMm)
+    inLine += spec.lengthMm * count
+  }
+  return longest >= enoughMm ? longest : Math.min(inLine, tankMm)
+}
+
+/** How even it is: ends and front against the middle. */
+function evenWords(along: LightAlong | undefined): Phrase {
+  if (!along) return phrase``
+  const share = (of: number) => quantity(100 * of, 'percent', 0)
+  return phrase` Before the end panes it gives ${share(along.endsShare)} of the light in the middle, before the front pane ${share(along.frontShare)}.`
+}
+
+function actionOf(byLength: Verdict, short: boolean, leastMm: number): Action {
+  if (byLength === 'fits')
+    return { text: phrase`Hang a second row beside the first, or choose a wider light, or keep plants that need less to the front.` }
+  if (!short) return { text: phrase`Make sure its legs reach both rims, or choose a shorter one.` }
+  return {
+    text: phrase`Choose a light of at least ${quantity(leastMm, 'mm', 0)}, or two in line.`,
+    want: { slot: 'light', quantity: 1, minimum: { lengthMm: leastMm } },
+  }
 }
 
 /** Whole millimetres against whole millimetres, as they are told. */

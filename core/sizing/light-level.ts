@@ -16,6 +16,8 @@ export const PLANT_LIGHT: Record<Conditions['plants'], Span> = {
   medium: { low: 30, high: 60 },
   high: { low: 60, high: 120 },
 }
+/** Hours a day beyond which light feeds algae rather than plants: 8 to 10 once plants grow, a little more for the demanding. Common practice. */
+const LONGEST_DAY_H: Record<Conditions['plants'], number> = { none: 10, low: 10, medium: 10, high: 12 }
 /** The bright end may pass the upper mark by this share: the mark is a habit, and the bright end is the clearest water under the lowest light. Own. */
 const BRIGHT_BAND = 0.25
 const CLARITY = 'clarity of the water and height of the light'
@@ -51,29 +53,51 @@ export function lightLevel(situation: Situation, light: BedLight | undefined): F
   const round = (span: Span): Span => ({ low: Math.round(span.low), high: Math.round(span.high) })
   const [dim, bright] = [round(light.dim), round(light.bright)]
   const [worst, best] = [read(dim, mark, dimmable), read(bright, mark, dimmable)]
-  const unstated = light.fluxUnstated ? ['lumens or photon flux of the light'] : []
+  const unstated = light.fluxUnstated ? [coloured(situation) ? 'photon flux of the light' : 'lumens or photon flux of the light'] : []
   const rest = namesOf(defaults, [CLARITY])
   const outcome =
     worst === best
       ? settled(VERDICT_OF[worst], VERDICT_OF[best], unstated, rest)
       : { verdict: 'not_known' as const, assumed: rest, missing: unstated }
   const known = outcome.verdict !== 'not_known'
+  const long = outcome.verdict === 'fits' && conditions.lightHoursPerDay > LONGEST_DAY_H[conditions.plants]
   const dimTo = known && dimmable ? dimmingShare(dim, mark) : 1
   const shown = round({ low: dim.low * dimTo, high: bright.high * dimTo })
   const level = (value: number) => quantity(value, 'umol/m2/s', 0)
   return makeFinding('light_level', {
     ...outcome,
+    ...(long ? { verdict: 'marginal' } : {}),
     ...(known ? { value: level(worst === 'bright' ? shown.high : shown.low) } : {}),
     limit: { kind: 'between', low: level(mark.low), high: level(mark.high) },
-    reason: phrase`${reasonOf(conditions.plants, shown, mark, dimTo)}${overDay(shown, conditions.lightHoursPerDay)}`,
+    reason: phrase`${reasonOf(conditions.plants, shown, mark, dimTo)}${overDay(shown, conditions.lightHoursPerDay)}${caveats(situation, long)}`,
     action:
       outcome.verdict === 'fits'
-        ? null
+        ? long
+          ? { text: phrase`Set the timer to ${quantity(LONGEST_DAY_H[conditions.plants], 'h', 0)} a day or less.` }
+          : null
         : known
           ? actionOf(dim, mark, light)
-          : { text: phrase`Enter the light's lumens or its photon flux.` },
+          : {
+              text: phrase`Enter the light's ${coloured(situation) ? 'photon flux: lumens tell nothing of coloured light' : 'lumens or its photon flux'}.`,
+            },
     source: SOURCE,
   })
+}
+
+/** A light of colours whose maker states no photon flux. */
+const coloured = ({ gear }: Situation): boolean =>
+  gear.lights.some(({ spec }) => spec.spectrum === 'coloured' && spec.photonFluxUmolS === undefined)
+
+/** What else decides about algae: hours, and food for plants that are given much light; and what lumens leave out. */
+function caveats({ gear, conditions }: Situation, long: boolean): Phrase {
+  const hours = long ? phrase` So many hours feed algae.` : phrase``
+  const fed = (gear.appliances ?? []).some(({ kind }) => kind === 'co2')
+  const food =
+    conditions.plants === 'high' && !fed ? phrase` Without carbon dioxide and fertiliser, light that strong feeds algae.` : phrase``
+  const lumens = gear.lights.some(({ spec }) => spec.photonFluxUmolS === undefined)
+    ? phrase` Reckoned for white light without lenses; a maker's photon flux would be nearer.`
+    : phrase``
+  return phrase`${hours}${food}${lumens}`
 }
 
 /** Share to which a dimmer is turned so that the bright end meets the upper mark, or the dark end the lower one if that is more. */

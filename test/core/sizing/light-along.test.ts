@@ -79,9 +79,9 @@ describe('light from end to end', () => {
   it('lights the front better from a wide fixture', () =>
     expect(along({ lengthMm: 1150, widthMm: 300 }).frontShare).toBeGreaterThan(along({ lengthMm: 1150, widthMm: 40 }).frontShare))
 
-  it('takes two in line for one of their length', () => {
+  it('takes two in line for one of their length, and long ones for a row spread over the depth', () => {
     expect(rowOf({ lengthMm: 600, widthMm: 80 }, 2, { lengthMm: 1219, widthMm: 457 })).toEqual({ lengthMm: 1200, widthMm: 80 })
-    expect(rowOf({ lengthMm: 1000 }, 2, { lengthMm: 1219, widthMm: 457 })).toEqual({ lengthMm: 1000, widthMm: 80 })
+    expect(rowOf({ lengthMm: 1000 }, 2, { lengthMm: 1219, widthMm: 457 })).toEqual({ lengthMm: 1000, widthMm: 308.5 })
     expect(along({ lengthMm: 600 }, 2).endsShare).toBe(along({ lengthMm: 1200 }).endsShare)
   })
 

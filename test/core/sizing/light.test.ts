@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { lightAtDepth, photonFlux } from '../../../core/sizing/light-at-depth.ts'
 import { lightLevel } from '../../../core/sizing/light-level.ts'
 import { situationOf } from '../../../core/sizing/situation.ts'
+import { METRIC, sayPhrase } from '../../../core/units/say.ts'
 import { conditions, findingOf, gear, one, reportOf } from './sample-build.ts'
 import type { LightSpec } from '../../../core/catalog/spec.ts'
 import { isNear } from './reference-tanks.ts'
@@ -93,6 +94,53 @@ describe('light at the substrate', () => {
   })
 })
 
+describe('light and algae', () => {
+  const found = (hours: number, plants: 'none' | 'low' | 'medium' | 'high', lm = 3000) =>
+    findingOf('light_level', light({ luminousFluxLm: lm, dimmable: true }), { lightHoursPerDay: hours, plants })
+
+  /** Common practice: 8 to 10 hours once plants grow. */
+  it.each([
+    ['none', 10, 'fits'],
+    ['none', 10.5, 'marginal'],
+    ['medium', 10, 'fits'],
+    ['medium', 11, 'marginal'],
+    ['high', 12, 'fits'],
+    ['high', 12.5, 'marginal'],
+  ] as const)('plants: %s, %s hours a day: %s', (plants, hours, verdict) => {
+    const lumens = plants === 'high' ? 9000 : 3000
+    expect(found(hours, plants, lumens).verdict).toBe(verdict)
+    if (verdict === 'marginal') expect(sayPhrase(found(hours, plants, lumens).reason, METRIC)).toContain('So many hours feed algae.')
+  })
+
+  it('warns of much light without food for plants', () => {
+    expect(sayPhrase(found(8, 'high', 9000).reason, METRIC)).toContain('Without carbon dioxide and fertiliser')
+    const fed = findingOf(
+      'light_level',
+      { ...light({ luminousFluxLm: 9000, dimmable: true }), appliances: [{ kind: 'co2', ...one('Pellick Gas', { powerW: 3 }) }] },
+      { plants: 'high' },
+    )
+    expect(sayPhrase(fed.reason, METRIC)).not.toContain('carbon dioxide')
+    expect(sayPhrase(found(8, 'medium').reason, METRIC)).not.toContain('carbon dioxide')
+  })
+})
+
+describe('coloured light', () => {
+  it('is not judged by its lumens, of which the eye misses most', () => {
+    const lamp = light({ luminousFluxLm: 3000, spectrum: 'coloured' })
+    expect(photonFlux({ luminousFluxLm: 3000, spectrum: 'coloured' })).toBeUndefined()
+    expect(findingOf('light_level', lamp)).toMatchObject({ verdict: 'not_known', missing: ['photon flux of the light'] })
+    expect(sayPhrase(findingOf('light_level', lamp).action?.text ?? [], METRIC)).toContain('lumens tell nothing of coloured light')
+    expect(reportOf(lamp).figures.lightAtBedUmol).toBeUndefined()
+  })
+
+  it('is judged by its photon flux like any other', () => {
+    const white = findingOf('light_level', light({ photonFluxUmolS: 40 }))
+    expect(findingOf('light_level', light({ photonFluxUmolS: 40, luminousFluxLm: 300, spectrum: 'coloured' }))).toEqual(white)
+    expect(sayPhrase(white.reason, METRIC)).not.toContain('Reckoned for white light')
+    expect(sayPhrase(findingOf('light_level', light({ luminousFluxLm: 3000 })).reason, METRIC)).toContain('Reckoned for white light')
+  })
+})
+
 describe('light over the length', () => {
   /** Common practice: 0.75 to 1.0 of the tank’s length, 1219 mm here. */
   it.each([
@@ -110,6 +158,23 @@ describe('light over the length', () => {
     expect(findingOf('light_coverage', light({ lengthMm: 914 }))).toMatchObject({ verdict: 'fits', margin: { value: 0 }, action: null })
     const short = findingOf('light_coverage', light({ lengthMm: 913 }))
     expect(short).toMatchObject({ verdict: 'marginal', margin: { value: -1 }, action: { want: { minimum: { lengthMm: 914 } } } })
+  })
+
+  it('tells how ends and front compare with the middle', () => {
+    expect(sayPhrase(findingOf('light_coverage').reason, METRIC)).toMatch(
+      /^115 cm of light over 121\.9 cm of tank\. Before the end panes it gives \d\d % of the light in the middle, before the front pane \d\d %\.$/,
+    )
+  })
+
+  it('asks for a second row over a deep planted tank, which two long ones or a wide one are', () => {
+    const tank = one('Deep', { lengthMm: 1219, widthMm: 700, heightMm: 450, glassMm: 10, bottomMm: 10, material: 'glass' as const })
+    const over = (spec: LightSpec, count = 1, plants: 'none' | 'medium' = 'medium') =>
+      findingOf('light_coverage', { tank, lights: [one('Halden', { lengthMm: 1150, luminousFluxLm: 6000, ...spec }, count)] }, { plants })
+    expect(over({ widthMm: 80 })).toMatchObject({ verdict: 'marginal', margin: { value: 69 } })
+    expect(sayPhrase(over({ widthMm: 80 }).action?.text ?? [], METRIC)).toContain('a second row')
+    expect(over({ widthMm: 80 }, 2).verdict).toBe('fits')
+    expect(over({ widthMm: 500 }).verdict).toBe('fits')
+    expect(over({ widthMm: 80 }, 1, 'none').verdict).toBe('fits')
   })
 
   it('takes two in line for one', () => {
