@@ -12,7 +12,7 @@ const WHOLE = 1
 /** Legs that reach over both rims take this much overhang. Common practice. */
 const OVERHANG = 1.1
 /** Plants before the front pane get less than this of the light in the middle: another row is due. Own. */
-const DARK_FRONT = 0.7
+const DARK_FRONT = 0.6
 
 const SOURCE = {
   tag: 'common_practice',
@@ -22,7 +22,7 @@ const SOURCE = {
 /**
  * Whether the fixtures are long enough to light the ends, short enough to sit on the rim, and light the front of a planted tank too.
  *
- * Value: mm in all. Limit: 0.75 to 1.0 of the tank. A front with less than 0.7 of the light in the middle is *marginal* where plants are to grow.
+ * Value: mm in all. Limit: 0.75 to 1.0 of the tank. A front with less than 0.6 of the light in the middle is *marginal* where plants are to grow.
  *
  * @example lightCoverage(situation, along)?.limit // 914 to 1219 mm over a tank of 1219 mm
  */
