@@ -48,7 +48,7 @@ const SIZE_SLACK_MM = 15
 /** Whether a product is a tank of a size of the trade. */
 function isOfSize({ size }: NamedSize): Condition {
   const side = (key: string, mm: number) => sql`abs((spec->>${sql.lit(key)})::numeric - ${sql.lit(mm)}) <= ${sql.lit(SIZE_SLACK_MM)}`
-  return sql<boolean>`(kind = 'tank' and ${side('lengthMm', size.lengthMm)} and ${side('widthMm', size.widthMm)} and ${side('heightMm', size.heightMm)})`
+  return sql<boolean>`(kind = 'tank' and coalesce(spec->>'shape', 'rectangular') = 'rectangular' and ${side('lengthMm', size.lengthMm)} and ${side('widthMm', size.widthMm)} and ${side('heightMm', size.heightMm)})`
 }
 
 /** All terms met; those that name a size of the trade also by a tank of that size. */

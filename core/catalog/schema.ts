@@ -5,6 +5,7 @@ import { count, fieldShape, list, minor, oneOf, optionalText, rowId, strict, tex
 import { bareGtin, isGtin } from './gtin.ts'
 import { KINDS, type Kind } from './kinds.ts'
 import type { Product } from './product.ts'
+import { planFault } from '../sizing/tank-plan.ts'
 import { kindWords, SPEC_FIELDS } from './spec-fields.ts'
 import type { FilterSpec, SpecOf } from './spec.ts'
 import type { DeliveryRule, Store } from './store.ts'
@@ -20,6 +21,31 @@ const MOST_TAX_BASIS_POINTS = 3000
 /** Fifty years: longer ones are told as "for life" by their makers, and a slipped figure is likelier. */
 const MOST_WARRANTY_MONTHS = 600
 const warrantyMonths = count('Warranty in months', 0, MOST_WARRANTY_MONTHS).nullable().optional()
+
+const PLAN_FAULTS = {
+  not_round: {
+    field: 'widthMm',
+    says: () => 'A cylinder or a quarter round is as deep as it is long. Enter its diameter, or the length of one back, as both.',
+  },
+  bow_too_deep: {
+    field: 'bowMm',
+    says: (most: number) =>
+      `Bow is at most ${most} mm for this length and depth: how far the middle of the front stands out before its ends.`,
+  },
+  ends_too_deep: {
+    field: 'endMm',
+    says: (most: number) => `Depth of the ends is at most ${most} mm for this length and depth: the short panes on either back.`,
+  },
+} as const
+
+/** A tank's shape that its own measures contradict, told at the field to mend. */
+function inShape(tank: SpecOf['tank'], context: z.RefinementCtx): void {
+  const { shape, ...measures } = tank
+  const fault = planFault({ ...measures, ...(shape ? { form: shape } : {}) })
+  if (!fault) return
+  const { field, says } = PLAN_FAULTS[fault.code]
+  context.addIssue({ code: 'custom', path: [field], message: says('mostMm' in fault ? fault.mostMm : 0) })
+}
 
 /** The table and the contract type are compared in spec-fields.ts: that is what makes this assertion true. */
 const specSchema = <K extends Kind>(kind: K) =>
@@ -41,7 +67,11 @@ function onItsCurve(spec: FilterSpec, context: z.RefinementCtx): void {
 }
 
 /** One strict validator a kind. A field that nobody entered is left out; null is refused. */
-export const SpecSchema: typeof SpecSchemas = { ...SpecSchemas, filter: SpecSchemas.filter.superRefine(onItsCurve) }
+export const SpecSchema: typeof SpecSchemas = {
+  ...SpecSchemas,
+  tank: SpecSchemas.tank.superRefine(inShape),
+  filter: SpecSchemas.filter.superRefine(onItsCurve),
+}
 
 const gtin = z
   .string({ error: 'GTIN is text: it may begin with 0.' })

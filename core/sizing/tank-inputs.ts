@@ -4,6 +4,7 @@ import type { Gear } from './gear.ts'
 import { figureEnds, MM, stateGear, stating, type GearChange } from './input-ends.ts'
 import type { OpenInput } from './open-input.ts'
 import { exactly, type Span } from './span.ts'
+import { plansOf } from './tank-forms.ts'
 import { ACRYLIC_OVER_GLASS, BOTTOM_OVER_SIDES, STAND_HEIGHT_MM, typicalGlassMm, typicalStandMassKg } from './typical-ranges.ts'
 
 const TANK = { at: 'slot', slot: 'hold_water' } as const
@@ -47,6 +48,23 @@ function panelInputs({ tank }: Gear): OpenInput[] {
   return found.filter((each) => each !== false)
 }
 
+/** What a shape needs besides its box. */
+function planInputs({ tank }: Gear): OpenInput[] {
+  if (!tank) return []
+  const { plans, unstated } = plansOf(tank.spec)
+  const [name] = unstated
+  const [first, last] = [plans[0], plans.at(-1)]
+  if (name === undefined || !first || !last) return []
+  const key = tank.spec.shape === 'bow_front' ? 'bowMm' : 'endMm'
+  const ends = { low: first[key] ?? 0, high: last[key] ?? 0 }
+  return [{ name, question: PLAN_QUESTIONS[key], place: TANK, ends: figureEnds(ends, MM, (mm) => setTank({ [key]: mm })) }]
+}
+
+const PLAN_QUESTIONS = {
+  bowMm: 'How far does the middle of the front stand out before its ends?',
+  endMm: 'How deep are the short ends beside the cut front?',
+}
+
 /** Weight and height of what carries the tank. */
 function standInputs({ tank, stand }: Gear): OpenInput[] {
   if (!stand || !tank) return []
@@ -84,4 +102,4 @@ function lidInputs({ lid }: Gear): OpenInput[] {
  *
  * @example tankInputs(gear).map(({ name }) => name) // ['bottom thickness', 'mass of the stand']
  */
-export const tankInputs = (gear: Gear): OpenInput[] => [...panelInputs(gear), ...standInputs(gear), ...lidInputs(gear)]
+export const tankInputs = (gear: Gear): OpenInput[] => [...panelInputs(gear), ...planInputs(gear), ...standInputs(gear), ...lidInputs(gear)]

@@ -56,6 +56,15 @@ describe('a product', () => {
     expect(faults(ProductInput, body)).toContain(message)
   })
 
+  it.each([
+    [{ shape: 'cylinder' }, 'spec.widthMm: A cylinder or a quarter round is as deep as it is long.'],
+    [{ shape: 'bow_front', bowMm: 460 }, 'spec.bowMm: Bow is at most 405 mm for this length and depth'],
+    [{ shape: 'corner_cut', endMm: 450 }, 'spec.endMm: Depth of the ends is at most 405 mm for this length and depth'],
+  ])('of an impossible shape is told the field and the fix: %o', (shape, message) => {
+    expect(faults(ProductInput, { ...tank, spec: { ...tank.spec, ...shape } })).toEqual([expect.stringContaining(message)])
+    expect(faults(ProductInput, { ...tank, spec: { ...tank.spec, widthMm: 900, shape: shape.shape } })).toEqual([])
+  })
+
   it('of an unknown kind is told the kinds', () => {
     expect(faults(ProductInput, { ...tank, kind: 'toaster' })[0]).toMatch(/^kind: Kind is one of: tank, kit,/)
   })
