@@ -4,6 +4,7 @@ import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision
 import { documentUnits } from '../../core/quote/document-units.ts'
 import { sayBearsOn, sayRange, sayTurns } from '../../core/sizing/range-words.ts'
 import { sayPhrase } from '../../core/units/say.ts'
+import { PLOT_NAMES, plotFigure, plotsByFinding, type PlotName } from '../plots/finding-plot.ts'
 import { VERDICT_CLASS, vial } from '../plots/vial.ts'
 import { drawing, markup, type Markup } from './markup.ts'
 
@@ -24,8 +25,10 @@ function shownFindings({ report: { findings, pageOne } }: AssembledBuild): Findi
 /** How many checks came out how, and the findings that a customer should know before deciding. */
 export function sizingOf(build: AssembledBuild, quote: RevisionDocument): Markup {
   if (build.report.findings.length === 0) return markup`<div class="sizing"></div>`
+  const shown = shownFindings(build)
+  const plots = plotsByFinding(shown, build.report.figures)
   return markup`<div class="sizing" id="fit-${build.letter}"><h3>How it fits</h3><p class="counts">${sayCounts(build.report).map(({ verdict, words }) => markup`<span class="verdict ${VERDICT_CLASS[verdict]}">${drawing(vial(verdict))}${words}</span> `)}</p>${questionsOf(build)}
-${shownFindings(build).map((finding) => one(finding, quote))}</div>`
+${shown.map((finding) => one(finding, quote, drawn(build, quote, plots.get(finding))))}</div>`
 }
 
 /** What to find out next, by whoever knows: the customer as well as anybody. */
@@ -34,11 +37,26 @@ function questionsOf({ report: { questions = [] } }: AssembledBuild): Markup | '
   return markup`<div class="ask"><h4>Worth finding out first</h4><ol>${questions.map((question) => markup`<li>${question.text} <span class="note">${sayBearsOn(question)}</span></li>`)}</ol></div>`
 }
 
-function one(finding: Finding, quote: RevisionDocument): Markup {
+/** A third of a page has no room for more; letters keep their size. */
+const DRAWN_WIDTH = { few: 340, many: 236 } as const
+
+/** A drawing of its own folds under its finding; the drip loop, which asks for the whole width, where it has that. */
+function drawn(build: AssembledBuild, quote: RevisionDocument, plot: PlotName | undefined): Markup | '' {
+  const many = quote.builds.length > 2
+  if (plot === undefined || (plot === 'loop' && many)) return ''
+  const svg = plotFigure(
+    plot,
+    { figures: build.report.figures, conditions: quote.conditions },
+    { id: `${plot}-${build.letter}`, reader: documentUnits(quote.inputs), width: many ? DRAWN_WIDTH.many : DRAWN_WIDTH.few },
+  )
+  return markup`<details class="drawing-fold"><summary>Show the drawing: ${PLOT_NAMES[plot]}</summary>${drawing(svg)}</details>`
+}
+
+function one(finding: Finding, quote: RevisionDocument, figure: Markup | ''): Markup {
   const units = documentUnits(quote.inputs)
   const word = finding.wording ?? VERDICT_WORDS[finding.verdict]
   const turns = sayTurns(finding, units).join(', ')
   const told = [sayRange(finding, units), turns === '' ? '' : `What would change this: ${turns}.`].filter((text) => text !== '').join(' ')
   return markup`<div class="finding"><h4>${finding.title}</h4><span class="verdict ${VERDICT_CLASS[finding.verdict]}">${drawing(vial(finding.verdict))}${word}</span>
-<p>${sayPhrase(finding.reason, units)}</p>${told === '' ? '' : markup`<p class="note">${told}</p>`}${finding.action === null ? '' : markup`<p class="do">${sayPhrase(finding.action.text, units)}</p>`}${finding.caution === undefined ? '' : markup`<p class="note">${finding.caution}</p>`}</div>`
+<p>${sayPhrase(finding.reason, units)}</p>${told === '' ? '' : markup`<p class="note">${told}</p>`}${finding.action === null ? '' : markup`<p class="do">${sayPhrase(finding.action.text, units)}</p>`}${figure}${finding.caution === undefined ? '' : markup`<p class="note">${finding.caution}</p>`}</div>`
 }

@@ -106,7 +106,7 @@ function keysOf(plan: FloorPlan, reader: ReaderUnits, paint: Paint): Key[] {
           ? `<path d="M${px(x)} ${px(y + 5)}l9-10M${px(x + 8)} ${px(y + 5)}l9-10M${px(x + 16)} ${px(y + 5)}l9-10" stroke="${paint('ink')}" stroke-width=".8"/>`
           : `<rect x="${px(x + 8)}" y="${px(y - 5)}" width="10" height="10" fill="${paint('ink')}"/>`,
     },
-    lineKey(`takes most: ${plan.loadPercent} % of its allowance`, worstStroke(paint)),
+    lineKey(`takes ${plan.loadPercent} % of its allowance`, worstStroke(paint)),
     ...unstated.map((text) => ({ text, sample: () => '' })),
   ]
 }

@@ -4,7 +4,7 @@ import type { Conditions } from '../../core/sizing/conditions.ts'
 import { quantity, type ReaderUnits } from '../../core/units/quantity.ts'
 import { sayQuantity } from '../../core/units/say.ts'
 import { chartOf, lineKey, strokeOf, through, type Chart } from './chart.ts'
-import { framed, label, px, type PlotOptions } from './frame.ts'
+import { framed, label, px, textWidth, type PlotOptions } from './frame.ts'
 import { paintFor, type Paint } from './palette.ts'
 import { spread } from './spread.ts'
 
@@ -17,6 +17,7 @@ interface LightOptions extends PlotOptions {
 }
 
 const TALL = 150
+const AXIS_NAME = 'Light at the substrate'
 /** Room for the names of the bands, right of them. */
 const ASIDE = 92
 const NAMES: Record<Exclude<Plants, 'none'>, string> = { low: 'low light', medium: 'medium light', high: 'high light' }
@@ -47,7 +48,7 @@ export function lightPlot(figure: LightAlong, options: LightOptions): string {
     tall: TALL,
     x: { unit: 'mm', low: 0, high: Math.max(1, points.at(-1)?.alongMm ?? 1), reader },
     y: { unit: 'umol/m2/s', low: 0, high: brightest * 1.08, reader, nice: true },
-    names: { x: 'From the left end to the right', y: 'Light at the substrate' },
+    names: { x: 'From end to end', y: AXIS_NAME },
     keys: [lineKey('undimmed, at most', strokes.high), lineKey('undimmed, at least', strokes.low)],
     aside: ASIDE,
   })
@@ -66,10 +67,16 @@ export function lightPlot(figure: LightAlong, options: LightOptions): string {
     chosenBand(plants, chart, paint) +
       chart.frame(paint) +
       bands(plants, chart, paint) +
-      label({ x: chart.area.right + 15, y: 13, text: 'plants of', fill: paint('ink-2') }) +
+      plantsOf(chart, paint) +
       `<path class="light-bright" d="${through(bright)}" ${strokes.high}/><path class="light-dark" d="${through(dark)}" ${strokes.low}/>`,
   )
 }
+
+/** Over the names of the bands, where the axis' own name leaves room. */
+const plantsOf = ({ area, y }: Chart, paint: Paint): string =>
+  textWidth(`${AXIS_NAME}, ${y.unit}`, 12) > area.right + 11
+    ? ''
+    : label({ x: area.right + 15, y: 13, text: 'plants of', fill: paint('ink-2') })
 
 /** Ends of a band on the sheet. The highest goes on to the top. */
 function bandLevels(plants: Exclude<Plants, 'none'>, { area, y }: Chart): { top: number; bottom: number } {

@@ -16,10 +16,15 @@ const MARK_ROW = 15
 
 const sayFlow = (lph: number, reader: ReaderUnits): string => sayQuantity(quantity(lph, 'L/h', 0), reader)
 
-/** "962 L/h (830 to 1,050)": where it meets, and over all that nobody stated. */
-function sayMeets(at: CurvePoint, span: { low: number; high: number }, reader: ReaderUnits): string {
+/** What stands before a key's words: its sample. */
+const SAMPLE_ROOM = 34
+
+/** "clean: 962 L/h (830 to 1,050)": where it meets, and over all that nobody stated where the sheet has room for it. */
+function sayMeets(media: string, at: CurvePoint, span: { low: number; high: number }, { reader, width }: PumpOptions): string {
   const [low, high] = [sayFlow(span.low, reader), sayFlow(span.high, reader)].map((words) => words.replace(/ \D+$/, ''))
-  return low === high ? sayFlow(at.flowLph, reader) : `${sayFlow(at.flowLph, reader)} (${low} to ${high})`
+  const short = `${media}: ${sayFlow(at.flowLph, reader)}`
+  const long = `${short} (${low} to ${high})`
+  return low === high || textWidth(long, 12) + SAMPLE_ROOM > width ? short : long
 }
 
 /** The plot in one sentence, with its figures. */
@@ -45,13 +50,13 @@ export function pumpPlot(figure: PumpCurveFigure, options: PumpOptions): string 
     tall: TALL + marks.length * MARK_ROW,
     x: { unit: 'L/h', low: 0, high: Math.max(...figure.pump.map(({ flowLph }) => flowLph), ...marks.map(({ lph }) => lph)) * 1.04, reader },
     y: { unit: 'm', low: 0, high: (Math.max(...heads, 0.1) * (TALL + marks.length * MARK_ROW)) / TALL, reader },
-    names: { x: 'Flow', y: 'Height of water it pushes against' },
+    names: { x: 'Flow', y: 'Height pushed against' },
     keys: [
       lineKey('pump', strokes.pump),
       lineKey('hoses and clean media', strokes.clean),
       lineKey('hoses and loaded media', strokes.loaded),
-      { text: `clean: ${sayMeets(figure.cleanAt, figure.cleanLph, reader)}`, sample: (x, y) => meeting(x + 13, y, true, paint) },
-      { text: `loaded: ${sayMeets(figure.loadedAt, figure.loadedLph, reader)}`, sample: (x, y) => meeting(x + 13, y, false, paint) },
+      { text: sayMeets('clean', figure.cleanAt, figure.cleanLph, options), sample: (x, y) => meeting(x + 13, y, true, paint) },
+      { text: sayMeets('loaded', figure.loadedAt, figure.loadedLph, options), sample: (x, y) => meeting(x + 13, y, false, paint) },
     ],
   })
   const path = (points: readonly CurvePoint[]): string =>

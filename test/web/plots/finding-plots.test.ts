@@ -13,8 +13,8 @@ import { pumpPlot, sayPump } from '../../../web/plots/pump-plot.ts'
 import { collisions, letterSizes, spilling } from './label-boxes.ts'
 
 const READERS = [US, METRIC]
-/** The narrowest column on a phone, a phone of 390 px, the desk's report, the widest that is drawn. */
-const WIDTHS = [288, 358, 348, 420]
+/** A third of a page, the narrowest column on a phone, a phone of 390 px, the desk's report, the widest that is drawn. */
+const WIDTHS = [236, 288, 358, 348, 420]
 const id = 'p'
 
 const heat = (per: number, heaters: [number, number] | null): HeatCurve => ({
