@@ -8,6 +8,7 @@ import { markSvg } from '../../web/plots/mark.ts'
 import { tankDrawings } from '../../web/plots/tank-drawing.ts'
 import { tierMark } from '../../web/plots/tier-marks.ts'
 import { vial } from '../../web/plots/vial.ts'
+import { drawingArt } from './drawings-on-paper.ts'
 import { qrSvg } from './qr-code.ts'
 
 /** Pictures by name, as SVG of our own making: the signs of the house, the tanks, the step drawings, the codes. */
@@ -25,6 +26,7 @@ export function artOf(document: RevisionDocument, chosen: AssembledBuild, links:
     ...tankArt(document, 'cut'),
     level: levelDrawing({ id: 'level', paper }),
     ...(loop ? { loop: dripLoopDrawing(loop, { id: 'loop', paper, reader }) } : {}),
+    ...drawingArt(chosen, document),
     ...(links ? { 'qr-quote': qrSvg(links.quote), 'qr-setup': qrSvg(links.setup) } : {}),
   }
 }

@@ -15,6 +15,8 @@ export interface Paper {
   detail: BuildPaper
   others: BuildPaper[]
   running: RunningPaper | null
+  /** Of the build told in full. */
+  drawings: DrawingPaper[]
   cautions: CautionPaper[]
   plan: PlanPaper
 }
@@ -173,6 +175,12 @@ export interface RunningPaper {
   energy: string[]
   cost: string[]
   note: string
+}
+/** A drawing of a finding, with what it says. */
+export interface DrawingPaper {
+  art: string
+  title: string
+  says: string
 }
 export interface CautionPaper {
   title: string

@@ -4,6 +4,7 @@ import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision
 import { CAUTIONS } from '../../core/startup/cautions.ts'
 import { artOf, type Art } from './art.ts'
 import { buildOnPaper } from './build-on-paper.ts'
+import { drawingsOnPaper } from './drawings-on-paper.ts'
 import { customerWords, firstPage } from './first-page.ts'
 import type { LinkPaper, Paper } from './paper.ts'
 import { planOnPaper } from './plan-on-paper.ts'
@@ -47,6 +48,7 @@ export function quotePaper(input: QuotePdfInput): { paper: Paper; art: Art } {
     detail: buildOnPaper(chosen, names, null, teller, mode),
     others: document.builds.filter((build) => build !== chosen).map((build) => buildOnPaper(build, names, chosen, teller, mode)),
     running: runningCosts(document, teller),
+    drawings: drawingsOnPaper(chosen, document),
     cautions: (document.cautions.length > 0 ? document.cautions : CAUTIONS.map((each) => each.text)).map(cautionOf),
     plan: planOnPaper(chosen, document.inputs.install.contact, linkOf(links, 'setup'), teller),
   }

@@ -42,6 +42,9 @@ export interface Chart {
   frame: (paint: Paint) => string
 }
 
+/** Height of the area that is drawn in: paper is dearer than a screen. */
+export const tallOf = (paper: boolean | undefined): number => (paper === true ? 84 : 150)
+
 const HEAD = 24
 /** Figures of the lying axis and its name. */
 const FOOT = 40
@@ -52,7 +55,7 @@ const SIZE = 12
 /** Lays a chart out: figures as wide as they are, keys in as many rows as the width asks for. Nothing is smaller than 12 px. */
 export function chartOf({ width, tall, x, y, names, keys, aside = 0 }: ChartOf): Chart {
   const [top, bottom] = [HEAD, HEAD + tall]
-  const upright = axisOf({ ...y, from: bottom, to: top, count: 5 })
+  const upright = axisOf({ ...y, from: bottom, to: top, count: tall < 120 ? 3 : 5 })
   const left = Math.ceil(ticksWidth(upright)) + 8
   const right = width - Math.max(14, aside)
   const lying = axisOf({ ...x, from: left, to: right, count: Math.max(2, Math.floor((right - left) / 58)) })

@@ -3,11 +3,11 @@ import type { Check, Finding } from '../../core/sizing/finding.ts'
 import type { SizingFigures } from '../../core/sizing/report.ts'
 import type { ReaderUnits } from '../../core/units/quantity.ts'
 import { dripLoopDrawing } from './drip-loop.ts'
-import { floorPlot } from './floor-plot.ts'
+import { floorPlot, sayFloor } from './floor-plot.ts'
 import type { PlotOptions } from './frame.ts'
-import { heatPlot } from './heat-plot.ts'
-import { lightPlot } from './light-plot.ts'
-import { pumpPlot } from './pump-plot.ts'
+import { heatPlot, sayHeat } from './heat-plot.ts'
+import { lightPlot, sayLightAlong } from './light-plot.ts'
+import { pumpPlot, sayPump } from './pump-plot.ts'
 
 /** Findings that people would rather look at than read, by what is drawn of them; the order is that of their drawings. */
 export const PLOTS = ['heat', 'pump', 'light', 'floor', 'loop'] as const
@@ -58,6 +58,15 @@ export function plotFigure(
     case 'loop':
       return figures.dripLoop ? dripLoopDrawing(figures.dripLoop, options) : ''
   }
+}
+
+/** What the drawing of a finding says, in a sentence or two: for paper, and for whoever does not see it. The loop's own words are in its drawing. */
+export function sayPlot(plot: PlotName, { figures, conditions }: PlotSource, reader: ReaderUnits): string {
+  const { heatCurve, pumpCurve, lightAlong, floorPlan } = figures
+  if (plot === 'heat' && heatCurve) return sayHeat(heatCurve, reader)
+  if (plot === 'pump' && pumpCurve) return sayPump(pumpCurve, reader)
+  if (plot === 'light' && lightAlong) return sayLightAlong(lightAlong, conditions.plants, reader)
+  return plot === 'floor' && floorPlan ? sayFloor(floorPlan, reader) : ''
 }
 
 const KNOWN: Record<PlotName, keyof SizingFigures> = {

@@ -1,9 +1,9 @@
 import type { HeatCurve } from '../../core/sizing/heat-curve.ts'
 import { quantity, stated, type ReaderUnits } from '../../core/units/quantity.ts'
 import { sayQuantity } from '../../core/units/say.ts'
-import { chartOf, lineKey, strokeOf, through, type Area, type Chart } from './chart.ts'
+import { chartOf, lineKey, strokeOf, tallOf, through, type Area, type Chart } from './chart.ts'
 import { framed, label, px, textWidth, type PlotOptions } from './frame.ts'
-import { paintFor, type Paint } from './palette.ts'
+import { markedFill, paintFor, type Paint } from './palette.ts'
 import { spread } from './spread.ts'
 
 interface HeatOptions extends PlotOptions {
@@ -11,7 +11,6 @@ interface HeatOptions extends PlotOptions {
   width: number
 }
 
-const TALL = 150
 /** Over the area: "this room" stands in its first row. */
 const ROOM_ROW = 16
 const LINE_ROW = 15
@@ -56,13 +55,14 @@ function lossAt({ points }: HeatCurve, roomC: number): { low: number; high: numb
 export function heatPlot(figure: HeatCurve, options: HeatOptions): string {
   const { reader, width } = options
   const paint = paintFor(options.paper)
+  const tall = tallOf(options.paper)
   const { points } = figure
   const lines = heaterLines(figure, reader)
   // Over the highest heater its name and "this room" have their rows.
   const most = Math.max(
     1,
     ...points.map(({ highW }) => highW * 1.1),
-    ...lines.map(({ watts }) => (watts * TALL) / (TALL - ROOM_ROW - LINE_ROW - 2)),
+    ...lines.map(({ watts }) => (watts * tall) / (tall - ROOM_ROW - LINE_ROW - 2)),
   )
   const strokes = {
     high: strokeOf(paint('ink'), 'solid'),
@@ -71,7 +71,7 @@ export function heatPlot(figure: HeatCurve, options: HeatOptions): string {
   }
   const chart = chartOf({
     width,
-    tall: TALL,
+    tall,
     x: { unit: 'degC', low: points[0]?.roomC ?? 10, high: points.at(-1)?.roomC ?? 30, reader },
     y: { unit: 'W', low: 0, high: most, reader, nice: true },
     names: { x: 'Temperature of the room', y: `Heat that holds ${sayRoom(figure.targetC, reader)}` },
@@ -93,7 +93,7 @@ export function heatPlot(figure: HeatCurve, options: HeatOptions): string {
       title: 'Heat against the temperature of the room',
       desc: sayHeat(figure, reader),
     },
-    room(figure, chart, paint) +
+    room(figure, chart, paint, options.paper) +
       chart.frame(paint) +
       `<path class="heat-high" d="${at(({ highW }) => highW)}" ${strokes.high}/><path d="${at(({ usualW }) => usualW)}" ${strokes.usual}/><path class="heat-low" d="${at(({ lowW }) => lowW)}" ${strokes.low}/>` +
       heaters(lines, chart, paint),
@@ -103,13 +103,13 @@ export function heatPlot(figure: HeatCurve, options: HeatOptions): string {
 const heaterStroke = (paint: Paint): string => strokeOf(paint('pen'), 'solid', 2.6)
 
 /** The stretch of temperatures that this room has, named in the first row where the name has room. */
-function room({ coldestRoomC, warmestRoomC }: HeatCurve, { area, x }: Chart, paint: Paint): string {
+function room({ coldestRoomC, warmestRoomC }: HeatCurve, { area, x }: Chart, paint: Paint, paper: boolean | undefined): string {
   const [from, to] = [x.place(coldestRoomC), x.place(warmestRoomC)]
   const words = 'this room'
   const half = textWidth(words, 12) / 2
   const middle = Math.min(area.right - half, Math.max(area.left + half + 2, (from + to) / 2))
   return (
-    `<rect class="heat-room" x="${px(from)}" y="${area.top}" width="${px(Math.max(1, to - from))}" height="${area.bottom - area.top}" fill="${paint('water')}"/>` +
+    `<rect class="heat-room" x="${px(from)}" y="${area.top}" width="${px(Math.max(1, to - from))}" height="${area.bottom - area.top}" fill="${markedFill(paper)}"/>` +
     `<path d="M${px(from)} ${area.top}V${area.bottom}M${px(to)} ${area.top}V${area.bottom}" stroke="${paint('edge')}" stroke-dasharray="2 3"/>` +
     `<path d="M${px(from)} ${area.bottom}H${px(to)}" stroke="${paint('glass')}" stroke-width="3"/>` +
     label({ x: middle, y: area.top + 12, text: words, anchor: 'middle', fill: paint('ink') })

@@ -3,9 +3,9 @@ import { PLANT_LIGHT } from '../../core/sizing/light-level.ts'
 import type { Conditions } from '../../core/sizing/conditions.ts'
 import { quantity, type ReaderUnits } from '../../core/units/quantity.ts'
 import { sayQuantity } from '../../core/units/say.ts'
-import { chartOf, lineKey, strokeOf, through, type Chart } from './chart.ts'
+import { chartOf, lineKey, strokeOf, tallOf, through, type Chart } from './chart.ts'
 import { framed, label, px, textWidth, type PlotOptions } from './frame.ts'
-import { paintFor, type Paint } from './palette.ts'
+import { markedFill, paintFor, type Paint } from './palette.ts'
 import { spread } from './spread.ts'
 
 type Plants = Conditions['plants']
@@ -16,7 +16,6 @@ interface LightOptions extends PlotOptions {
   plants: Plants
 }
 
-const TALL = 150
 const AXIS_NAME = 'Light at the substrate'
 /** Room for the names of the bands, right of them. */
 const ASIDE = 92
@@ -40,12 +39,13 @@ export function sayLightAlong({ points, endsShare, frontShare }: LightAlong, pla
 export function lightPlot(figure: LightAlong, options: LightOptions): string {
   const { reader, width, plants } = options
   const paint = paintFor(options.paper)
+  const tall = tallOf(options.paper)
   const { points } = figure
   const strokes = { high: strokeOf(paint('ink'), 'solid', 2), low: strokeOf(paint('ink'), 'dashed', 2) }
   const brightest = Math.max(...points.map(({ highUmol }) => highUmol), plants === 'none' ? 40 : PLANT_LIGHT[plants].high)
   const chart = chartOf({
     width,
-    tall: TALL,
+    tall,
     x: { unit: 'mm', low: 0, high: Math.max(1, points.at(-1)?.alongMm ?? 1), reader },
     y: { unit: 'umol/m2/s', low: 0, high: brightest * 1.08, reader, nice: true },
     names: { x: 'From end to end', y: AXIS_NAME },
@@ -64,7 +64,7 @@ export function lightPlot(figure: LightAlong, options: LightOptions): string {
       title: 'Light along the tank',
       desc: sayLightAlong(figure, plants, reader),
     },
-    chosenBand(plants, chart, paint) +
+    chosenBand(plants, chart, options.paper) +
       chart.frame(paint) +
       bands(plants, chart, paint) +
       plantsOf(chart, paint) +
@@ -84,10 +84,10 @@ function bandLevels(plants: Exclude<Plants, 'none'>, { area, y }: Chart): { top:
   return { top: plants === 'high' ? area.top : inside(y.place(PLANT_LIGHT[plants].high)), bottom: inside(y.place(PLANT_LIGHT[plants].low)) }
 }
 
-function chosenBand(plants: Plants, chart: Chart, paint: Paint): string {
+function chosenBand(plants: Plants, chart: Chart, paper: boolean | undefined): string {
   if (plants === 'none') return ''
   const { top, bottom } = bandLevels(plants, chart)
-  return `<rect class="light-band" x="${px(chart.area.left)}" y="${px(top)}" width="${px(chart.area.right - chart.area.left)}" height="${px(bottom - top)}" fill="${paint('water')}"/>`
+  return `<rect class="light-band" x="${px(chart.area.left)}" y="${px(top)}" width="${px(chart.area.right - chart.area.left)}" height="${px(bottom - top)}" fill="${markedFill(paper)}"/>`
 }
 
 /** Bands that the scale reaches, named beside it; those that lie close have their names moved apart. */

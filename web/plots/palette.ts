@@ -31,6 +31,9 @@ const onScreen: Paint = (colour) => `var(--${colour}, ${LIGHT[colour]})`
  */
 export const paintFor = (paper: boolean | undefined): Paint => (paper === true ? onPaper : onScreen)
 
+/** Fill of a stretch that is marked on a plot: on paper its edges alone tell it, since water is printed only inside tanks. */
+export const markedFill = (paper: boolean | undefined): string => (paper === true ? 'none' : onScreen('water'))
+
 /** The colour of the words around it on a screen; ink on paper, where nothing is inherited. */
 export const currentInk = (paper: boolean | undefined, colour: Colour = 'ink'): string =>
   paper === true ? onPaper(colour) : 'currentColor'

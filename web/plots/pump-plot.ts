@@ -1,7 +1,7 @@
 import type { CurvePoint, PumpCurveFigure } from '../../core/sizing/report.ts'
 import { quantity, type ReaderUnits } from '../../core/units/quantity.ts'
 import { sayQuantity } from '../../core/units/say.ts'
-import { chartOf, lineKey, strokeOf, through, type Chart } from './chart.ts'
+import { chartOf, lineKey, strokeOf, tallOf, through, type Chart } from './chart.ts'
 import { framed, label, px, textWidth, type PlotOptions } from './frame.ts'
 import { paintFor, type Paint } from './palette.ts'
 
@@ -10,7 +10,6 @@ interface PumpOptions extends PlotOptions {
   width: number
 }
 
-const TALL = 150
 /** Rows over the curves in which the marks of the group are named. */
 const MARK_ROW = 15
 
@@ -19,7 +18,7 @@ const sayFlow = (lph: number, reader: ReaderUnits): string => sayQuantity(quanti
 /** What stands before a key's words: its sample. */
 const SAMPLE_ROOM = 34
 
-/** "clean: 962 L/h (830 to 1,050)": where it meets, and over all that nobody stated where the sheet has room for it. */
+/** "clean media: 962 L/h (830 to 1,050)": where it meets, and over all that nobody stated where the sheet has room for it. */
 function sayMeets(media: string, at: CurvePoint, span: { low: number; high: number }, { reader, width }: PumpOptions): string {
   const [low, high] = [sayFlow(span.low, reader), sayFlow(span.high, reader)].map((words) => words.replace(/ \D+$/, ''))
   const short = `${media}: ${sayFlow(at.flowLph, reader)}`
@@ -38,6 +37,7 @@ export function sayPump(figure: PumpCurveFigure, reader: ReaderUnits): string {
 export function pumpPlot(figure: PumpCurveFigure, options: PumpOptions): string {
   const { reader, width } = options
   const paint = paintFor(options.paper)
+  const tall = tallOf(options.paper)
   const marks = marksOf(figure, reader)
   const strokes = {
     pump: strokeOf(paint('pen'), 'solid', 2.4),
@@ -47,16 +47,20 @@ export function pumpPlot(figure: PumpCurveFigure, options: PumpOptions): string 
   const heads = [...figure.pump, ...figure.clean, ...figure.loaded].map(({ headM }) => headM)
   const chart = chartOf({
     width,
-    tall: TALL + marks.length * MARK_ROW,
+    tall: tall + marks.length * MARK_ROW,
     x: { unit: 'L/h', low: 0, high: Math.max(...figure.pump.map(({ flowLph }) => flowLph), ...marks.map(({ lph }) => lph)) * 1.04, reader },
-    y: { unit: 'm', low: 0, high: (Math.max(...heads, 0.1) * (TALL + marks.length * MARK_ROW)) / TALL, reader },
+    y: { unit: 'm', low: 0, high: (Math.max(...heads, 0.1) * (tall + marks.length * MARK_ROW)) / tall, reader },
     names: { x: 'Flow', y: 'Height pushed against' },
     keys: [
       lineKey('pump', strokes.pump),
-      lineKey('hoses and clean media', strokes.clean),
-      lineKey('hoses and loaded media', strokes.loaded),
-      { text: sayMeets('clean', figure.cleanAt, figure.cleanLph, options), sample: (x, y) => meeting(x + 13, y, true, paint) },
-      { text: sayMeets('loaded', figure.loadedAt, figure.loadedLph, options), sample: (x, y) => meeting(x + 13, y, false, paint) },
+      {
+        text: sayMeets('clean media', figure.cleanAt, figure.cleanLph, options),
+        sample: (x, y) => `<path d="M${px(x)} ${px(y)}h26" ${strokes.clean}/>${meeting(x + 13, y, true, paint)}`,
+      },
+      {
+        text: sayMeets('loaded media', figure.loadedAt, figure.loadedLph, options),
+        sample: (x, y) => `<path d="M${px(x)} ${px(y)}h26" ${strokes.loaded}/>${meeting(x + 13, y, false, paint)}`,
+      },
     ],
   })
   const path = (points: readonly CurvePoint[]): string =>
@@ -101,17 +105,11 @@ function upright({ lph, text, ceiling }: Mark, rows: number, { area, x }: Chart,
   const at = x.place(lph)
   const y = area.top + 11 + (ceiling ? 0 : (rows - 1) * MARK_ROW)
   const wide = textWidth(text, 12) + 5
-  const before = ceiling ? at + wide > area.right + 12 : at - wide >= area.left
+  const edge = area.right + 12
+  const before = at - wide >= area.left && (!ceiling || at + wide > edge)
+  const side = before ? { x: at - 5, anchor: 'end' as const } : at + wide > edge ? { x: edge, anchor: 'end' as const } : { x: at + 5 }
   return (
     `<path class="pump-mark" d="M${px(at)} ${px(y - 9)}V${area.bottom}" stroke="${paint('glass')}" stroke-width="1.6" stroke-dasharray="${ceiling ? '8 3 2 3' : '8 3'}"/>` +
-    label({
-      x: before ? at - 5 : at + 5,
-      y,
-      text,
-      anchor: before ? 'end' : 'start',
-      fill: paint('glass'),
-      weight: 640,
-      ground: paint('sheet'),
-    })
+    label({ ...side, y, text, fill: paint('glass'), weight: 640, ground: paint('sheet') })
   )
 }

@@ -203,11 +203,12 @@ describe('paper and builds', () => {
     for (const page of pages) if (!page.includes('Water-test log')) expect(page.length, page).toBeGreaterThan(900)
   })
 
-  it('says a page of its own only where page one has no room, and then the sums with it', async () => {
+  it('decides first where page one has no room for all that is included, which begins under it and goes on with its sums', async () => {
     const { pages } = await make({ builds: 4, longNames: true }, { paper: 'letter' })
-    expect(pages[0]).toContain('is on the next page')
+    expect(pages[0]).toContain('with delivery and tax, follows.')
     expect(pages[0]).not.toContain('Goods')
-    expect(pages[1]).toContain('What is included')
+    expect(pages.slice(0, 2).join(' ')).toMatch(/We suggest [\s\S]*What is included/)
+    expect(pages.slice(1, 4).join(' ')).toContain('Goods')
   })
 
   it('tells the accepted build in full and sets that one up', async () => {

@@ -60,27 +60,37 @@ const plan = (change: Partial<FloorPlan> = {}): FloorPlan => ({
 }) // prettier-ignore
 
 describe('letters of a plot', () => {
-  const drawn = (reader: typeof US, width: number): string[] => [
-    heatPlot(heat(15, [100, 200]), { id, reader, width }),
-    heatPlot(heat(60, [25, 50]), { id, reader, width }),
-    heatPlot(heat(6, [300, 300]), { id, reader, width }),
-    heatPlot(heat(6, null), { id, reader, width }),
-    pumpPlot(pump(951, 1902), { id, reader, width }),
-    pumpPlot(pump(1000, 1050), { id, reader, width }),
-    pumpPlot(pump(60, null, 0.1), { id, reader, width }),
-    pumpPlot(pump(9000, 20_000, 10), { id, reader, width }),
-    lightPlot(light(33), { id, reader, width, plants: 'medium' }),
-    lightPlot(light(200), { id, reader, width, plants: 'low' }),
-    lightPlot(light(4, 280), { id, reader, width, plants: 'none' }),
-    floorPlot(plan(), { id, reader, width }),
-    floorPlot(plan({ lie: 'along', lieStated: false, alongMm: 1219, acrossMm: 457, centreMm: 1829, path: 'feet' }), { id, reader, width }),
-    floorPlot(plan({ lie: 'across', acrossMm: 3000, spanMm: 9000, spacingMm: 1200, path: 'full', centreMm: 4500 }), { id, reader, width }),
-    floorPlot(plan({ acrossMm: 250, alongMm: 250, spanMm: 600, spacingMm: 150, centreMm: 175 }), { id, reader, width }),
+  const drawn = (reader: typeof US, width: number, paper = false): string[] => [
+    heatPlot(heat(15, [100, 200]), { id, reader, width, paper }),
+    heatPlot(heat(60, [25, 50]), { id, reader, width, paper }),
+    heatPlot(heat(6, [300, 300]), { id, reader, width, paper }),
+    heatPlot(heat(6, null), { id, reader, width, paper }),
+    pumpPlot(pump(951, 1902), { id, reader, width, paper }),
+    pumpPlot(pump(1000, 1050), { id, reader, width, paper }),
+    pumpPlot(pump(60, null, 0.1), { id, reader, width, paper }),
+    pumpPlot(pump(9000, 20_000, 10), { id, reader, width, paper }),
+    lightPlot(light(33), { id, reader, width, paper, plants: 'medium' }),
+    lightPlot(light(200), { id, reader, width, paper, plants: 'low' }),
+    lightPlot(light(4, 280), { id, reader, width, paper, plants: 'none' }),
+    floorPlot(plan(), { id, reader, width, paper }),
+    floorPlot(plan({ lie: 'along', lieStated: false, alongMm: 1219, acrossMm: 457, centreMm: 1829, path: 'feet' }), {
+      id,
+      reader,
+      width,
+      paper,
+    }),
+    floorPlot(plan({ lie: 'across', acrossMm: 3000, spanMm: 9000, spacingMm: 1200, path: 'full', centreMm: 4500 }), {
+      id,
+      reader,
+      width,
+      paper,
+    }),
+    floorPlot(plan({ acrossMm: 250, alongMm: 250, spanMm: 600, spacingMm: 150, centreMm: 175 }), { id, reader, width, paper }),
   ]
   it.each(READERS.flatMap((reader) => WIDTHS.map((width) => ({ reader, width, system: reader.system }))))(
     'stand apart, on their sheet and at 12 px or more, in $system units at $width px',
     ({ reader, width }) => {
-      for (const svg of drawn(reader, width)) {
+      for (const svg of [...drawn(reader, width), ...drawn(reader, width, true)]) {
         expect(collisions(svg)).toEqual([])
         expect(spilling(svg)).toEqual([])
         expect(Math.min(...letterSizes(svg))).toBeGreaterThanOrEqual(12)
