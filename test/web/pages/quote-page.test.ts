@@ -36,6 +36,16 @@ describe('the quote as a customer decides on it', () => {
       expect(html).toContain(words)
     expect(marked()).toContain('Accept A: <bdi>Long and deep</bdi>, $')
   })
+  it('folds a drawing under the finding it belongs to, each with names of its own', () => {
+    const html = marked()
+    const folds = [
+      ...html.matchAll(/<details class="drawing-fold"><summary>Show the drawing: ([^<]+)<\/summary><svg[^>]*aria-labelledby="([^"]+)"/g),
+    ]
+    expect(folds.length).toBeGreaterThan(0)
+    expect(folds.map(([, name]) => name)).toContain('heat against the room')
+    const ids = folds.map(([, , id]) => id)
+    expect(new Set(ids).size).toBe(ids.length)
+  })
   it('shows the total of every build and offers to accept each by name and figure', () => {
     const html = page()
     expect(totals.every((total) => total.startsWith('$'))).toBe(true)
