@@ -99,12 +99,10 @@ describe('at the desk', () => {
     const watched = await deskOn((draft, kindOf) => ({
       ...draft,
       need: { ...draft.need, exact: { ...draft.need.exact, substrateDepthMm: 60 } },
-      builds: draft.builds
-        .slice(0, 1)
-        .map((build) => ({
-          ...build,
-          lines: build.lines.filter((line) => line.answer !== 'buy' || kindOf(line.productId) !== 'substrate'),
-        })),
+      builds: draft.builds.slice(0, 1).map((build) => ({
+        ...build,
+        lines: build.lines.filter((line) => line.answer !== 'buy' || kindOf(line.productId) !== 'substrate'),
+      })),
       suggestion: null,
     }))
     const { page, id, faults } = watched

@@ -80,7 +80,7 @@ function comparison(quote: RevisionDocument, open: boolean): Markup {
   const svg = staffPlot(quote.builds.map(staffBuildOf), budgetMinor, { id: 'staff', currency })
   const rows = quote.builds.map(({ letter, name, cost }) => {
     const total = cost.today.complete ? sayMoney(cost.today.totalMinor, currency) : 'no total yet'
-    return markup`<li><a href="#build-${letter}">${letter}: ${apart(name)} <b>${total}</b></a></li>`
+    return markup`<li><a href="#build-${letter}"><span>${letter}: ${apart(name)}</span> <b>${total}</b></a></li>`
   })
   const scale =
     svg === ''
