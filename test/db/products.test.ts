@@ -167,6 +167,7 @@ describe('search', () => {
     const spec = { lengthMm: 765, widthMm: 310, heightMm: 305 }
     await product(test.db, { kind: 'tank', name: 'Saltmere Low', spec })
     await product(test.db, { kind: 'tank', name: 'Saltmere High', spec: { ...spec, heightMm: 406 } })
+    await product(test.db, { kind: 'tank', name: 'Saltmere Bow', spec: { ...spec, shape: 'bow_front', bowMm: 60 } })
     const search = async (q: string) => (await listProducts(test.db, { ...page, q })).items.map((one) => one.name)
     for (const q of ['saltmere 20 long', '20 longg saltmere', 'satlmere 20 lnog']) expect(await search(q), q).toEqual(['Saltmere Low'])
     expect(await search('saltmere 21 long')).toEqual([])
