@@ -131,7 +131,7 @@ const FIELDS = {
   power: [
     number('outlets', 'Outlets', 'count', 1, 24, { whole: true }),
     number('ratedCurrentA', 'Rated current', 'A', 1, 63),
-    flag('protective', 'Protective device', 'Residual-current or ground-fault protection built in.'),
+    flag('protective', 'Protective device', 'A GFCI or residual-current device is built in.'),
     CORD_FIELD,
   ],
   ...APPLIANCE_FIELDS,

@@ -147,7 +147,7 @@ export interface ThermometerSpec {
 export interface PowerSpec {
   outlets?: number
   ratedCurrentA?: number
-  /** Residual-current or ground-fault protection built in. */
+  /** A GFCI or residual-current device is built in. */
   protective?: boolean
   cordMm?: number
 }

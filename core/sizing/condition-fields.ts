@@ -35,7 +35,7 @@ const FIELDS = [
   number('circuitVoltageV', 'Circuit voltage', 'V', 90, 260),
   number('circuitCurrentA', 'Circuit current', 'A', 1, 63),
   number('otherLoadW', 'Other load on the circuit', 'W', 0, 20_000),
-  flag('circuitProtected', 'Circuit protected', 'A residual-current or ground-fault device already protects it.'),
+  flag('circuitProtected', 'Circuit protected', 'A GFCI or residual-current device already protects it.'),
   number('energyPriceMinor', 'Price of a kilowatt hour', null, 0, 1_000_000, { unitText: 'minor units' }),
   number('lightHoursPerDay', 'Light a day', 'h', 0, 24),
   choice('plants', 'Plants', { none: 'None', low: 'Low light', medium: 'Medium light', high: 'High light' }),

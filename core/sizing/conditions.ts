@@ -14,7 +14,7 @@ export interface Conditions extends OnlyStated {
   otherLoadW: number
   outletHeightMm: number
   outletDistanceMm: number
-  /** A residual-current or ground-fault device already protects the circuit. */
+  /** A GFCI or residual-current device already protects the circuit. */
   circuitProtected: boolean
   /** Price of a kilowatt hour in minor units of the install's currency; may have a fraction. */
   energyPriceMinor: number

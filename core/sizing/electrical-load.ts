@@ -1,6 +1,7 @@
-import { phrase, quantity } from '../units/quantity.ts'
+import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding, Source } from './finding.ts'
+import type { Gear } from './gear.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import { applianceCount } from './outlets.ts'
 import { applianceLoadW } from './peak-load.ts'
@@ -55,7 +56,7 @@ export function electricalLoad(subject: SizingSubject): Finding | null {
     ...outcome,
     value,
     limit: { kind: 'at_most', high: limit },
-    reason: phrase`Everything on at once draws ${unstated.length > 0 ? 'up to ' : ''}${value}${other}. ${carrier} carries ${limit} for hours on end.`,
+    reason: phrase`Everything on at once draws ${unstated.length > 0 ? 'up to ' : ''}${value}${other}. ${carrier} carries ${limit} for hours on end.${fineprint(gear)}`,
     action:
       outcome.verdict === 'fits'
         ? null
@@ -64,4 +65,12 @@ export function electricalLoad(subject: SizingSubject): Finding | null {
     source: SOURCE,
     caution: FINDING_CAUTIONS.mains,
   })
+}
+
+/** What watts on a label leave out: the current of motors, and what a timer's contacts bear. Common practice. */
+function fineprint({ filters, appliances = [] }: Gear): Phrase {
+  const motors = filters.length > 0 || appliances.length > 0
+  return motors
+    ? phrase` Motors of pumps take more current than their watts say (volt-amperes), so leave some in reserve. Switch pumps and lamps by a plug-in timer only where it is rated for motors and lamps as well.`
+    : phrase` Switch lamps by a plug-in timer only where it is rated for lamps as well.`
 }

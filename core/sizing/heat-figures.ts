@@ -1,8 +1,9 @@
 import { runningAppliances } from './appliances.ts'
 import { ALWAYS, drawnOf, energyPerYear } from './energy.ts'
 import { equilibriumC } from './equilibrium.ts'
+import { evaporationOf } from './evaporation-words.ts'
 import { heatCurve } from './heat-curve.ts'
-import { evaporationLPerDay, lossW } from './heat-loss.ts'
+import { lossW } from './heat-loss.ts'
 import { heaterChoice } from './heater-choice.ts'
 import { heaterYear } from './heater-year.ts'
 import { oneFailedC, powerCutHours } from './heater-spare.ts'
@@ -27,13 +28,11 @@ export function heatFigures(situation: Situation, heating: Heating): SizingFigur
   const { targetC } = conditions.livestock
   const coldLossW = Math.max(0, over(heating.cold, ({ loss }) => lossW(loss, targetC)).high)
   const usualW = Math.max(0, middle(over(heating.usual, ({ loss }) => lossW(loss, targetC))))
+  const { litres } = evaporationOf(situation, heating)
   return {
     coldLossW: round(coldLossW, 1),
     usualLossW: round(usualW, 1),
-    evaporationLPerDay: {
-      low: round(over(heating.warmAsBuilt, ({ loss }) => evaporationLPerDay(loss, targetC)).low, 2),
-      high: round(over(heating.cold, ({ loss }) => evaporationLPerDay(loss, targetC)).high, 2),
-    },
+    evaporationLPerDay: { low: round(litres.low, 2), high: round(litres.high, 2) },
     heatCurve: heatCurve(situation, heating),
     ...adviceFigure(situation, heating),
     energy: energyPerYear(

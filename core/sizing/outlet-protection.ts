@@ -8,12 +8,15 @@ import { startOf } from './words.ts'
 
 const SOURCE: Source = {
   tag: 'common_practice',
-  text: 'Residual-current or ground-fault protection is good practice at a tank (IEC 60364-4-41 415.1: at most 30 mA; UL 943 class A: 4 to 6 mA). Whether a code asks for it is local.',
+  text: 'A protective device (GFCI or residual-current device) is good practice at a tank (IEC 60364-4-41 415.1: at most 30 mA; UL 943 class A: 4 to 6 mA). Whether a code asks for it is local.',
 }
 const ACTION = {
-  text: phrase`Add a strip or adapter with residual-current or ground-fault protection, or have the circuit protected, and press its test button first.`,
+  text: phrase`Add a strip or adapter with a protective device (GFCI or residual-current device), or have the circuit protected, and press its test button first.`,
   want: { slot: 'protect_circuit', quantity: 1, minimum: {} },
 } as const
+
+/** The price of protection: what it switches off by night stays off. Common practice. */
+const TRIPS = phrase` It may trip by night and leave the tank cold: add a temperature alarm, and do not hang all that keeps animals alive on one device with a doubtful appliance.`
 
 /**
  * Whether something switches off when current leaks through water or a hand: the circuit's device or a strip's own.
@@ -27,10 +30,13 @@ export function outletProtection(subject: SizingSubject): Finding | null {
     makeFinding('outlet_protection', { verdict, reason, source: SOURCE, caution: FINDING_CAUTIONS.mains, ...more })
   const strip = gear.power.find(({ spec }) => spec.protective === true)
   if (strip)
-    return make('fits', phrase`${startOf(strip.name)} switches off when current leaks. Everything in or over the water goes through it.`)
+    return make(
+      'fits',
+      phrase`${startOf(strip.name)} switches off when current leaks. Everything in or over the water goes through it.${TRIPS}`,
+    )
   const circuitAssumed = conditions.assumed.includes('circuitProtected')
   if (conditions.circuitProtected && !circuitAssumed)
-    return make('fits', phrase`The circuit already has a protective device. Press its test button before the first fill.`)
+    return make('fits', phrase`The circuit already has a protective device. Press its test button before the first fill.${TRIPS}`)
   const unclear = gear.power.find(({ spec }) => spec.protective === undefined)
   if (unclear) {
     return make('not_known', phrase`Nobody has stated whether ${unclear.name} has a protective device.`, {

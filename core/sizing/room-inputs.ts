@@ -37,7 +37,7 @@ const CHOICES: { [Field in ChoiceField]: { question: string; answers: ReadonlyAr
     answers: [['chlorine', 'chlorine'], ['chloramine', 'chloramine'], ['none', 'nothing']],
   },
   circuitProtected: {
-    question: 'Does a residual-current or ground-fault device protect the circuit?',
+    question: 'Does a GFCI or residual-current device protect the circuit?',
     answers: [[true, 'protected'], [false, 'not protected']],
   },
 } // prettier-ignore

@@ -1,6 +1,7 @@
 import { asJudged, phrase, quantity, stated, type Phrase } from '../units/quantity.ts'
 import { appliancesHeatW, appliancesOf } from './appliances.ts'
 import { equilibriumC } from './equilibrium.ts'
+import { evaporationWords } from './evaporation-words.ts'
 import type { Finding, Source, Verdict } from './finding.ts'
 import type { Heating } from './heating.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
@@ -51,7 +52,7 @@ export function warmRoom(situation: Situation, heating: Heating): Finding {
     ...outcome,
     value: warmest,
     limit: { kind: 'at_most', high: limit },
-    reason: phrase`In the warmest room, ${room}, ${warmedBy(situation)} to ${warmest}${chiller.coolingW > 0 ? ' with the chiller on' : ''}; these animals are comfortable up to ${limit} and in danger from ${stated(dangerC, 'degC', 1)}.`,
+    reason: phrase`In the warmest room, ${room}, ${warmedBy(situation)} to ${warmest}${chiller.coolingW > 0 ? ' with the chiller on' : ''}; these animals are comfortable up to ${limit} and in danger from ${stated(dangerC, 'degC', 1)}.${evaporationWords(situation, heating)}`,
     action: outcome.verdict === 'fits' ? null : { text: coolerBy(situation, heating, limit.value) },
     source: SOURCE,
   })

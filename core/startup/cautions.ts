@@ -1,5 +1,5 @@
 /** How the device is called where nobody knows the reader's country. */
-const ANY_DEVICE = 'residual-current or ground-fault protection'
+const ANY_DEVICE = 'a protective device (GFCI or residual-current device)'
 
 /** The usual cautions, once, for screen and paper alike. Source: common practice; the texts are reviewed together and edited only here. */
 export interface Caution {

@@ -40,6 +40,18 @@ describe('power on the circuit', () => {
   })
 })
 
+describe('what watts leave out', () => {
+  it('is told of motors and timers, and of motors only where there are some', () => {
+    const words = (changes = {}) => sayPhrase(findingOf('electrical_load', changes).reason, METRIC)
+    expect(words()).toMatch(/volt-amperes.* rated for motors and lamps as well\.$/)
+    expect(words({ filters: [] })).not.toContain('volt-amperes')
+    expect(words({ filters: [] })).toMatch(/rated for lamps as well\.$/)
+  })
+
+  it('is told of a device that trips by night', () =>
+    expect(sayPhrase(findingOf('outlet_protection').reason, METRIC)).toContain('add a temperature alarm'))
+})
+
 describe('protective device', () => {
   const strip = (protective?: boolean) => ({ power: [one('Corbelle', { outlets: 6, protective })] })
 

@@ -4,6 +4,7 @@ import { sizingReport } from '../../../core/sizing/engine.ts'
 import { drawnOf, energyPerYear } from '../../../core/sizing/energy.ts'
 import { overYear } from '../../../core/sizing/heater-year.ts'
 import { exactly } from '../../../core/sizing/span.ts'
+import { METRIC, sayPhrase } from '../../../core/units/say.ts'
 import { anyGear, anyRoom } from './any-subject.ts'
 import { isNear, MASS_A } from './reference-tanks.ts'
 import { findingOf, gear, reportOf, one } from './sample-build.ts'
@@ -125,4 +126,15 @@ describe('the range of a year', () => {
       { numRuns: 200 },
     )
   })
+})
+
+/** Own: the open 75 gallon tank of 25 °C in a room of 20 °C gives off 1.651 L a day as usual: 3.1 mm of its 0.524 m². */
+it('tells what evaporates in a day, in litres and in millimetres of level, around the usual figure', () => {
+  const words = sayPhrase(findingOf('warm_room', { lid: null }, { coldestRoomC: 20, warmestRoomC: 20 }).reason, METRIC)
+  const [, low, high, lowMm, highMm] =
+    /([\d.]+) L to ([\d.]+) L evaporate in a day.* falls by ([\d.]+) mm to ([\d.]+) mm\.$/.exec(words) ?? []
+  expect(Number(low)).toBeLessThan(1.651)
+  expect(Number(high)).toBeGreaterThan(1.651)
+  expect(Number(lowMm)).toBeLessThan(3.15)
+  expect(Number(highMm)).toBeGreaterThan(3.15)
 })

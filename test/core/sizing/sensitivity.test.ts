@@ -106,7 +106,7 @@ describe('the three questions', () => {
     const questions = ranged(subject).questions ?? []
     expect(questions.map(({ text }) => text)).toEqual([
       'How warm does the room get on a summer afternoon?',
-      'Does a residual-current or ground-fault device protect the circuit?',
+      'Does a GFCI or residual-current device protect the circuit?',
       'Has the power strip a protective device?',
     ])
     expect(questions[0]?.place).toEqual({ at: 'need', field: 'warmestRoomC' })
