@@ -1,4 +1,5 @@
 import { ammoniaTests } from './ammonia-tests.ts'
+import { circulation } from './circulation.ts'
 import { conditionerCheck } from './conditioner-check.ts'
 import { cordLength } from './cord-length.ts'
 import { electricalLoad } from './electrical-load.ts'
@@ -24,7 +25,9 @@ import { oxygenCheck } from './oxygen-check.ts'
 import { outletProtection } from './outlet-protection.ts'
 import { outlets } from './outlets.ts'
 import type { SizingFigures, SizingReport, SizingSubject } from './report.ts'
+import { salinityDrift } from './salinity-drift.ts'
 import { situationOf, type Situation } from './situation.ts'
+import { skimmerSize } from './skimmer-size.ts'
 import { smallestVolume } from './smallest-volume.ts'
 import { standBedding } from './stand-bedding.ts'
 import { standFootprint } from './stand-footprint.ts'
@@ -58,6 +61,7 @@ const TANK_RULES: ReadonlyArray<(situation: Situation) => Finding | null> = [
   lidCheck,
   filterFeed,
   weeklyChange,
+  skimmerSize,
   substrateDepth,
   conditionerCheck,
   emptyLift,
@@ -108,6 +112,8 @@ function inspect(situation: Situation, found: Array<Finding | null>): SizingFigu
     filterFlow(situation, delivery),
     flowCeiling(situation, delivery),
     oxygenCheck(situation, delivery),
+    circulation(situation, delivery),
+    salinityDrift(situation, heating),
   )
   for (const rule of TANK_RULES) found.push(rule(situation))
   return tankFigures(situation, heating, lit, delivery)

@@ -5,7 +5,7 @@ import { sizingReport } from '../../../core/sizing/engine.ts'
 import { CHECKS, SOURCE_WORDS, VERDICTS } from '../../../core/sizing/finding.ts'
 import type { Gear } from '../../../core/sizing/gear.ts'
 import { METRIC, sayPhrase } from '../../../core/units/say.ts'
-import { conditions, gear, one, reportOf } from './sample-build.ts'
+import { conditions, gear, group, one, reportOf } from './sample-build.ts'
 
 describe('a whole build with every spec stated', () => {
   const report = reportOf()
@@ -13,10 +13,14 @@ describe('a whole build with every spec stated', () => {
   it('makes every check once, worst first and what hurts first within', () => {
     const checks = report.findings.map(({ check }) => check)
     // The panes of a new tank of a common size are its maker's business.
-    expect([...checks].sort()).toEqual(CHECKS.filter((check) => check !== 'glass_pane').sort())
+    const salt = ['salinity_drift', 'circulation', 'skimmer_size']
+    const fresh = CHECKS.filter((check) => !salt.includes(check))
+    expect([...checks].sort()).toEqual(fresh.filter((check) => check !== 'glass_pane').sort())
     const { tank, ...others } = gear()
     const used = sizingReport({ gear: { ...others, tank: tank && { ...tank, owned: true } }, conditions: conditions() })
-    expect(used.findings.map(({ check }) => check).sort()).toEqual([...CHECKS].sort())
+    expect(used.findings.map(({ check }) => check).sort()).toEqual(fresh.sort())
+    const reef = reportOf({ appliances: [{ kind: 'skimmer', ...one('Corbelle foam', {}) }] }, { livestock: group('soft-coral-reef') })
+    expect(reef.findings.map(({ check }) => check)).toEqual(expect.arrayContaining(salt))
     const keys = report.findings.map(({ verdict, hurtRank }) => VERDICTS.indexOf(verdict) * 100 + hurtRank)
     expect(keys).toEqual([...keys].sort((a, b) => a - b))
   })
