@@ -39,7 +39,8 @@ export function warmRoom(situation: Situation, heating: Heating): Finding {
   }
   const warmest = reached('high')
   const limit = stated(Math.min(highestC, dangerC), 'degC', 1)
-  const judge = (waterC: number): Verdict => (waterC > dangerC ? 'does_not_fit' : waterC > asJudged(limit) ? 'marginal' : 'fits')
+  const dangerMark = asJudged(stated(dangerC, 'degC', 1))
+  const judge = (waterC: number): Verdict => (waterC > dangerMark ? 'does_not_fit' : waterC > asJudged(limit) ? 'marginal' : 'fits')
   const outcome = settled(
     judge(warmest.value),
     judge(reached('low').value),

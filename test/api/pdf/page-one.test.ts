@@ -2,11 +2,12 @@ import { getDocument, VerbosityLevel } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import { afterAll, describe, expect, it } from 'vitest'
 import { waysToLayOut } from '../../../api/pdf/fit-page-one.ts'
 import { paperFaces } from '../../../api/pdf/fonts.ts'
-import { firstAction } from '../../../api/pdf/findings-on-paper.ts'
+import { firstAction, firstQuestions } from '../../../api/pdf/findings-on-paper.ts'
 import { firstSentence } from '../../../api/pdf/first-sentence.ts'
 import { quotePaper } from '../../../api/pdf/quote-paper.ts'
 import { closePdfWorker, renderQuotePdf, type QuotePdfInput } from '../../../api/pdf/render-quote-pdf.ts'
 import { linesOf } from '../../../api/pdf/text-width.ts'
+import type { Check } from '../../../core/sizing/finding.ts'
 import { sampleRevision, type SampleOptions } from '../../support/sample-revision.ts'
 
 const faces = paperFaces()
@@ -100,6 +101,32 @@ describe('page one', () => {
     expect(size('One tank')).toBe(19)
     expect(size('A tank of about a metre for a cool living room')).toBeLessThan(19)
     expect(size('x'.repeat(50).replaceAll('xxxxx', 'xxxx '))).toBeGreaterThanOrEqual(12)
+  })
+})
+
+describe('what to find out first', () => {
+  const asking = (texts: ReadonlyArray<readonly [string, Check]>) =>
+    sampleRevision({ builds: 1 }).builds.map((build) => ({
+      ...build,
+      report: {
+        ...build.report,
+        questions: texts.map(([text, check]) => ({
+          text,
+          input: text,
+          place: { at: 'slot' as const, slot: 'heat' as const },
+          checks: [check],
+        })),
+      },
+    }))[0]!
+
+  it('is at most three questions over all builds, each once, what can hurt soonest in front', () => {
+    const first = asking([['How deep?', 'substrate_depth'], ['How warm?', 'warm_room']]) // prettier-ignore
+    const second = asking([['How warm?', 'heater_stuck'], ['What floor?', 'floor_load'], ['Which lid?', 'lid']]) // prettier-ignore
+    expect(firstQuestions([first, second])).toEqual(['How warm?', 'What floor?', 'Which lid?'])
+  })
+
+  it('is nothing in what was issued before it was asked', () => {
+    expect(firstQuestions(sampleRevision({ builds: 2 }).builds)).toEqual([])
   })
 })
 

@@ -31,6 +31,37 @@ describe('power on the circuit', () => {
     expect(found.verdict).toBe('does_not_fit')
   })
 
+  it('goes by the circuit where the strip carries more, states nothing, or is not alone', () => {
+    const strip = (ratedCurrentA?: number, count = 1) => one('Corbelle', { outlets: 6, protective: true, ratedCurrentA }, count)
+    for (const power of [[strip(20)], [strip(15)], [strip()], [strip(2, 2)], [strip(2), strip(15)], []])
+      expect(findingOf('electrical_load', { power }).limit).toMatchObject({ high: { value: 1440 } })
+    const said = (power: ReturnType<typeof strip>[]) => sayPhrase(findingOf('electrical_load', { power }).reason, METRIC)
+    expect(said([strip(2)])).toContain('The strip carries')
+    expect(said([strip(15)])).toContain('The circuit carries')
+  })
+
+  it('names what of the circuit is assumed, and says of what else is on it only where something is', () => {
+    const assumed = ['circuitVoltageV', 'circuitCurrentA', 'otherLoadW'] as const
+    expect(findingOf('electrical_load', {}, { assumed: [...assumed] }).assumed).toEqual([
+      'circuit voltage',
+      'circuit current',
+      'other load on the circuit',
+    ])
+    const said = (otherLoadW: number) => sayPhrase(findingOf('electrical_load', {}, { otherLoadW }).reason, METRIC)
+    expect(said(0)).not.toContain('other things')
+    expect(said(1)).toContain('of other things on the circuit included')
+    expect(findingOf('electrical_load').action).toBeNull()
+    expect(findingOf('electrical_load', {}, { otherLoadW: 1440 }).action).not.toBeNull()
+  })
+
+  it('says up to where a power is unstated, and makes no check where nothing is plugged in', () => {
+    const filters = [one('Pellick', { type: 'canister' as const, ratedFlowLph: 1500 })]
+    expect(sayPhrase(findingOf('electrical_load', { filters }).reason, METRIC)).toContain('draws up to')
+    expect(sayPhrase(findingOf('electrical_load').reason, METRIC)).not.toContain('up to')
+    const bare = reportOf({ filters: [], heaters: [], lights: [], power: [] })
+    expect(bare.findings.some(({ check }) => check === 'electrical_load')).toBe(false)
+  })
+
   it('holds an unstated power where any typical one would do, and asks for it where not', () => {
     const filters = [one('Pellick', { type: 'canister' as const, ratedFlowLph: 1500 })]
     const easy = findingOf('electrical_load', { filters })

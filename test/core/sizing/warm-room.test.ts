@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import { METRIC, sayPhrase } from '../../../core/units/say.ts'
-import { findingOf, group, one } from './sample-build.ts'
+import { conditions, findingOf, group, one } from './sample-build.ts'
 
 const inRoom = (warmestRoomC: number, gear = {}) => findingOf('warm_room', gear, { coldestRoomC: 18, warmestRoomC })
 
@@ -56,4 +56,13 @@ it('has a chiller of the told power hold what the animals are comfortable with',
   const appliances = [{ kind: 'chiller' as const, name: 'Halden cold', quantity: 1, spec: { coolingW: watts } }]
   expect(inRoom(32, { appliances }).verdict).toBe('fits')
   expect(inRoom(32, { appliances: [{ ...appliances[0]!, spec: { coolingW: watts - 20 } }] }).verdict).not.toBe('fits')
+})
+
+it('judges a danger mark with more digits than are told by the digits that are told', () => {
+  // The margin that is told and the verdict must not disagree.
+  const value = findingOf('warm_room', {}, {}).value!.value
+  const at = (dangerC: number) => findingOf('warm_room', {}, { livestock: { ...conditions().livestock, highestC: dangerC, dangerC } })
+  const above = at(value - 0.04)
+  expect([above.verdict, above.margin?.value]).toEqual(['fits', -0])
+  expect(at(value - 0.06).verdict).toBe('does_not_fit')
 })
