@@ -2,7 +2,7 @@ import { phrase, quantity, stated, type Phrase, type Quantity } from '../units/q
 import { appliancesOf } from './appliances.ts'
 import type { Delivery } from './filter-delivery.ts'
 import type { Finding, Source, Verdict } from './finding.ts'
-import { makeFinding } from './make-finding.ts'
+import { makeFinding, namesOf } from './make-finding.ts'
 import type { Situation } from './situation.ts'
 import { over, sumOf, type Span } from './span.ts'
 import { feedGrams, feedWords, stockFeed, type StockFeed } from './stock-feed.ts'
@@ -33,7 +33,7 @@ export function oxygenCheck(situation: Situation, delivery: Delivery | undefined
   const eaten = feedGrams(stock.grams.high)
   const still = carriedBy(situation, (surface) => ({ low: stillTransfer(surface), high: stillTransfer(surface) }))
   const bubbles = appliancesOf(gear).some(({ kind }) => kind === 'air_pump') ? BUBBLES_W : 0
-  if (delivery === undefined && bubbles === 0 && eaten.value > still.least.value) return unknownFlow(stock, eaten, still.least)
+  if (delivery === undefined && bubbles === 0 && eaten.value > still.least.value) return unknownFlow(situation, stock, eaten, still.least)
   const power = returnPowerW(delivery)
   const stirred = carriedBy(situation, (surface, waterKg) => ({
     low: stirredBy(surface, power.low + bubbles, waterKg).low,
@@ -46,7 +46,7 @@ export function oxygenCheck(situation: Situation, delivery: Delivery | undefined
     limit: { kind: 'at_least', low: eaten },
     reason: reasonOf(situation, stock, stirred, still.least),
     action: verdict === 'fits' ? null : { text: ACTION },
-    assumed: ['movement of the surface', stock.assumed],
+    assumed: namesOf(['movement of the surface', stock.assumed], situation.tankUnstated, situation.fillDefaults),
     source: SOURCE,
   })
 }
@@ -89,13 +89,13 @@ function reasonOf(situation: Situation, stock: StockFeed, { least, most }: Carri
   return phrase`${feedWords(stock)}. At ${quantity(warmestOf(situation), 'degC', 1)} and ${where} the surface takes up the oxygen for ${least} with the return pointed away from it and for ${most} with the return pointed at it; in a power cut for ${still}.`
 }
 
-const unknownFlow = (stock: StockFeed, eaten: Quantity, still: Quantity): Finding =>
+const unknownFlow = (situation: Situation, stock: StockFeed, eaten: Quantity, still: Quantity): Finding =>
   makeFinding('surface_oxygen', {
     verdict: 'not_known',
     limit: { kind: 'at_least', low: eaten },
     reason: phrase`${feedWords(stock)}; a surface that nothing stirs takes up the oxygen for ${still}. How much the filter stirs it is not known without its flow.`,
     action: { text: phrase`Enter the printed flow of the filter, or add an air pump.` },
     missing: ['flow of the filter'],
-    assumed: [stock.assumed],
+    assumed: namesOf([stock.assumed], situation.tankUnstated, situation.fillDefaults),
     source: SOURCE,
   })
