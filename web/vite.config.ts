@@ -17,7 +17,19 @@ export default defineConfig({
     rolldownOptions: {
       input: { index: here('./app/index.html'), worker: here('./app/offline/worker.ts') },
       // A worker answers for the addresses below its own: it lies at the top, under a name that never changes.
-      output: { entryFileNames: ({ name }) => (name === 'worker' ? 'worker.js' : 'assets/[name]-[hash].js') },
+      output: {
+        entryFileNames: ({ name }) => (name === 'worker' ? 'worker.js' : 'assets/[name]-[hash].js'),
+        // Most of the engine is a part of its own beside the desk that loads it; what the shell needs of it stays there.
+        codeSplitting: {
+          includeDependenciesRecursively: false,
+          groups: [
+            {
+              name: 'sizing',
+              test: /core\/sizing\/(engine|glass|joist|heat|tip|floor|oxygen|filter|sensitivity|open-|stand|light|salt|skimmer|circulation|plugged|room-|tank-inputs|water-change|figures|warm|cord-length|electrical|lid-|substrate|mass|power|outlet|conditioner|typical)/,
+            },
+          ],
+        },
+      },
     },
   },
 })
