@@ -14,6 +14,7 @@ const MISSED: Readonly<Record<string, { text: string; place: AnswerPlace }>> = {
   'whether a rim or braces hold the top': { text: 'Has the tank a rim, braces, or neither?', place: { at: 'slot', slot: 'hold_water' } },
   'flow of the filter': { text: 'What flow is printed on the filter?', place: { at: 'slot', slot: 'filter' } },
   'size of the lid': { text: 'How long and how deep is the lid?', place: { at: 'slot', slot: 'cover' } },
+  'shape of the lid': { text: 'Has the lid the shape of the tank?', place: { at: 'slot', slot: 'cover' } },
   'size of the mat': { text: 'How large is the mat?', place: { at: 'slot', slot: 'bed_glass' } },
   'length of the light': { text: 'How long is the light?', place: { at: 'slot', slot: 'light' } },
   'stated load of the stand': { text: 'What load does the stand’s maker state?', place: { at: 'slot', slot: 'carry_tank' } },
