@@ -19,16 +19,8 @@ export default defineConfig({
       // A worker answers for the addresses below its own: it lies at the top, under a name that never changes.
       output: {
         entryFileNames: ({ name }) => (name === 'worker' ? 'worker.js' : 'assets/[name]-[hash].js'),
-        // Most of the engine is a part of its own beside the desk that loads it; what the shell needs of it stays there.
-        codeSplitting: {
-          includeDependenciesRecursively: false,
-          groups: [
-            {
-              name: 'sizing',
-              test: /core\/sizing\/(engine|glass|joist|heat|tip|floor|oxygen|filter|sensitivity|open-|stand|light|salt|skimmer|circulation|plugged|room-|tank-inputs|water-change|figures|warm|cord-length|electrical|lid-|substrate|mass|power|outlet|conditioner|typical)/,
-            },
-          ],
-        },
+        // The engine is a part of its own: what of it the shell needs brings all of it.
+        codeSplitting: { groups: [{ name: 'sizing', test: /core\/(sizing|water)\// }] },
       },
     },
   },
