@@ -1,6 +1,7 @@
 import { documentUnits } from '../../core/quote/document-units.ts'
 import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
-import { PLOT_NAMES, plotFigure, plotsByFinding, sayPlot, type PlotName } from '../../web/plots/finding-plot.ts'
+import { plotFigure, sayPlot } from '../../web/plots/finding-plot.ts'
+import { PLOT_NAMES, plotsByFinding, type PlotName } from '../../web/plots/plot-of-finding.ts'
 import type { Art } from './art.ts'
 import type { DrawingPaper } from './paper.ts'
 

@@ -1,6 +1,6 @@
 import type { CivilDate } from '../dates.ts'
 import { gearOf } from './gear.ts'
-import { goodsCost } from './assemble.ts'
+import { goodsCost } from './worked-build.ts'
 import type { QuoteInputs } from './revision.ts'
 
 /** What a quote still lacks before it may be issued: the field of the draft, and what to do. */

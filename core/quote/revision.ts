@@ -71,6 +71,9 @@ export interface AssembledBuild {
   } | null
 }
 
+/** A build without its startup plan: what the desk shows. */
+export type WorkedBuild = Omit<AssembledBuild, 'plan'>
+
 /** Everything that assembling needs, so that the same figures come out on screen, on the server and in a year. */
 export interface QuoteInputs {
   draft: QuoteDraft

@@ -4,7 +4,8 @@ import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision
 import { documentUnits } from '../../core/quote/document-units.ts'
 import { sayBearsOn, sayRange, sayTurns } from '../../core/sizing/range-words.ts'
 import { sayPhrase } from '../../core/units/say.ts'
-import { PLOT_NAMES, plotFigure, plotsByFinding, type PlotName } from '../plots/finding-plot.ts'
+import { plotFigure } from '../plots/finding-plot.ts'
+import { PLOT_NAMES, plotsByFinding, type PlotName } from '../plots/plot-of-finding.ts'
 import { VERDICT_CLASS, vial } from '../plots/vial.ts'
 import { drawing, markup, type Markup } from './markup.ts'
 

@@ -1,15 +1,15 @@
 import type { Build } from '../../../core/quote/draft.ts'
-import { assembleBuild } from '../../../core/quote/assemble.ts'
-import type { AssembledBuild, QuoteInputs } from '../../../core/quote/revision.ts'
+import { workBuild } from '../../../core/quote/worked-build.ts'
+import type { WorkedBuild, QuoteInputs } from '../../../core/quote/revision.ts'
 
 /** A build in the units of whoever sits at the desk, whatever the customer reads. */
-export const assembleForDesk = (inputs: QuoteInputs, index: number): AssembledBuild =>
-  assembleBuild({ ...inputs, draft: { ...inputs.draft, units: undefined } }, index)
+export const assembleForDesk = (inputs: QuoteInputs, index: number): WorkedBuild =>
+  workBuild({ ...inputs, draft: { ...inputs.draft, units: undefined } }, index)
 
 interface Kept {
   /** Everything a build's figures depend on, in one order. */
   on: readonly unknown[]
-  build: AssembledBuild
+  build: WorkedBuild
 }
 
 function dependsOn(inputs: QuoteInputs, build: Build, index: number): readonly unknown[] {
@@ -26,8 +26,8 @@ function dependsOn(inputs: QuoteInputs, build: Build, index: number): readonly u
  * @example const assemble = makeAssembler(); assemble(inputs)[0] === assemble(inputs)[0] // true: nothing was computed again
  */
 export function makeAssembler(
-  work: (inputs: QuoteInputs, index: number) => AssembledBuild = assembleBuild,
-): (inputs: QuoteInputs) => AssembledBuild[] {
+  work: (inputs: QuoteInputs, index: number) => WorkedBuild = workBuild,
+): (inputs: QuoteInputs) => WorkedBuild[] {
   let kept = new Map<string, Kept>()
   return (inputs) => {
     const next = new Map<string, Kept>()

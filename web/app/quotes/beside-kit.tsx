@@ -1,7 +1,7 @@
 import type { ReactElement } from 'react'
 import type { Slot } from '../../../core/catalog/kinds.ts'
 import type { BuildLine } from '../../../core/quote/draft.ts'
-import type { AssembledBuild } from '../../../core/quote/revision.ts'
+import type { WorkedBuild } from '../../../core/quote/revision.ts'
 import { ChoiceField } from '../parts/choice-fields.tsx'
 
 const PLACES = [
@@ -10,11 +10,11 @@ const PLACES = [
 ] as const
 
 /** Whether a kit of the build brings something for the slot. */
-export const kitFills = (build: Pick<AssembledBuild, 'rows'>, slot: Slot): boolean =>
+export const kitFills = (build: Pick<WorkedBuild, 'rows'>, slot: Slot): boolean =>
   build.rows.some((row) => row.slot === slot && isKitPart(row))
 
 // A part of an owned kit is told as owned, under the kit's own line.
-const isKitPart = (row: AssembledBuild['rows'][number]): boolean => row.answer === 'in_kit'
+const isKitPart = (row: WorkedBuild['rows'][number]): boolean => row.answer === 'in_kit'
 
 /** What a line says of the kit's part; nothing where it takes its place. */
 export const besideField = (beside: boolean): { besideKit?: true } => (beside ? { besideKit: true } : {})

@@ -1,6 +1,6 @@
 import type { ReactElement } from 'react'
 import { shapeWords } from '../../../core/catalog/tank-shape.ts'
-import type { AssembledBuild } from '../../../core/quote/revision.ts'
+import type { WorkedBuild } from '../../../core/quote/revision.ts'
 import { saySize } from '../../../core/units/say.ts'
 import { tankDrawings } from '../../plots/tank-drawing.ts'
 import { Button } from '../parts/button.tsx'
@@ -64,7 +64,7 @@ export function BuildHeads(): ReactElement {
 }
 
 /** What is done with one build; the keys are those of the chosen one. */
-function HeadActs({ build }: { build: AssembledBuild }): ReactElement {
+function HeadActs({ build }: { build: WorkedBuild }): ReactElement {
   const { builds, chosen, open } = useDesk()
   const copy = useCopyBuild()
   const suggest = useSuggest()
@@ -95,7 +95,7 @@ function Elevation({ markup }: { markup: string | undefined }): ReactElement {
 
 const STYLE_WORDS = { rimmed: 'rimmed', rimless: 'rimless', braced: 'braced' } as const
 
-function sayTank(build: AssembledBuild, reader: Parameters<typeof saySize>[1]): string {
+function sayTank(build: WorkedBuild, reader: Parameters<typeof saySize>[1]): string {
   if (!build.drawing) return 'no tank yet'
   const { lengthMm, widthMm, heightMm, style, plan } = build.drawing
   const kit = build.rows.some((row) => row.answer === 'kit') ? 'kit' : STYLE_WORDS[style]

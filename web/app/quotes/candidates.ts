@@ -1,9 +1,9 @@
 import { COMMON_SIZES } from '../../../core/catalog/common-sizes.ts'
 import type { Product } from '../../../core/catalog/product.ts'
-import { assembleBuild } from '../../../core/quote/assemble.ts'
+import { workBuild } from '../../../core/quote/worked-build.ts'
 import type { BuildLine } from '../../../core/quote/draft.ts'
 import type { Need } from '../../../core/quote/need.ts'
-import type { AssembledBuild, QuoteInputs } from '../../../core/quote/revision.ts'
+import type { WorkedBuild, QuoteInputs } from '../../../core/quote/revision.ts'
 import type { Verdict } from '../../../core/sizing/finding.ts'
 import { VERDICTS } from '../../../core/sizing/finding.ts'
 import type { Slot } from '../../../core/catalog/kinds.ts'
@@ -33,7 +33,7 @@ export interface Candidate {
 
 interface Question {
   inputs: QuoteInputs
-  build: AssembledBuild
+  build: WorkedBuild
   slot: Slot
   quantity: number
   replaces: string[]
@@ -63,7 +63,7 @@ export function candidateOf(product: Product, question: Question): Candidate {
     ...inputs.prices.filter((price) => price.productId !== product.id),
     ...fetched.prices.filter((price) => price.productId === product.id),
   ]
-  const tried = assembleBuild({ ...inputs, draft, products, prices }, index)
+  const tried = workBuild({ ...inputs, draft, products, prices }, index)
   const cost = tried.cost.lines.find((one) => one.lineId === line.id)
   const storeName = inputs.stores.find((store) => store.id === cost?.storeId)?.name
   return {
@@ -77,12 +77,12 @@ export function candidateOf(product: Product, question: Question): Candidate {
 }
 
 /** Slots of a build with a part that does not fit. @example illFittingSlots(build) // ['heat'] */
-export const illFittingSlots = ({ report }: Pick<AssembledBuild, 'report'>): Slot[] => [
+export const illFittingSlots = ({ report }: Pick<WorkedBuild, 'report'>): Slot[] => [
   ...new Set(report.findings.flatMap((finding) => (finding.verdict === 'does_not_fit' ? (slotOfCheck(finding.check) ?? []) : []))),
 ]
 
 /** The worst that is found about a slot's part; null where no check looks at it. */
-export function worstVerdict(build: Pick<AssembledBuild, 'report'>, slot: Slot): Verdict | null {
+export function worstVerdict(build: Pick<WorkedBuild, 'report'>, slot: Slot): Verdict | null {
   const verdicts = build.report.findings.filter((finding) => slotOfCheck(finding.check) === slot).map((finding) => finding.verdict)
   return VERDICTS.find((verdict) => verdicts.includes(verdict)) ?? null
 }

@@ -1,19 +1,21 @@
 import { useCallback, useEffect, useMemo, useRef, useState, type ReactElement } from 'react'
 import { SLOT_NAMES, type Slot } from '../../../core/catalog/kinds.ts'
 import type { BuildLine } from '../../../core/quote/draft.ts'
-import type { AssembledBuild } from '../../../core/quote/revision.ts'
+import type { WorkedBuild } from '../../../core/quote/revision.ts'
 import { Button } from '../parts/button.tsx'
 import { ChoiceField } from '../parts/choice-fields.tsx'
 import { Dialog } from '../parts/dialog.tsx'
+import { late } from '../parts/late.tsx'
 import { useDesk, useDialog } from './desk-context.ts'
 import { focusSlot } from './desk-focus.ts'
 import { LineForm } from './line-form.tsx'
 import { sayWant, type Want } from './meets-want.ts'
 import { NotNeededForm } from './not-needed-form.tsx'
 import { OurServices } from './our-services.tsx'
-import { OwnedForm } from './owned-form.tsx'
 import { HoldAnswer, type PutAnswer } from './pending-answer.ts'
 import { ProductSearch } from './product-search.tsx'
+
+const OwnedForm = late('the form', async () => (await import('./owned-form.tsx')).OwnedForm)
 
 /** One slot of one build: what fills it now, and what may fill it instead. */
 export function CellEditor(): ReactElement {
@@ -80,7 +82,7 @@ const SERVICE_ANSWERS = [
 ] as const
 type Answer = (typeof ANSWERS | typeof SERVICE_ANSWERS)[number]['value']
 
-function Cell({ build, slot, want }: { build: AssembledBuild; slot: Slot; want: Want | null }): ReactElement {
+function Cell({ build, slot, want }: { build: WorkedBuild; slot: Slot; want: Want | null }): ReactElement {
   const { reader, state } = useDesk()
   const [answer, setAnswer] = useState<Answer>(slot === 'services' ? 'ours' : 'buy')
   const own = state.draft.builds.find((one) => one.id === build.id)?.lines
@@ -122,7 +124,7 @@ function Cell({ build, slot, want }: { build: AssembledBuild; slot: Slot; want: 
 }
 
 /** The lines that speak for a slot themselves; a kit's parts are the kit's line, which stands under "Hold water". */
-function linesInSlot(build: AssembledBuild, slot: Slot, lines: BuildLine[]): BuildLine[] {
+function linesInSlot(build: WorkedBuild, slot: Slot, lines: BuildLine[]): BuildLine[] {
   const ids = new Set(build.rows.filter((row) => row.slot === slot && row.answer !== 'in_kit').map((row) => row.lineId))
   return lines.filter((line) => ids.has(line.id))
 }

@@ -2,7 +2,7 @@ import { createContext, useContext } from 'react'
 import type { Slot } from '../../../core/catalog/kinds.ts'
 import type { Product } from '../../../core/catalog/product.ts'
 import type { PriceView } from '../../../core/pricing/price-view.ts'
-import type { AssembledBuild, QuoteInputs } from '../../../core/quote/revision.ts'
+import type { WorkedBuild, QuoteInputs } from '../../../core/quote/revision.ts'
 import type { ReaderUnits } from '../../../core/units/quantity.ts'
 import type { DeskEvent, DeskState } from './desk-state.ts'
 import type { DraftEdit } from './draft-edit.ts'
@@ -23,13 +23,13 @@ export type DeskDialog =
 export interface Desk {
   state: DeskState
   inputs: QuoteInputs
-  builds: AssembledBuild[]
+  builds: WorkedBuild[]
   /** The columns there is room for: every build, or on a phone the chosen one. */
-  shown: AssembledBuild[]
+  shown: WorkedBuild[]
   /** Accepted or withdrawn: shown, and nothing of it changes. */
   locked: boolean
   /** The build whose column is watered and whose report is shown. */
-  chosen: AssembledBuild
+  chosen: WorkedBuild
   choose(buildId: string): void
   edit(edit: DraftEdit): void
   /** Catalog entries and prices a picker fetched: they take part in assembling from then on. */

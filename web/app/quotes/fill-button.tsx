@@ -2,7 +2,7 @@ import { useMutation } from '@tanstack/react-query'
 import type { ReactElement } from 'react'
 import { SLOT_PLAIN_NAMES, type Slot } from '../../../core/catalog/kinds.ts'
 import type { BuildLine } from '../../../core/quote/draft.ts'
-import type { AssembledBuild } from '../../../core/quote/revision.ts'
+import type { WorkedBuild } from '../../../core/quote/revision.ts'
 import { problemOf } from '../client/problem.ts'
 import { Button } from '../parts/button.tsx'
 import { newId } from '../post/uuid-v7.ts'
@@ -20,7 +20,7 @@ interface Done {
 }
 
 /** Fills what is still open with the cheapest that fits, and takes it all back with one press. */
-export function FillButton({ build }: { build: AssembledBuild }): ReactElement | null {
+export function FillButton({ build }: { build: WorkedBuild }): ReactElement | null {
   const { inputs, state, edit, priced, locked, chosen } = useDesk()
   const lines = state.draft.builds.find((one) => one.id === build.id)?.lines ?? []
   const fill = useMutation({

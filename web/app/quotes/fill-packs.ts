@@ -1,17 +1,17 @@
 import type { Product } from '../../../core/catalog/product.ts'
-import { assembleBuild } from '../../../core/quote/assemble.ts'
+import { workBuild } from '../../../core/quote/worked-build.ts'
 import { resolveConditions } from '../../../core/quote/conditions.ts'
 import { gearOf } from '../../../core/quote/gear.ts'
 import { packCover, packGivesL, type PackSlot } from '../../../core/quote/pack-cover.ts'
 import { mixPacks } from '../../../core/quote/pack-mix.ts'
-import type { AssembledBuild, QuoteInputs } from '../../../core/quote/revision.ts'
+import type { WorkedBuild, QuoteInputs } from '../../../core/quote/revision.ts'
 import { VERDICTS } from '../../../core/sizing/finding.ts'
 import { candidateOf, worstVerdict } from './candidates.ts'
 import { editDraft } from './draft-edit.ts'
 import type { Offered } from './fill-rest.ts'
 
 /** Slots whose chosen packs do not go as far as the build needs. */
-export const shortSlots = (build: Pick<AssembledBuild, 'rows'>): PackSlot[] =>
+export const shortSlots = (build: Pick<WorkedBuild, 'rows'>): PackSlot[] =>
   build.rows.flatMap((row) => (row.amount?.short === true ? [row.slot as PackSlot] : []))
 
 /** Packs of one and the same thing: what is poured together must be alike but for the size of its bag. */
@@ -26,7 +26,7 @@ function sameThing(product: Product): string {
  */
 export function fillByPacks(
   inputs: QuoteInputs,
-  build: AssembledBuild,
+  build: WorkedBuild,
   slot: PackSlot,
   offered: Offered,
   newLineId: () => string,
@@ -85,7 +85,7 @@ function withPacks(
     ],
   }
   const index = draft.builds.findIndex((one) => one.id === buildId)
-  const after = assembleBuild(next, index)
+  const after = workBuild(next, index)
   const { today } = after.cost
   return { inputs: next, rank: rankOf(worstVerdict(after, slot)), totalMinor: today.complete ? today.totalMinor : Number.MAX_SAFE_INTEGER }
 }

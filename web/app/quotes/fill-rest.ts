@@ -1,9 +1,9 @@
 import type { Slot } from '../../../core/catalog/kinds.ts'
 import type { Product } from '../../../core/catalog/product.ts'
 import type { PriceView } from '../../../core/pricing/price-view.ts'
-import { assembleBuild } from '../../../core/quote/assemble.ts'
+import { workBuild } from '../../../core/quote/worked-build.ts'
 import { isPackSlot } from '../../../core/quote/pack-cover.ts'
-import type { AssembledBuild, QuoteInputs } from '../../../core/quote/revision.ts'
+import type { WorkedBuild, QuoteInputs } from '../../../core/quote/revision.ts'
 import { bestFirst, candidateOf, illFittingSlots, type Candidate } from './candidates.ts'
 import { editDraft } from './draft-edit.ts'
 import { fillByPacks, shortSlots } from './fill-packs.ts'
@@ -76,7 +76,7 @@ async function fillOnce(
   const [filled, left, placed]: [Slot[], Slot[], Placed[]] = [[], [], []]
   let now = inputs
   for (;;) {
-    const build = assembleBuild(now, index)
+    const build = workBuild(now, index)
     const short = shortSlots(build).filter((one) => !filled.includes(one))
     const slot = [...unanswered(build), ...short].find((one) => one !== 'hold_water' && !left.includes(one))
     if (slot === undefined) return { inputs: now, filled, left, placed }
@@ -96,7 +96,7 @@ async function fillOnce(
 }
 
 /** Slots with a part that does not fit only since this is in place. */
-function spoiledBy(candidate: Candidate, build: AssembledBuild): Slot[] {
+function spoiledBy(candidate: Candidate, build: WorkedBuild): Slot[] {
   const before = illFittingSlots(build)
   return candidate.illFitting.filter((slot) => !before.includes(slot))
 }
@@ -105,7 +105,7 @@ function spoiledBy(candidate: Candidate, build: AssembledBuild): Slot[] {
  * One piece where one fits, else as few as do; where nothing fits without reserve, what is marginal. What is not known to fit, or keeps a part that is there
  * already from fitting, is not taken.
  */
-async function cheapestFit(inputs: QuoteInputs, build: AssembledBuild, slot: Slot, offered: Offered): Promise<Candidate | null> {
+async function cheapestFit(inputs: QuoteInputs, build: WorkedBuild, slot: Slot, offered: Offered): Promise<Candidate | null> {
   const seen = new Set(offered.prices.map((price) => price.productId))
   const priced = offered.products.filter((product) => seen.has(product.id))
   const open = unanswered(build)

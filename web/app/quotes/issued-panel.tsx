@@ -2,9 +2,9 @@ import { useState, type ReactElement } from 'react'
 import { civilDateAt, sayDate, sayWeekday, yearOf } from '../../../core/dates.ts'
 import type { QuoteView } from '../../../core/quote/quote-view.ts'
 import { Button } from '../parts/button.tsx'
+import { late } from '../parts/late.tsx'
 import { Told } from '../parts/told.tsx'
 import type { Flush } from './autosave.ts'
-import { ChangesPanel } from './changes-panel.tsx'
 import { CopyLink } from './copy-link.tsx'
 import { useDesk } from './desk-context.ts'
 import { PaperLinks } from './paper-links.tsx'
@@ -12,6 +12,8 @@ import { RenewLink } from './renew-link.tsx'
 import { isClosed, sayClock } from './saving-words.ts'
 import { useRequote } from './use-requote.ts'
 import { useSameAsIssued } from './use-issued-draft.ts'
+
+const ChangesPanel = late('what changed', async () => (await import('./changes-panel.tsx')).ChangesPanel)
 
 /** What was issued: the newest version, its links and paper, the answer, whether the draft has moved on since. */
 export function IssuedPanel({ flush }: { flush: Flush }): ReactElement | null {

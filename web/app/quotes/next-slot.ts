@@ -1,14 +1,14 @@
 import { SLOTS, type Slot } from '../../../core/catalog/kinds.ts'
 import type { Product } from '../../../core/catalog/product.ts'
-import { assembleBuild } from '../../../core/quote/assemble.ts'
-import type { AssembledBuild, QuoteInputs } from '../../../core/quote/revision.ts'
+import { workBuild } from '../../../core/quote/worked-build.ts'
+import type { WorkedBuild, QuoteInputs } from '../../../core/quote/revision.ts'
 import { illFittingSlots } from './candidates.ts'
 import { editDraft, type DraftEdit } from './draft-edit.ts'
 
-type Rows = Pick<AssembledBuild, 'rows'>
+type Rows = Pick<WorkedBuild, 'rows'>
 
 /** Slots that nobody has answered and that must be filled, or that a check condemns while they are empty; an empty build's included. */
-export function unanswered(build: Pick<AssembledBuild, 'rows' | 'report'>): Slot[] {
+export function unanswered(build: Pick<WorkedBuild, 'rows' | 'report'>): Slot[] {
   const condemned = illFittingSlots(build)
   return build.rows
     .filter((row) => row.answer === 'missing' && row.lineId === null && (row.required || condemned.includes(row.slot)))
@@ -36,5 +36,5 @@ export function openAfter(inputs: QuoteInputs, buildId: string, edit: DraftEdit,
   const index = draft.builds.findIndex((build) => build.id === buildId)
   const known = new Set(inputs.products.map((product) => product.id))
   const all = [...inputs.products, ...products.filter((product) => !known.has(product.id))]
-  return index === -1 ? [] : unanswered(assembleBuild({ ...inputs, draft, products: all }, index))
+  return index === -1 ? [] : unanswered(workBuild({ ...inputs, draft, products: all }, index))
 }

@@ -1,7 +1,7 @@
 import { useState, type ReactElement } from 'react'
 import type { Slot } from '../../../core/catalog/kinds.ts'
 import type { BuildLine } from '../../../core/quote/draft.ts'
-import type { AssembledBuild } from '../../../core/quote/revision.ts'
+import type { WorkedBuild } from '../../../core/quote/revision.ts'
 import { Button } from '../parts/button.tsx'
 import { TextField } from '../parts/field.tsx'
 import { newId } from '../post/uuid-v7.ts'
@@ -9,7 +9,7 @@ import { usePendingAnswer, type PutAnswer } from './pending-answer.ts'
 import { useAnswerSlot } from './use-answer-slot.ts'
 
 export interface SlotFormProps {
-  build: AssembledBuild
+  build: WorkedBuild
   slot: Slot
   /** What fills the slot now. */
   lines: BuildLine[]

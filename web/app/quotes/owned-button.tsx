@@ -1,7 +1,7 @@
 import { useMutation } from '@tanstack/react-query'
 import type { ReactElement } from 'react'
 import { SLOT_PLAIN_NAMES } from '../../../core/catalog/kinds.ts'
-import type { AssembledBuild } from '../../../core/quote/revision.ts'
+import type { WorkedBuild } from '../../../core/quote/revision.ts'
 import { problemOf } from '../client/problem.ts'
 import { getPriceViews } from '../client/products.ts'
 import { Button } from '../parts/button.tsx'
@@ -11,7 +11,7 @@ import { isUnanswered } from './next-slot.ts'
 import { useCustomerGear } from './use-customer-gear.ts'
 
 /** Puts what the customer has at home into the slots of a build that nothing answers yet. */
-export function OwnedButton({ build }: { build: AssembledBuild }): ReactElement | null {
+export function OwnedButton({ build }: { build: WorkedBuild }): ReactElement | null {
   const { edit, priced, locked } = useDesk()
   const { gear } = useCustomerGear()
   const fitting = gear.filter((line) => isUnanswered(build, line.slot))

@@ -1,11 +1,11 @@
 import { compareBuilds, type BuildChange } from '../../../core/quote/compare-builds.ts'
-import type { AssembledBuild, QuoteInputs } from '../../../core/quote/revision.ts'
+import type { WorkedBuild, QuoteInputs } from '../../../core/quote/revision.ts'
 import { compareDrafts } from './draft-compare.ts'
 
 /** A version, or the draft as it stands: what was asked and what came of it. */
 export interface Compared {
   inputs: QuoteInputs
-  builds: AssembledBuild[]
+  builds: WorkedBuild[]
 }
 
 export interface ChangeGroup {

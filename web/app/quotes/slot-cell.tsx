@@ -4,7 +4,7 @@ import { SLOT_NAMES, type Slot } from '../../../core/catalog/kinds.ts'
 import { yearOf } from '../../../core/dates.ts'
 import { sayMoney } from '../../../core/money.ts'
 import type { LineCost } from '../../../core/pricing/tiers.ts'
-import type { AssembledBuild, SlotRow } from '../../../core/quote/revision.ts'
+import type { WorkedBuild, SlotRow } from '../../../core/quote/revision.ts'
 import { SaleSign } from '../parts/prices.tsx'
 import { Verdict } from '../parts/verdict.tsx'
 import { columnClass } from './column-class.ts'
@@ -13,7 +13,7 @@ import { findingOfSlot } from './slot-findings.ts'
 import type { SlotCell } from './slot-grid.ts'
 
 /** One slot of one build. The whole cell opens it; the price opens its sightings. */
-export function SlotCellView({ build, slot, cell }: { build: AssembledBuild; slot: Slot; cell: SlotCell }): ReactElement {
+export function SlotCellView({ build, slot, cell }: { build: WorkedBuild; slot: Slot; cell: SlotCell }): ReactElement {
   const { chosen } = useDesk()
   const finding = findingOfSlot(build.report, slot)
   const missing = cell.rows.every((row) => row.answer === 'missing')
@@ -34,7 +34,7 @@ export function SlotCellView({ build, slot, cell }: { build: AssembledBuild; slo
 }
 
 /** What fills it, where it comes from, and at its end the price; all but the price opens the slot. */
-function CellRow({ build, slot, row }: { build: AssembledBuild; slot: Slot; row: SlotRow }): ReactElement {
+function CellRow({ build, slot, row }: { build: WorkedBuild; slot: Slot; row: SlotRow }): ReactElement {
   const { open, locked } = useDesk()
   const cost = build.cost.lines.find((line) => line.lineId === row.lineId)
   const priced = row.answer === 'buy' || row.answer === 'kit'

@@ -1,5 +1,5 @@
 import { SLOTS, type Slot } from '../../../core/catalog/kinds.ts'
-import type { AssembledBuild, SlotRow } from '../../../core/quote/revision.ts'
+import type { WorkedBuild, SlotRow } from '../../../core/quote/revision.ts'
 
 /** Where a cell lies in the bracket a kit draws along the slots it fills. */
 export type Bracket = 'only' | 'first' | 'middle' | 'last' | null
@@ -12,7 +12,7 @@ export interface SlotCell {
 const inKit = (rows: SlotRow[]): boolean => rows.some((row) => row.answer === 'kit' || row.answer === 'in_kit')
 
 /** Slots that any build fills or must fill, in the order a build is put together. */
-export function shownSlots(builds: AssembledBuild[]): Slot[] {
+export function shownSlots(builds: WorkedBuild[]): Slot[] {
   const used = new Set(builds.flatMap((build) => build.rows.map((row) => row.slot)))
   return SLOTS.filter((slot) => used.has(slot))
 }
@@ -22,7 +22,7 @@ export function shownSlots(builds: AssembledBuild[]): Slot[] {
  *
  * @example slotCells(build, ['hold_water', 'cover', 'filter']).map((cell) => cell.bracket) // ['first', 'middle', 'last'] of a kit with lid and filter
  */
-export function slotCells(build: AssembledBuild, slots: Slot[]): SlotCell[] {
+export function slotCells(build: WorkedBuild, slots: Slot[]): SlotCell[] {
   const rowsOf = slots.map((slot) => build.rows.filter((row) => row.slot === slot))
   const kits = rowsOf.map(inKit)
   return rowsOf.map((rows, index) => {

@@ -1,6 +1,6 @@
-import type { AssembledBuild } from '../../../core/quote/revision.ts'
+import type { WorkedBuild } from '../../../core/quote/revision.ts'
 
-type Judged = Pick<AssembledBuild, 'id' | 'cost' | 'report' | 'rows' | 'drawing'>
+type Judged = Pick<WorkedBuild, 'id' | 'cost' | 'report' | 'rows' | 'drawing'>
 
 const totalOf = ({ cost }: Judged): number | null => (cost.today.complete && cost.lines.length > 0 ? cost.today.totalMinor : null)
 const lengthOf = ({ drawing }: Judged): number => drawing?.lengthMm ?? 0

@@ -1,7 +1,7 @@
 import type { ReactElement } from 'react'
 import { sayMoney } from '../../../core/money.ts'
 import { openSlots, sayOpenSlots } from '../../../core/quote/open-slots.ts'
-import type { AssembledBuild } from '../../../core/quote/revision.ts'
+import type { WorkedBuild } from '../../../core/quote/revision.ts'
 import { sumPartOf, sumRowsOf } from '../../../core/quote/sum-parts.ts'
 import { Button } from '../parts/button.tsx'
 import { columnClass } from './column-class.ts'
@@ -13,7 +13,7 @@ import { useCustomerGear } from './use-customer-gear.ts'
 /** Goods, delivery, tax and what they come to today: a column that adds up, and what it is still short of. */
 export function SumRows(): ReactElement {
   const { shown, chosen, currency } = useDesk()
-  const todayOf = ({ cost }: AssembledBuild) => (cost.today.complete && cost.lines.length > 0 ? cost.today : null)
+  const todayOf = ({ cost }: WorkedBuild) => (cost.today.complete && cost.lines.length > 0 ? cost.today : null)
   return (
     <tfoot>
       {sumRowsOf(shown).map(({ part, words }) => (

@@ -3,7 +3,7 @@ import { sayMoney } from '../../../core/money.ts'
 import type { Tier } from '../../../core/pricing/tiers.ts'
 import { heldDiscounts } from '../../../core/quote/discount-room.ts'
 import { discountOf } from '../../../core/quote/quote-market.ts'
-import type { AssembledBuild } from '../../../core/quote/revision.ts'
+import type { WorkedBuild } from '../../../core/quote/revision.ts'
 import { sayCounts } from '../../../core/sizing/count-words.ts'
 import { staffBuildOf, staffOfBuild, staffScale } from '../../plots/staff.ts'
 import { TierSign } from '../parts/signs.tsx'
@@ -46,7 +46,7 @@ export function TierRows(): ReactElement {
 }
 
 /** A figure, or which line stands in its way with the press that opens it. Never a total with a hole in it. */
-function TierFigure({ tier, build }: { tier: Tier; build: AssembledBuild }): ReactElement {
+function TierFigure({ tier, build }: { tier: Tier; build: WorkedBuild }): ReactElement {
   const { currency, open, choose, locked } = useDesk()
   if (tier.complete)
     return build.cost.lines.length === 0 ? <span className="quiet">no goods yet</span> : <>{sayMoney(tier.totalMinor, currency)}</>
@@ -71,7 +71,7 @@ function TierFigure({ tier, build }: { tier: Tier; build: AssembledBuild }): Rea
 }
 
 /** That the discount comes to less here than it says, beside the total that it is in. */
-function HeldNote({ build }: { build: AssembledBuild }): ReactElement | null {
+function HeldNote({ build }: { build: WorkedBuild }): ReactElement | null {
   const { inputs, currency } = useDesk()
   const [held] = heldDiscounts(discountOf(inputs), [build])
   if (!held) return null

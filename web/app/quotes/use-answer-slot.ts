@@ -1,7 +1,7 @@
 import { isExtraSlot, type Slot } from '../../../core/catalog/kinds.ts'
 import type { Product } from '../../../core/catalog/product.ts'
 import type { PriceView } from '../../../core/pricing/price-view.ts'
-import type { AssembledBuild } from '../../../core/quote/revision.ts'
+import type { WorkedBuild } from '../../../core/quote/revision.ts'
 import { useDesk } from './desk-context.ts'
 import type { DraftEdit } from './draft-edit.ts'
 import { isUnanswered, openAfter, slotAfter } from './next-slot.ts'
@@ -12,7 +12,7 @@ interface Fetched {
 }
 
 /** Answers a slot. One that was open goes on to the next open one, so that a build is filled without leaving the keys; a changed one closes. */
-export function useAnswerSlot(build: AssembledBuild, slot: Slot): (edit: DraftEdit, fetched?: Fetched) => void {
+export function useAnswerSlot(build: WorkedBuild, slot: Slot): (edit: DraftEdit, fetched?: Fetched) => void {
   const { edit, open, priced, inputs, dialog } = useDesk()
   const settling = dialog?.at === 'cell' && dialog.want !== null
   return (answer, fetched = { products: [], prices: [] }) => {

@@ -3,7 +3,7 @@ import { useDeferredValue, useMemo } from 'react'
 import type { Kind, Slot } from '../../../core/catalog/kinds.ts'
 import type { Product } from '../../../core/catalog/product.ts'
 import type { PriceView } from '../../../core/pricing/price-view.ts'
-import type { AssembledBuild } from '../../../core/quote/revision.ts'
+import type { WorkedBuild } from '../../../core/quote/revision.ts'
 import { getPriceViews, listProducts, type ProductPage } from '../client/products.ts'
 import { bestFirst, candidateOf, farFrom, inOrderOfWant, saysPhrase, type Candidate } from './candidates.ts'
 import { useDesk } from './desk-context.ts'
@@ -27,7 +27,7 @@ export interface Found {
 }
 
 interface Search {
-  build: AssembledBuild
+  build: WorkedBuild
   slot: Slot
   quantity: number
   replaces: string[]

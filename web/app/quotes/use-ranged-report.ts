@@ -1,6 +1,6 @@
 import { useDeferredValue, useMemo } from 'react'
-import { rangedBuild } from '../../../core/quote/assemble.ts'
-import type { AssembledBuild, QuoteInputs } from '../../../core/quote/revision.ts'
+import { rangedBuild } from '../../../core/quote/worked-build.ts'
+import type { WorkedBuild, QuoteInputs } from '../../../core/quote/revision.ts'
 import type { SizingReport } from '../../../core/sizing/report.ts'
 import { useDesk } from './desk-context.ts'
 
@@ -20,7 +20,7 @@ export function useRangedReport(): SizingReport {
 
 interface Settled {
   inputs: QuoteInputs
-  chosen: AssembledBuild
+  chosen: WorkedBuild
 }
 
 function rangedOf({ inputs, chosen }: Settled): SizingReport {
