@@ -52,7 +52,7 @@ function confirm(build: AssembledBuild, { document: quote }: QuotePageProps): Ma
     problems === null
       ? ''
       : markup`<div class="told stop"><p><b>${letter} has ${problems}</b>, listed under <a href="#fit-${letter}">how ${letter} fits</a>. Accept only after asking your advisor.</p></div>`
-  return markup`<div class="confirm confirm-${letter}">${warning}${salesEnd(build, quote)}<button class="btn main">Accept ${letter}: ${apart(name)}, ${totalOf(build, quote.inputs.install.currency)}${withoutOpen(build, ', ')}</button></div>`
+  return markup`<div class="confirm confirm-${letter}">${warning}${salesEnd(build, quote)}<button class="btn main"><span>Accept ${letter}: ${apart(name)}, ${totalOf(build, quote.inputs.install.currency)}${withoutOpen(build, ', ')}</span></button></div>`
 }
 
 /** What the total does not hold, on the very thing that is pressed. */

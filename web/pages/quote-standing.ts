@@ -25,7 +25,7 @@ export function standing(props: QuotePageProps): Markup | '' {
   const on = answer === null ? '' : ` on ${sayDate(civilDateAt(Date.parse(answer.at), quote.inputs.install.timeZone), year)}`
   switch (state) {
     case 'accepted':
-      return told('chosen', markup`Accepted${on}: ${sayBuild(quote, answer?.letter ?? null)}.`, afterAccepting(props))
+      return told('chosen', markup`<span>Accepted${on}: ${sayBuild(quote, answer?.letter ?? null)}.</span>`, afterAccepting(props))
     case 'declined':
       return told(
         '',
