@@ -8,7 +8,7 @@ const NotLoaded = (): ReactElement => (
 /**
  * A part of a screen whose program comes when somebody opens it; `what` is told while it does.
  *
- * @example const Changes = late('what changed', async () => (await import('./changes-panel.tsx')).ChangesPanel)
+ * @example const Changes = late('what changed', async () => (await import('../quotes/changes-panel.tsx')).ChangesPanel)
  */
 export function late<Props extends object>(what: string, load: () => Promise<(props: Props) => ReactElement>): ComponentType<Props> {
   const Part = lazy<ComponentType<Props>>(() =>
