@@ -19,8 +19,13 @@ export default defineConfig({
       // A worker answers for the addresses below its own: it lies at the top, under a name that never changes.
       output: {
         entryFileNames: ({ name }) => (name === 'worker' ? 'worker.js' : 'assets/[name]-[hash].js'),
-        // The engine is a part of its own: what of it the shell needs brings all of it.
-        codeSplitting: { groups: [{ name: 'sizing', test: /core\/(sizing|water)\// }] },
+        // The engine is a part of its own. What others need of the core as well stands apart from it, or they would bring all of it.
+        codeSplitting: {
+          groups: [
+            { name: 'core', test: /core\/(units\/|catalog\/(kinds|common-sizes|tank-shape)\.ts|(fields|result)\.ts)/, priority: 2 },
+            { name: 'sizing', test: /core\/(sizing|water)\//, priority: 1 },
+          ],
+        },
       },
     },
   },
