@@ -40,6 +40,7 @@ const action = z.strictObject({
       quantity: z.int(),
       minimum: optionalFigures(['powerW', 'ratedFlowLph', 'ratedLoadKg', 'luminousFluxLm', 'cordMm', 'lengthMm', 'widthMm', 'outlets']),
       maximum: optionalFigures(['powerW']).optional(),
+      top: z.literal('full').optional(),
     })
     .optional(),
 }) satisfies z.ZodType<Action>

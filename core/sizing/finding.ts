@@ -59,6 +59,8 @@ export interface Action {
       Record<'powerW' | 'ratedFlowLph' | 'ratedLoadKg' | 'luminousFluxLm' | 'cordMm' | 'lengthMm' | 'widthMm' | 'outlets', number>
     >
     maximum?: Partial<Record<'powerW', number>>
+    /** Of a stand: a board under all of it, where an open frame would not do. */
+    top?: 'full'
   }
 }
 

@@ -159,7 +159,9 @@ function Below({ found }: { found: Found }): ReactElement | null {
     found.state === 'reading' && found.candidates.length === 0
       ? 'Reading the catalog'
       : found.candidates.length === 0
-        ? 'Nothing in the catalog fits these words.'
+        ? found.settling
+          ? 'Nothing in the catalog is known to settle it. Without the tick below everything is shown.'
+          : 'Nothing in the catalog fits these words.'
         : found.more
           ? 'More in the catalog: type on.'
           : ''

@@ -11,6 +11,7 @@ import type { PriceView } from '../../../core/pricing/price-view.ts'
 import { besideField } from './beside-kit.tsx'
 import { editDraft } from './draft-edit.ts'
 import { meetsWant, type Want } from './meets-want.ts'
+import { settlesWant } from './settles-want.ts'
 import { slotOfCheck } from './slot-findings.ts'
 import { sayDifference } from './tier-words.ts'
 
@@ -29,6 +30,8 @@ export interface Candidate {
   illFitting: Slot[]
   /** Worst verdict about this slot with it in place. */
   verdict: Verdict | null
+  /** False where the finding that it was looked for would stay, or another of its slot would come. */
+  settles: boolean
 }
 
 interface Question {
@@ -39,13 +42,14 @@ interface Question {
   replaces: string[]
   /** In addition to what a kit brings for the slot. */
   beside?: boolean | undefined
+  want?: Want | null
   /** What came with the candidates: kit parts and prices. */
   fetched: { products: Product[]; prices: PriceView[] }
 }
 
 /** The build with the product in place, worked out by the same rules as the desk's. */
 export function candidateOf(product: Product, question: Question): Candidate {
-  const { inputs, build, slot, quantity, replaces, beside = false, fetched } = question
+  const { inputs, build, slot, quantity, replaces, beside = false, want = null, fetched } = question
   const line: BuildLine = {
     id: `try-${product.id}`,
     answer: 'buy',
@@ -73,6 +77,7 @@ export function candidateOf(product: Product, question: Question): Candidate {
     offer: cost?.todayMinor != null && storeName !== undefined ? { minor: cost.todayMinor, storeName } : null,
     illFitting: illFittingSlots(tried),
     verdict: worstVerdict(tried, slot),
+    settles: want === null || settlesWant(build, tried, want),
   } // prettier-ignore
 }
 

@@ -99,7 +99,12 @@ function ActionLine({ finding }: { finding: Finding }): ReactElement | null {
       {isPackSlot(slot) ? (
         <PackAction slot={slot} want={action.want ?? null} />
       ) : (
-        <Button small onClick={() => open({ at: 'cell', buildId: chosen.id, slot, want: action.want ?? null })}>
+        <Button
+          small
+          onClick={() =>
+            open({ at: 'cell', buildId: chosen.id, slot, want: action.want ? { ...action.want, check: finding.check } : null })
+          }
+        >
           {action.want && kind ? sayFind(kind, action.want.quantity) : 'Open the slot'}
         </Button>
       )}

@@ -1,10 +1,11 @@
 import { KINDS, SLOT_OF, type Kind, type Slot } from '../../../core/catalog/kinds.ts'
 import type { Product } from '../../../core/catalog/product.ts'
-import type { Action } from '../../../core/sizing/finding.ts'
+import type { Action, Check } from '../../../core/sizing/finding.ts'
 import type { ReaderUnits, Unit } from '../../../core/units/quantity.ts'
 import { sayQuantity } from '../../../core/units/say.ts'
 
-export type Want = NonNullable<Action['want']>
+/** What a finding asks for, and by which check, so that a product can be tried against it. */
+export type Want = NonNullable<Action['want']> & { check?: Check }
 
 /** Kinds whose products fill a slot; a kit may hold the water. @example kindsFor('hold_water') // ['tank', 'kit'] */
 export function kindsFor(slot: Slot): Kind[] {
@@ -33,8 +34,10 @@ export function meetsWant(product: Product, want: Want): 'yes' | 'no' | 'unstate
   const least = Object.entries(want.minimum).map(([key, limit]) => [stated(product, key), limit, 1] as const)
   const most = Object.entries(want.maximum ?? {}).map(([key, limit]) => [stated(product, key), limit, -1] as const)
   const limits = [...least, ...most]
+  const top = want.top === undefined ? want.top : product.kind === 'stand' ? (product.spec.top ?? null) : null
+  if (top && top !== want.top) return 'no'
   if (limits.some(([value, limit, sign]) => value !== undefined && limit !== undefined && (value - limit) * sign < 0)) return 'no'
-  return limits.some(([value]) => value === undefined) ? 'unstated' : 'yes'
+  return top === null || limits.some(([value]) => value === undefined) ? 'unstated' : 'yes'
 }
 
 /** A kind as one asks for it: one of them, and several. */
@@ -74,6 +77,7 @@ export function sayWant(want: Want, reader: ReaderUnits): string {
     ...(want.quantity > 1 ? [`${want.quantity} of them`] : []),
     ...Object.entries(want.minimum).map(([key, value]) => `at least ${say(key, value)}`),
     ...Object.entries(want.maximum ?? {}).map(([key, value]) => `at most ${say(key, value)}`),
+    ...(want.top ? ['a full board on top'] : []),
   ]
   return parts.join(', ')
 }

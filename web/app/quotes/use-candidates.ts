@@ -20,6 +20,8 @@ export interface Found {
   pictures: ProductPage['pictures']
   /** The catalog holds more than are shown. */
   more: boolean
+  /** Only what settles a finding is among them. */
+  settling: boolean
   state: 'reading' | 'ready' | 'failed'
   retry(): void
   partsOf(product: Product): Product[]
@@ -98,17 +100,19 @@ export function useCandidates({ build, slot, quantity, replaces, beside, words, 
   const candidates = useMemo(
     () =>
       shown
-        .map((product) => candidateOf(product, { inputs, build, slot, quantity, replaces, beside, fetched }))
+        .map((product) => candidateOf(product, { inputs, build, slot, quantity, replaces, beside, want, fetched }))
+        .filter(({ settles }) => settles)
         .map((one) => ({ one, phrase: saysPhrase(one.product, asked) ? 0 : 1, far: farFrom(need, one.product, fetched.products) }))
         .toSorted((a, b) => a.phrase - b.phrase || a.far - b.far || bestFirst(a.one, b.one))
         .map(({ one }) => one),
-    [shown, inputs, build, slot, quantity, replaces, beside, fetched, need, asked],
+    [shown, inputs, build, slot, quantity, replaces, beside, want, fetched, need, asked],
   )
   // Until the list is of these words and its prices are known, its first is not the one that would be meant.
   const reading = lists.reading || asked !== words || (ids.length > 0 && (views.isPending || views.isPlaceholderData))
   return {
     candidates,
     pictures: lists.pictures,
+    settling: want !== null,
     more: wanted.length > shown.length || lists.total > lists.items.length,
     state: lists.failed || views.isError ? 'failed' : reading ? 'reading' : 'ready',
     retry: () => void Promise.all([queries.refetchQueries({ queryKey: ['products', 'slot'] }), views.refetch()]),
