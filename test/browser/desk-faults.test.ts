@@ -95,7 +95,7 @@ describe('at the desk', () => {
     expect(await panel.getByLabel('Build', { exact: true }).locator('option').allTextContents()).toHaveLength(2)
   })
 
-  it('a finding about the bed puts in the packs that bring it, and opens the slot on them', async () => {
+  it('a finding about the bed opens the slot with the packs that bring it, and puts them in when they are pressed', async () => {
     const watched = await deskOn((draft, kindOf) => ({
       ...draft,
       need: { ...draft.need, exact: { ...draft.need.exact, substrateDepthMm: 60 } },
@@ -109,6 +109,9 @@ describe('at the desk', () => {
     await page.getByRole('button', { name: 'Find packs of substrate' }).click()
     const dialog = page.getByRole('dialog')
     await dialog.getByRole('heading', { level: 2 }).waitFor()
+    expect(await dialog.locator('.lines > li').count()).toBe(0)
+    await dialog.getByText('What is missing, at the least cost').waitFor()
+    await dialog.getByRole('button', { name: 'Put these in' }).click()
     expect(await dialog.locator('.lines > li').count()).toBeGreaterThan(0)
     await dialog.getByRole('button', { name: 'Done' }).click()
     await saved(page)

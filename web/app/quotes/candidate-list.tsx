@@ -129,10 +129,11 @@ function SearchLine({ slot, text, listId, activeId, onKeyDown, onType }: LinePro
 
 function CandidateRow({ candidate }: { candidate: Candidate }): ReactElement {
   const { reader, currency } = useDesk()
-  const { product, offer, difference, verdict } = candidate
+  const { product, line, offer, difference, verdict } = candidate
   return (
     <>
       <span className="filler">
+        {line.answer === 'buy' && line.quantity > 1 && `${line.quantity} × `}
         {product.name}
         <span className="note">{sayProduct(product, reader)}</span>
       </span>

@@ -81,6 +81,25 @@ export function candidateOf(product: Product, question: Question): Candidate {
   } // prettier-ignore
 }
 
+interface Order {
+  need: Need
+  words: string
+}
+
+/** Each product tried, those that would settle nothing left out; what was meant by the words first, then by length, then the best. */
+export function triedInOrder(
+  products: readonly Product[],
+  question: Omit<Question, 'quantity'> & { quantityOf: (product: Product) => number },
+  { need, words }: Order,
+): Candidate[] {
+  return products
+    .map((product) => candidateOf(product, { ...question, quantity: question.quantityOf(product) }))
+    .filter(({ settles }) => settles)
+    .map((one) => ({ one, phrase: saysPhrase(one.product, words) ? 0 : 1, far: farFrom(need, one.product, question.fetched.products) }))
+    .toSorted((a, b) => a.phrase - b.phrase || a.far - b.far || bestFirst(a.one, b.one))
+    .map(({ one }) => one)
+}
+
 /** Slots of a build with a part that does not fit. @example illFittingSlots(build) // ['heat'] */
 export const illFittingSlots = ({ report }: Pick<WorkedBuild, 'report'>): Slot[] => [
   ...new Set(report.findings.flatMap((finding) => (finding.verdict === 'does_not_fit' ? (slotOfCheck(finding.check) ?? []) : []))),

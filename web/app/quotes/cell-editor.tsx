@@ -14,6 +14,7 @@ import { NotNeededForm } from './not-needed-form.tsx'
 import { OurServices } from './our-services.tsx'
 import { HoldAnswer, type PutAnswer } from './pending-answer.ts'
 import { ProductSearch } from './product-search.tsx'
+import { ProposedPacks, type PackProposal } from './proposed-packs.tsx'
 
 const OwnedForm = late('the form', async () => (await import('./owned-form.tsx')).OwnedForm)
 
@@ -54,7 +55,7 @@ export function CellEditor(): ReactElement {
     >
       {shown && (
         <HoldAnswer value={hold}>
-          <Cell key={`${cell.buildId}-${cell.slot}`} build={build} slot={cell.slot} want={cell.want} />
+          <Cell key={`${cell.buildId}-${cell.slot}`} build={build} slot={cell.slot} want={cell.want} mix={cell.mix} />
         </HoldAnswer>
       )}
     </Dialog>
@@ -82,7 +83,14 @@ const SERVICE_ANSWERS = [
 ] as const
 type Answer = (typeof ANSWERS | typeof SERVICE_ANSWERS)[number]['value']
 
-function Cell({ build, slot, want }: { build: WorkedBuild; slot: Slot; want: Want | null }): ReactElement {
+interface CellProps {
+  build: WorkedBuild
+  slot: Slot
+  want: Want | null
+  mix: PackProposal | undefined
+}
+
+function Cell({ build, slot, want, mix }: CellProps): ReactElement {
   const { reader, state } = useDesk()
   const [answer, setAnswer] = useState<Answer>(slot === 'services' ? 'ours' : 'buy')
   const own = state.draft.builds.find((one) => one.id === build.id)?.lines
@@ -109,6 +117,7 @@ function Cell({ build, slot, want }: { build: WorkedBuild; slot: Slot; want: Wan
           ))}
         </ul>
       )}
+      {mix && <ProposedPacks build={build} mix={mix} />}
       <ChoiceField
         label={lines.length === 0 ? 'Answer' : 'Something else'}
         value={answer}

@@ -8,10 +8,11 @@ import type { DeskEvent, DeskState } from './desk-state.ts'
 import type { DraftEdit } from './draft-edit.ts'
 import type { ExactKey } from './exact-fields.ts'
 import type { Want } from './meets-want.ts'
+import type { PackProposal } from './proposed-packs.tsx'
 
 /** What lies open over the desk. */
 export type DeskDialog =
-  | { at: 'cell'; buildId: string; slot: Slot; want: Want | null }
+  | { at: 'cell'; buildId: string; slot: Slot; want: Want | null; mix?: PackProposal }
   | { at: 'describe'; buildId: string }
   | { at: 'remove'; buildId: string }
   | { at: 'issue' }

@@ -2,7 +2,8 @@ import type { Product } from '../../../core/catalog/product.ts'
 import { workBuild } from '../../../core/quote/worked-build.ts'
 import { resolveConditions } from '../../../core/quote/conditions.ts'
 import { gearOf } from '../../../core/quote/gear.ts'
-import { packCover, packGivesL, type PackSlot } from '../../../core/quote/pack-cover.ts'
+import type { Build } from '../../../core/quote/draft.ts'
+import { packCover, packGivesL, type PackCover, type PackSlot } from '../../../core/quote/pack-cover.ts'
 import { mixPacks } from '../../../core/quote/pack-mix.ts'
 import type { WorkedBuild, QuoteInputs } from '../../../core/quote/revision.ts'
 import { VERDICTS } from '../../../core/sizing/finding.ts'
@@ -20,9 +21,45 @@ function sameThing(product: Product): string {
   return JSON.stringify([product.maker ?? product.name, spec.type, spec.doseMlPerL, spec.bindsAmmonia, spec.gramsPerL])
 }
 
+/** What lies in the slot already, as things; null where nobody can say what it is, so that nothing is poured onto it unasked. */
+function thingsThere(inputs: QuoteInputs, build: Pick<WorkedBuild, 'rows'>, slot: PackSlot): Set<string> | null {
+  const rows = build.rows.filter((row) => row.slot === slot && row.answer !== 'missing' && row.answer !== 'not_needed')
+  const products = rows.map((row) => inputs.products.find(({ id }) => id === row.productId))
+  return products.some((product) => product === undefined) ? null : new Set(products.flatMap((one) => (one ? [sameThing(one)] : [])))
+}
+
+/**
+ * Packs of one product that the slot takes once what it replaces is gone; 1 where a pack does not say how far it goes, or nothing is missing.
+ *
+ * @example packsOf(gravelOf5L, 'substrate', { inputs, build, replaces: [] }) // 4 for a bed of 18.3 L
+ */
+export function packsOf(product: Product, slot: PackSlot, { inputs, build, replaces }: Place): number {
+  const holds = packGivesL(product)?.low
+  const draftBuild = inputs.draft.builds.find((one) => one.id === build.id)
+  if (draftBuild === undefined || holds === undefined || holds <= 0) return 1
+  const lines = draftBuild.lines.filter(({ id }) => !replaces.includes(id))
+  const cover = coverOf(inputs, { ...draftBuild, lines }, slot)
+  return Math.min(MOST_PACKS, Math.max(1, Math.ceil((cover?.missingL ?? 0) / holds - SLACK)))
+}
+interface Place {
+  inputs: QuoteInputs
+  build: Pick<WorkedBuild, 'id'>
+  replaces: readonly string[]
+}
+/** As many as one line may have. */
+const MOST_PACKS = 999
+/** What sums of decimals lose as doubles. */
+const SLACK = 1e-9
+
+function coverOf(inputs: QuoteInputs, build: Build, slot: PackSlot): PackCover | null {
+  const products = new Map(inputs.products.map((product) => [product.id, product]))
+  return packCover(slot, { gear: gearOf(build, products), conditions: resolveConditions(inputs.draft.need, inputs.install) })
+}
+
 /**
  * The packs of one thing, in sizes that may mix, that bring what is still missing at the least cost; of several things that do, the one with the best verdict
- * and then the lowest total. Null where none with a price is known to do.
+ * and then the lowest total. Where something lies there already it is more of the same: nobody asked for two kinds in one bed. Null where none with a price is
+ * known to do.
  */
 export function fillByPacks(
   inputs: QuoteInputs,
@@ -31,13 +68,13 @@ export function fillByPacks(
   offered: Offered,
   newLineId: () => string,
 ): QuoteInputs | null {
-  const products = new Map(inputs.products.map((product) => [product.id, product]))
   const draftBuild = inputs.draft.builds.find((one) => one.id === build.id)
-  if (draftBuild === undefined) return null
-  const conditions = resolveConditions(inputs.draft.need, inputs.install)
-  const cover = packCover(slot, { gear: gearOf(draftBuild, products), conditions })
+  const there = thingsThere(inputs, build, slot)
+  if (draftBuild === undefined || there === null) return null
+  const cover = coverOf(inputs, draftBuild, slot)
   if (cover === null || cover.missingL === 0) return null
-  const priced = offered.products.flatMap((product) => {
+  const alikeOnly = offered.products.filter((product) => there.size === 0 || there.has(sameThing(product)))
+  const priced = alikeOnly.flatMap((product) => {
     const holds = packGivesL(product)?.low
     const one = candidateOf(product, { inputs, build, slot, quantity: 1, replaces: [], fetched: offered })
     return holds === undefined || one.offer === null ? [] : [{ product, holds, priceMinor: one.offer.minor }]

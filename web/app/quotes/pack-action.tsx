@@ -10,32 +10,27 @@ import { kindsFor, sayFindPacks, type Want } from './meets-want.ts'
 import { offerOf } from './slot-offer.ts'
 
 /**
- * What a finding about something bought by the pack leads to: the sizes that together bring what is missing at the least cost are put in, and the slot opens on
- * them, to be changed or taken out. Where no packs with a price are known to do, it opens as it is.
+ * What a finding about something bought by the pack leads to: the slot opens with the sizes proposed that together bring what is missing at the least cost, more
+ * of what is there where something is. Nothing is put in until that is pressed. Where no packs with a price are known to do, it opens as it is.
  */
 export function PackAction({ slot, want }: { slot: PackSlot; want: Want | null }): ReactElement {
-  const { inputs, chosen, edit, priced, open } = useDesk()
-  const fill = useMutation({
+  const { inputs, chosen, open } = useDesk()
+  const look = useMutation({
     mutationFn: async () => {
       const mixed = fillByPacks(inputs, chosen, slot, await offerOf(slot), newId)
-      if (mixed) {
-        priced(mixed.products, mixed.prices)
-        edit({
-          do: 'set_lines',
-          buildId: chosen.id,
-          lines: mixed.draft.builds.find(({ id }) => id === chosen.id)?.lines ?? [],
-        })
-      }
-      open({ at: 'cell', buildId: chosen.id, slot, want })
+      const had = new Set(chosen.rows.map(({ lineId }) => lineId))
+      const lines = mixed?.draft.builds.find(({ id }) => id === chosen.id)?.lines.filter(({ id }) => !had.has(id)) ?? []
+      const mix = mixed && { lines, products: mixed.products, prices: mixed.prices }
+      open({ at: 'cell', buildId: chosen.id, slot, want, ...(mix ? { mix } : {}) })
     },
   })
   const [kind] = kindsFor(slot)
   return (
     <>
-      <Button small busy={fill.isPending} onClick={() => fill.mutate()}>
+      <Button small busy={look.isPending} onClick={() => look.mutate()}>
         {kind ? sayFindPacks(kind) : 'Open the slot'}
       </Button>
-      <output className="reason">{fill.isError && `Not found: ${problemOf(fill.error).title}`}</output>
+      <output className="reason">{look.isError && `Not found: ${problemOf(look.error).title}`}</output>
     </>
   )
 }

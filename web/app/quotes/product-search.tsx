@@ -4,6 +4,7 @@ import { SpecFilters } from '../catalog/spec-filters.tsx'
 import { SelectField, TickField } from '../parts/choice-fields.tsx'
 import { QuantityField } from '../parts/figure-fields.tsx'
 import { newId } from '../post/uuid-v7.ts'
+import { isPackSlot } from '../../../core/quote/pack-cover.ts'
 import { BesideKit, kitFills } from './beside-kit.tsx'
 import { CandidateList } from './candidate-list.tsx'
 import { readSearch, type Candidate } from './candidates.ts'
@@ -19,9 +20,10 @@ const ADD = ''
 export function ProductSearch({ build, slot, lines, want }: SlotFormProps & { want: Want | null }): ReactElement {
   const { inputs } = useDesk()
   const answerSlot = useAnswerSlot(build, slot)
+  const packed = isPackSlot(slot)
   const [text, setText] = useState('')
   const [filtered, setFiltered] = useState(want !== null)
-  const [chosenQuantity, setChosenQuantity] = useState(want?.quantity ?? 1)
+  const [chosenQuantity, setChosenQuantity] = useState<number | null>(packed ? null : (want?.quantity ?? 1))
   const [placeOf, setPlaceOf] = useState(lines[0]?.id ?? ADD)
   const [beside, setBeside] = useState(false)
   const [spec, setSpec] = useState('')
@@ -31,7 +33,7 @@ export function ProductSearch({ build, slot, lines, want }: SlotFormProps & { wa
   const replaces = useMemo(() => placesTaken(lines, placeOf), [lines, placeOf])
   const found = useCandidates({ build, slot, quantity, replaces, beside, words: asked.words, want: filtered ? want : null, spec })
   // A count in this field takes the place of one that was typed in front of the words.
-  const count = (value: number): void => {
+  const count = (value: number | null): void => {
     setChosenQuantity(value)
     setText(asked.words)
   }
@@ -52,7 +54,8 @@ export function ProductSearch({ build, slot, lines, want }: SlotFormProps & { wa
           min={1}
           max={999}
           value={quantity}
-          onChange={(value) => value !== null && count(value)}
+          {...(packed ? { help: 'Empty: as many packs as it takes.' } : {})}
+          onChange={(value, fault) => (value !== null || (packed && fault === null)) && count(value)}
         />
         {lines.length > 0 && (
           <SelectField

@@ -5,8 +5,10 @@ import type { Product } from '../../../core/catalog/product.ts'
 import type { PriceView } from '../../../core/pricing/price-view.ts'
 import type { WorkedBuild } from '../../../core/quote/revision.ts'
 import { getPriceViews, listProducts, type ProductPage } from '../client/products.ts'
-import { bestFirst, candidateOf, farFrom, inOrderOfWant, saysPhrase, type Candidate } from './candidates.ts'
+import { isPackSlot } from '../../../core/quote/pack-cover.ts'
+import { farFrom, inOrderOfWant, saysPhrase, triedInOrder, type Candidate } from './candidates.ts'
 import { useDesk } from './desk-context.ts'
+import { packsOf } from './fill-packs.ts'
 import { kindsFor, type Want } from './meets-want.ts'
 
 /** Fetched, then filtered by the finding's wish: more than are shown, so that a wish still finds some. */
@@ -31,7 +33,8 @@ export interface Found {
 interface Search {
   build: WorkedBuild
   slot: Slot
-  quantity: number
+  /** Null: as many packs as it takes, one of anything else. */
+  quantity: number | null
   replaces: string[]
   beside: boolean
   words: string
@@ -97,16 +100,11 @@ export function useCandidates({ build, slot, quantity, replaces, beside, words, 
     placeholderData: keepPreviousData,
   })
   const fetched = views.data ?? NONE
-  const candidates = useMemo(
-    () =>
-      shown
-        .map((product) => candidateOf(product, { inputs, build, slot, quantity, replaces, beside, want, fetched }))
-        .filter(({ settles }) => settles)
-        .map((one) => ({ one, phrase: saysPhrase(one.product, asked) ? 0 : 1, far: farFrom(need, one.product, fetched.products) }))
-        .toSorted((a, b) => a.phrase - b.phrase || a.far - b.far || bestFirst(a.one, b.one))
-        .map(({ one }) => one),
-    [shown, inputs, build, slot, quantity, replaces, beside, want, fetched, need, asked],
-  )
+  const candidates = useMemo(() => {
+    const quantityOf = (product: Product): number =>
+      quantity ?? (isPackSlot(slot) ? packsOf(product, slot, { inputs, build, replaces }) : 1)
+    return triedInOrder(shown, { inputs, build, slot, quantityOf, replaces, beside, want, fetched }, { need, words: asked })
+  }, [shown, inputs, build, slot, quantity, replaces, beside, want, fetched, need, asked])
   // Until the list is of these words and its prices are known, its first is not the one that would be meant.
   const reading = lists.reading || asked !== words || (ids.length > 0 && (views.isPending || views.isPlaceholderData))
   return {

@@ -5,9 +5,9 @@ import type { Store } from '../../../../core/catalog/store.ts'
 import type { PriceView } from '../../../../core/pricing/price-view.ts'
 import { assembleBuild } from '../../../../core/quote/assemble.ts'
 import type { QuoteInputs } from '../../../../core/quote/revision.ts'
-import { shortSlots } from '../../../../web/app/quotes/fill-packs.ts'
+import { packsOf, shortSlots } from '../../../../web/app/quotes/fill-packs.ts'
 import { fillRest } from '../../../../web/app/quotes/fill-rest.ts'
-import { sampleInputs, sampleTank } from '../../../core/quote/sample-inputs.ts'
+import { productOf, sampleInputs, sampleTank } from '../../../core/quote/sample-inputs.ts'
 
 const shared = { maker: null, gtin: null, oversize: false, note: null, archived: false, version: 1, parts: [] }
 const gravel = (id: string, packVolumeL: number, maker = 'Millrace'): Product => ({
@@ -79,6 +79,21 @@ describe('filling what is bought by the pack', () => {
       ['large', 1],
       ['small', 1],
     ])
+  })
+  it('never pours another thing onto what is there, however cheap: it is left to the advisor', async () => {
+    const sand: Product = productOf('substrate', 'odd', { type: 'sand', packVolumeL: 10 })
+    const before = inputsOf([sampleTank, sand], 'small-tropical')
+    const { inputs, left } = await fillRest({ ...before, prices: prices.filter((one) => one.productId !== 'odd') }, 'a', offer, newLineId)
+    expect(left).toContain('substrate')
+    expect(bought(inputs)).toEqual([['odd', 1]])
+  })
+  it('counts the packs of one product that the slot takes, for all of the bed where they take the place of what is there', () => {
+    const inputs = inputsOf([sampleTank, gravel('large', 15)], 'small-tropical')
+    const build = assembleBuild(inputs, 0)
+    // A bed of 884 mm by 434 mm and 50 mm deep: 19.2 L, of which 15 L are there.
+    expect(packsOf(gravel('small', 5), 'substrate', { inputs, build, replaces: [] })).toBe(1)
+    expect(packsOf(gravel('small', 5), 'substrate', { inputs, build, replaces: ['line-large'] })).toBe(4)
+    expect(packsOf(productOf('substrate', 'mute', {}), 'substrate', { inputs, build, replaces: [] })).toBe(1)
   })
   it('leaves what is enough alone', async () => {
     const { filled } = await fillRest(inputsOf([sampleTank, gravel('odd', 19, 'Corbelle')], 'small-tropical'), 'a', offer, newLineId)
