@@ -76,7 +76,8 @@ export async function findPersonBySignIn(
   const row = await db
     .selectFrom('person')
     .selectAll()
-    .where(sql`lower(sign_in_name)`, '=', sql`lower(${signInName})`)
+    // Lowered here as well: a database without a language lowers nothing beyond ASCII.
+    .where(sql`lower(sign_in_name)`, '=', sql`lower(${signInName.toLowerCase()})`)
     .executeTakeFirst()
   if (row) return { ...personOf(row), passwordHash: row.password_hash }
   const alike = await foldedAlike(db, signInName)
