@@ -1,4 +1,4 @@
-import { VERDICTS, type Verdict } from './finding.ts'
+import { VERDICTS, type Finding, type Verdict } from './finding.ts'
 import type { SizingReport } from './report.ts'
 
 /** So many checks with one verdict, or the floor in its own words. */
@@ -14,17 +14,23 @@ const COUNT_WORDS: Record<Verdict, (count: number) => string> = {
   fits: (count) => (count === 1 ? '1 fits' : `${count} fit`),
 }
 
+const sayFloor = ({ verdict, wording }: Finding): VerdictCount => ({ verdict, words: `floor: ${wording ?? ''}` })
+
+/** Whether the floor's own words send the reader to somebody before the tank is placed. @example mustAsk({ wording: 'ask before you place it' }) // true */
+export const mustAsk = ({ wording }: Pick<Finding, 'wording'>): boolean => wording !== undefined && wording !== 'within the usual allowance'
+
 /**
- * How many checks came out how, worst first, for screen and paper alike; a floor within its usual allowance follows in its own words, for it is neither
- * marginal nor an approval.
+ * How many checks came out how, worst first, for screen and paper alike. The floor is in none of the counts and has a line in its own words, for it is never
+ * an approval: before them where somebody is to be asked, after them within its usual allowance.
  *
  * @example sayCounts(report).map(({ words }) => words) // ['2 marginal', '21 fit', 'floor: within the usual allowance']
  */
-export function sayCounts({ counts, findings }: Pick<SizingReport, 'counts' | 'findings'>): VerdictCount[] {
-  const told = VERDICTS.filter((verdict) => counts[verdict] > 0).map((verdict) => ({
-    verdict,
-    words: COUNT_WORDS[verdict](counts[verdict]),
-  }))
-  const floor = findings.filter(({ wording }) => wording === 'within the usual allowance')
-  return [...told, ...floor.map(({ verdict, wording }) => ({ verdict, words: `floor: ${wording}` }))]
+export function sayCounts({ findings }: Pick<SizingReport, 'findings'>): VerdictCount[] {
+  const told = VERDICTS.flatMap((verdict) => {
+    const count = findings.filter((finding) => finding.verdict === verdict && finding.wording === undefined).length
+    return count > 0 ? [{ verdict, words: COUNT_WORDS[verdict](count) }] : []
+  })
+  const floors = findings.filter(({ wording }) => wording !== undefined)
+  const [within, toAsk] = [floors.filter((floor) => !mustAsk(floor)), floors.filter(mustAsk)]
+  return [...toAsk.map(sayFloor), ...told, ...within.map(sayFloor)]
 }

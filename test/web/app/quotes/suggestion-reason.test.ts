@@ -39,6 +39,17 @@ describe('a first reason for a suggestion', () => {
   })
 })
 
+it('says that the floor asks for an engineer, and then calls nothing sound', () => {
+  const [cheap, other] = [build('a', 80_000, 900, 1), build('b', 90_000, 900)]
+  const floor = { ...cheap.report.findings[0]!, check: 'floor_load' as const, verdict: 'marginal' as const }
+  const on = (wording: NonNullable<typeof floor.wording>) => ({ ...cheap, report: { ...cheap.report, findings: [{ ...floor, wording }] } })
+  for (const wording of ['ask before you place it', 'do not place it before an engineer has looked'] as const) {
+    expect(reasonFor([on(wording), other], 'a', null)).toBe('It costs least today. Its floor asks for an engineer first.')
+    expect(reasonFor([on(wording)], 'a', null)).toBe('Its floor asks for an engineer first.')
+  }
+  expect(reasonFor([on('within the usual allowance'), other], 'a', null)).toBe('It costs least today, and no part of it fails a check.')
+})
+
 describe('a title that nobody wrote', () => {
   it('says the size and the place that were asked for', () => {
     expect(titleOf({ ...emptyNeed(), lengthMm: 900, place: 'hall' }, METRIC)).toBe('A tank about 90 cm long, hall')
