@@ -20,6 +20,7 @@ export function issueFaults(inputs: QuoteInputs, today: CivilDate): IssueFault[]
   const { draft } = inputs
   const faults: IssueFault[] = []
   const fault = (field: string, message: string): void => void faults.push({ field, message })
+  if (hasNoOwnStore(inputs)) fault('ownStore', NO_OWN_STORE)
   if (draft.title === '') fault('title', 'Give the quote a title; it stands on the first page.')
   if (draft.builds.length === 0) fault('builds', 'Put at least one build together.')
   if (draft.standsUntil === null) fault('standsUntil', 'Say until which day the quote stands.')
@@ -42,6 +43,13 @@ export function issueFaults(inputs: QuoteInputs, today: CivilDate): IssueFault[]
   })
   return faults
 }
+
+const NO_OWN_STORE =
+  'This place is run as a store and no store is marked as its own, so that no line has a price. Mark yours: Stores, open it, tick “This is our own store”.'
+
+/** In store mode prices, tax and delivery are those of the own store alone: without one a quote would have no price at all. */
+const hasNoOwnStore = ({ install, stores }: QuoteInputs): boolean =>
+  install.mode === 'store' && !stores.some(({ own, archived }) => own === true && !archived)
 
 /** Whether every build has a total and none of them gets any of the discount; a build without prices is not known to get none. */
 const takesNothingOff = (inputs: QuoteInputs): boolean =>

@@ -165,11 +165,36 @@ describe('the mode of the install', () => {
     await asked.getByRole('button', { name: 'Save it as a store' }).click()
     await page.getByText('Saved.', { exact: true }).waitFor()
     expect(await mode()).toBe('store')
+    await page.getByText('No store is marked as your own').waitFor()
+    await expectSound('mode-no-own-store')
   })
 
   it('without a store of one’s own is told at the price list', async () => {
     await openScreen(page, service, '/catalog/price-list')
     await page.getByText('No store is marked as our own').waitFor()
     await expectSound('price-list-no-own-store')
+    await openScreen(page, service, '/catalog/exchange')
+    await page.getByRole('group', { name: 'What the file holds' }).getByLabel('Price list').check({ force: true })
+    await page.getByText('No store is marked as our own').waitFor()
+  })
+
+  it('without a store of one’s own is told at the desk, in the words of a store', async () => {
+    const { rows } = await readApi<{ rows: Array<{ id: string; state: string }> }>(page, service, '/api/quotes')
+    const open = rows.find(({ state }) => state === 'draft' || state === 'issued')
+    await openScreen(page, service, `/quotes/${open?.id}`)
+    await page.getByText('No store is marked as our own').waitFor()
+    await page.getByText('our list has no price').first().waitFor()
+    await page.getByText('A price opens its place in our list').waitFor()
+    await expectSound('desk-no-own-store')
+  })
+
+  it('is given its own store where it was changed', async () => {
+    await openScreen(page, service, '/settings')
+    const { items } = await readApi<{ items: Store[] }>(page, service, '/api/stores')
+    const first = items.find(({ archived }) => !archived) as Store
+    await page.getByLabel('Your own store').selectOption(first.id)
+    await page.getByRole('button', { name: 'Mark it as our own' }).click()
+    await page.getByText('is marked as your own store.').waitFor()
+    expect((await readApi<{ items: Store[] }>(page, service, '/api/stores')).items.filter(({ own }) => own)).toHaveLength(1)
   })
 })

@@ -5,6 +5,7 @@ import type { DataSet } from '../../../core/exchange/data-set.ts'
 import { FORMATS_ADDRESS, startImport, templateAddress } from '../client/imports.ts'
 import { Button } from '../parts/button.tsx'
 import { ChoiceField, SelectField } from '../parts/choice-fields.tsx'
+import { OwnStoreTold } from '../price-list/own-store-told.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
 import { ColumnGuide } from './column-guide.tsx'
 import { FileEntry, type ChosenFile } from './file-entry.tsx'
@@ -40,6 +41,7 @@ export function ImportForm({ only, onStarted }: Props): ReactElement {
         </p>
       </div>
       {only === undefined && <ChoiceField label="What the file holds" value={set} options={SET_OPTIONS} onChange={setSet} />}
+      {only === undefined && set === 'price_list' && <OwnStoreTold />}
       {set === 'catalog' && (
         <SelectField
           label="Kind of every row"

@@ -14,7 +14,7 @@ import { TierRows } from './tier-rows.tsx'
 
 /** Builds A to D side by side: drawing, tiers, verdicts, slots, totals. On a phone one at a time. */
 export function BuildsTable(): ReactElement {
-  const { builds, shown, chosen, choose, currency } = useDesk()
+  const { builds, shown, chosen, choose, currency, inputs } = useDesk()
   const slots = shownSlots(shown)
   const cells = shown.map((build) => slotCells(build, slots))
   const move = (event: KeyboardEvent): void => {
@@ -51,7 +51,10 @@ export function BuildsTable(): ReactElement {
             <th scope="row" colSpan={shown.length + 1}>
               <div>
                 <span>
-                  Slots, at today’s price in {currencyWords(currency)} <span className="quiet">A price opens its sightings</span>
+                  Slots, at today’s price in {currencyWords(currency)}{' '}
+                  <span className="quiet">
+                    {inputs.install.mode === 'store' ? 'A price opens its place in our list' : 'A price opens its sightings'}
+                  </span>
                 </span>
                 <NextOpen />
               </div>

@@ -1,5 +1,6 @@
 import type { ReactElement } from 'react'
 import type { QuoteView } from '../../../core/quote/quote-view.ts'
+import { OwnStoreMissing } from '../price-list/own-store-told.tsx'
 import { Screen } from '../parts/screen.tsx'
 import { BuildDialogs } from './build-dialogs.tsx'
 import { BuildsTable } from './builds-table.tsx'
@@ -33,6 +34,7 @@ export function DeskView({ opened }: { opened: QuoteView }): ReactElement {
   return (
     <DeskProvider value={desk}>
       <Screen title={draft.title || `A quote for ${view.customer.name}`} width="wide" above={above} actions={<DeskActs flush={flush} />}>
+        <OwnStoreMissing />
         <ClosedPanel />
         <ConflictPanel flush={flush} />
         <IssuedPanel flush={flush} />

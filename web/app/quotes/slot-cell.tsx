@@ -97,7 +97,7 @@ function Where({ cost }: { cost: LineCost | undefined }): ReactElement {
   const store = inputs.stores.find((one) => one.id === cost?.storeId)
   return (
     <>
-      {store?.name ?? 'no store has a price'}
+      {store?.name ?? (inputs.install.mode === 'store' ? 'our list has no price' : 'no store has a price')}
       {cost && isReduced(cost) && (
         <>
           {' · '}
@@ -110,17 +110,24 @@ function Where({ cost }: { cost: LineCost | undefined }): ReactElement {
   )
 }
 
-/** The line's price today, which opens its sightings, and under a reduced one the full price. */
+/** The line's price today, which opens its sightings or in a store its place in the own list, and under a reduced one the full price. */
 function Price({ row, cost }: { row: SlotRow; cost: LineCost | undefined }): ReactElement {
-  const { currency } = useDesk()
+  const { currency, inputs } = useDesk()
   const bare = (minor: number) => sayMoney(minor, currency, { symbol: false })
+  const listed = inputs.install.mode === 'store'
   const today = cost?.todayMinor ?? null
   return (
     <span className="cell-end">
       {row.productId && (
-        <Link to="/prices/$productId" params={{ productId: row.productId }} className={today === null ? 'price none' : 'price'}>
+        <Link
+          to={listed ? '/catalog/price-list/$productId' : '/prices/$productId'}
+          params={{ productId: row.productId }}
+          className={today === null ? 'price none' : 'price'}
+        >
           {today === null ? 'no price' : bare(today)}
-          <span className="sr">, sightings of {row.text}</span>
+          <span className="sr">
+            , {listed ? 'our list’s' : 'sightings of'} {row.text}
+          </span>
         </Link>
       )}
       {cost && isReduced(cost) && cost.fullMinor !== null && (

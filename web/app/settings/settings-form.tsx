@@ -10,6 +10,7 @@ import { countryName } from '../../../core/country-name.ts'
 import { mergeTyped } from '../parts/merge.ts'
 import { ErrorNotice } from '../parts/states.tsx'
 import { sessionQuery } from '../session/session.ts'
+import { OwnStoreMark } from './own-store-mark.tsx'
 import { SettingsPlace, SettingsPower, SettingsUnits } from './settings-fields.tsx'
 import { ModeDialog, SettingsMode } from './settings-mode.tsx'
 import { spellSetting } from './spell-setting.ts'
@@ -70,6 +71,7 @@ export function SettingsForm({ read, reload }: { read: Read; reload: () => Promi
     >
       <SettingsPlace draft={draft} faults={faults} set={set} />
       <SettingsMode draft={draft} faults={faults} set={set} />
+      {draft.mode === 'store' && <OwnStoreMark />}
       <SettingsUnits draft={draft} faults={faults} set={set} />
       <SettingsPower draft={draft} faults={faults} set={set} onFault={(field, fault) => setTyped({ ...typed, [field]: fault ?? '' })} />
       {stale ? (

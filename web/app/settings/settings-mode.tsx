@@ -55,7 +55,9 @@ export function ModeDialog({ asked, busy, onClose, onChange }: DialogProps): Rea
     >
       {asked !== null && <p>{CHANGES[asked]}</p>}
       <p>Drafts are priced that way from now on. Quotes that were issued stay as they are, and nothing stored is lost.</p>
-      {asked === 'store' && <p>Mark one store as your own under Stores, and fill its price list: until then no quote has a price.</p>}
+      {asked === 'store' && (
+        <p>Mark one store as your own under Stores, and fill its price list: until then no quote has a price, and none can be issued.</p>
+      )}
     </Dialog>
   )
 }
