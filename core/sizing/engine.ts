@@ -5,7 +5,7 @@ import { cordLength } from './cord-length.ts'
 import { electricalLoad } from './electrical-load.ts'
 import { emptyLift } from './empty-lift.ts'
 import { gearFigures, tankFigures } from './figures.ts'
-import { deliveryOf } from './filter-delivery.ts'
+import { deliveryOf, type Delivery } from './filter-delivery.ts'
 import { filterFeed } from './filter-feed.ts'
 import { filterFlow, flowCeiling } from './filter-flow.ts'
 import { VERDICTS, type Finding, type Verdict } from './finding.ts'
@@ -14,9 +14,9 @@ import { glassPane } from './glass-pane.ts'
 import { heaterHolds } from './heater-holds.ts'
 import { heaterSpare } from './heater-spare.ts'
 import { heaterStuck } from './heater-stuck.ts'
-import { heatingOf } from './heating.ts'
+import { heatingOf, type Heating } from './heating.ts'
 import { lidCheck } from './lid-check.ts'
-import { lightAlong } from './light-along.ts'
+import { lightAlong, type Lit } from './light-along.ts'
 import { lightAtBed } from './light-at-bed.ts'
 import { lightCoverage } from './light-coverage.ts'
 import { lightLevel } from './light-level.ts'
@@ -35,7 +35,6 @@ import { standLoad } from './stand-load.ts'
 import { standWet } from './stand-wet.ts'
 import { substrateDepth } from './substrate-depth.ts'
 import { tipping } from './tipping.ts'
-
 import { weeklyChange } from './weekly-change.ts'
 import { warmRoom } from './warm-room.ts'
 
@@ -86,18 +85,45 @@ const RANK = Object.fromEntries(VERDICTS.map((verdict, index) => [verdict, index
  * @example sizingReport({ gear, conditions }).counts.does_not_fit // 0
  */
 export function sizingReport(subject: SizingSubject): SizingReport {
-  const found: Array<Finding | null> = GEAR_RULES.map((rule) => rule(subject))
-  const situation = situationOf(subject)
-  const figures: SizingFigures = situation.ok ? inspect(situation.value, found) : gearFigures(subject)
-  if (!situation.ok) found.push(...withoutTank(situation.refusal, subject.gear))
-  const findings = found.filter((finding) => finding !== null).sort((a, b) => RANK[a.verdict] - RANK[b.verdict] || a.hurtRank - b.hurtRank)
+  const { found, inspected } = inspect(subject)
+  const figures: SizingFigures = inspected
+    ? tankFigures(inspected.situation, inspected.heating, inspected.lit, inspected.delivery)
+    : gearFigures(subject)
+  const findings = found.sort((a, b) => RANK[a.verdict] - RANK[b.verdict] || a.hurtRank - b.hurtRank)
   const counts: Record<Verdict, number> = { does_not_fit: 0, not_known: 0, marginal: 0, fits: 0 }
   for (const { verdict, wording } of findings) if (wording !== FLOOR_WITHIN) counts[verdict]++
   return { findings, counts, pageOne: pageOneOf(findings), figures }
 }
 
-/** Runs the rules of a tank, adding to `found`, and gives the figures. */
-function inspect(situation: Situation, found: Array<Finding | null>): SizingFigures {
+/** A tank in its room with what several rules and the figures ask for, reckoned once. */
+interface Inspected {
+  situation: Situation
+  heating: Heating
+  lit: Lit
+  delivery: Delivery | undefined
+}
+
+/**
+ * The findings of one build in one room alone, in no order: what is asked again and again while something is tried. `usable` tells a tank that holds water.
+ *
+ * Errors: as `sizingReport`. @example findingsOf({ gear, conditions }).usable // true
+ */
+export function findingsOf(subject: SizingSubject): { findings: Finding[]; usable: boolean } {
+  const { found, inspected } = inspect(subject)
+  return { findings: found, usable: inspected !== null }
+}
+
+/** Runs every rule. */
+function inspect(subject: SizingSubject): { found: Finding[]; inspected: Inspected | null } {
+  const found: Array<Finding | null> = GEAR_RULES.map((rule) => rule(subject))
+  const result = situationOf(subject)
+  const inspected = result.ok ? inspectTank(result.value, found) : null
+  if (!result.ok) found.push(...withoutTank(result.refusal, subject.gear))
+  return { found: found.filter((finding) => finding !== null), inspected }
+}
+
+/** Runs the rules of a tank, adding to `found`. */
+function inspectTank(situation: Situation, found: Array<Finding | null>): Inspected {
   const heating = heatingOf(situation)
   const bed = lightAtBed(situation)
   const lit = { bed, along: bed && lightAlong(situation, bed) }
@@ -116,7 +142,7 @@ function inspect(situation: Situation, found: Array<Finding | null>): SizingFigu
     salinityDrift(situation, heating),
   )
   for (const rule of TANK_RULES) found.push(rule(situation))
-  return tankFigures(situation, heating, lit, delivery)
+  return { situation, heating, lit, delivery }
 }
 
 /** What does not fit, is marginal or not known and can hurt first; a floor within its usual allowance takes nobody's place there. */

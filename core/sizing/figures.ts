@@ -70,5 +70,5 @@ function loopFigure(situation: Situation): Pick<SizingFigures, 'dripLoop'> {
 
 function curveFigure(situation: Situation, delivery: Delivery | undefined): Pick<SizingFigures, 'pumpCurve'> {
   const strongest = delivery?.strongest
-  return strongest ? { pumpCurve: pumpCurve(strongest.name, strongest.canister, situation) } : {}
+  return strongest ? { pumpCurve: pumpCurve(strongest, situation) } : {}
 }

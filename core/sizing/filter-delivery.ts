@@ -10,7 +10,7 @@ export interface Delivery extends FilterFlow {
   ratedLph: number
   /** Filters that were put on their pump's curve: with the strongest, all or some of them. */
   byCurve: 'all' | 'some' | 'none'
-  strongest: { name: string; canister: Canister } | null
+  strongest: { name: string; canister: Canister; flow: FilterFlow } | null
   each: ReadonlyArray<{ flow: FilterFlow; count: number; hoseMm: number | undefined }>
   /** Nobody stated them; the flow runs over their ranges. */
   unstated: string[]
@@ -46,7 +46,7 @@ export function deliveryOf(situation: Situation): Delivery | undefined {
   })
   const known = flows.filter((flow) => flow !== undefined)
   if (known.length < flows.length) return undefined
-  const curved = known.flatMap(({ name, canister }) => (canister === null ? [] : [{ name, canister }]))
+  const curved = known.flatMap(({ name, canister, flow }) => (canister === null ? [] : [{ name, canister, flow }]))
   return {
     ratedLph: known.reduce((sum, { ratedLph }) => sum + ratedLph, 0),
     loaded: sumOf(known.map(({ flow, count }) => times(flow.loaded, count))),

@@ -1,5 +1,5 @@
 import { HIGH_LOSS, LOW_LOSS, USUAL_LOSS, type HeatEnd } from './heat-ends.ts'
-import { inRoom, lossW } from './heat-loss.ts'
+import { lossByRoom, roomAt, type Room } from './heat-loss.ts'
 import type { Heating, ThermalCase } from './heating.ts'
 import type { Situation } from './situation.ts'
 import { over, type Span } from './span.ts'
@@ -36,16 +36,19 @@ export function heatCurve({ conditions }: Situation, heating: Heating): HeatCurv
   const fromC = Math.min(coldestRoomC, warmestRoomC) - MARGIN_K
   const toC = Math.max(coldestRoomC, warmestRoomC) + MARGIN_K
   const curve: HeatCurve = { points: [], targetC, coldestRoomC, warmestRoomC }
+  const byRoom = (cases: readonly ThermalCase[], end: HeatEnd): ((room: Room) => Span) => {
+    const losses = cases.map(({ loss }) => lossByRoom(loss, end.humidity, targetC))
+    return (room) => over(losses, (lossW) => Math.max(0, lossW(room)))
+  }
+  const [low, usual, high] = [byRoom(heating.warm, LOW_LOSS), byRoom(heating.usual, USUAL_LOSS), byRoom(heating.cold, HIGH_LOSS)]
   for (let i = 0; i < POINTS; i++) {
-    const roomC = fromC + ((toC - fromC) * i) / (POINTS - 1)
-    const at = (cases: readonly ThermalCase[], end: HeatEnd): Span =>
-      over(cases, ({ loss }) => Math.max(0, lossW(inRoom(loss, end.humidity, roomC), targetC)))
-    const usual = at(heating.usual, USUAL_LOSS)
+    const room = roomAt(fromC + ((toC - fromC) * i) / (POINTS - 1))
+    const between = usual(room)
     curve.points.push({
-      roomC: tenth(roomC),
-      lowW: tenth(at(heating.warm, LOW_LOSS).low),
-      usualW: tenth((usual.low + usual.high) / 2),
-      highW: tenth(at(heating.cold, HIGH_LOSS).high),
+      roomC: tenth(room.roomC),
+      lowW: tenth(low(room).low),
+      usualW: tenth((between.low + between.high) / 2),
+      highW: tenth(high(room).high),
     })
   }
   if (heating.heaters.length === 0 || heating.powerUnstated.length > 0) return curve

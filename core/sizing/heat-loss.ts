@@ -63,6 +63,25 @@ export const inRoom = (loss: HeatLoss, humidity: number, roomC: number): HeatLos
   roomVapourPa: humidity * saturationPressurePa(roomC),
 })
 
+/** Air of a room, its saturation pressure reckoned once for whatever humidity it may have. */
+export interface Room {
+  roomC: number
+  saturationPa: number
+}
+
+/** @example roomAt(20) // { roomC: 20, saturationPa: 2338.8 } */
+export const roomAt = (roomC: number): Room => ({ roomC, saturationPa: saturationPressurePa(roomC) })
+
+/**
+ * Heat that holds a water temperature, as a function of the room: for many rooms and one water.
+ *
+ * Units: humidity 0 to 1, °C, W, as `lossW`. @example lossByRoom(loss, 0.5, 25)(roomAt(20)) // 140.70
+ */
+export function lossByRoom({ dryWPerK, vapourWPerPa }: HeatLoss, humidity: number, waterC: number): (room: Room) => number {
+  const waterPa = saturationPressurePa(waterC)
+  return ({ roomC, saturationPa }) => dryWPerK * (waterC - roomC) + vapourWPerPa * Math.max(0, waterPa - humidity * saturationPa)
+}
+
 /** Heat carried off by vapour at a water temperature, W. Water that would condense gives nothing back. */
 export function vapourLossW(loss: HeatLoss, waterC: number): number {
   return loss.vapourWPerPa * Math.max(0, saturationPressurePa(waterC) - loss.roomVapourPa)

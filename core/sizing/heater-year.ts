@@ -1,6 +1,6 @@
 import { appliancesHeatW } from './appliances.ts'
 import { HIGH_LOSS, LOW_LOSS, USUAL_LOSS, type HeatEnd } from './heat-ends.ts'
-import { inRoom, lossW } from './heat-loss.ts'
+import { lossByRoom, roomAt } from './heat-loss.ts'
 import { filterPowerW, lampHeatW, type Heating, type ThermalCase } from './heating.ts'
 import type { Situation } from './situation.ts'
 import { over, sumOf, type Span } from './span.ts'
@@ -21,11 +21,18 @@ export interface HeaterYear extends Span {
  *
  * @example overYear(18, 26, (roomC) => 20 * (25 - roomC)) // 60: a straight line has the mean of its middle
  */
-export function overYear(coldestC: number, warmestC: number, at: (roomC: number) => number): number {
+export const overYear = (coldestC: number, warmestC: number, at: (roomC: number) => number): number =>
+  meanOf(roomsOfYear(coldestC, warmestC), at)
+
+function roomsOfYear(coldestC: number, warmestC: number): number[] {
   const [middleC, swingK] = [(coldestC + warmestC) / 2, (warmestC - coldestC) / 2]
+  return Array.from({ length: DAYS }, (_, i) => middleC - swingK * Math.cos((Math.PI * (i + 0.5)) / DAYS))
+}
+
+function meanOf<Item>(items: readonly Item[], at: (item: Item) => number): number {
   let sum = 0
-  for (let i = 0; i < DAYS; i++) sum += at(middleC - swingK * Math.cos((Math.PI * (i + 0.5)) / DAYS))
-  return sum / DAYS
+  for (const item of items) sum += at(item)
+  return sum / items.length
 }
 
 /**
@@ -39,10 +46,11 @@ export function overYear(coldestC: number, warmestC: number, at: (roomC: number)
  */
 export function heaterYear(situation: Situation, heating: Heating): HeaterYear {
   const { coldestRoomC, warmestRoomC, livestock, lightHoursPerDay } = situation.conditions
-  const mean = (end: HeatEnd, atMostW: number, freeW: number) => (each: ThermalCase) =>
-    overYear(coldestRoomC, warmestRoomC, (roomC) =>
-      Math.min(atMostW, Math.max(0, lossW(inRoom(each.loss, end.humidity, roomC), livestock.targetC) - freeW)),
-    )
+  const rooms = roomsOfYear(coldestRoomC, warmestRoomC).map(roomAt)
+  const mean = (end: HeatEnd, atMostW: number, freeW: number) => (each: ThermalCase) => {
+    const lossW = lossByRoom(each.loss, end.humidity, livestock.targetC)
+    return meanOf(rooms, (room) => Math.min(atMostW, Math.max(0, lossW(room) - freeW)))
+  }
   const { installedW } = heating
   const lamp = lampHeatW(situation)
   const free = sumOf([filterPowerW(situation), appliancesHeatW(situation.gear)])

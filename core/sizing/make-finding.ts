@@ -21,4 +21,8 @@ function marginOf(value: Quantity, limit: Limit): Quantity {
 }
 
 /** Names each only once, in order. @example namesOf(['a'], ['b', 'a']) // ['a', 'b'] */
-export const namesOf = (...lists: readonly (readonly string[])[]): string[] => [...new Set(lists.flat())]
+export function namesOf(...lists: readonly (readonly string[])[]): string[] {
+  const names: string[] = []
+  for (const list of lists) for (const name of list) if (!names.includes(name)) names.push(name)
+  return names
+}

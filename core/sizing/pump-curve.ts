@@ -1,4 +1,5 @@
-import { canisterFlow, pumpOf, systemOf, type Canister } from './canister-flow.ts'
+import { pumpOf, systemOf } from './canister-flow.ts'
+import type { Delivery } from './filter-delivery.ts'
 import { waterSpan } from './filter-flow.ts'
 import { systemHeadM } from './flow-system.ts'
 import { operatingFlowLph, pumpHeadM } from './operating-point.ts'
@@ -20,33 +21,32 @@ const point = (flowLph: number, headM: number): CurvePoint => ({ flowLph: round(
  *
  * Units: L/h and m. What nobody stated stands at the middle of its range; the ends of the flow that follow from it are told beside.
  *
- * @example pumpCurve('Pellick C-1400', canister, situation).cleanAt // { flowLph: 962, headM: 1.176 }
+ * @example pumpCurve({ name: 'Pellick C-1400', canister, flow }, situation).cleanAt // { flowLph: 962, headM: 1.176 }
  */
-export function pumpCurve(filter: string, canister: Canister, situation: Situation): PumpCurveFigure {
+export function pumpCurve({ name: filter, canister, flow }: NonNullable<Delivery['strongest']>, situation: Situation): PumpCurveFigure {
   const pump = pumpOf(canister, MIDDLE)
   const { maxFlowLph, maxHeadM } = pump
   const flows = Array.from({ length: STEPS + 1 }, (_, step) => (maxFlowLph * step) / STEPS)
-  const { clean, loaded } = canisterFlow(canister)
   const { flowFloorPerHour, flowCeilingPerHour } = situation.conditions.livestock
   const water = waterSpan(situation)
-  const lph = (perHour: number) => round((perHour * (water.low + water.high)) / 2, 0)
+  const lphAt = (perHour: number) => round((perHour * (water.low + water.high)) / 2, 0)
   const system = (media: 'clean' | 'loaded') => {
     const through = systemOf(canister, media, MIDDLE)
     const meets = operatingFlowLph(pump, through)
-    const points = flows.map((flow) => point(flow, systemHeadM(through, flow))).filter(({ headM }) => headM <= maxHeadM)
+    const points = flows.map((lph) => point(lph, systemHeadM(through, lph))).filter(({ headM }) => headM <= maxHeadM)
     return { points, meets: point(meets, systemHeadM(through, meets)) }
   }
   const [cleanSystem, loadedSystem] = [system('clean'), system('loaded')]
   return {
     filter,
-    pump: flows.map((flow) => point(flow, pumpHeadM(pump, flow))),
+    pump: flows.map((lph) => point(lph, pumpHeadM(pump, lph))),
     clean: cleanSystem.points,
     loaded: loadedSystem.points,
     cleanAt: cleanSystem.meets,
     loadedAt: loadedSystem.meets,
-    cleanLph: wholeEnds(clean),
-    loadedLph: wholeEnds(loaded),
-    floorLph: lph(flowFloorPerHour),
-    ceilingLph: flowCeilingPerHour === null ? null : lph(flowCeilingPerHour),
+    cleanLph: wholeEnds(flow.clean),
+    loadedLph: wholeEnds(flow.loaded),
+    floorLph: lphAt(flowFloorPerHour),
+    ceilingLph: flowCeilingPerHour === null ? null : lphAt(flowCeilingPerHour),
   }
 }

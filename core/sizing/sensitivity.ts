@@ -1,5 +1,5 @@
 import type { Quantity } from '../units/quantity.ts'
-import { sizingReport } from './engine.ts'
+import { findingsOf } from './engine.ts'
 import { VERDICTS, type Check, type Finding, type Limit, type Turn, type Verdict } from './finding.ts'
 import type { InputEnd, OpenInput } from './open-input.ts'
 import { openInputs } from './open-inputs.ts'
@@ -10,7 +10,12 @@ import type { SizingReport, SizingSubject } from './report.ts'
 const MOST_REPORTS = 90
 
 type Findings = ReadonlyMap<Check, Finding>
-const byCheck = ({ findings }: SizingReport): Findings => new Map(findings.map((finding) => [finding.check, finding]))
+
+/** What a build and a room come to; null where the tank holds water and did not, or the other way round. */
+function findingsAt(subject: SizingSubject, isUsable: boolean): Findings | null {
+  const { findings, usable } = findingsOf(subject)
+  return usable === isUsable ? new Map(findings.map((finding) => [finding.check, finding])) : null
+}
 
 /** One end of one input, tried alone. */
 interface Trial {
@@ -37,18 +42,21 @@ type Corner = Map<number, InputEnd>
  */
 export function withRanges(subject: SizingSubject, report: SizingReport): SizingReport {
   const inputs = openInputs(subject)
-  const usable = (made: SizingReport): boolean => (made.figures.waterVolumeL === undefined) === (report.figures.waterVolumeL === undefined)
+  const isUsable = report.figures.waterVolumeL !== undefined
   const trials = inputs.flatMap((input) =>
     input.ends.flatMap((end): Trial[] => {
-      const made = sizingReport(end.state(subject))
-      return usable(made) ? [{ input, end, findings: byCheck(made) }] : []
+      const findings = findingsAt(end.state(subject), isUsable)
+      return findings === null ? [] : [{ input, end, findings }]
     }),
   )
   const corners = cornersOf(report, inputs, trials).slice(0, Math.max(0, MOST_REPORTS - trials.length))
   const tried = trials.map(({ findings }) => findings)
   for (const corner of corners) {
-    const made = sizingReport([...corner.values()].reduce((at, end) => end.state(at), subject))
-    if (usable(made)) tried.push(byCheck(made))
+    const findings = findingsAt(
+      [...corner.values()].reduce((at, end) => end.state(at), subject),
+      isUsable,
+    )
+    if (findings !== null) tried.push(findings)
   }
   const findings = report.findings.map((finding) => ({ ...finding, ...spreadOf(finding, tried), turns: turnsOf(finding, trials) }))
   return { ...report, findings, questions: openQuestions(findings, inputs, subject) }

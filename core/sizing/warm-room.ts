@@ -34,7 +34,8 @@ export function warmRoom(situation: Situation, heating: Heating): Finding {
   // A chiller switches off at its setting: it never brings the water below what the animals are comfortable at.
   const reached = (end: 'low' | 'high') => {
     const warmC = balanceC(end, 0)
-    const cooledC = Math.max(balanceC(end, chiller.coolingW), Math.min(warmC, conditions.livestock.highestC, dangerC))
+    const cooledC =
+      chiller.coolingW === 0 ? warmC : Math.max(balanceC(end, chiller.coolingW), Math.min(warmC, conditions.livestock.highestC, dangerC))
     return quantity(cooledC, 'degC', 1)
   }
   const warmest = reached('high')

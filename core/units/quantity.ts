@@ -69,14 +69,15 @@ export type Phrase = ReadonlyArray<string | Quantity>
 /** @example phrase`a full tank weighs ${quantity(336, 'kg', 0)}` */
 export function phrase(parts: TemplateStringsArray, ...values: Array<string | number | Quantity | Phrase>): Phrase {
   const out: Array<string | Quantity> = []
-  parts.forEach((text, index) => {
-    if (text !== '') out.push(text)
+  for (let index = 0; index < parts.length; index++) {
+    const text = parts[index]
+    if (text !== undefined && text !== '') out.push(text)
     const value = values[index]
-    if (value === undefined) return
+    if (value === undefined) continue
     if (typeof value === 'number') out.push(String(value))
-    else if (Array.isArray(value)) out.push(...(value as Phrase))
+    else if (Array.isArray(value)) for (const part of value as Phrase) out.push(part)
     else out.push(value as string | Quantity)
-  })
+  }
   return out
 }
 

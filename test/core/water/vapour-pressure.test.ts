@@ -1,6 +1,6 @@
 import psychrolib from 'psychrolib'
 import { beforeAll, expect, it } from 'vitest'
-import { saturationPressurePa } from '../../../core/water/vapour-pressure.ts'
+import { saturationPressurePa, saturationSlopePaPerK } from '../../../core/water/vapour-pressure.ts'
 
 beforeAll(() => psychrolib.SetUnitSystem(psychrolib.SI))
 
@@ -26,4 +26,10 @@ it.each([
 
 it.each([0.02, 7.5, 18, 22.2, 31, 45])('agrees with an independent psychrometric library at %s °C', (celsius) => {
   expect(Math.abs(saturationPressurePa(celsius) - psychrolib.GetSatVapPres(celsius))).toBeLessThan(0.01)
+})
+
+/** Central difference over a hundredth of a kelvin in the same library. */
+it.each([5, 18, 25, 31, 45])('rises as fast as in that library at %s °C', (celsius) => {
+  const slope = (psychrolib.GetSatVapPres(celsius + 0.005) - psychrolib.GetSatVapPres(celsius - 0.005)) / 0.01
+  expect(Math.abs(saturationSlopePaPerK(celsius, psychrolib.GetSatVapPres(celsius)) / slope - 1)).toBeLessThan(1e-4)
 })
