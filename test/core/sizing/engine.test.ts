@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { LIVESTOCK_GROUPS } from '../../../core/catalog/livestock.ts'
 import { sayCounts } from '../../../core/sizing/count-words.ts'
-import { sizingReport } from '../../../core/sizing/engine.ts'
+import { findingsOf, sizingReport } from '../../../core/sizing/engine.ts'
 import { CHECKS, SOURCE_WORDS, VERDICTS } from '../../../core/sizing/finding.ts'
 import type { Gear } from '../../../core/sizing/gear.ts'
 import { METRIC, sayPhrase } from '../../../core/units/say.ts'
@@ -23,6 +23,13 @@ describe('a whole build with every spec stated', () => {
     expect(reef.findings.map(({ check }) => check)).toEqual(expect.arrayContaining(salt))
     const keys = report.findings.map(({ verdict, hurtRank }) => VERDICTS.indexOf(verdict) * 100 + hurtRank)
     expect(keys).toEqual([...keys].sort((a, b) => a - b))
+  })
+
+  it('finds the same without the figures', () => {
+    const { findings, usable } = findingsOf({ gear: gear(), conditions: conditions() })
+    expect(usable).toBe(true)
+    const byRank = (found: typeof findings) => found.toSorted((a, b) => a.hurtRank - b.hurtRank)
+    expect(byRank(findings)).toEqual(byRank(report.findings))
   })
 
   it('counts what it found', () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
 import { HIGH_LOSS, LOW_LOSS, USUAL_LOSS } from '../../../core/sizing/heat-ends.ts'
-import { evaporationLPerDay, heatLoss, lossW, vapourLossW } from '../../../core/sizing/heat-loss.ts'
+import { evaporationLPerDay, heatLoss, lossByRoom, lossW, roomAt, vapourLossW } from '../../../core/sizing/heat-loss.ts'
 import { GEOMETRY_A, TANK_A, isNear } from './reference-tanks.ts'
 
 const inRoom = (cover: 'open' | 'glass', roomC: number, end = USUAL_LOSS) => heatLoss(TANK_A, GEOMETRY_A, cover, end, roomC)
@@ -21,6 +21,7 @@ it.each([
   isNear(loss.topWPerK * (waterC - roomC), top, 1e-3)
   isNear(vapourLossW(loss, waterC), vapour, 1e-3)
   isNear(lossW(loss, waterC), total, 1e-3)
+  isNear(lossByRoom(loss, USUAL_LOSS.humidity, waterC)(roomAt(roomC)), total, 1e-3)
   isNear(evaporationLPerDay(loss, waterC), litres, 2e-3)
 })
 
