@@ -52,32 +52,25 @@ export interface AuditFilter {
   subject?: AuditSubjectKind | undefined
   /** A civil day of the place. */
   day?: { date: CivilDate; timeZone: string } | undefined
-  limit: number
-  offset: number
 }
 
-/** Newest first; none for anyone but a manager. A person who was changed is told by the name she has now. */
-export async function listAudit(
-  db: Kysely<Database>,
-  viewer: Viewer,
-  filter: AuditFilter,
-): Promise<{ items: AuditEntry[]; total: number }> {
-  const matching = () => {
-    let query = db.selectFrom('audit_entry').where(manages(viewer))
-    if (filter.personId !== undefined) query = query.where('actor_id', '=', filter.personId)
-    if (filter.subject !== undefined) query = query.where('subject_kind', '=', filter.subject)
-    if (filter.day !== undefined) {
-      const { date, timeZone } = filter.day
-      query = query
-        .where('at', '>=', sql<Date>`${date}::date::timestamp at time zone ${timeZone}`)
-        .where('at', '<', sql<Date>`(${date}::date + 1)::timestamp at time zone ${timeZone}`)
-    }
-    return query
+/** Entries that match, none for anyone but a manager. */
+function matching(db: Kysely<Database>, viewer: Viewer, filter: AuditFilter) {
+  let query = db.selectFrom('audit_entry').where(manages(viewer))
+  if (filter.personId !== undefined) query = query.where('actor_id', '=', filter.personId)
+  if (filter.subject !== undefined) query = query.where('subject_kind', '=', filter.subject)
+  if (filter.day !== undefined) {
+    const { date, timeZone } = filter.day
+    query = query
+      .where('at', '>=', sql<Date>`${date}::date::timestamp at time zone ${timeZone}`)
+      .where('at', '<', sql<Date>`(${date}::date + 1)::timestamp at time zone ${timeZone}`)
   }
-  const { total } = await matching()
-    .select((eb) => eb.fn.countAll<number>().as('total'))
-    .executeTakeFirstOrThrow()
-  const rows = await matching()
+  return query
+}
+
+/** The same with the names of people as they are now, newest first. */
+const named = (db: Kysely<Database>, viewer: Viewer, filter: AuditFilter) =>
+  matching(db, viewer, filter)
     .leftJoin('person as actor', 'actor.id', 'audit_entry.actor_id')
     .leftJoin('person as changed', (join) =>
       join
@@ -87,11 +80,38 @@ export async function listAudit(
     .selectAll('audit_entry')
     .select(['actor.name as actor_name', 'changed.name as changed_name'])
     .orderBy('audit_entry.at', 'desc')
-    .orderBy('audit_entry.id')
-    .limit(filter.limit)
-    .offset(filter.offset)
-    .execute()
+    .orderBy('audit_entry.id', 'desc')
+
+/** Newest first; none for anyone but a manager. A person who was changed is told by the name she has now. */
+export async function listAudit(
+  db: Kysely<Database>,
+  viewer: Viewer,
+  { limit, offset, ...filter }: AuditFilter & { limit: number; offset: number },
+): Promise<{ items: AuditEntry[]; total: number }> {
+  const { total } = await matching(db, viewer, filter)
+    .select((eb) => eb.fn.countAll<number>().as('total'))
+    .executeTakeFirstOrThrow()
+  const rows = await named(db, viewer, filter).limit(limit).offset(offset).execute()
   return { items: rows.map(entryOf), total }
+}
+
+/** Entries read at once for a file: a statement of some milliseconds. */
+const PAGE_ROWS = 500
+
+/** Every entry that matches, newest first, a page at a time; none for anyone but a manager. What is added meanwhile is not in it. */
+export async function* auditPages(db: Kysely<Database>, viewer: Viewer, filter: AuditFilter): AsyncGenerator<AuditEntry[]> {
+  for (let last: { at_text: string; id: string } | undefined; ;) {
+    // As text: a Date has milliseconds, the column microseconds, and entries between the two would be missing or there twice.
+    let query = named(db, viewer, filter)
+      .select(sql<string>`audit_entry.at::text`.as('at_text'))
+      .limit(PAGE_ROWS)
+    if (last !== undefined)
+      query = query.where(sql<boolean>`(audit_entry.at, audit_entry.id) < (${last.at_text}::timestamptz, ${last.id}::uuid)`)
+    const rows = await query.execute()
+    last = rows.at(-1)
+    if (last === undefined) return
+    yield rows.map(entryOf)
+  }
 }
 
 interface Row {

@@ -28,6 +28,7 @@ export const RULES = {
   setOwnUnits: 'member',
   makePasswordLink: 'manager',
   listAudit: 'manager',
+  exportAudit: 'manager',
   // install
   getInstall: 'member',
   updateInstall: 'manager',

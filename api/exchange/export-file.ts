@@ -37,15 +37,21 @@ function jsonRow(columns: readonly ExchangeColumn[], values: Values): string {
   return JSON.stringify(Object.fromEntries(entries.filter(([, value]) => value !== null && value !== undefined)))
 }
 
+/** Spreadsheets take a file for UTF-8 only with a byte order mark. */
+export const csvHead = (columns: readonly ExchangeColumn[], text: TextForm): string =>
+  `${text === 'safe' ? '\uFEFF' : ''}${csvLines([columns.map(({ heading }) => heading)])}`
+
+export const csvRows = (columns: readonly ExchangeColumn[], page: readonly Values[], text: TextForm): string =>
+  csvLines(page.map((values) => columns.map((column) => writeCell(column, values.get(column.heading), text))))
+
 /** The file in parts, a page of rows each, so that it is never in memory whole. */
 export async function* exportParts(db: Kysely<Database>, viewer: Viewer, order: ExportOrder, currency: string): AsyncGenerator<string> {
   const columns = columnsOf(order.set, order.kind)
   const isCsv = order.format === 'csv'
-  // Spreadsheets take a file for UTF-8 only with a byte order mark.
-  yield isCsv ? `${order.text === 'safe' ? '\uFEFF' : ''}${csvLines([columns.map(({ heading }) => heading)])}` : '['
+  yield isCsv ? csvHead(columns, order.text) : '['
   let first = true
   for await (const page of valuePages(db, viewer, order, currency)) {
-    if (isCsv) yield csvLines(page.map((values) => columns.map((column) => writeCell(column, values.get(column.heading), order.text))))
+    if (isCsv) yield csvRows(columns, page, order.text)
     else yield (first ? '\n' : ',\n') + page.map((values) => jsonRow(columns, values)).join(',\n')
     first = false
   }

@@ -6,38 +6,20 @@ import { CatalogFile, CustomersFile, PriceListFile, SightingsFile } from '../ans
 import type { Ctx, Env } from '../context.ts'
 import { signedIn } from '../context.ts'
 import { installToday } from '../day.ts'
-import { loggable } from '../http/log.ts'
 import { operation } from '../http/operation.ts'
 import { valid } from '../http/valid.ts'
 import { exportParts, type ExportOrder } from './export-file.ts'
+import { streamFile } from './stream-file.ts'
 
 const tag = 'Import and export'
 const form = { format: oneOf('Format', ['csv', 'json']).default('csv'), text: oneOf('Text', ['safe', 'raw']).default('safe') }
 const ExportQuery = strict('Query', form)
 const CatalogQuery = strict('Query', { ...form, kind: KindSchema.optional() })
 
-/** A file as it is read from the database, a page of rows at a time. Breaks off where that fails: half a file must not look whole. */
 async function answerFile(c: Ctx, order: ExportOrder): Promise<Response> {
   const { install, today } = await installToday(c)
-  const parts = exportParts(c.get('db'), signedIn(c), order, install.currency)
-  const { log } = c.get('deps')
-  const bytes = new TextEncoder()
-  const body = new ReadableStream<Uint8Array>({
-    async pull(stream) {
-      try {
-        const { done, value } = await parts.next()
-        if (done === true) stream.close()
-        else stream.enqueue(bytes.encode(value))
-      } catch (error) {
-        log.warn({ requestId: c.get('requestId'), err: loggable(error) }, 'an export broke off')
-        stream.error(error)
-      }
-    },
-    cancel: () => void parts.return(undefined),
-  })
-  c.header('Content-Type', order.format === 'csv' ? 'text/csv; charset=utf-8' : 'application/json')
-  c.header('Content-Disposition', `attachment; filename="${(order.kind ?? order.set).replaceAll('_', '-')}-${today}.${order.format}"`)
-  return c.body(body, 200)
+  const name = `${(order.kind ?? order.set).replaceAll('_', '-')}-${today}`
+  return streamFile(c, exportParts(c.get('db'), signedIn(c), order, install.currency), { name, format: order.format })
 }
 
 export const exports = new Hono<Env>()

@@ -37,7 +37,10 @@ export function standBedding(situation: Situation): Finding | null {
       'does_not_fit',
       phrase`The stand is an open frame and the tank's bottom is flat glass: it needs a full board under all of it.`,
       {
-        action: { text: phrase`Choose a stand with a full top, and a mat.`, want: { slot: 'carry_tank', quantity: 1, minimum: {}, top: 'full' } },
+        action: {
+          text: phrase`Choose a stand with a full top, and a mat.`,
+          want: { slot: 'carry_tank', quantity: 1, minimum: {}, top: 'full' },
+        },
       },
     )
   const minimum = { lengthMm: Math.ceil(tank.lengthMm - MAT_SLACK_MM), widthMm: Math.ceil(tank.widthMm - MAT_SLACK_MM) }

@@ -1,3 +1,4 @@
+import { parse } from 'csv-parse/sync'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { install, storeFields } from '../support/rows.ts'
 import { draftOf, issue, newQuote, stockedShop } from './support/quotes.ts'
@@ -83,5 +84,51 @@ describe('the trail', () => {
     expect((await trail('&day=2001-01-01')).length).toBe(0)
     expect((await (await world.signIn('advisor')).send('GET', '/api/audit')).status).toBe(403)
     for (const method of ['PUT', 'PATCH', 'DELETE', 'POST']) expect((await manager.send(method, '/api/audit')).status).toBe(405)
+  })
+})
+
+describe('the trail as a file', () => {
+  type Row = Record<string, string>
+  const file = async (query = '') => manager.send('GET', `/api/audit/file${query}`)
+  const rows = (text: string): Row[] => parse(text, { columns: true, bom: true })
+
+  it('holds the entries that the screen shows, in its order and in its words', async () => {
+    const { id } = (await manager.send<{ id: string }>('POST', '/api/stores', { body: storeFields({ name: 'Reedmere Tanks' }) })).body
+    const sent = await file('?subject=store')
+    expect(sent.headers.get('content-type')).toBe('text/csv; charset=utf-8')
+    expect(sent.headers.get('content-disposition')).toMatch(/^attachment; filename="changes-\d{4}-\d\d-\d\d\.csv"$/)
+    const told = rows(sent.text)
+    expect(told.map(({ about_id, action }) => [about_id, action])).toEqual(
+      (await trail('&subject=store')).map(({ subject, action }) => [subject.id, action]),
+    )
+    expect(told[0]).toMatchObject({ about: 'store', about_id: id, about_name: 'Reedmere Tanks', done_by_id: manager.personId })
+    expect(told[0]?.['what_was_done']).toMatch(/ added the store “Reedmere Tanks”$/)
+    expect(told.find(({ action }) => action === 'store_changed')?.['changed']).toBe('return days: 30, now 14')
+  })
+
+  it('follows its filters', async () => {
+    const all = rows((await file()).text)
+    expect(all.length).toBe((await trail()).length)
+    expect(rows((await file('?day=2001-01-01')).text)).toEqual([])
+    const mine = rows((await file(`?person=${manager.personId}`)).text)
+    expect(mine.length).toBeGreaterThan(0)
+    expect(mine.length).toBe(all.filter((row) => row['done_by_id'] === manager.personId).length)
+    expect((await file('?subject=nothing')).body).toMatchObject({ errors: [{ field: 'subject' }] })
+  })
+
+  // Source: OWASP, CSV Injection.
+  it('has nothing in it that a spreadsheet runs', async () => {
+    const name = '=HYPERLINK("https://example.org";"x")'
+    await manager.send('POST', '/api/stores', { body: storeFields({ name }) })
+    const [safe] = rows((await file('?subject=store')).text)
+    expect(safe?.['about_name']).toBe(`'${name}`)
+    const [raw] = rows((await file('?subject=store&text=raw')).text)
+    expect(raw?.['about_name']).toBe(name)
+    for (const cell of Object.values(safe ?? {})) expect(cell).not.toMatch(/^[=+@\t\r-]/)
+  })
+
+  it('is for managers alone', async () => {
+    expect((await (await world.signIn('advisor')).send('GET', '/api/audit/file')).status).toBe(403)
+    expect((await world.visitor().send('GET', '/api/audit/file')).status).toBe(401)
   })
 })

@@ -1,7 +1,7 @@
 import { sql } from 'kysely'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { addDays, civilDateAt } from '../../core/dates.ts'
-import { audit, listAudit } from '../../db/audit.ts'
+import { audit, auditPages, listAudit } from '../../db/audit.ts'
 import { testDatabase, type TestDatabase } from '../support/database.ts'
 import { person } from '../support/rows.ts'
 
@@ -77,5 +77,25 @@ describe('the trail of who changed what', () => {
       expect((await listAudit(test.db, manager, { ...all, personId: manager.id, day: dayIn(zone, 1) })).total).toBe(0)
       expect((await listAudit(test.db, manager, { ...all, personId: manager.id, day: dayIn(zone, -1) })).total).toBe(0)
     }
+  })
+
+  it('is read to its end a page at a time, each entry once, also where many are of one moment', async () => {
+    const [manager, advisor] = [await person(test.db, 'manager'), await person(test.db, 'advisor')]
+    const add = (count: number) =>
+      test.db.transaction().execute(async (trx) => {
+        for (let index = 0; index < count; index += 1)
+          await audit(trx, { actor: manager, action: 'store_added', subject: { kind: 'store', id: String(index) } })
+      })
+    // One transaction, one moment: more than a page of it, and a few on either side.
+    await add(3)
+    await add(600)
+    await add(3)
+    const filter = { personId: manager.id }
+    const pages = await Array.fromAsync(auditPages(test.db, manager, filter))
+    expect(pages.length).toBe(2)
+    const ids = pages.flat().map(({ id }) => id)
+    expect(new Set(ids).size).toBe(606)
+    expect(ids).toEqual((await listAudit(test.db, manager, { ...filter, limit: 1000, offset: 0 })).items.map(({ id }) => id))
+    expect(await Array.fromAsync(auditPages(test.db, advisor, filter))).toEqual([])
   })
 })

@@ -15,3 +15,6 @@ export interface TrailFilter {
 
 export const getTrail = (filter: TrailFilter, limit: number): Promise<{ items: TrailEntry[]; total: number }> =>
   request('GET', `/api/audit${queryOf({ ...filter, limit })}`)
+
+/** Where the whole of what matches is downloaded. */
+export const trailFileAddress = (filter: TrailFilter): string => `/api/audit/file${queryOf({ ...filter })}`

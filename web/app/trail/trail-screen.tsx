@@ -3,7 +3,7 @@ import { Link, useNavigate, useSearch } from '@tanstack/react-router'
 import { useState, type ReactElement } from 'react'
 import { yearOf } from '../../../core/dates.ts'
 import { sayAudit, sayChange } from '../../../core/audit/say-audit.ts'
-import { getTrail, type TrailEntry, type TrailFilter } from '../client/trail.ts'
+import { getTrail, trailFileAddress, type TrailEntry, type TrailFilter } from '../client/trail.ts'
 import { MoreRows } from '../parts/more-rows.tsx'
 import { RuledTable, type Column } from '../parts/ruled-table.tsx'
 import { sayInstant } from '../parts/say-instant.ts'
@@ -39,9 +39,14 @@ export function TrailScreen(): ReactElement {
       title="Who changed what"
       below="Nothing here can be changed or deleted, by anybody. Of customers and people it keeps no details."
       actions={
-        <Link to="/people" className="btn">
-          People
-        </Link>
+        <>
+          <a className="btn" href={trailFileAddress(search)} download>
+            {filtered ? 'Download these as CSV' : 'Download as CSV'}
+          </a>
+          <Link to="/people" className="btn">
+            People
+          </Link>
+        </>
       }
     >
       <TrailFilters search={search} onChange={change} />
