@@ -36,6 +36,8 @@ export const RULES = {
   listBackups: 'manager',
   makeBackup: 'manager',
   downloadBackup: 'manager',
+  checkBackup: 'manager',
+  sendBackup: 'manager',
   // catalog
   listProducts: 'member',
   getProduct: 'member',

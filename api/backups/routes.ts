@@ -83,20 +83,56 @@ export const backups = new Hono<Env>()
     }),
     valid('param', ByName),
     valid('json', BackupDownload),
+    (c) => answerFile(c, c.req.valid('param').name, c.req.valid('json').password),
+  )
+  .post(
+    '/:name/check',
+    operation('checkBackup', {
+      summary: 'Whether a kept backup may be downloaded with this password',
+      tag,
+      answers: { 204: null },
+      refuses: [404, 429],
+    }),
+    valid('param', ByName),
+    valid('json', BackupDownload),
     async (c) => {
-      const refusal = await confirmPassword(c, c.req.valid('json').password)
-      if (refusal !== null) return refusal
-      const found = await deskOf(c).find(c.req.valid('param').name)
-      if (found === undefined) return problem(c, 404, 'not_found', 'There is no backup of this name. The oldest make room for newer ones.')
-      const { name, bytes } = found.backup
-      await noteBackup(c, 'backup_downloaded', name)
-      return c.body(Readable.toWeb(createReadStream(found.path)) as ReadableStream, 200, {
-        'Content-Type': 'application/octet-stream',
-        'Content-Disposition': `attachment; filename="${name}"`,
-        'Content-Length': String(bytes),
-      })
+      const wanted = await findWanted(c, c.req.valid('param').name, c.req.valid('json').password)
+      return 'refusal' in wanted ? wanted.refusal : c.body(null, 204)
     },
   )
+  .post(
+    '/:name/form',
+    operation('sendBackup', {
+      summary: 'The same file in answer to a form, for a browser to write to the disk as it comes',
+      tag,
+      answers: { 200: 'application/octet-stream' },
+      refuses: [404, 429],
+    }),
+    valid('param', ByName),
+    valid('form', BackupDownload),
+    (c) => answerFile(c, c.req.valid('param').name, c.req.valid('form').password),
+  )
+
+/** The kept backup of a name, for whoever gives the right password; else the refusal. */
+async function findWanted(c: Ctx, name: string, password: string) {
+  const refusal = await confirmPassword(c, password)
+  if (refusal !== null) return { refusal }
+  const found = await deskOf(c).find(name)
+  return found ?? { refusal: problem(c, 404, 'not_found', 'There is no backup of this name. The oldest make room for newer ones.') }
+}
+
+/** A kept backup as it is read from the disk. */
+async function answerFile(c: Ctx, asked: string, password: string) {
+  const wanted = await findWanted(c, asked, password)
+  if ('refusal' in wanted) return wanted.refusal
+  const { name, bytes } = wanted.backup
+  await noteBackup(c, 'backup_downloaded', name)
+  return c.body(Readable.toWeb(createReadStream(wanted.path)) as ReadableStream, 200, {
+    'Content-Type': 'application/octet-stream',
+    'Content-Disposition': `attachment; filename="${name}"`,
+    'Content-Length': String(bytes),
+  })
+}
 
 /** In the trail under the name of its file. */
 const noteBackup = (c: Ctx, action: 'backup_made' | 'backup_downloaded', name: string): Promise<void> =>

@@ -80,16 +80,20 @@ const takesPictures = takesOnly(
 
 const takesFiles = takesOnly(FILE_TYPES, `Send the file as it is, with one of these as its Content-Type: ${FILE_TYPES.join(', ')}.`)
 
+export const takesForms = takesOnly(['application/x-www-form-urlencoded', 'multipart/form-data'], 'Send the form of the page.')
+
 /** Addresses whose body is a file. */
 const PICTURE_PATH = /^\/api\/products\/[^/]+\/picture$/
 const IMPORT_PATH = '/api/imports'
+/** What a form of the application sends, so that the browser writes the answer to the disk. */
+const FORM_PATH = /^\/api\/backups\/[^/]+\/form$/
 
 /** True where a body may take minutes to arrive. */
 export const takesFile = (path: string): boolean => path === IMPORT_PATH || PICTURE_PATH.test(path)
 
-/** JSON everywhere, a picture where pictures are put, a file where one is imported. */
+/** JSON nearly everywhere, a picture where pictures are put, a file where one is imported. */
 export const takesJson: MiddlewareHandler<Env> = (c, next) => {
   if (c.req.path === IMPORT_PATH) return takesFiles(c, next)
+  if (FORM_PATH.test(c.req.path)) return takesForms(c, next)
   return PICTURE_PATH.test(c.req.path) ? takesPictures(c, next) : takesJsonOnly(c, next)
 }
-export const takesForms = takesOnly(['application/x-www-form-urlencoded', 'multipart/form-data'], 'Send the form of the page.')

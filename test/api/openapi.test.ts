@@ -222,6 +222,8 @@ const SKIPPED = new Set([
   'updatePerson',
   'makeBackup',
   'downloadBackup',
+  'checkBackup',
+  'sendBackup',
 ])
 
 /** JSON as anybody may write it: now and then with a key that JavaScript gives a meaning of its own. */

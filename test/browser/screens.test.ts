@@ -120,7 +120,7 @@ describe('with the keyboard alone, at a desk', () => {
     await page.setViewportSize({ width: DESK.width, height: 844 })
     await page.emulateMedia({ colorScheme: DESK.scheme })
   })
-  it.each(['prices board', 'product page', 'post: the price', 'catalog', 'edit kit', 'import', 'edit store', 'people', 'settings'])(
+  it.each(['prices board', 'product page', 'post: the price', 'catalog', 'edit kit', 'import and export', 'edit store', 'people', 'settings'])(
     '%s: every stop shows its focus and nothing traps it',
     async (name) => {
       await openScreen(page, service, SCREENS[name]?.(ids) ?? '')

@@ -74,6 +74,45 @@ describe('a manager', () => {
     expect(downloads.length).toBe(1)
   })
 
+  it('gets the same file by a form, which says by its answer that the screen stays', async () => {
+    const { name = '', bytes } = (await list()).items[0] ?? {}
+    const send = (headers: Record<string, string>, body = new URLSearchParams({ password: PASSWORD })) =>
+      world.app.request(`http://localhost:8080/api/backups/${name}/form`, {
+        method: 'POST',
+        headers: { cookie: manager.cookie(), ...headers },
+        body,
+      })
+    const file = await send({ 'sec-fetch-site': 'same-origin' })
+    expect([file.status, file.headers.get('content-disposition'), file.headers.get('content-length')]).toEqual([
+      200,
+      `attachment; filename="${name}"`,
+      String(bytes),
+    ])
+    expect((await file.arrayBuffer()).byteLength).toBe(bytes)
+    expect((await send({ 'sec-fetch-site': 'same-origin' }, new URLSearchParams({ password: 'not the password at all' }))).status).toBe(422)
+    const foreign: Array<Record<string, string>> = [
+      { 'sec-fetch-site': 'cross-site' },
+      { 'sec-fetch-site': 'same-site' },
+      { origin: 'https://elsewhere.example' },
+      {},
+    ]
+    for (const headers of foreign) expect((await send(headers)).status, JSON.stringify(headers)).toBe(403)
+    const advisor = await world.signIn('advisor')
+    expect((await send({ 'sec-fetch-site': 'same-origin', cookie: advisor.cookie() })).status).toBe(403)
+    expect((await manager.send('POST', `/api/backups/${name}/form`, { body: { password: PASSWORD } })).status).toBe(415)
+  })
+
+  it('is told before of what would be refused, and nothing is noted until the file is sent', async () => {
+    const name = (await list()).items[0]?.name
+    const downloads = () => world.db.selectFrom('audit_entry').select('id').where('action', '=', 'backup_downloaded').execute()
+    const before = (await downloads()).length
+    const check = (of: string | undefined, password: string) => manager.send('POST', `/api/backups/${of}/check`, { body: { password } })
+    expect((await check(name, PASSWORD)).status).toBe(204)
+    expect(await check(name, 'not the password at all')).toMatchObject({ status: 422, body: { errors: [{ field: 'password' }] } })
+    expect((await check('driploop-20200101-000000-000-asked.backup', PASSWORD)).status).toBe(404)
+    expect((await downloads()).length).toBe(before)
+  })
+
   it('is told of a passphrase that is too short, and of a name that is none', async () => {
     expect(await make({ password: PASSWORD, passphrase: 'short' })).toMatchObject({
       status: 422,

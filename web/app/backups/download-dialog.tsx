@@ -1,12 +1,12 @@
 import { useMutation } from '@tanstack/react-query'
 import { useState, type ReactElement } from 'react'
-import { fetchBackup, type BackupView } from '../client/backups.ts'
+import { backupFormAddress, checkBackup, type BackupView } from '../client/backups.ts'
 import { faultsOf } from '../client/problem.ts'
 import { Button } from '../parts/button.tsx'
 import { Dialog } from '../parts/dialog.tsx'
 import { TextField } from '../parts/field.tsx'
+import { sendForm } from '../parts/send-form.ts'
 import { ErrorNotice } from '../parts/states.tsx'
-import { saveFile } from '../parts/save-file.ts'
 
 /** Asks for the password once more before a kept backup leaves the server. */
 export function DownloadDialog({ backup, when, onClose }: { backup: BackupView | null; when: string; onClose: () => void }): ReactElement {
@@ -17,7 +17,11 @@ export function DownloadDialog({ backup, when, onClose }: { backup: BackupView |
     onClose()
   }
   const download = useMutation({
-    mutationFn: async (name: string) => saveFile(await fetchBackup(name, password), name),
+    // Asked first: a form that is refused would put its refusal in place of the screen.
+    mutationFn: async (name: string) => {
+      await checkBackup(name, password)
+      sendForm(backupFormAddress(name), { password })
+    },
     onSuccess: () => close(),
   })
   return (

@@ -1,13 +1,13 @@
 import { useMutation } from '@tanstack/react-query'
 import { useState, type ReactElement } from 'react'
-import { fetchBackup, makeBackup } from '../client/backups.ts'
+import { backupFormAddress, makeBackup } from '../client/backups.ts'
 import { faultsOf } from '../client/problem.ts'
 import { Button } from '../parts/button.tsx'
 import { TickField } from '../parts/choice-fields.tsx'
 import { TextField } from '../parts/field.tsx'
+import { sendForm } from '../parts/send-form.ts'
 import { ErrorNotice } from '../parts/states.tsx'
 import { sayBytes } from './backup-words.ts'
-import { saveFile } from '../parts/save-file.ts'
 
 /** Makes a backup now and hands it over as a file. The password is asked for once more: the file holds everything. */
 export function MakeBackupForm({ onMade }: { onMade: () => void }): ReactElement {
@@ -18,7 +18,7 @@ export function MakeBackupForm({ onMade }: { onMade: () => void }): ReactElement
     mutationFn: async () => {
       const made = await makeBackup({ password, passphrase: locked ? passphrase : null })
       onMade()
-      saveFile(await fetchBackup(made.name, password), made.name)
+      sendForm(backupFormAddress(made.name), { password })
       return made
     },
     onSuccess: () => {
