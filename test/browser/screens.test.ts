@@ -120,14 +120,21 @@ describe('with the keyboard alone, at a desk', () => {
     await page.setViewportSize({ width: DESK.width, height: 844 })
     await page.emulateMedia({ colorScheme: DESK.scheme })
   })
-  it.each(['prices board', 'product page', 'post: the price', 'catalog', 'edit kit', 'import and export', 'edit store', 'people', 'settings'])(
-    '%s: every stop shows its focus and nothing traps it',
-    async (name) => {
-      await openScreen(page, service, SCREENS[name]?.(ids) ?? '')
-      await expectKeyboard(page)
-      expect(await smallTargets(page)).toEqual([])
-    },
-  )
+  it.each([
+    'prices board',
+    'product page',
+    'post: the price',
+    'catalog',
+    'edit kit',
+    'import and export',
+    'edit store',
+    'people',
+    'settings',
+  ])('%s: every stop shows its focus and nothing traps it', async (name) => {
+    await openScreen(page, service, SCREENS[name]?.(ids) ?? '')
+    await expectKeyboard(page)
+    expect(await smallTargets(page)).toEqual([])
+  })
   it('moves the focus to the heading and names the page after a navigation', async () => {
     await openScreen(page, service, '/prices')
     await page.getByRole('link', { name: 'Stores' }).press('Enter')
