@@ -41,7 +41,7 @@ const planted = (today: CivilDate): QuoteDraft => ({
   need: {
     ...emptyNeed(), lengthMm: inch(24), place: 'in the study upstairs, across the joists', livestockId: 'blackwater-soft', livestockNote: 'pencilfish, later dwarf cichlids',
     budgetMinor: 70_000, byDate: addDays(today, -40), look: 'rimless',
-    exact: { coldestRoomC: 19, warmestRoomC: 27, floor: 'timber_upper', plants: 'high', disinfectant: 'chloramine', tapPh: 7.9 },
+    exact: { coldestRoomC: 19, warmestRoomC: 27, floor: 'timber_upper', joistSpanMm: inch(144), joistSpacingMm: inch(16), joistLie: 'across', plants: 'high', disinfectant: 'chloramine', tapPh: 7.9 },
   },
   builds: [
     build('kit', 'Rimless kit', 'Everything from one maker, soil and care added.', [

@@ -86,7 +86,7 @@ const INCOMPLETE: ProductEntry[] = [
     'tank',
     'Quarrick Bow 36',
     199.99,
-    { lengthMm: 914, widthMm: 381, heightMm: 508, labelVolumeL: 136.3 },
+    { lengthMm: 914, widthMm: 381, heightMm: 508, shape: 'bow_front', bowMm: 76, labelVolumeL: 136.3 },
     { oversize: true, note: 'Maker states no glass thickness' },
   ),
 ]

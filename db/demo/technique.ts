@@ -19,7 +19,11 @@ const FILTERS: ProductEntry[] = [
     powerW: 8,
     mediaVolumeL: 3,
     maxHeadM: 1.3,
+    midHeadM: 0.8,
+    midFlowLph: 330,
     hoseMm: 12,
+    hoseLengthMm: 2600,
+    fittings: 'usual',
     cordMm: 1500,
   }),
   entry('filter', 'Pellick C-1000', 129.99, {
@@ -28,7 +32,11 @@ const FILTERS: ProductEntry[] = [
     powerW: 14,
     mediaVolumeL: 5.2,
     maxHeadM: 1.6,
+    midHeadM: 1,
+    midFlowLph: 540,
     hoseMm: 16,
+    hoseLengthMm: 2800,
+    fittings: 'usual',
     cordMm: 1700,
   }),
   entry('filter', 'Pellick C-1400', 169.99, {
@@ -37,7 +45,11 @@ const FILTERS: ProductEntry[] = [
     powerW: 20,
     mediaVolumeL: 7.5,
     maxHeadM: 1.9,
+    midHeadM: 1.2,
+    midFlowLph: 760,
     hoseMm: 16,
+    hoseLengthMm: 3000,
+    fittings: 'usual',
     cordMm: 1800,
   }),
   entry('filter', 'Pellick C-1800', 219.99, {
@@ -46,7 +58,11 @@ const FILTERS: ProductEntry[] = [
     powerW: 28,
     mediaVolumeL: 10,
     maxHeadM: 2.2,
+    midHeadM: 1.4,
+    midFlowLph: 980,
     hoseMm: 22,
+    hoseLengthMm: 3200,
+    fittings: 'few',
     cordMm: 1800,
   }),
   entry(
@@ -101,6 +117,7 @@ const ROWS: ProductEntry[] = [16, 20, 24, 30, 36, 48, 60, 72].map((length) =>
     widthMm: 110,
     powerW: Math.round(length * 0.72),
     luminousFluxLm: Math.round(length * 72),
+    spectrum: 'white',
     dimmable: length >= 30,
     cordMm: 1800,
   }),
@@ -112,7 +129,7 @@ const STRANDS: ProductEntry[] = CM_SIZES.map(({ cm: [length] }) => {
     'light',
     `Lumbry Strand ${length}`,
     39 + length * 1.5,
-    length === 150 ? spec : { ...spec, luminousFluxLm: length * 55, photonFluxUmolS: Math.round(length * 0.82) },
+    length === 150 ? spec : { ...spec, luminousFluxLm: length * 55, photonFluxUmolS: Math.round(length * 0.82), spectrum: 'white' },
   )
 })
 

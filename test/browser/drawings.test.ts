@@ -48,6 +48,24 @@ describe.each<Look>([
     await context.close()
   })
 
+  it('a check that fits is opened with the keyboard, and says why and what it rests on', async () => {
+    const { page, context, complaints } = await atScreen(look, `/quotes/${service.demo.showcase.quoteId}`)
+    const row = page.getByRole('list', { name: 'Checks that fit' }).getByRole('listitem').filter({ hasText: 'Filter flow' })
+    const reason = row.locator('p').first()
+    expect(await reason.isVisible()).toBe(false)
+    await row.locator('summary').focus()
+    await page.keyboard.press('Enter')
+    await reason.waitFor()
+    // The kind of rule is told with its text: a reader is never left to guess whether it is published or ours.
+    expect(await row.locator('.note').allTextContents()).toContainEqual(
+      expect.stringMatching(/\((published|common practice|our own reckoning|quoted from memory, unchecked)\)\.$/),
+    )
+    await expectNoOverflow(page)
+    await expectAccessible(page)
+    expect(complaints).toEqual([])
+    await context.close()
+  })
+
   it('who has never heard of a joist answers by the pictures, or does not know', async () => {
     const { page, context, complaints } = await atScreen(look, '/quotes/new')
     const unknown = page.getByRole('group', { name: 'What is the floor?' }).getByRole('radio', { name: /^I don’t know/ })

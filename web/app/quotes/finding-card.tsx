@@ -39,7 +39,7 @@ export function FindingCard({ finding, plot }: { finding: Finding; plot: PlotNam
 }
 
 /** How far what is assumed may take it, and the single answers that would change the verdict. */
-function Uncertain({ finding }: { finding: Finding }): ReactElement | null {
+export function Uncertain({ finding }: { finding: Finding }): ReactElement | null {
   const { reader } = useDesk()
   const range = sayRange(finding, reader)
   const turns = sayTurns(finding, reader)
@@ -62,9 +62,20 @@ function Grounds({ finding }: { finding: Finding }): ReactElement {
         {SOURCE_WORDS[source.tag]}
         <span className="sr">: what {finding.title} rests on</span>
       </summary>
-      <p className="note">{source.text.replace(/\.?$/, '.')}</p>
-      {assumed.length > 0 && <p className="note">Assumed: {assumed.join(', ')}.</p>}
+      <GroundsText finding={finding} />
     </details>
+  )
+}
+
+/** The rule and what was assumed; labelled where nothing before it says what kind of rule it is. */
+export function GroundsText({ finding, labelled = false }: { finding: Finding; labelled?: boolean }): ReactElement {
+  const { assumed, source } = finding
+  const text = source.text.replace(/\.?$/, '')
+  return (
+    <>
+      <p className="note">{labelled ? `${text} (${SOURCE_WORDS[source.tag]}).` : `${text}.`}</p>
+      {assumed.length > 0 && <p className="note">Assumed: {assumed.join(', ')}.</p>}
+    </>
   )
 }
 

@@ -1,19 +1,13 @@
 import type { ReactElement } from 'react'
-import { sayTurns } from '../../../core/sizing/range-words.ts'
-import type { SizingReport } from '../../../core/sizing/report.ts'
-import { sayQuantity } from '../../../core/units/say.ts'
 import { Button } from '../parts/button.tsx'
 import { plotsByFinding } from '../../plots/plot-of-finding.ts'
-import { Verdict } from '../parts/verdict.tsx'
 import { useDesk } from './desk-context.ts'
 import { FindingCard } from './finding-card.tsx'
 import { FindingDrawing } from './finding-drawing.tsx'
+import { FitRows } from './fit-rows.tsx'
 import { ReportQuestions } from './report-questions.tsx'
 import { needsTank } from './slot-findings.ts'
-import { sayLimit } from './limit-words.ts'
 import { useRangedReport } from './use-ranged-report.ts'
-
-const COUNT_WORDS = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten', 'Eleven', 'Twelve']
 
 /** The chosen build's sizing report, worst first, worked out in this browser at every edit. */
 export function SizingPanel(): ReactElement {
@@ -36,7 +30,7 @@ export function SizingPanel(): ReactElement {
           </li>
         ))}
       </ol>
-      <FitRows report={report} />
+      <FitRows fits={findings.filter((finding) => !worse.includes(finding))} />
       {fitPlots.length > 0 && (
         <div className="fit-drawings">
           {fitPlots.map((plot) => (
@@ -62,53 +56,5 @@ function ChooseTank(): ReactElement | null {
         Choose a tank
       </Button>
     </p>
-  )
-}
-
-/** Findings that fit, one row each. */
-function FitRows({ report }: { report: SizingReport }): ReactElement | null {
-  const { reader } = useDesk()
-  const fits = report.findings.filter((finding) => finding.verdict === 'fits' && finding.wording === undefined)
-  if (fits.length === 0) return null
-  const turning = fits.filter(({ turns = [] }) => turns.length > 0)
-  const assumed = [...new Set(fits.flatMap((finding) => finding.assumed))]
-  return (
-    <>
-      <div className="okhead">
-        <h3>
-          {COUNT_WORDS[fits.length] ?? fits.length} {fits.length === 1 ? 'check' : 'checks'}
-        </h3>
-        <Verdict verdict="fits" words={fits.length === 1 ? 'fits' : 'fit'} />
-      </div>
-      <table className="ok">
-        <caption className="sr">Checks that fit</caption>
-        <thead className="sr">
-          <tr>
-            <th scope="col">Check</th>
-            <th scope="col">Value</th>
-            <th scope="col">Limit</th>
-          </tr>
-        </thead>
-        <tbody>
-          {fits.map((finding) => (
-            <tr key={`${finding.check}-${finding.title}`}>
-              <th scope="row">
-                {finding.title}
-                {finding.assumed.length > 0 && <span className="assumed"> assumed</span>}
-              </th>
-              <td className="num">{finding.value ? sayQuantity(finding.value, reader) : ''}</td>
-              <td className="lim">{finding.limit ? sayLimit(finding.limit, reader) : ''}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      {turning.length > 0 && (
-        <p className="note assumed-in">
-          What would change one of these: {turning.map((finding) => `${finding.title}: ${sayTurns(finding, reader).join(', ')}`).join('; ')}
-          .
-        </p>
-      )}
-      {assumed.length > 0 && <p className="note assumed-in">Assumed in these: {assumed.join(', ')}.</p>}
-    </>
   )
 }
