@@ -24,9 +24,18 @@ export function evaporationOf({ conditions, corners }: Situation, heating: Heati
   return { litres, levelMm: { low: litres.low / topM2.high, high: litres.high / topM2.low } }
 }
 
+/** Below this a reader of inches would be told of none. */
+const SEEN_MM = 1.3
+/** A bottle's measure up to here; a tenth of a litre, or of a gallon, would be most of it or nothing. */
+const BOTTLES_L = 4
+
 /** The same told, for whoever tops up. */
 export function evaporationWords(situation: Situation, heating: Heating): Phrase {
   const { litres, levelMm } = evaporationOf(situation, heating)
-  const ends = ({ low, high }: Span, unit: 'L' | 'mm') => phrase`${quantity(low, unit, 1)} to ${quantity(high, unit, 1)}`
-  return phrase` ${ends(litres, 'L')} evaporate in a day, by room and season: the level falls by ${ends(levelMm, 'mm')}.`
+  const told = (volumeL: number) =>
+    litres.high < BOTTLES_L ? quantity(Math.round(volumeL * 100) * 10, 'mL', 0) : quantity(volumeL, 'L', 1)
+  const [low, high] = [told(litres.low), told(litres.high)]
+  const water = low.value === 0 ? phrase`Up to ${high}` : phrase`${low} to ${high}`
+  const level = levelMm.high < SEEN_MM ? phrase`hardly falls` : phrase`falls by up to ${quantity(levelMm.high, 'mm', 1)}`
+  return phrase` ${water} evaporate in a day, by room and season: the level ${level}.`
 }
