@@ -17,3 +17,13 @@ export const isPlainText = (text: string): boolean => text.isWellFormed() && !/(
  * @example withoutTurns('5 \u202EEUR') // '5 EUR'
  */
 export const withoutTurns = (text: string): string => text.replace(/[\u202A-\u202E\u2066-\u2069]/g, '')
+
+/**
+ * Whether something of a text can be seen: more than blanks, joiners, soft hyphens and fillers that a page shows as nothing. Between letters
+ * and inside an emoji the same signs have their work and stay.
+ *
+ * Source: Unicode Standard, property Default_Ignorable_Code_Point, and White_Space; of the former those that keyboards and copied pages bring.
+ *
+ * @example isVisible('\u200B \u3164') // false
+ */
+export const isVisible = (text: string): boolean => /[^\s\u00AD\u115F\u1160\u180E\u200B-\u200F\u061C\u2060\u3164\uFEFF]/u.test(text)

@@ -3,7 +3,7 @@ import { isCivilDate } from './dates.ts'
 import { rangeWords, shapeWords } from './field-fault.ts'
 import type { Field } from './fields.ts'
 import { MOST_MINOR } from './money.ts'
-import { isPlainText, withoutTurns } from './plain-text.ts'
+import { isPlainText, isVisible, withoutTurns } from './plain-text.ts'
 
 /** The building blocks of every validator: strict objects and plain words. Meaning (a clock, a database) is checked by rules, not here. */
 
@@ -18,7 +18,7 @@ export function strict<Shape extends z.core.$ZodShape>(what: string, shape: Shap
   })
 }
 
-/** Text that a database and a page can hold: trimmed, well formed, no control characters but the line break and the tab, no signs that turn the direction. */
+/** Text that a database and a page can hold: trimmed, well formed, no control characters but the line break and the tab, no signs that turn the direction. Where it must be filled in, something of it is seen. */
 export function text(label: string, least: number, most: number) {
   return z
     .string({ error: (issue) => (issue.input === undefined ? `${label} is missing.` : `${label} is text.`) })
@@ -32,6 +32,7 @@ export function text(label: string, least: number, most: number) {
         `${label} has ${typeof issue.input === 'string' ? issue.input.length : 'too many'} characters. At most ${most} fit.`,
     })
     .refine(isPlainText, { error: `${label} has a control character or half of a character. Type it again without it.` })
+    .refine((value) => least === 0 || value === '' || isVisible(value), { error: `${label} has no visible character. Fill it in.` })
 }
 
 /** Text that may be left out: absent and null are both null. An empty text is refused, so that there is one way to say nothing. */

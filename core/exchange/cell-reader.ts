@@ -1,7 +1,7 @@
 import { short } from '../catalog/csv-cell.ts'
 import { isCivilDate, type CivilDate } from '../dates.ts'
 import { currencyExponent, parseMoney } from '../money.ts'
-import { isPlainText } from '../plain-text.ts'
+import { isPlainText, isVisible } from '../plain-text.ts'
 import type { Cells, ReportCell } from './column.ts'
 
 const ID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/
@@ -34,6 +34,7 @@ export function cellReader(cells: Cells, report: ReportCell): CellReader {
     if (cell === null) return null
     if (!isPlainText(cell) || cell.includes('\ufffd'))
       return fault(heading, `${heading} has a character that cannot be read. Save the file as UTF-8.`)
+    if (!isVisible(cell)) return fault(heading, `${heading} has no visible character. Fill it in, or leave the cell empty.`)
     return cell.length > most ? fault(heading, `${heading} has ${cell.length} characters. At most ${most} fit.`) : cell
   }
   return {

@@ -6,7 +6,7 @@ import { bareGtin, isGtin } from '../catalog/gtin.ts'
 import { kindInText, KINDS, type Kind } from '../catalog/kinds.ts'
 import { kindWords } from '../catalog/spec-fields.ts'
 import type { Spec } from '../catalog/spec.ts'
-import { isPlainText } from '../plain-text.ts'
+import { isPlainText, isVisible } from '../plain-text.ts'
 import { headingKey, type Cells, type ReportCell } from './column.ts'
 import { KIND_COLUMNS } from './product-columns.ts'
 
@@ -87,6 +87,7 @@ const emptyWords = ({ heading, field }: CsvColumn, kind: Kind): string =>
 /** Puts one cell where it belongs; answers with a message where it cannot. */
 function readCell(product: ProductRow, heading: string, column: CsvColumn | undefined, cell: string): string | null {
   if (!isPlainText(cell) || cell.includes('\ufffd')) return `${heading} has a character that cannot be read. Save the file as UTF-8.`
+  if (!isVisible(cell)) return `${heading} has no visible character. Fill it in, or leave the cell empty.`
   if (column?.field) {
     const read = readSpecCell(column.field, cell, kindWords(product.kind))
     if (read.ok) Object.assign(product.spec, { [column.field.key]: read.value })
