@@ -9,11 +9,14 @@ export interface AuditChange {
 export type AuditChanges = readonly AuditChange[]
 export type AuditValue = string | number | boolean | null
 
+/** How many rows an import wrote: about nobody, whatever the rows are about. */
+export const IMPORT_COUNTS = ['unchanged', 'creates', 'updates'] as const
+
 /** What of a thing is known not to be about a person. Everything else of these is told by the field's name alone. */
 const OPEN_FIELDS: Partial<Record<AuditSubjectKind, readonly string[]>> = {
   person: ['role', 'disabled', 'sightings'],
   invitation: ['role'],
-  customer: [],
+  customer: IMPORT_COUNTS,
 }
 /** Free text, in which anybody may have written anything. */
 const FREE_TEXT = new Set(['note', 'contact', 'reach', 'draft'])

@@ -1,5 +1,5 @@
 import type { CellValue, ExchangeColumn } from '../exchange/column.ts'
-import { sayAudit, sayChange, type AuditLine } from './say-audit.ts'
+import { sayAudit, sayChanges, type AuditLine } from './say-audit.ts'
 import type { AuditChange } from './audit-changes.ts'
 
 const told = (heading: string, help: string): ExchangeColumn => ({ heading, type: 'text', required: true, help, told: true })
@@ -22,7 +22,7 @@ export const auditValues = (entry: AuditLine & { at: Date; changes: readonly Aud
   new Map<string, CellValue>([
     ['at', entry.at.toISOString()],
     ['what_was_done', sayAudit(entry)],
-    ['changed', entry.changes.map(sayChange).join(' | ')],
+    ['changed', sayChanges(entry.changes).join(' | ')],
     ['done_by', entry.actor?.name ?? null],
     ['done_by_id', entry.actor?.id ?? null],
     ['action', entry.action],

@@ -1,5 +1,5 @@
 import { AUDIT_SENTENCES, type AuditAction, type AuditSubjectKind } from './audit-actions.ts'
-import type { AuditChange, AuditValue } from './audit-changes.ts'
+import { IMPORT_COUNTS, type AuditChange, type AuditChanges, type AuditValue } from './audit-changes.ts'
 
 /** An entry of the trail as a reader gets it. An action of a later version may be unknown here. */
 export interface AuditLine {
@@ -71,3 +71,23 @@ export function sayChange({ field, before, after }: AuditChange): string {
   if (before === undefined) return `${name}: ${sayValue(after ?? null)}`
   return `${name}: ${sayValue(before)}, now ${sayValue(after ?? null)}`
 }
+
+const COUNT_WORDS: Record<(typeof IMPORT_COUNTS)[number], string> = { unchanged: 'unchanged', creates: 'new', updates: 'changed' }
+
+/** Of an import there is nothing but its counts, all three. */
+const isCounted = (changes: AuditChanges): boolean =>
+  changes.length === IMPORT_COUNTS.length && IMPORT_COUNTS.every((count) => changes.some(({ field }) => field === count))
+
+function sayCounts(changes: AuditChanges): string {
+  const counts = IMPORT_COUNTS.map((count) => ({ words: COUNT_WORDS[count], rows: changes.find(({ field }) => field === count)?.after }))
+  if (counts.some(({ rows }) => typeof rows !== 'number')) return 'how many rows was not kept'
+  const said = counts.filter(({ rows }) => rows !== 0).map(({ words, rows }) => `${rows?.toLocaleString('en-US')} ${words}`)
+  return said.length === 0 ? 'no rows' : said.join(', ')
+}
+
+/**
+ * What happened to each field, in words; an import is told by its counts, in one.
+ *
+ * @example sayChanges([{ field: 'creates', after: 2 }, { field: 'unchanged', after: 9 }, { field: 'updates', after: 0 }]) // ['9 unchanged, 2 new']
+ */
+export const sayChanges = (changes: AuditChanges): string[] => (isCounted(changes) ? [sayCounts(changes)] : changes.map(sayChange))

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { AUDIT_SENTENCES } from '../../../core/audit/audit-actions.ts'
-import { sayAudit, sayChange, sayField } from '../../../core/audit/say-audit.ts'
+import { auditChanges } from '../../../core/audit/audit-changes.ts'
+import { sayAudit, sayChange, sayChanges, sayField } from '../../../core/audit/say-audit.ts'
 
 const mara = { id: 'm', name: 'Mara Holt' }
 
@@ -46,5 +47,32 @@ describe('a field in words', () => {
     expect(sayChange({ field: 'picture', before: null, after: one })).toBe('picture: nothing, now a file')
     expect(sayChange({ field: 'picture', before: one, after: two })).toBe('picture: another one')
     expect(sayChange({ field: 'reach' })).toBe('reach')
+  })
+})
+
+describe('an import', () => {
+  const said = (creates: number, updates: number, unchanged: number) => [
+    ...new Set(
+      (['product', 'sighting', 'customer'] as const).flatMap((kind) =>
+        sayChanges(auditChanges(kind, undefined, { creates, updates, unchanged })),
+      ),
+    ),
+  ]
+
+  it.each([
+    [2, 1, 9, '9 unchanged, 2 new, 1 changed'],
+    [0, 0, 9, '9 unchanged'],
+    [20_000, 0, 0, '20,000 new'],
+    [0, 0, 0, 'no rows'],
+  ])('is told by its counts, of customers too: %i new, %i changed, %i unchanged', (creates, updates, unchanged, words) =>
+    expect(said(creates, updates, unchanged)).toEqual([words]),
+  )
+
+  it('whose counts an earlier release did not keep says so', () => {
+    expect(sayChanges([{ field: 'creates' }, { field: 'unchanged' }, { field: 'updates' }])).toEqual(['how many rows was not kept'])
+  })
+
+  it('is nothing else: other changes are told field by field', () => {
+    expect(sayChanges([{ field: 'role', after: 'member' }, { field: 'reach' }])).toEqual(['role: member', 'reach'])
   })
 })

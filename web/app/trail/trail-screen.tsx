@@ -2,7 +2,7 @@ import { keepPreviousData, useQuery } from '@tanstack/react-query'
 import { Link, useNavigate, useSearch } from '@tanstack/react-router'
 import { useState, type ReactElement } from 'react'
 import { yearOf } from '../../../core/dates.ts'
-import { sayAudit, sayChange } from '../../../core/audit/say-audit.ts'
+import { sayAudit, sayChanges } from '../../../core/audit/say-audit.ts'
 import { getTrail, trailFileAddress, type TrailEntry, type TrailFilter } from '../client/trail.ts'
 import { MoreRows } from '../parts/more-rows.tsx'
 import { RuledTable, type Column } from '../parts/ruled-table.tsx'
@@ -82,8 +82,8 @@ function Changes({ changes }: Pick<TrailEntry, 'changes'>): ReactElement | null 
   if (changes.length === 0) return null
   const list = (
     <ul className="trail-changes note">
-      {changes.map((change) => (
-        <li key={change.field}>{sayChange(change)}</li>
+      {sayChanges(changes).map((said) => (
+        <li key={said}>{said}</li>
       ))}
     </ul>
   )
