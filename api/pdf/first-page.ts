@@ -1,16 +1,15 @@
 import { shapeWords } from '../../core/catalog/tank-shape.ts'
 import { commonSize } from '../../core/catalog/common-sizes.ts'
 import { sayDate, sayWeekday, yearOf, type CivilDate } from '../../core/dates.ts'
-import { salesEndingBefore, saySalesEnding } from '../../core/pricing/sales-ending.ts'
 import { documentUnits } from '../../core/quote/document-units.ts'
 import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
 import { quantity, stated } from '../../core/units/quantity.ts'
-import { moneyNotes } from '../../core/quote/money-notes.ts'
 import { saySize } from '../../core/units/say.ts'
 import { sayCounts } from '../../core/sizing/count-words.ts'
 import { firstFindings, firstQuestions } from './findings-on-paper.ts'
 import { includedRows, isSale } from './included-on-paper.ts'
 import type { FirstPage, LinkPaper } from './paper.ts'
+import { priceNote } from './price-note.ts'
 import type { Teller } from './teller.ts'
 import { sumRows, tierRows } from './tiers-on-paper.ts'
 
@@ -44,7 +43,7 @@ export function firstPage(document: RevisionDocument, customer: string, link: Li
     findings: firstFindings(builds, teller),
     questions: firstQuestions(builds),
     notIncluded: `${document.notIncluded.join('; ')}.`,
-    priceNote: [...salesEnding(document), priceNote(document)].join(' '),
+    priceNote: priceNote(document, teller),
     note: document.note,
     caution: CAUTION,
     link,
@@ -104,25 +103,4 @@ function factsOf({ standsUntil, advisor, builds, inputs }: RevisionDocument, tel
     { label: stores.length === 1 ? 'Store' : 'Stores', value: stores.join(', '), strong: false },
     { label: 'To ask', value: inputs.install.contact, strong: false },
   ].filter((fact) => fact.value.trim() !== '')
-}
-
-/** The sales that are over before the quote is: whoever waits to its last day pays more. */
-function salesEnding({ builds, standsUntil, issuedOn }: RevisionDocument): string[] {
-  return builds.flatMap((build) => {
-    const ending = salesEndingBefore(build.cost.lines, standsUntil)
-    if (ending === null) return []
-    const said = saySalesEnding(ending, yearOf(issuedOn))
-    return builds.length === 1 ? said : `In ${build.letter}, ${lowerFirst(said)}`
-  })
-}
-
-/** A club sells nothing: its prices are what members saw. A store answers for its own. */
-function priceNote(document: RevisionDocument): string {
-  const { inputs } = document
-  const day = sayDate(inputs.asOf)
-  const own =
-    inputs.install.mode === 'club'
-      ? `Every price is as seen on the date beside it in the lines that follow, not an offer by the store; reckoned for ${day}.`
-      : `Prices of ${day}, held until the day this quote stands.`
-  return [...moneyNotes(document), own].join(' ')
 }

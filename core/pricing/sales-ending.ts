@@ -21,8 +21,13 @@ export function salesEndingBefore(lines: ReadonlyArray<Pick<LineCost, 'holdsUnti
   return firstOn === undefined || lastOn === undefined ? null : { count: ends.length, firstOn, lastOn }
 }
 
+/** @example sayUntil({ count: 2, firstOn: '2026-12-02', lastOn: '2026-12-05' }, 2026) // 'Dec 2 to Dec 5' */
+export const sayUntil = ({ firstOn, lastOn }: SalesEnding, thisYear: number): string =>
+  firstOn === lastOn ? sayDate(lastOn, thisYear) : `${sayDate(firstOn, thisYear)} to ${sayDate(lastOn, thisYear)}`
+
 /** @example saySalesEnding({ count: 2, firstOn: '2026-12-02', lastOn: '2026-12-05' }, 2026) // 'Sale prices of 2 parts hold only until Dec 2 to Dec 5.' */
-export function saySalesEnding({ count, firstOn, lastOn }: SalesEnding, thisYear: number): string {
-  const until = firstOn === lastOn ? sayDate(lastOn, thisYear) : `${sayDate(firstOn, thisYear)} to ${sayDate(lastOn, thisYear)}`
+export function saySalesEnding(ending: SalesEnding, thisYear: number): string {
+  const { count } = ending
+  const until = sayUntil(ending, thisYear)
   return count === 1 ? `The sale price of 1 part holds only until ${until}.` : `Sale prices of ${count} parts hold only until ${until}.`
 }

@@ -93,6 +93,36 @@ describe('page one', () => {
     expect(endingOn('2026-10-31')).toMatch(/^Every price/)
   })
 
+  it('holds the prices of a store but for the sales that end before, and says the most it then comes to', () => {
+    const noteOf = (builds: 1 | 2, full?: { complete: false; missing: [] }): string => {
+      const input = inputOf({ mode: 'store', builds })
+      const ending = input.document.builds.map(({ cost, ...build }) => ({
+        ...build,
+        cost: {
+          ...cost,
+          full: full ?? {
+            ...cost.today,
+            complete: true as const,
+            goodsMinor: 0,
+            deliveryMinor: 0,
+            servicesMinor: 0,
+            taxMinor: 0,
+            totalMinor: 123_450,
+          },
+          lines: cost.lines.map((line, at) => ({ ...line, holdsUntil: at < 2 ? '2026-10-25' : null })),
+        },
+      }))
+      return quotePaper({ ...input, document: { ...input.document, builds: ending } }).paper.first.priceNote
+    }
+    expect(noteOf(1)).toMatch(
+      /, held until the day this quote stands, but sale prices of 2 parts until Oct 25 only\. Those parts cost their full price after that, and the total is then at most \$1,234\.50\.$/,
+    )
+    expect(noteOf(2)).toMatch(
+      /but sale prices in A of 2 parts until Oct 25, in B of 2 parts until Oct 25 only\..* at most \$1,234\.50 in A, at most \$1,234\.50 in B\.$/,
+    )
+    expect(noteOf(1, { complete: false, missing: [] })).toMatch(/and the total is then not known\.$/)
+  })
+
   it('sets a long title smaller before it takes a second line', () => {
     const size = (title: string): number => {
       const { paper, art } = quotePaper(inputOf({ builds: 1, hostile: title }))
