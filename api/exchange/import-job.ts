@@ -130,7 +130,7 @@ const outcomeOf = ({ rows, creates, updates, unchanged, faults }: Position, appl
   faults,
   applied,
   more: faults > MOST_FAULTS,
-  ready: faults === 0 && !applied,
+  ready: rows > 0 && faults === 0 && !applied,
 })
 
 function currencyOfStores(stores: readonly Store[], home: string): FindStoreCurrency {

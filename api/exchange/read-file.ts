@@ -61,7 +61,8 @@ function keysOf({ order }: Reading, data: object): Array<[column: string, label:
 
 /**
  * Reads the file from its beginning, since only so are rows known that name one thing twice, and keeps what lies behind `from`: sound rows
- * and faults. Returns where it came to. Faults beyond a thousand are counted only.
+ * and faults. Returns where it came to. Faults beyond a thousand are counted only. A heading or a list with no rows is no fault: an export of
+ * nothing looks so.
  */
 export async function readFile(reading: Reading): Promise<ReadPosition> {
   const { from, jobId } = reading
@@ -94,7 +95,6 @@ export async function readFile(reading: Reading): Promise<ReadPosition> {
     if (!(error instanceof UnreadableFile)) throw error
     error.faults.forEach(note)
   }
-  if (position.rows === 0 && position.faults === 0) note({ row: 2, column: null, message: `There are no rows in the file.` })
   await flush()
   return position
 }

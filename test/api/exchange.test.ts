@@ -271,6 +271,33 @@ describe('sightings of a file', () => {
   })
 })
 
+describe('a file without rows', () => {
+  const NONE = { rows: 0, creates: 0, updates: 0, unchanged: 0, faults: 0 }
+
+  it.each([
+    ['a heading of customers', 'name,reach,note\n', { set: 'customers' }],
+    ['a heading and empty lines', 'name,reach,note\r\n\r\n,,\r\n', { set: 'customers' }],
+    ['an empty list of products', '[]', { type: 'application/json' }],
+    ['an empty list of sightings', ' [\n] ', { set: 'sightings', type: 'application/json' }],
+  ] as const)('is nothing to import, tried or written: %s', async (_what, file, sending) => {
+    expect(await importFile(manager, file, { ...sending, dryRun: true })).toMatchObject({
+      state: 'done',
+      outcome: { ...NONE, applied: false, ready: false },
+      faults: [],
+    })
+    expect(await importFile(manager, file, sending)).toMatchObject({ state: 'done', outcome: { ...NONE, applied: true }, faults: [] })
+  })
+
+  it.each([
+    ['white space for a heading', ' \n \n', {}, 'The file has no heading. Its first line names the columns; take the template.'],
+    ['white space for a list', ' \n', { type: 'application/json' }, 'The file ends before its list does. It may have been cut off.'],
+  ] as const)('is refused with neither heading nor list: %s', async (_what, file, sending, words) => {
+    const { outcome, faults } = await importFile(manager, file, sending)
+    expect(outcome).toMatchObject({ rows: 0, applied: false })
+    expect(faults.map(({ message }) => message)).toEqual([words])
+  })
+})
+
 describe('an import under way', () => {
   it('waits its turn, and of two files each is taken whole', async () => {
     const sent = await paused(async () => [await sendFile(manager, customers(300), { set: 'customers' }), await sendFile(manager, 'name,powerW\nBeside 1,50', { kind: 'heater' })]) // prettier-ignore

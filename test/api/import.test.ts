@@ -65,13 +65,17 @@ describe('an import', () => {
     ['a quotation mark in the middle', 'name,powerW\nLength 4" long,50', /quotation mark/],
     ['a row that is too long', 'name,powerW\nA,50,60', /cells/],
     ['a column that is none', 'name,wattage\nA,50', /wattage/],
-    ['only a heading', 'name,powerW\n', /no rows/],
     ['nothing but white space', '  \n \n', /heading/],
     ['a zero byte', 'name,powerW\nA\u0000,50', /character/],
   ])('refuses %s with words that help', async (_what, csv, words) => {
     const report = await importing(csv)
     expect(report.body).toMatchObject({ applied: false, creates: 0 })
     expect(report.body.faults.map(({ message }) => message).join(' ')).toMatch(words)
+  })
+
+  it.each([true, false])('takes a heading alone as nothing to import (tried first: %s)', async (dryRun) => {
+    const report = await importing('name,powerW\n', dryRun)
+    expect(report.body).toMatchObject({ applied: !dryRun, rows: 0, creates: 0, updates: 0, unchanged: 0, faults: [] })
   })
 
   it.each([

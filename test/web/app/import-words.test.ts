@@ -11,6 +11,12 @@ it('a file that changes nothing waits for nobody', () => {
   expect(end({ creates: 0 })).toBe('Tried, without a fault. Nothing to write: all of it is here already.')
 })
 
+it('a file without rows is nothing to import, tried or written', () => {
+  const none = { rows: 0, creates: 0, unchanged: 0, ready: false }
+  expect(end(none)).toBe('Nothing to import: the file has no rows.')
+  expect(end({ ...none, applied: true })).toBe('Nothing to import: the file has no rows.')
+})
+
 it('faults of the column names are in the heading, not in rows', () => {
   expect(end({ faults: 2, rows: 0, ready: false })).toBe('Nothing written: 2 faults in the heading')
   expect(end({ faults: 1, rows: 1, ready: false })).toBe('Nothing written: 1 fault in 1 row')

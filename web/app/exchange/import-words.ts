@@ -38,6 +38,7 @@ export function endWords({ state, outcome, words }: Pick<ImportView, 'state' | '
   if (state === 'cancelled') return 'Cancelled. Nothing of it was kept.'
   if (outcome === null) return 'Not ended yet'
   const { applied, ready, faults, more, creates, updates, unchanged } = outcome
+  if (outcome.rows === 0 && faults === 0) return 'Nothing to import: the file has no rows.'
   if (applied) return `Written: ${figure(creates)} new, ${figure(updates)} changed, ${figure(unchanged)} as they were`
   const counted = `${figure(faults)}${more ? ' or more' : ''} ${faults === 1 && !more ? 'fault' : 'faults'}`
   if (faults > 0 && outcome.rows === 0) return `Nothing written: ${counted} in the heading`
