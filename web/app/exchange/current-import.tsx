@@ -1,5 +1,5 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
-import { useEffect, type ReactElement } from 'react'
+import { useEffect, useRef, type ReactElement } from 'react'
 import type { ImportFault } from '../../../core/exchange/data-set.ts'
 import type { ImportView } from '../../../core/exchange/import-view.ts'
 import { cancelImport, faultsAddress, getImport, writeImport } from '../client/imports.ts'
@@ -18,8 +18,16 @@ const COLUMNS: Array<Column<ImportFault>> = [
   { key: 'message', head: 'What is wrong, and how to mend it', phone: 'below', cell: ({ message }) => message },
 ]
 
+interface Props {
+  id: string
+  /** True where it was started on this screen: whoever waits for it is led to what came of it. */
+  started: boolean
+}
+
 /** One import: how far it is, then what came of it and what can be done. */
-export function CurrentImport({ id }: { id: string }): ReactElement {
+export function CurrentImport({ id, started }: Props): ReactElement {
+  const heading = useRef<HTMLHeadingElement>(null)
+  const awaited = useRef(started)
   const queries = useQueryClient()
   const read = useQuery({
     queryKey: ['imports', id],
@@ -30,23 +38,34 @@ export function CurrentImport({ id }: { id: string }): ReactElement {
     queries.setQueryData(['imports', id], view)
     await queries.invalidateQueries({ queryKey: ['imports'] })
   }
-  const write = useMutation({ mutationFn: () => writeImport(id), onSuccess: keep })
-  const cancel = useMutation({ mutationFn: () => cancelImport(id), onSuccess: keep })
+  // The button that was pressed leaves with what it did.
+  const onMutate = (): void => void (awaited.current = true)
+  const write = useMutation({ mutationFn: () => writeImport(id), onMutate, onSuccess: keep })
+  const cancel = useMutation({ mutationFn: () => cancelImport(id), onMutate, onSuccess: keep })
   const view = read.data
   const endedAt = view?.endedAt ?? null
   useEffect(() => {
     if (endedAt !== null)
       void queries.invalidateQueries({ predicate: ({ queryKey }) => queryKey[0] !== 'imports' || queryKey.length === 1 })
   }, [endedAt, queries])
+  useEffect(() => {
+    if (endedAt === null || !awaited.current) return
+    awaited.current = false
+    heading.current?.focus({ preventScroll: true })
+    heading.current?.scrollIntoView({ block: 'start' })
+  }, [endedAt])
   return (
     <section className="form" aria-labelledby="current-head">
       <div className="sechead">
-        <h2 id="current-head">{view ? fileWords(view) : 'This import'}</h2>
+        <h2 id="current-head" ref={heading} tabIndex={-1}>
+          {view ? fileWords(view) : 'This import'}
+        </h2>
         {view?.startedBy && <p className="quiet">by {view.startedBy}</p>}
       </div>
       <ErrorNotice error={read.error ?? write.error ?? cancel.error} onRetry={() => void read.refetch()} retryWords="Look again" />
       {read.isPending && <LoadingRows rows={3} what="the import" />}
       {view && endedAt === null && <UnderWay view={view} busy={cancel.isPending} onCancel={() => cancel.mutate()} />}
+      <div aria-live="polite">{view && endedAt !== null && <Outcome view={view} />}</div>
       {view && endedAt !== null && (
         <Ended view={view} busy={write.isPending || cancel.isPending} onWrite={() => write.mutate()} onDiscard={() => cancel.mutate()} />
       )}
@@ -73,6 +92,22 @@ function UnderWay({ view, busy, onCancel }: { view: ImportView; busy: boolean; o
   )
 }
 
+/** Stands in a line that is read out: it is there before there is anything to say. */
+function Outcome({ view }: { view: ImportView }): ReactElement {
+  const { outcome } = view
+  return (
+    <Told kind={outcome === null || outcome.faults > 0 ? 'stop' : 'note'} title={endWords(view)}>
+      {outcome && !outcome.applied && (
+        <p className="counts">
+          {countWords(view).map((words) => (
+            <span key={words}>{words}</span>
+          ))}
+        </p>
+      )}
+    </Told>
+  )
+}
+
 interface EndedProps {
   view: ImportView
   busy: boolean
@@ -83,18 +118,8 @@ interface EndedProps {
 function Ended({ view, busy, onWrite, onDiscard }: EndedProps): ReactElement {
   const { outcome, faults } = view
   const due = outcome === null ? 0 : outcome.creates + outcome.updates
-  const kind = outcome === null || outcome.faults > 0 ? 'stop' : 'note'
   return (
     <>
-      <Told kind={kind} title={endWords(view)} live>
-        {outcome && !outcome.applied && (
-          <p className="counts">
-            {countWords(view).map((words) => (
-              <span key={words}>{words}</span>
-            ))}
-          </p>
-        )}
-      </Told>
       {outcome?.ready && due === 0 && <p>All of it is here already, just as the file says. There is nothing to write.</p>}
       {outcome?.ready && (
         <p className="acts">

@@ -13,6 +13,11 @@ import './exchange.css'
 export function ExchangeScreen(): ReactElement {
   const { role } = usePerson()
   const [shown, setShown] = useState<string | null>(null)
+  const [started, setStarted] = useState<string | null>(null)
+  const onStarted = (id: string): void => {
+    setStarted(id)
+    setShown(id)
+  }
   const above = <Link to="/catalog">Catalog</Link>
   if (role !== 'manager')
     return (
@@ -27,10 +32,10 @@ export function ExchangeScreen(): ReactElement {
       below="A file is tried first. With a single fault nothing of it is written; without one, all of it is."
     >
       <div className="exchange">
-        <ImportForm onStarted={setShown} />
+        <ImportForm onStarted={onStarted} />
         <ExportForm />
       </div>
-      {shown !== null && <CurrentImport key={shown} id={shown} />}
+      {shown !== null && <CurrentImport key={shown} id={shown} started={shown === started} />}
       <PastImports shown={shown} onShow={setShown} />
     </Screen>
   )

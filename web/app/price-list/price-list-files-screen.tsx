@@ -14,6 +14,11 @@ import '../exchange/exchange.css'
 export function PriceListFilesScreen(): ReactElement {
   const { role } = usePerson()
   const [shown, setShown] = useState<string | null>(null)
+  const [started, setStarted] = useState<string | null>(null)
+  const onStarted = (id: string): void => {
+    setStarted(id)
+    setShown(id)
+  }
   const above = <Link to="/catalog/price-list">Price list</Link>
   if (role !== 'manager')
     return (
@@ -29,10 +34,10 @@ export function PriceListFilesScreen(): ReactElement {
     >
       <OwnStoreTold />
       <div className="exchange">
-        <ImportForm only="price_list" onStarted={setShown} />
+        <ImportForm only="price_list" onStarted={onStarted} />
         <ExportForm only="price_list" />
       </div>
-      {shown !== null && <CurrentImport key={shown} id={shown} />}
+      {shown !== null && <CurrentImport key={shown} id={shown} started={shown === started} />}
       <PastImports only="price_list" shown={shown} onShow={setShown} />
     </Screen>
   )
