@@ -40,13 +40,14 @@ function clubNote(document: RevisionDocument, endings: readonly Ending[]): strin
 function storeNote({ builds, inputs, issuedOn }: RevisionDocument, endings: readonly Ending[], teller: Teller): string {
   const held = `Prices of ${sayDate(inputs.asOf)}, held until the day this quote stands`
   if (endings.length === 0) return `${held}.`
-  const one = builds.length === 1
-  const ends = endings.map(({ build, ending }) => {
-    const parts = `${ending.count} ${ending.count === 1 ? 'part' : 'parts'} until ${sayUntil(ending, yearOf(issuedOn))}`
-    return one ? parts : `in ${build.letter} of ${parts}`
-  })
-  const totals = endings.map(({ build }) => (one ? mostWords(build, teller) : `${mostWords(build, teller)} in ${build.letter}`))
-  return `${held}, but sale prices ${one ? 'of ' : ''}${ends.join(', ')} only. Those parts cost their full price after that, and the total is then ${totals.join(', ')}.`
+  const of = ({ letter }: AssembledBuild): string => (builds.length === 1 ? '' : ` in ${letter}`)
+  const ends = endings.map(
+    ({ build, ending }) =>
+      `${ending.count} ${ending.count === 1 ? 'part' : 'parts'}${of(build)} until ${sayUntil(ending, yearOf(issuedOn))}`,
+  )
+  const known = endings.some(({ build }) => build.cost.full.complete)
+  const totals = known ? endings.map(({ build }) => `${mostWords(build, teller)}${of(build)}`).join(', ') : 'not known'
+  return `${held}, except sale prices that end before: ${ends.join(', ')}. Those parts then cost their full price, and the total is ${totals}.`
 }
 
 /**

@@ -115,12 +115,12 @@ describe('page one', () => {
       return quotePaper({ ...input, document: { ...input.document, builds: ending } }).paper.first.priceNote
     }
     expect(noteOf(1)).toMatch(
-      /, held until the day this quote stands, but sale prices of 2 parts until Oct 25 only\. Those parts cost their full price after that, and the total is then at most \$1,234\.50\.$/,
+      /, held until the day this quote stands, except sale prices that end before: 2 parts until Oct 25\. Those parts then cost their full price, and the total is at most \$1,234\.50\.$/,
     )
     expect(noteOf(2)).toMatch(
-      /but sale prices in A of 2 parts until Oct 25, in B of 2 parts until Oct 25 only\..* at most \$1,234\.50 in A, at most \$1,234\.50 in B\.$/,
+      /: 2 parts in A until Oct 25, 2 parts in B until Oct 25\. .* the total is at most \$1,234\.50 in A, at most \$1,234\.50 in B\.$/,
     )
-    expect(noteOf(1, { complete: false, missing: [] })).toMatch(/and the total is then not known\.$/)
+    expect(noteOf(2, { complete: false, missing: [] })).toMatch(/and the total is not known\.$/)
   })
 
   it('sets a long title smaller before it takes a second line', () => {
