@@ -105,7 +105,7 @@ export const InvitationsAnswer = answer(
   }),
 )
 
-export const ProblemAnswer = answer(
+answer(
   'Problem',
   z.strictObject({
     type: z.string(),

@@ -16,9 +16,6 @@ export function focusHead(buildId: string): void {
   requestAnimationFrame(() => document.querySelector<HTMLElement>(`.pick[data-build="${CSS.escape(buildId)}"]`)?.focus())
 }
 
-/** Nothing has the focus: what had it was taken away by an edit. */
-export const isFocusLost = (): boolean => document.activeElement === null || document.activeElement === document.body
-
 const STEPS: Record<string, { row: number; column: number }> = {
   ArrowDown: { row: 1, column: 0 },
   ArrowUp: { row: -1, column: 0 },

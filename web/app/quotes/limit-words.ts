@@ -1,5 +1,4 @@
-import type { Finding, Limit } from '../../../core/sizing/finding.ts'
-import { VERDICT_WORDS } from '../../../core/sizing/finding.ts'
+import type { Limit } from '../../../core/sizing/finding.ts'
 import type { ReaderUnits } from '../../../core/units/quantity.ts'
 import { sayQuantity } from '../../../core/units/say.ts'
 
@@ -20,6 +19,3 @@ function withoutUnit(low: string, high: string): string {
   const unit = /[^\d.,\u2212\u00a0]+$/.exec(high)?.[0] ?? ''
   return unit !== '' && low.endsWith(unit) ? low.slice(0, -unit.length) : low
 }
-
-/** The verdict's word; the floor has its own three. */
-export const sayVerdict = (finding: Pick<Finding, 'verdict' | 'wording'>): string => finding.wording ?? VERDICT_WORDS[finding.verdict]

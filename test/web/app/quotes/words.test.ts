@@ -5,7 +5,7 @@ import { quantity } from '../../../../core/units/quantity.ts'
 import { compareDrafts } from '../../../../web/app/quotes/draft-compare.ts'
 import { editDraft } from '../../../../web/app/quotes/draft-edit.ts'
 import { EXACT_FIELDS } from '../../../../web/app/quotes/exact-fields.ts'
-import { sayLimit, sayVerdict } from '../../../../web/app/quotes/limit-words.ts'
+import { sayLimit } from '../../../../web/app/quotes/limit-words.ts'
 import { sayExact } from '../../../../web/app/quotes/need-words.ts'
 import { sayClosed, sayQuote, saySaving } from '../../../../web/app/quotes/saving-words.ts'
 import { isThisComputer } from '../../../../web/app/quotes/this-computer.ts'
@@ -51,10 +51,6 @@ describe('a limit', () => {
     expect(sayLimit({ kind: 'between', low: quantity(30, 'umol/m2/s', 0), high: quantity(60, 'umol/m2/s', 0) }, METRIC)).toBe(
       '30 to 60 µmol/m²s',
     )
-  })
-  it('leaves the floor its own words, which are never "fits"', () => {
-    expect(sayVerdict({ verdict: 'fits', wording: 'within the usual allowance' })).toBe('within the usual allowance')
-    expect(sayVerdict({ verdict: 'not_known' })).toBe('not known')
   })
 })
 
