@@ -101,12 +101,12 @@ const PAGE_ROWS = 500
 /** Every entry that matches, newest first, a page at a time; none for anyone but a manager. What is added meanwhile is not in it. */
 export async function* auditPages(db: Kysely<Database>, viewer: Viewer, filter: AuditFilter): AsyncGenerator<AuditEntry[]> {
   for (let last: { at_text: string; id: string } | undefined; ;) {
-    // As text: a Date has milliseconds, the column microseconds, and entries between the two would be missing or there twice.
+    // As text on both ways: a Date has milliseconds, the column microseconds, and entries between the two would be missing or there twice.
     let query = named(db, viewer, filter)
       .select(sql<string>`audit_entry.at::text`.as('at_text'))
       .limit(PAGE_ROWS)
     if (last !== undefined)
-      query = query.where(sql<boolean>`(audit_entry.at, audit_entry.id) < (${last.at_text}::timestamptz, ${last.id}::uuid)`)
+      query = query.where(sql<boolean>`(audit_entry.at, audit_entry.id) < (${last.at_text}::text::timestamptz, ${last.id}::uuid)`)
     const rows = await query.execute()
     last = rows.at(-1)
     if (last === undefined) return
