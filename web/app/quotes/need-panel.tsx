@@ -25,7 +25,7 @@ export function NeedPanel(): ReactElement {
     ask(null)
   }, [asked, ask, changing])
   return (
-    <section className="need" aria-labelledby="need-heading" data-changing={changing || undefined}>
+    <section className="need" aria-labelledby="need-heading" data-changing={(changing && !desk.locked) || undefined}>
       <h2 id="need-heading">The need</h2>
       {changing && !desk.locked ? (
         <div className="form need-form">
