@@ -45,3 +45,11 @@ export function sayHeld(held: readonly Held[], currency: string): string {
     ...(none.length > 0 ? [`${buys} no goods that it is for.`] : []),
   ].join(' ')
 }
+
+/**
+ * The same beside the build that it is about.
+ *
+ * @example sayHeldHere({ letter: 'A', minor: 19399 }, 'USD') // 'discount held at its goods, $193.99'
+ */
+export const sayHeldHere = ({ minor }: Held, currency: string): string =>
+  minor === 0 ? 'no discount here' : `discount held at its goods, ${sayMoney(minor, currency)}`

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Discount } from '../../../core/pricing/discount.ts'
 import { assembleBuild } from '../../../core/quote/assemble.ts'
-import { heldDiscounts, sayHeld } from '../../../core/quote/discount-room.ts'
+import { heldDiscounts, sayHeld, sayHeldHere } from '../../../core/quote/discount-room.ts'
 import type { QuoteInputs } from '../../../core/quote/revision.ts'
 import { viewOf } from '../pricing/a-market.ts'
 import { aStore } from '../pricing/a-sighting.ts'
@@ -34,6 +34,7 @@ describe('a discount that is more than the goods it is for', () => {
     const held = heldOf(amount(15_000), [1, 2])
     expect(held).toEqual([{ letter: 'A', minor: 10_000 }])
     expect(sayHeld(held, 'USD')).toBe('More than the goods it is for: held at $100.00 in build A.')
+    expect(held.map((one) => sayHeldHere(one, 'USD'))).toEqual(['discount held at its goods, $100.00'])
     expect(heldOf(amount(10_000), [1, 2])).toEqual([])
     expect(heldOf(amount(10_001), [1])).toEqual([{ letter: 'A', minor: 10_000 }])
   })
@@ -43,6 +44,7 @@ describe('a discount that is more than the goods it is for', () => {
       expect(held).toEqual([{ letter: 'A', minor: 0 }, { letter: 'B', minor: 0 }]) // prettier-ignore
       expect(sayHeld(held, 'USD')).toBe('Builds A, B buy no goods that it is for.')
     }
+    expect(sayHeldHere({ letter: 'B', minor: 0 }, 'USD')).toBe('no discount here')
     expect(sayHeld([{ letter: 'A', minor: 500 }, { letter: 'B', minor: 0 }], 'USD')).toBe('More than the goods it is for: held at $5.00 in build A. Build B buys no goods that it is for.') // prettier-ignore
   })
   it('is no matter for a share of the whole, for none, for an empty build and for one without a price', () => {

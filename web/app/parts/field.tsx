@@ -5,6 +5,7 @@ import {
   type HTMLInputTypeAttribute,
   type InputHTMLAttributes,
   type KeyboardEvent,
+  type MouseEvent,
   type ReactElement,
   type ReactNode,
 } from 'react'
@@ -68,11 +69,22 @@ export interface TextFieldProps extends FieldProps {
   autoComplete?: string
   /** Takes the focus when it appears: the one thing to do on the screen. */
   focusFirst?: boolean
+  /** A press into it takes the whole text, as the Tab key does: what is typed stands in its place. */
+  selectWhole?: boolean
   maxLength?: number
   placeholder?: string
   enterKeyHint?: InputHTMLAttributes<HTMLInputElement>['enterKeyHint']
   className?: string
   name?: string
+}
+
+/** The press that brings the focus; a further one sets the caret as ever. */
+function takeWhole(event: MouseEvent<HTMLInputElement>): void {
+  const entry = event.currentTarget
+  if (event.button !== 0 || entry.disabled || entry === document.activeElement) return
+  event.preventDefault()
+  entry.focus()
+  entry.select()
 }
 
 /** One line of text, of any kind: numbers, money and dates build on it. */
@@ -87,6 +99,7 @@ export function TextField({
   unit,
   className,
   focusFirst,
+  selectWhole,
   ...input
 }: TextFieldProps): ReactElement {
   const entry = useRef<HTMLInputElement>(null)
@@ -107,6 +120,7 @@ export function TextField({
             aria-describedby={describedBy}
             aria-invalid={invalid}
             aria-required={required || undefined}
+            onMouseDown={selectWhole ? takeWhole : undefined}
             onChange={(event) => onChange(event.target.value)}
           />
           {unit && <span className="unit">{unit}</span>}

@@ -20,6 +20,7 @@ export interface QuantityFieldProps extends FieldProps {
   max?: number
   whole?: boolean
   className?: string
+  selectWhole?: boolean
 }
 
 /** A figure with its unit: accepts "20 in", "50 cm", "75 gal"; on leaving it shows the reader's own. */
@@ -45,6 +46,7 @@ export interface MoneyFieldProps extends FieldProps {
   least?: number
   unit?: string
   className?: string
+  selectWhole?: boolean
   autoFocus?: boolean
   /** Told with every key what the text means by then, null while it means nothing; nothing is kept of it. */
   onTyping?: (minor: number | null) => void

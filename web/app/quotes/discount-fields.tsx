@@ -30,7 +30,8 @@ export function DiscountFields(): ReactElement {
           {discount.kind === 'amount' ? (
             <MoneyField
               label="Taken off the goods"
-              value={discount.amountMinor}
+              selectWhole
+              value={discount.amountMinor === 0 ? null : discount.amountMinor}
               onTyping={setTyped}
               onChange={(amountMinor, fault) => {
                 setTyped(null)
@@ -43,11 +44,12 @@ export function DiscountFields(): ReactElement {
               unit="percent"
               min={0}
               max={100}
-              value={discount.basisPoints / PER_CENT}
+              selectWhole
+              value={discount.basisPoints === 0 ? null : discount.basisPoints / PER_CENT}
               onChange={(percent, fault) => fault === null && set({ ...discount, basisPoints: toBasisPoints(percent) })}
             />
           )}
-          <output className="reason">{held}</output>
+          <output className={held === '' ? undefined : 'told warn'}>{held}</output>
           <TextField
             label="Reason"
             help="The customer reads it beside the figure. It comes off before tax."

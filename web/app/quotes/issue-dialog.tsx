@@ -1,6 +1,8 @@
 import { useState, type ReactElement } from 'react'
+import { heldDiscounts, sayHeldHere } from '../../../core/quote/discount-room.ts'
 import { openSlots, sayOpenSlots } from '../../../core/quote/open-slots.ts'
 import { issueFaults, type IssueFault } from '../../../core/quote/issue-faults.ts'
+import { discountOf } from '../../../core/quote/quote-market.ts'
 import type { QuoteView } from '../../../core/quote/quote-view.ts'
 import { getQuote, issueQuote } from '../client/quotes.ts'
 import { Button } from '../parts/button.tsx'
@@ -132,7 +134,8 @@ function Asked({ faults }: { faults: IssueFault[] }): ReactElement {
 
 /** What a customer will see as open or as a fault: shown once more before it is printed. */
 function StillOpen(): ReactElement | null {
-  const { builds } = useDesk()
+  const { builds, inputs, currency } = useDesk()
+  const discount = discountOf(inputs)
   const rows = builds.flatMap((build) => [
     ...(openSlots(build).length === 0
       ? []
@@ -140,6 +143,11 @@ function StillOpen(): ReactElement | null {
     ...(build.cost.today.complete
       ? []
       : [{ key: `${build.id}-total`, verdict: 'not_known' as const, words: `${build.letter}: ${sayMissing(build.cost.today.missing)}` }]),
+    ...heldDiscounts(discount, [build]).map((held) => ({
+      key: `${build.id}-discount`,
+      verdict: 'marginal' as const,
+      words: `${build.letter}: ${sayHeldHere(held, currency)}`,
+    })),
     ...build.report.findings
       .filter((finding) => finding.verdict === 'does_not_fit')
       .map((finding) => ({

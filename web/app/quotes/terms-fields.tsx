@@ -30,7 +30,8 @@ function DepositFields(): ReactElement {
       {deposit?.kind === 'amount' && (
         <MoneyField
           label="Paid when they say yes"
-          value={deposit.amountMinor}
+          selectWhole
+          value={deposit.amountMinor === 0 ? null : deposit.amountMinor}
           onChange={(amountMinor, fault) => fault === null && set({ kind: 'amount', amountMinor: amountMinor ?? 0 })}
         />
       )}
@@ -41,7 +42,8 @@ function DepositFields(): ReactElement {
           unit="percent"
           min={0}
           max={100}
-          value={deposit.basisPoints / PER_CENT}
+          selectWhole
+          value={deposit.basisPoints === 0 ? null : deposit.basisPoints / PER_CENT}
           onChange={(percent, fault) => fault === null && set({ kind: 'share', basisPoints: toBasisPoints(percent) })}
         />
       )}

@@ -1,7 +1,7 @@
 import type { ReactElement } from 'react'
 import { sayMoney } from '../../../core/money.ts'
 import type { Tier } from '../../../core/pricing/tiers.ts'
-import { heldDiscounts } from '../../../core/quote/discount-room.ts'
+import { heldDiscounts, sayHeldHere } from '../../../core/quote/discount-room.ts'
 import { discountOf } from '../../../core/quote/quote-market.ts'
 import type { WorkedBuild } from '../../../core/quote/revision.ts'
 import { sayCounts } from '../../../core/sizing/count-words.ts'
@@ -75,11 +75,7 @@ function HeldNote({ build }: { build: WorkedBuild }): ReactElement | null {
   const { inputs, currency } = useDesk()
   const [held] = heldDiscounts(discountOf(inputs), [build])
   if (!held) return null
-  return (
-    <span className="note held-note">
-      {held.minor === 0 ? 'no discount here' : `discount held at its goods, ${sayMoney(held.minor, currency)}`}
-    </span>
-  )
+  return <span className="note held-note">{sayHeldHere(held, currency)}</span>
 }
 
 function StaffRow(): ReactElement | null {
