@@ -105,6 +105,7 @@ const floorPlan = z.strictObject({
   alongMm: z.number(),
   acrossMm: z.number(),
   centreMm: z.number(),
+  answeredCentreMm: some,
   massKg: z.number(),
   loadPercent: z.number(),
   governs: z.enum(['bending', 'shear']),

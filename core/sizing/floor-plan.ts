@@ -1,5 +1,5 @@
 import { floorMassKg, standOn } from './floor-load.ts'
-import { joistsOf, onJoists } from './joist-floor.ts'
+import { joistsOf, onJoists, type Joists, type LaidCase } from './joist-floor.ts'
 import type { LoadPath } from './joist-load.ts'
 import type { Situation } from './situation.ts'
 
@@ -17,6 +17,8 @@ export interface FloorPlan {
   acrossMm: number
   /** Middle of the stand from the support it stands nearest to. */
   centreMm: number
+  /** The same where it was answered to stand, which is mid-span; absent where that is the worst, or where nobody said how it lies. */
+  answeredCentreMm?: number
   massKg: number
   /** What the worst joist takes of its allowance, and in what. */
   loadPercent: number
@@ -24,6 +26,12 @@ export interface FloorPlan {
 }
 
 const mm = (metres: number): number => Math.round(metres * 1000)
+
+/** Away from the bearing wall means anywhere between the supports: it is drawn in the middle, while the verdict is of the worst place. */
+function answered(at: LaidCase, joists: Joists): Pick<FloorPlan, 'answeredCentreMm'> {
+  const middle = mm(at.spanM / 2)
+  return joists.joistLie === 'across' && mm(at.centreM) !== middle ? { answeredCentreMm: middle } : {}
+}
 
 /**
  * Where the tank stands on its joists in the case that the floor's finding is about.
@@ -50,6 +58,7 @@ export function floorPlan(situation: Situation): FloorPlan | undefined {
     alongMm: mm(at.alongM),
     acrossMm: mm(at.acrossM),
     centreMm: mm(at.centreM),
+    ...answered(at, joists),
     massKg: Math.round(on.massKg),
     loadPercent: Math.round(ratio * 100),
     governs,

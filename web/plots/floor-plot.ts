@@ -30,10 +30,18 @@ export interface FloorPlaces {
   joists: number[]
   /** Which of them takes most. */
   worst: number
-  tank: { x: number; y: number; wide: number; tall: number }
+  tank: Box
+  /** Where it would be worst, if that is not where it stands. */
+  elsewhere: Box | null
+}
+interface Box {
+  x: number
+  y: number
+  wide: number
+  tall: number
 }
 
-/** Everything to one scale: the span upright, the joists side by side, the tank where the worst case has it. */
+/** Everything to one scale: the span upright, the joists side by side, the tank where it was answered to stand, else where the worst case has it. */
 export function floorPlaces(plan: FloorPlan, width: number): FloorPlaces {
   const room = width - SIDE
   const pxPerMm = Math.min(TALLEST / plan.spanMm, room / (plan.acrossMm + 2 * BEYOND * plan.spacingMm))
@@ -47,8 +55,10 @@ export function floorPlaces(plan: FloorPlan, width: number): FloorPlaces {
   const pitch = plan.spacingMm * pxPerMm
   const first = worst - Math.floor((worst - 4) / pitch) * pitch
   const joists = Array.from({ length: Math.floor((room - 4 - first) / pitch) + 1 }, (_, index) => first + index * pitch)
-  const tank = { x: middle - wide / 2, y: near + plan.centreMm * pxPerMm - tall / 2, wide, tall }
-  return { pxPerMm, near, far, left: 0, right: room, joists, worst, tank }
+  const boxAt = (centreMm: number): Box => ({ x: middle - wide / 2, y: near + centreMm * pxPerMm - tall / 2, wide, tall })
+  const tank = boxAt(plan.answeredCentreMm ?? plan.centreMm)
+  const elsewhere = plan.answeredCentreMm === undefined ? null : boxAt(plan.centreMm)
+  return { pxPerMm, near, far, left: 0, right: room, joists, worst, tank, elsewhere }
 }
 
 const PATH_WORDS: Record<FloorPlan['path'], string> = {
@@ -65,7 +75,11 @@ const LIE_WORDS: Record<FloorPlan['lie'], string> = {
 /** The plan in one sentence, with its figures. */
 export function sayFloor(plan: FloorPlan, reader: ReaderUnits): string {
   const worst = plan.lieStated && plan.pathStated ? '' : ' The worst of what nobody has stated is drawn.'
-  return `The tank of ${sayQuantity(quantity(plan.massKg, 'kg', 0), reader)} lies ${LIE_WORDS[plan.lie]}, ${PATH_WORDS[plan.path]}; joists span ${sayLength(plan.spanMm, reader)}, ${sayLength(plan.spacingMm, reader)} apart, and the one that takes most takes ${plan.loadPercent} % of its allowance in ${plan.governs}.${worst} Screening only, never an approval.`
+  const elsewhere =
+    plan.answeredCentreMm === undefined
+      ? ''
+      : ' That is with the tank close to a support, where it would be worst: the dashed outline shows it.'
+  return `The tank of ${sayQuantity(quantity(plan.massKg, 'kg', 0), reader)} lies ${LIE_WORDS[plan.lie]}, ${PATH_WORDS[plan.path]}; joists span ${sayLength(plan.spanMm, reader)}, ${sayLength(plan.spacingMm, reader)} apart, and the one that takes most takes ${plan.loadPercent} % of its allowance in ${plan.governs}.${elsewhere}${worst} Screening only, never an approval.`
 }
 
 /** The tank on its joists from above, to scale: which joist takes most, through what, and how long and how far apart the joists are. */
@@ -73,7 +87,7 @@ export function floorPlot(plan: FloorPlan, options: FloorOptions): string {
   const { width, reader } = options
   const paint = paintFor(options.paper)
   const at = floorPlaces(plan, width)
-  const keys = keysOf(plan, reader, paint)
+  const keys = keysOf(plan, at, reader, paint)
   const foot = at.far + WALL + FOOT
   return framed(
     {
@@ -88,6 +102,7 @@ export function floorPlot(plan: FloorPlan, options: FloorOptions): string {
       support(at.near - WALL, at, paint) +
       support(at.far, at, paint) +
       joists(at, paint) +
+      elsewhere(at, paint) +
       tank(plan, at, paint) +
       span(at, sayLength(plan.spanMm, reader), paint) +
       spacing(at, plan, sayLength(plan.spacingMm, reader), paint) +
@@ -95,7 +110,7 @@ export function floorPlot(plan: FloorPlan, options: FloorOptions): string {
   )
 }
 
-function keysOf(plan: FloorPlan, reader: ReaderUnits, paint: Paint): Key[] {
+function keysOf(plan: FloorPlan, at: FloorPlaces, reader: ReaderUnits, paint: Paint): Key[] {
   const unstated = plan.lieStated && plan.pathStated ? [] : ['worst of what nobody stated']
   return [
     { text: `tank, ${sayQuantity(quantity(plan.massKg, 'kg', 0), reader)}`, sample: (x, y) => box(x, y - 5, 26, 10, paint) },
@@ -107,12 +122,33 @@ function keysOf(plan: FloorPlan, reader: ReaderUnits, paint: Paint): Key[] {
           : `<rect x="${px(x + 8)}" y="${px(y - 5)}" width="10" height="10" fill="${paint('ink')}"/>`,
     },
     lineKey(`takes ${plan.loadPercent} % of its allowance`, worstStroke(paint)),
+    ...(at.elsewhere && !hasRoomBeside(at) ? [lineKey(WORST_HERE, dashedStroke(paint))] : []),
     ...unstated.map((text) => ({ text, sample: () => '' })),
   ]
 }
 
 const joistStroke = (paint: Paint): string => `stroke="${paint('edge')}" stroke-width="2" stroke-dasharray="7 3"`
 const worstStroke = (paint: Paint): string => `fill="none" stroke="${paint('pen')}" stroke-width="4"`
+
+const dashedStroke = (paint: Paint): string => `fill="none" stroke="${paint('pen')}" stroke-width="1.6" stroke-dasharray="5 3"`
+
+const WORST_HERE = 'worst here'
+/** Its row beside the sheet ends above the words of the span. */
+const worstRow = (at: FloorPlaces): number => Math.min((at.elsewhere?.y ?? 0) + at.tank.tall / 2, (at.near + at.far) / 2 - 26)
+const hasRoomBeside = (at: FloorPlaces): boolean => worstRow(at) >= at.near + 6
+
+/** The outline of the tank where it would be worst, with its words beside the span; too little room moves them among the keys. */
+function elsewhere(at: FloorPlaces, paint: Paint): string {
+  if (at.elsewhere === null) return ''
+  const { x, y, wide, tall } = at.elsewhere
+  const outline = `<rect class="floor-elsewhere" x="${px(x)}" y="${px(y)}" width="${px(wide)}" height="${px(tall)}" ${dashedStroke(paint)}/>`
+  if (!hasRoomBeside(at)) return outline
+  const row = worstRow(at)
+  return (
+    `${outline}<path d="M${px(x + wide)} ${px(row)}H${px(at.right + 19)}" stroke="${paint('pen')}" stroke-width=".8"/>` +
+    label({ x: at.right + 21, y: row + 4, text: WORST_HERE, fill: paint('pen') })
+  )
+}
 
 const box = (x: number, y: number, wide: number, tall: number, paint: Paint): string =>
   `<rect x="${px(x)}" y="${px(y)}" width="${px(wide)}" height="${px(tall)}" fill="${paint('water')}" stroke="${paint('glass')}" stroke-width="1.8"/>`

@@ -85,6 +85,8 @@ describe('letters of a plot', () => {
       width,
       paper,
     }),
+    floorPlot(plan({ lie: 'across', centreMm: 229, answeredCentreMm: 1829 }), { id, reader, width, paper }),
+    floorPlot(plan({ lie: 'across', spanMm: 1200, acrossMm: 3000, centreMm: 229, answeredCentreMm: 600 }), { id, reader, width, paper }),
     floorPlot(plan({ acrossMm: 250, alongMm: 250, spanMm: 600, spacingMm: 150, centreMm: 175 }), { id, reader, width, paper }),
   ]
   it.each(READERS.flatMap((reader) => WIDTHS.map((width) => ({ reader, width, system: reader.system }))))(
@@ -190,6 +192,20 @@ describe('the tank on its joists', () => {
     expect(at.tank.y + at.tank.tall).toBeLessThanOrEqual(at.far + 0.5)
     expect(at.tank.x >= 0 && at.tank.x + at.tank.wide <= at.right).toBe(true)
     expect(at.joists.some((x) => Math.abs(x - at.worst) < 1e-6)).toBe(true)
+  })
+  it('stands where it was answered, with the worst place in dashes and in words', () => {
+    const across = plan({ lie: 'across', centreMm: 229, answeredCentreMm: 1829 })
+    const at = floorPlaces(across, 358)
+    expect(at.tank.y + at.tank.tall / 2).toBeCloseTo((at.near + at.far) / 2, 0)
+    expect(at.elsewhere?.y).toBeCloseTo(at.near, 0)
+    const svg = floorPlot(across, { id, reader: METRIC, width: 358 })
+    expect(svg).toMatch(/class="floor-elsewhere"[^>]*stroke-dasharray/)
+    expect(svg).toContain('>worst here<')
+    expect(sayFloor(across, METRIC)).toContain('takes 136 % of its allowance in shear. That is with the tank close to a support')
+    // No room beside a short span: the words stand among the keys.
+    const flat = floorPlot(plan({ ...across, spanMm: 1200, acrossMm: 3000, answeredCentreMm: 600 }), { id, reader: METRIC, width: 358 })
+    expect(flat).toContain('>worst here<')
+    expect(floorPlot(plan(), { id, reader: METRIC, width: 358 })).not.toMatch(/worst here|floor-elsewhere/)
   })
   it('never says that it fits', () => {
     const said = sayFloor(plan(), US)
