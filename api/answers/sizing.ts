@@ -135,6 +135,7 @@ const lightAlong = z.strictObject({
   points: z.array(z.strictObject({ alongMm: z.number(), lowUmol: z.number(), highUmol: z.number() })),
   endsShare: z.number(),
   frontShare: z.number(),
+  dimmedTo: some,
 })
 const curve = z.array(z.strictObject({ flowLph: z.number(), headM: z.number() }))
 const span = z.strictObject({ low: z.number(), high: z.number() })

@@ -1,5 +1,6 @@
 import type { BedLight } from './light-at-bed.ts'
 import { FIXTURE_WIDTH_MM } from './light-at-bed.ts'
+import { dimmedShare } from './light-level.ts'
 import { fixtureFactor, lightUtilisation } from './light-utilisation.ts'
 import type { LightSpec } from '../catalog/spec.ts'
 import type { Situation } from './situation.ts'
@@ -12,6 +13,8 @@ export interface LightAlong {
   /** Light before an end pane over the light in the middle, and before the front pane over the same: 1 is even. At the dark end. */
   endsShare: number
   frontShare: number
+  /** Share to which the check dims the lights; absent where it leaves them as they are. The points are of the undimmed light. */
+  dimmedTo?: number
 }
 
 /** The light of a build: its mean at the substrate, and how it lies from end to end. Undefined without a light. */
@@ -94,10 +97,12 @@ export function lightAlong(situation: Situation, light: BedLight): LightAlong | 
     }
   })
   const middle = at(0, 0, 'low')
+  const dimmedTo = rounded(dimmedShare(situation, light), 3)
   return {
     points,
     endsShare: rounded(at(insideLengthMm / 2, 0, 'low') / middle, 2),
     frontShare: rounded(at(0, insideWidthMm / 2, 'low') / middle, 2),
+    ...(dimmedTo < 1 ? { dimmedTo } : {}),
   }
 }
 

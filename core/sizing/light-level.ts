@@ -37,6 +37,22 @@ function read(light: Span, mark: Span, dimmable: boolean): Reading {
   return dimmable || (light.low <= mark.high && light.high <= mark.high * (1 + BRIGHT_BAND)) ? 'good' : 'bright'
 }
 
+const round = ({ low, high }: Span): Span => ({ low: Math.round(low), high: Math.round(high) })
+const allDim = ({ lights }: Situation['gear']): boolean => lights.every(({ spec }) => spec.dimmable === true)
+
+/**
+ * Share to which the lights are dimmed before they are judged; 1 where one of them cannot be, where none needs it, and where what is not stated decides.
+ *
+ * Source: own; the bands of `PLANT_LIGHT`.
+ *
+ * @example dimmedShare(situation, light) // 0.57: plants of medium light under twice what they use
+ */
+export function dimmedShare({ conditions, gear }: Situation, light: BedLight): number {
+  const mark = PLANT_LIGHT[conditions.plants]
+  const [dim, bright] = [round(light.dim), round(light.bright)]
+  return allDim(gear) && read(dim, mark, true) === read(bright, mark, true) ? dimmingShare(dim, mark) : 1
+}
+
 /**
  * Whether the light at the substrate suits the plants.
  *
@@ -49,8 +65,7 @@ export function lightLevel(situation: Situation, light: BedLight | undefined): F
   const mark = PLANT_LIGHT[conditions.plants]
   const defaults = assumedOf(conditions, ['plants', 'waterBelowRimMm', 'substrateDepthMm', 'lightHoursPerDay'])
   if (!light) return conditions.plants === 'none' || gear.notNeeded['light'] !== undefined ? null : noLight(mark, defaults)
-  const dimmable = gear.lights.every(({ spec }) => spec.dimmable === true)
-  const round = (span: Span): Span => ({ low: Math.round(span.low), high: Math.round(span.high) })
+  const dimmable = allDim(gear)
   const [dim, bright] = [round(light.dim), round(light.bright)]
   const [worst, best] = [read(dim, mark, dimmable), read(bright, mark, dimmable)]
   const unstated = light.fluxUnstated ? [coloured(situation) ? 'photon flux of the light' : 'lumens or photon flux of the light'] : []
@@ -61,7 +76,7 @@ export function lightLevel(situation: Situation, light: BedLight | undefined): F
       : { verdict: 'not_known' as const, assumed: rest, missing: unstated }
   const known = outcome.verdict !== 'not_known'
   const long = outcome.verdict === 'fits' && conditions.lightHoursPerDay > LONGEST_DAY_H[conditions.plants]
-  const dimTo = known && dimmable ? dimmingShare(dim, mark) : 1
+  const dimTo = known ? dimmedShare(situation, light) : 1
   const shown = round({ low: dim.low * dimTo, high: bright.high * dimTo })
   const level = (value: number) => quantity(value, 'umol/m2/s', 0)
   return makeFinding('light_level', {

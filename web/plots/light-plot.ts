@@ -26,13 +26,50 @@ const sayLight = (umol: number, reader: ReaderUnits): string => sayQuantity(quan
 const sayShare = (share: number): string => `${Math.round(share * 100)} %`
 
 /** The plot in one sentence, with its figures. */
-export function sayLightAlong({ points, endsShare, frontShare }: LightAlong, plants: Plants, reader: ReaderUnits): string {
+export function sayLightAlong({ points, endsShare, frontShare, dimmedTo }: LightAlong, plants: Plants, reader: ReaderUnits): string {
   const middle = points[Math.floor(points.length / 2)]
   const want =
     plants === 'none'
       ? ''
       : ` Plants of ${NAMES[plants]} want ${sayLight(PLANT_LIGHT[plants].low, reader).replace(/ .*$/, '')} to ${sayLight(PLANT_LIGHT[plants].high, reader)}.`
-  return `Undimmed, ${sayLight(middle?.lowUmol ?? 0, reader).replace(/ .*$/, '')} to ${sayLight(middle?.highUmol ?? 0, reader)} reach the substrate in the middle of the tank; at the ends it is ${sayShare(endsShare)} of that, at the front pane ${sayShare(frontShare)}.${want}`
+  const range = (share: number): string =>
+    `${sayLight((middle?.lowUmol ?? 0) * share, reader).replace(/ .*$/, '')} to ${sayLight((middle?.highUmol ?? 0) * share, reader)}`
+  const begin =
+    dimmedTo === undefined
+      ? `Undimmed, ${range(1)} reach the substrate in the middle of the tank`
+      : `Dimmed to ${sayShare(dimmedTo)}, ${range(dimmedTo)} reach the substrate in the middle of the tank, undimmed ${range(1)}`
+  return `${begin}; at the ends it is ${sayShare(endsShare)} of that, at the front pane ${sayShare(frontShare)}.${want}`
+}
+
+interface Line {
+  name: string
+  of: (point: LightAlong['points'][number]) => number
+  stroke: string
+  /** Null for a line that has the key of the one before it. */
+  key: string | null
+}
+
+/** At most and at least, undimmed; where the lights are dimmed that range is the one that counts, and the undimmed lies thin behind it. */
+function linesOf({ dimmedTo }: LightAlong, paint: Paint): Line[] {
+  const bright: Line['of'] = ({ highUmol }) => highUmol
+  const dark: Line['of'] = ({ lowUmol }) => lowUmol
+  if (dimmedTo === undefined)
+    return [
+      { name: 'light-bright', of: bright, key: 'undimmed, at most', stroke: strokeOf(paint('ink'), 'solid', 2) },
+      { name: 'light-dark', of: dark, key: 'undimmed, at least', stroke: strokeOf(paint('ink'), 'dashed', 2) },
+    ]
+  const [solid, thin] = [strokeOf(paint('ink'), 'solid', 2), strokeOf(paint('ink-2'), 'dashed', 1)]
+  return [
+    {
+      name: 'light-dimmed-bright',
+      of: (point) => bright(point) * dimmedTo,
+      key: `dimmed to ${sayShare(dimmedTo)}, most and least`,
+      stroke: solid,
+    },
+    { name: 'light-dimmed-dark', of: (point) => dark(point) * dimmedTo, key: null, stroke: solid },
+    { name: 'light-bright', of: bright, key: 'undimmed, most and least', stroke: thin },
+    { name: 'light-dark', of: dark, key: null, stroke: thin },
+  ]
 }
 
 /** Light at the substrate from one end of the tank to the other, over the bands of light that kinds of plants want. */
@@ -41,7 +78,7 @@ export function lightPlot(figure: LightAlong, options: LightOptions): string {
   const paint = paintFor(options.paper)
   const tall = tallOf(options.paper)
   const { points } = figure
-  const strokes = { high: strokeOf(paint('ink'), 'solid', 2), low: strokeOf(paint('ink'), 'dashed', 2) }
+  const lines = linesOf(figure, paint)
   const brightest = Math.max(...points.map(({ highUmol }) => highUmol), plants === 'none' ? 40 : PLANT_LIGHT[plants].high)
   const chart = chartOf({
     width,
@@ -49,12 +86,13 @@ export function lightPlot(figure: LightAlong, options: LightOptions): string {
     x: { unit: 'mm', low: 0, high: Math.max(1, points.at(-1)?.alongMm ?? 1), reader },
     y: { unit: 'umol/m2/s', low: 0, high: brightest * 1.08, reader, nice: true },
     names: { x: 'From end to end', y: AXIS_NAME },
-    keys: [lineKey('undimmed, at most', strokes.high), lineKey('undimmed, at least', strokes.low)],
+    keys: lines.flatMap(({ key, stroke }) => (key === null ? [] : [lineKey(key, stroke)])),
     aside: ASIDE,
   })
-  const at = (pick: (point: LightAlong['points'][number]) => number): Array<readonly [number, number]> =>
-    points.map((point) => [chart.x.place(point.alongMm), chart.y.place(pick(point))] as const)
-  const [bright, dark] = [at(({ highUmol }) => highUmol), at(({ lowUmol }) => lowUmol)]
+  const drawn = lines.map(({ name, of, stroke }) => {
+    const path = through(points.map((point) => [chart.x.place(point.alongMm), chart.y.place(of(point))] as const))
+    return `<path class="${name}" d="${path}" ${stroke}/>`
+  })
   return framed(
     {
       ...options,
@@ -64,11 +102,7 @@ export function lightPlot(figure: LightAlong, options: LightOptions): string {
       title: 'Light along the tank',
       desc: sayLightAlong(figure, plants, reader),
     },
-    chosenBand(plants, chart, options.paper) +
-      chart.frame(paint) +
-      bands(plants, chart, paint) +
-      plantsOf(chart, paint) +
-      `<path class="light-bright" d="${through(bright)}" ${strokes.high}/><path class="light-dark" d="${through(dark)}" ${strokes.low}/>`,
+    chosenBand(plants, chart, options.paper) + chart.frame(paint) + bands(plants, chart, paint) + plantsOf(chart, paint) + drawn.join(''),
   )
 }
 

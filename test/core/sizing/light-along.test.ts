@@ -13,6 +13,25 @@ const along = (spec: LightSpec, count = 1) => {
   return found
 }
 
+describe('a light that can be dimmed', () => {
+  const strong = { lengthMm: 1150, luminousFluxLm: 12_000 }
+  it('carries the share to which the check dims it, and points of the undimmed light', () => {
+    const { findings, figures } = reportOf({ lights: [one('Halden', { ...strong, dimmable: true })] })
+    const { dimmedTo = 1 } = figures.lightAlong ?? {}
+    const said = findings.find(({ check }) => check === 'light_level')?.reason
+    expect(dimmedTo).toBeLessThan(1)
+    expect(JSON.stringify(said)).toContain('Dimmed to about')
+    // The check turns the dimmer until the bright end meets the upper mark of the plants, or the dark end the lower one if that is more.
+    const { low, high } = figures.lightAtBedUmol ?? { low: 1, high: 1 }
+    expect(dimmedTo).toBeCloseTo(Math.max(60 / high, 30 / low), 3)
+    expect(figures.lightAlong?.points).toEqual(along(strong).points)
+  })
+  it('has none where it is not dimmed', () => {
+    expect(along(strong)).not.toHaveProperty('dimmedTo')
+    expect(along({ lengthMm: 1150, luminousFluxLm: 1500, dimmable: true })).not.toHaveProperty('dimmedTo')
+  })
+})
+
 describe('a patch under a fixture', () => {
   /** Inverse-square and cosine law of a small Lambertian source (any photometry text): A·cos⁴θ/(π·h²). */
   it.each([

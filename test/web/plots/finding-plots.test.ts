@@ -70,6 +70,7 @@ describe('letters of a plot', () => {
     pumpPlot(pump(60, null, 0.1), { id, reader, width, paper }),
     pumpPlot(pump(9000, 20_000, 10), { id, reader, width, paper }),
     lightPlot(light(33), { id, reader, width, paper, plants: 'medium' }),
+    lightPlot({ ...light(110), dimmedTo: 0.3 }, { id, reader, width, paper, plants: 'medium' }),
     lightPlot(light(200), { id, reader, width, paper, plants: 'low' }),
     lightPlot(light(4, 280), { id, reader, width, paper, plants: 'none' }),
     floorPlot(plan(), { id, reader, width, paper }),
@@ -157,6 +158,22 @@ describe('light along the tank', () => {
     expect(sayLightAlong(light(30), 'medium', METRIC)).toBe(
       'Undimmed, 30 to 54 µmol/m²s reach the substrate in the middle of the tank; at the ends it is 60 % of that, at the front pane 80 %. Plants of medium light want 30 to 60 µmol/m²s.',
     )
+  })
+  it('says and draws the dimmed light first where the check dims it, and the undimmed behind it', () => {
+    const dimmed = { ...light(60), dimmedTo: 0.5 }
+    expect(sayLightAlong(dimmed, 'medium', METRIC)).toBe(
+      'Dimmed to 50 %, 30 to 54 µmol/m²s reach the substrate in the middle of the tank, undimmed 60 to 108 µmol/m²s; at the ends it is 60 % of that, at the front pane 80 %. Plants of medium light want 30 to 60 µmol/m²s.',
+    )
+    const svg = lightPlot(dimmed, { id, reader: METRIC, width: 358, plants: 'medium' })
+    const middleOf = (name: string): number =>
+      Number(new RegExp(`class="${name}" d="(?:[ML][\\d.]+ [\\d.]+){6}L[\\d.]+ ([\\d.]+)`).exec(svg)?.[1])
+    const [, top = 0, tall = 0] = (/class="light-band"[^>]* y="([\d.]+)"[^>]* height="([\d.]+)"/.exec(svg) ?? []).map(Number)
+    // Half of 60 in the middle is the band's lower edge, 60 undimmed its upper one.
+    expect(middleOf('light-dimmed-dark')).toBeCloseTo(top + tall, 0)
+    expect(middleOf('light-dark')).toBeCloseTo(top, 0)
+    expect(svg).toMatch(/class="light-dark"[^>]*stroke-dasharray/)
+    expect(svg).not.toMatch(/class="light-dimmed-dark"[^>]*stroke-dasharray/)
+    expect(lightPlot(light(60), { id, reader: METRIC, width: 358, plants: 'medium' })).not.toContain('immed to')
   })
   it('lays the band of the plants under the lines, on their scale', () => {
     const svg = lightPlot(light(30), { id, reader: METRIC, width: 358, plants: 'medium' })
