@@ -43,7 +43,7 @@ function fluxOf(spec: LightSpec, typicalPower: Span): Span {
 
 /**
  * The water as a rectangle of the same area and of the proportions of the box around it: what is lit beside a round or slanted side is made up for by
- * corners that are not there. Own; a disc under a light over its middle comes within 2 % of its own factor.
+ * corners that are not there. Own, and held against nothing.
  */
 function waterUnder({ insideLengthMm, insideWidthMm, insidePlanMm2 }: Corner['geometry']) {
   const box = insideLengthMm * insideWidthMm
