@@ -24,23 +24,14 @@ function momentAt(loads: readonly BeamLoad[], nearN: number, x: number): number 
   }, nearN * x)
 }
 
-/** Where the shear is nought inside an even load: there the moment may be largest. */
-function turnsOf(loads: readonly BeamLoad[], nearN: number): number[] {
-  return loads.flatMap((load) => {
-    if (load.fromM === load.toM) return [load.fromM]
-    const before = loads.reduce((sum, other) => sum + carriedBefore(other, load.fromM), 0)
-    const slope = loads.reduce((sum, other) => sum + slopeOver(other, load), 0)
-    const x = load.fromM + (nearN - before) / slope
-    return [load.fromM, load.toM, ...(x > load.fromM && x < load.toM ? [x] : [])]
-  })
+/** Where the shear is nought in an even load, or changes under a weight: there alone the moment may be largest. Beside the load it is no more than elsewhere. */
+function turnOf(load: BeamLoad, loads: readonly BeamLoad[], nearN: number): number {
+  const { fromM, toM } = load
+  if (fromM === toM) return fromM
+  const beforeN = loads.reduce((sum, other) => sum + (other.toM <= fromM ? other.newtons : 0), 0)
+  const onStretchN = loads.reduce((sum, other) => sum + (other.fromM === fromM && other.toM === toM ? other.newtons : 0), 0)
+  return fromM + ((nearN - beforeN) * (toM - fromM)) / onStretchN
 }
-function carriedBefore({ newtons, fromM, toM }: BeamLoad, x: number): number {
-  if (x <= fromM) return 0
-  return x >= toM ? newtons : (newtons * (x - fromM)) / (toM - fromM)
-}
-/** Force a metre of another load over the stretch of this one: loads of a tank lie on the same stretch or apart. */
-const slopeOver = (other: BeamLoad, { fromM, toM }: BeamLoad): number =>
-  other.toM > other.fromM && other.fromM <= fromM && other.toM >= toM ? other.newtons / (other.toM - other.fromM) : 0
 
 /**
  * Bending, end shear and mid-span deflection of a simply supported beam under loads that lie on the same stretch or apart.
@@ -55,7 +46,7 @@ const slopeOver = (other: BeamLoad, { fromM, toM }: BeamLoad): number =>
 export function beamResponse(loads: readonly BeamLoad[], spanM: number): BeamResponse {
   const totalN = loads.reduce((sum, { newtons }) => sum + newtons, 0)
   const nearN = loads.reduce((sum, load) => sum + (load.newtons * (spanM - centreOf(load))) / spanM, 0)
-  const moments = turnsOf(loads, nearN).map((x) => momentAt(loads, nearN, x))
+  const moments = loads.map((load) => momentAt(loads, nearN, turnOf(load, loads, nearN)))
   return { shearN: Math.max(nearN, totalN - nearN), momentNm: Math.max(0, ...moments), midDeflection: midDeflectionOf(loads, nearN, spanM) }
 }
 

@@ -87,7 +87,7 @@ function verdictOf(at: LaidCase): JoistVerdict {
   const { bending, shear, deflection } = joistLoad(at)
   return {
     ratio: Math.max(bending, shear) / PERMANENT_LOAD_FACTOR,
-    governs: bending >= shear ? 'bending' : 'shear',
+    governs: shear > bending * (1 + SAME) ? 'shear' : 'bending',
     sag: deflection,
     at,
   }

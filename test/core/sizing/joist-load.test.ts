@@ -27,6 +27,42 @@ describe('a beam on two supports', () => {
   it('under a load of one metre at its middle: 0.875, by hand', () => {
     expect(beamResponse([{ newtons: 1, fromM: 1.5, toM: 2.5 }], 4)).toMatchObject({ momentNm: 0.875, shearN: 0.5 })
   })
+  /** By hand: reactions by moments about the far end, M·m summed over the half-spans for the deflection (unit-load theorem). */
+  it('under two even loads apart: 2 N on the first metre and on the last', () => {
+    const found = beamResponse(
+      [
+        { newtons: 2, fromM: 0, toM: 1 },
+        { newtons: 2, fromM: 3, toM: 4 },
+      ],
+      4,
+    )
+    expect(found).toMatchObject({ momentNm: 1, shearN: 2 })
+    isNear(found.midDeflection, 2 / 3 - 1 / 4 + 3 / 2, 1e-12)
+  })
+  it('under a weight of 1 N at one metre and 4 N over the far half: turns 1.625 m from the far end', () => {
+    const found = beamResponse(
+      [
+        { newtons: 1, fromM: 1, toM: 1 },
+        { newtons: 4, fromM: 2, toM: 4 },
+      ],
+      4,
+    )
+    expect(found.shearN).toBe(3.25)
+    isNear(found.momentNm, 3.25 * 1.625 - 1.625 ** 2, 1e-12)
+  })
+  it('under two even loads on the same stretch as under one of both', () => {
+    const stretch = { fromM: 0, toM: 2 }
+    const both = beamResponse(
+      [
+        { newtons: 3, ...stretch },
+        { newtons: 5, ...stretch },
+      ],
+      4,
+    )
+    // 8 N over the near half: reaction 6 N, turns at 1.5 m, 6·1.5 − 4·1.5²/2.
+    expect(both).toMatchObject({ momentNm: 4.5, shearN: 6 })
+    expect(both).toEqual(beamResponse([{ newtons: 8, ...stretch }], 4))
+  })
   it('agrees with a sum over a hundred thousand slices, wherever the loads are', () => {
     const load = fc.record({
       newtons: fc.double({ min: 1, max: 5000, noNaN: true }),
@@ -100,6 +136,22 @@ describe('a tank on joists', () => {
     expect(loadShare(0.6, 0.4)).toBeCloseTo(0.625, 12)
     expect(loadShare(0.8, 0.4)).toBeCloseTo(0.5, 12)
     expect(loadShare(1.2192, 0.4064)).toBeCloseTo(1 / 3, 12)
+    expect(loadShare(0.1, 0.4)).toBeCloseTo(0.9375, 12)
+  })
+
+  /**
+   * By hand: four feet of 100 kg (980.665 N) 0.2 m apart across joists at 0.4 m. Over one joist stands a pair and half of the other: 0.75 of the load, 735.49875 N.
+   * Its feet, 1 m apart about mid-span of 4 m, bend it by 367.749375 N × 1.5 m; allowed 2000·0.4·4²/8 = 1600 N m and 1600 N.
+   */
+  it('puts the feet of a narrow stand on one joist: three quarters of all', () => {
+    const feet = { massKg: 100, alongM: 1, acrossM: 0.2, spanM: 4, spacingM: 0.4, livePa: 2000, centreM: 2, path: 'feet' } as const
+    for (const longSide of ['along', 'across'] as const) {
+      const found = joistLoad({ ...feet, longSide })
+      isNear(found.bending, (367.749375 * 1.5) / 1600, 1e-9)
+      isNear(found.shear, 367.749375 / 1600, 1e-9)
+    }
+    // Farther apart than a spacing one pair has a joist for itself: half of all.
+    isNear(joistLoad({ ...feet, acrossM: 0.6, longSide: 'along' }).shear, 980.665 / 4 / 1600, 1e-9)
   })
 
   it('puts no less on a joist through panels than over a base of two joist spacings or more, and doubles with the mass', () => {
