@@ -5,6 +5,7 @@ import type { Product } from '../../../core/catalog/product.ts'
 import { SPEC_FIELDS } from '../../../core/catalog/spec-fields.ts'
 import type { DeliveryRule, Store } from '../../../core/catalog/store.ts'
 import type { Field } from '../../../core/fields.ts'
+import { MOST_MINOR } from '../../../core/money.ts'
 import { draftOf, limitsOf, readDraft } from '../../../web/app/catalog/product-draft.ts'
 import { readKept, readMoney, spellFigure, spellMoney, type FigureLimits } from '../../../web/app/parts/figure.ts'
 import { leaveEntry, openEntry, typeEntry } from '../../../web/app/parts/typed-entry.ts'
@@ -83,16 +84,17 @@ describe('a form that is opened and saved as it was', () => {
     },
   )
 
-  const amount = fc.integer({ min: 0, max: 1_000_000_000 })
+  const amount = fc.integer({ min: 0, max: MOST_MINOR })
   const anyDelivery: fc.Arbitrary<DeliveryRule> = fc.oneof(
     fc.constant({ kind: 'pickup_only' } as const),
     fc.record({ kind: fc.constant('flat' as const), feeMinor: amount, oversizeMinor: amount }),
-    fc.record({
-      kind: fc.constant('free_over' as const),
-      feeMinor: amount,
-      freeOverMinor: amount.map((minor) => minor + 1),
-      oversizeMinor: amount,
-    }),
+    // What a store can hold: no amount above the largest, and never free from less than the fee.
+    fc.tuple(amount, fc.integer({ min: 1, max: MOST_MINOR }), amount).map(([one, other, oversizeMinor]) => ({
+      kind: 'free_over' as const,
+      feeMinor: Math.min(one, other),
+      freeOverMinor: Math.max(one, other),
+      oversizeMinor,
+    })),
   )
   prop.prop([
     anyReader,
