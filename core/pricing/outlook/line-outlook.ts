@@ -1,0 +1,103 @@
+import { addDays, daysBetween, type CivilDate } from '../../dates.ts'
+import type { Ask } from './ask.ts'
+import { drawFutures } from './future.ts'
+import type { Learned } from './learned.ts'
+import type { MarketRecord, SaleWindow } from './market-record.ts'
+import { planOf, type LinePlan } from './plan.ts'
+
+export type Advice = 'buy_now' | 'no_hurry' | 'buy_when_convenient' | 'wait'
+
+/** What to expect of one line. Amounts in minor units for the whole line, with tax and its own delivery; NaN where no price is known. */
+export interface LineOutlook {
+  productId: string
+  advice: Advice
+  /** Last day of the sale that runs, where it need not be bought at once. */
+  noHurryUntil: CivilDate | null
+  payTodayMinor: number
+  /** What is paid by one who follows the advice: mean, and what one in ten pays less, or more, than. */
+  expectedPaidMinor: number
+  paid10Minor: number
+  paid90Minor: number
+  /** Chance that a sale is seen at one of its stores by the date. */
+  chanceOfSale: number
+  /** At or under this one buys, today and on a day of the plan, at regular prices as they are now. */
+  priceToBuyAtMinor: number
+  priceToBuyAt: (day: CivilDate) => number
+  /** The next window of a sale time at one of its stores. */
+  nextSaleTime: SaleWindow | null
+  /** Rests on the product's own record, on its kind's, or on too little to say more than today's price. */
+  basis: 'record' | 'kind' | 'too_little'
+}
+
+export interface Outlook {
+  lines: LineOutlook[]
+  /** All lines with a known price together. `draws` are totals under the advice. */
+  total: { payTodayMinor: number; expectedPaidMinor: number; paid10Minor: number; paid90Minor: number; draws: Float64Array }
+}
+
+/** *Wait* is said only where it is expected to save as much (design rule 6). */
+const LEAST_SAVING = 0.03
+/** So many sale days of its own are a record; as many of the kind are something to go by. */
+const OWN_SALE_DAYS = 3
+
+/** What to expect of a purchase, in figures; `sayAdvice` puts a line into words. The same seed gives the same figures. */
+export function outlookOf(learned: Learned, record: MarketRecord, ask: Ask): Outlook {
+  const plan = planOf(learned, record, ask)
+  const horizon = Math.max(0, daysBetween(record.asOf, ask.until))
+  const futures = horizon === 0 ? null : drawFutures(plan, horizon, ask.draws, ask.seed)
+  const total = new Float64Array(ask.draws)
+  let payTodayMinor = 0
+  const lines = plan.lines.map((line, index) => {
+    const advice = adviceFor(line, horizon)
+    const waits = advice === 'wait' && futures !== null
+    const paid = waits ? (futures.paid[index] as Float64Array) : new Float64Array(ask.draws).fill(line.todayMinor)
+    if (line.pairs.length > 0) {
+      payTodayMinor += line.todayMinor
+      paid.forEach((amount, draw) => (total[draw] = (total[draw] as number) + amount))
+    }
+    return lineOutlook(record, line, advice, paid, futures?.chanceOfSale[index] ?? 0)
+  })
+  return { lines, total: { payTodayMinor, ...rangeOf(total), draws: total } }
+}
+
+function adviceFor(line: LinePlan, horizon: number): Advice {
+  if (line.pairs.length === 0 || horizon === 0) return 'buy_when_convenient'
+  const saving = line.todayMinor - line.waitingMinor
+  if (saving >= LEAST_SAVING * line.todayMinor) return 'wait'
+  const sale = line.pairs.find((pair) => pair.sale !== null && line.costOf(pair.storeId, pair.todayMinor) === line.todayMinor)?.sale
+  if (!sale) return 'buy_when_convenient'
+  return sale.lastDay !== null && sale.lastDay > 0 ? 'no_hurry' : 'buy_now'
+}
+
+function lineOutlook(record: MarketRecord, line: LinePlan, advice: Advice, paid: Float64Array, chanceOfSale: number): LineOutlook {
+  const share = (day: number): number => line.buyAtShare[Math.min(Math.max(0, day), line.buyAtShare.length - 1)] as number
+  const lastDay = line.pairs.find((pair) => pair.sale !== null && line.costOf(pair.storeId, pair.todayMinor) === line.todayMinor)?.sale
+    ?.lastDay
+  const buyAt = (day: number): number => (Number.isFinite(share(day)) ? Math.floor(share(day) * line.regularMinor) : line.regularMinor)
+  return {
+    productId: line.productId,
+    advice,
+    noHurryUntil: advice === 'no_hurry' && typeof lastDay === 'number' ? addDays(record.asOf, lastDay) : null,
+    payTodayMinor: line.todayMinor,
+    ...rangeOf(paid),
+    chanceOfSale,
+    priceToBuyAtMinor: buyAt(0),
+    priceToBuyAt: (day) => buyAt(daysBetween(record.asOf, day)),
+    nextSaleTime: nextWindow(record, line),
+    basis: line.product.saleDays >= OWN_SALE_DAYS ? 'record' : line.kind.saleDays >= OWN_SALE_DAYS ? 'kind' : 'too_little',
+  }
+}
+
+function nextWindow({ windows, asOf }: MarketRecord, { pairs }: LinePlan): SaleWindow | null {
+  const stores = new Set(pairs.map(({ storeId }) => storeId))
+  const coming = windows.filter(({ storeId, last }) => stores.has(storeId) && last >= asOf)
+  return coming.toSorted((a, b) => (a.first === b.first ? (a.storeId < b.storeId ? -1 : 1) : a.first < b.first ? -1 : 1))[0] ?? null
+}
+
+/** Mean and the tenths at either end, in whole minor units. */
+function rangeOf(draws: Float64Array): { expectedPaidMinor: number; paid10Minor: number; paid90Minor: number } {
+  const sorted = draws.toSorted()
+  const at = (share: number): number => Math.round(sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? NaN)
+  const mean = draws.reduce((sum, amount) => sum + amount, 0) / draws.length
+  return { expectedPaidMinor: Math.round(mean), paid10Minor: at(0.1), paid90Minor: at(0.9) }
+}
