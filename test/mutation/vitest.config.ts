@@ -10,6 +10,7 @@ export default defineConfig({
     maxWorkers: 1,
     include: ['test/core/sizing/**/*.test.ts', 'test/core/water/**/*.test.ts', 'test/reference/**/*.test.ts'],
     exclude: ['**/*.properties.test.ts', '**/node_modules/**'],
+    setupFiles: ['test/mutation/few-draws.ts'],
     testTimeout: 60_000,
   },
 })

@@ -159,3 +159,138 @@ describe('tipping over', () => {
     expect(gear().stand).not.toBeNull()
   })
 })
+
+/**
+ * By hand. 1000 × 400 × 400 mm, 10 mm all round, 30 kg empty by its maker, bare, filled to 40 mm below the rim: 0.98 · 0.38 · 0.35 m³ of water, 129.955 kg
+ * (0.99705 kg/L of fresh water at 25 °C, EOS-80). On a stand of 20 kg and 700 mm: 179.955 kg, 1764.76 N, the rim at 1100 mm.
+ */
+describe('tipping over, by hand', () => {
+  const FLAT: TankSpec = { lengthMm: 1000, widthMm: 400, heightMm: 400, glassMm: 10, bottomMm: 10, material: 'glass', emptyMassKg: 30 }
+  const STAND: StandSpec = { topLengthMm: 1000, topWidthMm: 400, heightMm: 700, massKg: 20 }
+  const on = (stand: StandSpec = {}, tank: Partial<TankSpec> = {}, waterBelowRimMm = 40) =>
+    findingOf(
+      'tipping',
+      {
+        tank: one('a tank', { ...FLAT, ...tank }),
+        stand: one('Thornby', { ...STAND, ...stand }),
+        substrates: [],
+        notNeeded: { substrate: 'bare' },
+      },
+      { waterBelowRimMm },
+    )
+  const reasonOf = (finding: ReturnType<typeof on>) => sayPhrase(finding.reason, METRIC)
+
+  it('tells the push, the lean and what tips it empty', () => {
+    const found = on()
+    // 1764.76 N · 200 / 1100; empty 490.33 N · 200 / 1100. Centre 820 mm up, 25 mm more as the water runs: atan(200 / 845) is 13.3°.
+    expect(reasonOf(found)).toBe(
+      'The rim stands 110 cm above the floor, 2.8 times what the base is deep. It takes 321 N there to tip it in use, the weight of 33 kg, or a lean of 13°; empty, 89 N do it.',
+    )
+    expect(found).toMatchObject({ verdict: 'fits', action: null, value: { value: 321 }, limit: { low: { value: 250, unit: 'N' } } })
+    expect(found).toMatchObject({ assumed: [], missing: [], source: { tag: 'from_memory' } })
+  })
+
+  it.each([
+    // 1.60433 N a millimetre of lever: half the depth of the top.
+    [312, 250, 'fits'],
+    [311, 249, 'marginal'],
+  ])('on a top %s mm deep takes %s N of 250: %s', (topWidthMm, value, verdict) => {
+    expect(on({ topWidthMm })).toMatchObject({ verdict, value: { value }, margin: { value: value - 250 } })
+  })
+
+  it('goes over the shorter side, whichever it is', () => {
+    expect(on({ topLengthMm: 312, topWidthMm: 1000 }).value?.value).toBe(250)
+    expect(on({ topLengthMm: undefined, topWidthMm: 312 }).value?.value).toBe(250)
+    expect(on({ topLengthMm: 1000, topWidthMm: undefined }).value?.value).toBe(321)
+  })
+
+  it('is pushed no higher than 2 m', () => {
+    // The rim at 2100 mm: 1764.76 N · 200 / 2000.
+    expect(on({ heightMm: 1700 }).value?.value).toBe(176)
+  })
+
+  it('is asked for a fifth of its weight where that is less than 250 N', () => {
+    // 500 mm long: 0.48 · 0.38 · 0.35 m³, 63.651 kg; 113.651 kg in all, 1114.54 N: a fifth is 223, and 200 / 1100 of it 203.
+    expect(on({}, { lengthMm: 500 })).toMatchObject({ verdict: 'marginal', value: { value: 203 }, limit: { low: { value: 223 } } })
+    expect(on({ topWidthMm: 440 }, { lengthMm: 500, widthMm: 400 })).toMatchObject({ verdict: 'fits', value: { value: 223 } })
+  })
+
+  /** 300 mm cube of 5 mm, 5 kg: 0.29² · 0.255 m³, 21.382 kg; with a stand of 4 kg 297.94 N, the rim at 1000 mm. */
+  it.each([
+    [300, 45, 'marginal'],
+    [298, 44, 'does_not_fit'],
+  ])('of a nano on a top %s mm deep goes over at %s N, a child’s pull being 44.5: %s', (topWidthMm, value, verdict) => {
+    const nano = { lengthMm: 300, widthMm: 300, heightMm: 300, glassMm: 5, bottomMm: 5, emptyMassKg: 5 }
+    const found = on({ topLengthMm: 300, topWidthMm, massKg: 4 }, nano)
+    expect(found).toMatchObject({ verdict, value: { value }, limit: { low: { value: 60 } } })
+    expect(sayPhrase(found.action?.text ?? [], METRIC)).toMatch(/^Fix the stand to the wall/)
+  })
+
+  it('never asks less than a child’s pull', () => {
+    // 1 kg of glass and 1 kg of stand, 0.13² · 0.155 m³ of water: 2.612 + 2 kg, of which a fifth is 9 N.
+    const cup = { lengthMm: 150, widthMm: 150, heightMm: 205, emptyMassKg: 1 }
+    expect(on({ topLengthMm: 900, topWidthMm: 900, massKg: 1 }, cup).limit).toMatchObject({ low: { value: 45 } })
+  })
+
+  it.each([
+    // Empty 15 kg, 147.1 N: 44.9 N over 336 mm of lever, 44.3 N over 331.
+    [672, '', 'fits'],
+    [662, ' A child pulls with about 45 N.', 'marginal'],
+  ])('on a top %s mm deep under an empty tank that is light:%s %s', (topWidthMm, words, verdict) => {
+    const found = on({ topWidthMm, massKg: 5 }, { emptyMassKg: 10 })
+    expect(found.verdict).toBe(verdict)
+    expect(reasonOf(found)).toMatch(new RegExp(`; empty, 4[45] N do it\\.${words}$`))
+  })
+
+  /** 2 m long: 262.563 kg of water, its centre with stand and glass 847 mm up and 29 mm more as it runs: 9.5° is 146.6 mm of lever. */
+  it.each([
+    [294, '10°', '', 'fits'],
+    [293, '9°', ' Standing equipment is made to lean by 10°.', 'marginal'],
+  ])('on a top %s mm deep leans by %s before it goes:%s %s', (topWidthMm, lean, words, verdict) => {
+    const found = on({ topLengthMm: 2000, topWidthMm }, { lengthMm: 2000 })
+    expect(found.verdict).toBe(verdict)
+    expect(reasonOf(found)).toMatch(new RegExp(`or a lean of ${lean}; empty, 6[56] N do it\\.${words}$`))
+  })
+
+  /** 3000 × 150 × 400 mm of 170 kg with 90 mm of water, its centre lower than the glass's: 833 mm in use and 845 mm empty; 9.5° are 139.4 and 141.4 mm. */
+  it.each([
+    [283, 'fits'],
+    [281, 'marginal'],
+  ])('leans empty too: on a top %s mm deep %s', (topWidthMm, verdict) => {
+    const shallow = { lengthMm: 3000, widthMm: 150, emptyMassKg: 170 }
+    const found = on({ topLengthMm: 3000, topWidthMm, massKg: 10 }, shallow, 300)
+    expect(found.verdict).toBe(verdict)
+    expect(reasonOf(found)).toContain('a lean of 10°')
+  })
+
+  it('takes the lightest and the highest stand where nobody says', () => {
+    // 16 kg and 950 mm: 175.955 kg, 1725.53 N · 200 / 1350.
+    const found = on({ heightMm: undefined, massKg: undefined })
+    expect(found).toMatchObject({ verdict: 'fits', value: { value: 256 }, assumed: ['height of the stand', 'mass of the stand'] })
+    expect(on({ massKg: undefined })).toMatchObject({ value: { value: 314 }, assumed: ['mass of the stand'] })
+    expect(on({ topWidthMm: undefined }).assumed).toEqual(['length and depth of the stand’s top'])
+    expect(on({ topLengthMm: undefined }).assumed).toEqual(['length and depth of the stand’s top'])
+  })
+
+  it('is settled where every stand that is sold is as bad, and open where some would do', () => {
+    const cup = { lengthMm: 150, widthMm: 150, heightMm: 205, emptyMassKg: 1 }
+    const small = { topLengthMm: 150, topWidthMm: 150 }
+    // From 950 down to 600 mm high 3 to 4 N for each of its 4.6 kg and the stand's: 24 N at 30 kg at the most.
+    expect(on({ ...small, heightMm: undefined }, cup)).toMatchObject({ verdict: 'does_not_fit', assumed: ['height of the stand'] })
+    // 1350 and 1000 mm up a lever of 155 mm takes 203 and 274 N.
+    expect(on({ topWidthMm: 310, heightMm: undefined })).toMatchObject({ verdict: 'not_known', missing: ['height of the stand'] })
+    expect(on({ topWidthMm: 280, heightMm: 950, massKg: undefined })).toMatchObject({ verdict: 'marginal', missing: [] })
+  })
+
+  it('of a cylinder goes over its own round, and what the top stands out beyond it on the worse side', () => {
+    // 0.24² · π · 0.35 m³: 63.148 kg, 113.148 kg in all, 1109.6 N; the top stands 20 mm out.
+    const round = (topLengthMm: number, topWidthMm: number) =>
+      on({ topLengthMm, topWidthMm }, { lengthMm: 500, widthMm: 500, shape: 'cylinder' }).value?.value
+    expect(round(560, 540)).toBe(272)
+    expect(round(540, 560)).toBe(272)
+    expect(round(500, 500)).toBe(252)
+    expect(round(100, 100)).toBe(50)
+    // Nothing is left of the base but the millimetre that keeps it from nought.
+    expect(round(0, 0)).toBe(1)
+  })
+})
