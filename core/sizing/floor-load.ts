@@ -5,7 +5,7 @@ import { joistsOf, type OnJoists } from './joist-floor.ts'
 import { joistFinding } from './joist-finding.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import type { Situation } from './situation.ts'
-import { exactly, over, type Span } from './span.ts'
+import { over } from './span.ts'
 import { footprintM2 } from './tank-forms.ts'
 import { typicalStandMassKg } from './typical-ranges.ts'
 import { assumedOf } from './words.ts'
@@ -38,13 +38,13 @@ const SOURCE: Source = {
  */
 export function floorLoad(situation: Situation): Finding {
   const { conditions, tankUnstated, fillDefaults } = situation
-  const total = floorMassKg(situation)
+  const totalKg = floorMassKg(situation)
   const joists = conditions.floor === 'timber_upper' ? joistsOf(conditions) : null
   if (joists !== null) {
     const assumed = namesOf(standUnstated(situation), tankUnstated, fillDefaults)
-    return joistFinding(standOn(situation, total.high), joists, { weighs: weighsOf(situation), assumed, askAboveKg: ASK_ABOVE_KG })
+    return joistFinding(standOn(situation, totalKg), joists, { weighs: weighsOf(situation), assumed, askAboveKg: ASK_ABOVE_KG })
   }
-  const value = quantity(total.high, 'kg', 0)
+  const value = quantity(totalKg, 'kg', 0)
   const heavy = value.value > ASK_ABOVE_KG
   const allowedKg = heavy || conditions.floor === 'ground_slab' ? ASK_ABOVE_KG : WITHIN_TO_KG
   const within = value.value <= allowedKg
@@ -86,12 +86,10 @@ const MISSING: Record<Situation['conditions']['floor'], string> = {
   unknown: 'how the floor bears',
 }
 
-/** Tank filled to the rim and what it stands on, kg, at the ends of what is stated. */
-export function floorMassKg({ gear, corners, tank }: Situation): Span {
-  const brim = over(corners, ({ mass }) => mass.brimKg)
-  const stated = gear.stand?.spec.massKg
-  const stand = !gear.stand ? exactly(0) : stated === undefined ? typicalStandMassKg(tank.lengthMm) : exactly(stated)
-  return { low: brim.low + stand.low, high: brim.high + stand.high }
+/** Tank filled to the rim and what it stands on, kg: the heaviest that the stated figures allow. */
+export function floorMassKg({ gear, corners, tank }: Situation): number {
+  const brimKg = over(corners, ({ mass }) => mass.brimKg).high
+  return gear.stand ? brimKg + (gear.stand.spec.massKg ?? typicalStandMassKg(tank.lengthMm).high) : brimKg
 }
 
 function weighsOf({ gear, corners }: Situation): Phrase {

@@ -46,7 +46,7 @@ export function floorPlan(situation: Situation): FloorPlan | undefined {
   const { conditions } = situation
   const joists = conditions.floor === 'timber_upper' ? joistsOf(conditions) : null
   if (joists === null) return undefined
-  const on = standOn(situation, floorMassKg(situation).high)
+  const on = standOn(situation, floorMassKg(situation))
   const { at, ratio, governs } = onJoists(on, joists)
   return {
     spanMm: Math.round(joists.joistSpanMm),

@@ -132,8 +132,10 @@ function judged({ tank, corners, conditions, fillDefaults }: Situation, glassMm:
   })
 }
 
-const edgesOf = (style: TankSpec['style']): [worst: TopEdge, best: TopEdge] =>
-  style === undefined ? ['free', 'held'] : style === 'rimless' ? ['free', 'free'] : ['held', 'held']
+const edgesOf = (style: TankSpec['style']): [worst: TopEdge, best: TopEdge] => {
+  const best = style === 'rimless' ? 'free' : 'held'
+  return [style === undefined ? 'free' : best, best]
+}
 
 function reasonOf(
   why: Phrase,

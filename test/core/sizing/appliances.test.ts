@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { energyPerYear } from '../../../core/sizing/energy.ts'
+import { appliancePowerW, appliancesHeatW, runningAppliances, unstatedAppliances } from '../../../core/sizing/appliances.ts'
 import type { Appliance } from '../../../core/sizing/gear.ts'
 import { METRIC, sayPhrase } from '../../../core/units/say.ts'
 import { findingOf, gear, reportOf } from './sample-build.ts'
@@ -79,5 +80,44 @@ describe('a build without anything more', () => {
   it('has the report that it had', () => {
     expect(reportOf({ appliances: [] })).toEqual(reportOf())
     expect(gear().appliances).toBeUndefined()
+  })
+})
+
+describe('each kind by itself', () => {
+  const all = (spec: Appliance['spec'], quantity = 1) =>
+    gear({
+      appliances: (['chiller', 'air_pump', 'circulation_pump', 'skimmer', 'co2', 'uv', 'battery_backup'] as const).map((kind) => ({
+        ...appliance(kind, spec),
+        quantity,
+      })),
+    })
+
+  it('counts every piece of a line: two of 9 W are 18 W, and of unstated power twice the range', () => {
+    expect(appliancePowerW({ ...appliance('uv', { powerW: 9 }), quantity: 2 })).toEqual({ low: 18, high: 18 })
+    // Common practice, stated: a UV clarifier for a home draws 4 to 60 W.
+    expect(appliancePowerW({ ...appliance('uv', {}), quantity: 2 })).toEqual({ low: 8, high: 120 })
+  })
+
+  it('warms the water only where it stands in it: of seven kinds of 10 W, three do', () => {
+    expect(appliancesHeatW(all({ powerW: 10 }))).toEqual({ low: 30, high: 30 })
+    expect(unstatedAppliances(all({}), { warming: true })).toEqual([
+      'power of the circulation pump',
+      'power of the skimmer',
+      'power of the UV clarifier',
+    ])
+    expect(unstatedAppliances(all({}))).toHaveLength(7)
+    expect(unstatedAppliances(all({ powerW: 10 }))).toEqual([])
+  })
+
+  it('runs by the clock or with the light, and a chiller or a battery by neither', () => {
+    const items = runningAppliances(all({ powerW: 10 }), 6)
+    expect(items.map(({ what, usual, hoursPerDay }) => [what, usual, hoursPerDay])).toEqual([
+      ['Air pump', 10, 24],
+      ['Circulation pump', 10, 24],
+      ['Skimmer', 10, 24],
+      ['CO2 system', 10, 6],
+      ['UV clarifier', 10, 24],
+    ])
+    expect(runningAppliances(gear(), 6)).toEqual([])
   })
 })

@@ -1,8 +1,9 @@
 import fc from 'fast-check'
-import { expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import type { Conditions } from '../../../core/sizing/conditions.ts'
 import { WITHIN_TO_KG } from '../../../core/sizing/floor-load.ts'
-import { findingOf, one } from './sample-build.ts'
+import { findingOf, one, reportOf } from './sample-build.ts'
+import { figuresOf, told } from './told.ts'
 
 const nano = {
   tank: one('Wendlemere', { lengthMm: 400, widthMm: 250, heightMm: 250, glassMm: 5, bottomMm: 5, material: 'glass' as const }),
@@ -122,4 +123,92 @@ it('holds no whole tank against what one unknown joist bears', () => {
   expect(found.wording).toBe('ask before you place it')
   expect(found.value).toBeDefined()
   expect(found.limit).toBeUndefined()
+})
+
+describe('what is told of a floor', () => {
+  // Own worked value: filled to the rim the tank weighs 356.89 kg, and its stand 28.1 kg more.
+  const weighs = 'Filled to the rim the tank weighs 357 kg, and its stand comes on top.'
+  const ask = "Ask the building's owner or a licensed structural engineer before you place it."
+  it.each([
+    [
+      'timber_upper',
+      'On a wooden floor what counts is the joists under it: their span, their spacing, and whether the tank lies across them near a bearing wall.',
+      'span and spacing of the joists',
+      ask,
+    ],
+    ['concrete_upper', 'What an upper concrete floor may carry is stated by whoever built it.', 'how the floor bears', ask],
+    [
+      'unknown',
+      'Nobody has stated what the floor is.',
+      'how the floor bears',
+      'Say what the floor is: on the ground, wood, or an upper concrete floor. If in doubt, ask before you place it.',
+    ],
+  ] as const)('%s: why it asks, what would settle it, and whom to ask', (floor, reason, missing, action) => {
+    const found = findingOf('floor_load', {}, { floor })
+    expect(told(found)).toEqual({ verdict: 'not_known', reason: `${weighs} ${reason}`, action, assumed: [], missing: [missing] })
+    expect(figuresOf(found)).toEqual({ value: 385, low: undefined, high: undefined, margin: undefined })
+  })
+
+  it('ground_slab: that it is normally not governed', () => {
+    const found = findingOf('floor_load', {}, { floor: 'ground_slab' })
+    expect(told(found)).toEqual({
+      verdict: 'marginal',
+      reason: `${weighs} A concrete slab on the ground is normally not governed by this check.`,
+      action: null,
+      assumed: [],
+      missing: [],
+    })
+    expect(figuresOf(found)).toMatchObject({ value: 385, high: 450, margin: 65 })
+    expect(found.source.tag).toBe('common_practice')
+  })
+
+  it('a small tank without a stand: its own weight alone, against what any floor has', () => {
+    const found = findingOf('floor_load', nano, { floor: 'unknown' })
+    expect(told(found)).toMatchObject({
+      reason: 'Filled to the rim the tank weighs 33 kg. That is no more than one grown person puts on a floor.',
+      action: null,
+      assumed: [],
+      missing: [],
+    })
+    expect(figuresOf(found)).toMatchObject({ value: 33, high: 65, margin: 32 })
+  })
+
+  it('names what it took for the floor, the stand and the fill', () => {
+    const found = findingOf('floor_load', { stand: one('Thornby', {}) }, { assumed: ['floor', 'substrateDepthMm'] })
+    expect(found.assumed).toEqual(['kind of floor', 'mass of the stand', 'substrate depth'])
+    // Common practice, stated: the heaviest stand of 1219.2 mm is 20 kg and 50 kg a metre, 80.96 kg; with the tank's 356.89 kg, 437.85 kg.
+    expect(found.value?.value).toBe(438)
+  })
+
+  it('does not ask about joists under a floor that has none', () => {
+    const found = findingOf('floor_load', {}, { floor: 'concrete_upper', joistSpanMm: 3600, joistSpacingMm: 400 })
+    expect(found).toMatchObject({ wording: 'ask before you place it', missing: ['how the floor bears'] })
+  })
+})
+
+describe('the mark of 450 kg', () => {
+  /** The tank weighs 356.89 kg; the stand brings it to the total. */
+  const of = (totalKg: number, floor: Conditions['floor']) =>
+    findingOf('floor_load', { stand: one('Thornby', { massKg: totalKg - 356.89 }) }, { floor })
+  it('is within on the ground, and one kilogram more is asked about', () => {
+    expect(of(450, 'ground_slab')).toMatchObject({ wording: 'within the usual allowance', margin: { value: 0 } })
+    expect(told(of(450, 'ground_slab')).reason).not.toContain('Above')
+    expect(of(451, 'ground_slab')).toMatchObject({ wording: 'ask before you place it', margin: { value: -1 } })
+    expect(told(of(451, 'ground_slab')).reason).toMatch(/not governed by this check\. Above 450 kg, ask whatever the floor\.$/)
+  })
+  it('is told on any other floor only when it is passed', () => {
+    expect(of(450, 'unknown').limit).toBeUndefined()
+    expect(of(451, 'unknown').limit).toMatchObject({ high: { value: 450 } })
+  })
+})
+
+it('is within up to 65 kg, and at 66 kg asks', () => {
+  // A maker's stated mass of the empty tank: 400 × 250 × 250 mm holds about 19 kg of water and 5 kg of gravel.
+  const weighing = (emptyMassKg: number) => ({ tank: one('Wendlemere', { ...nano.tank.spec, emptyMassKg }), stand: null })
+  const emptyKg = (totalKg: number) => totalKg - (reportOf(weighing(10)).figures.brimMassKg ?? NaN) + 10
+  for (const [totalKg, wording] of [
+    [65, 'within the usual allowance'],
+    [66, 'ask before you place it'],
+  ] as const)
+    expect(findingOf('floor_load', weighing(emptyKg(totalKg)), { floor: 'unknown' })).toMatchObject({ value: { value: totalKg }, wording })
 })

@@ -6,6 +6,7 @@ import { glassPlate, thicknessFor, type TopEdge } from '../../../core/sizing/gla
 import { METRIC, sayPhrase } from '../../../core/units/say.ts'
 import { findingOf, one, reportOf } from './sample-build.ts'
 import { INCH, isNear } from './reference-tanks.ts'
+import { figuresOf, told } from './told.ts'
 
 /** Own worked values with a modulus of 71.7 GPa, a handbook's; bows scale with it to EN 572's 70. Tolerance 2e-3. */
 const MODULUS = 71.7 / 70
@@ -100,6 +101,59 @@ describe('the finding', () => {
     expect(found({ style: undefined, glassMm: 15 })).toMatchObject({ verdict: 'fits', assumed: ['whether a rim or braces hold the top'] })
   })
 
+  it('says how deep, how long, how held, and what the trade would take', () => {
+    // Filled to the rim, 533.4 − 10 mm of water press on 1219.2 mm. By the plate above the trade takes 9.68 mm held and 11.94 mm free: own.
+    const pane = 'The tank is second-hand. Filled to the rim, 52.3 cm of water press on a front pane 121.9 cm long,'
+    const [held, free] = ['held by its rim or braces', 'with nothing to hold its upper edge']
+    const maker = 'Ask its maker or a tank builder before it is filled.'
+    expect(told(found({}))).toEqual({
+      verdict: 'fits',
+      reason: `${pane} ${held}: it is 10 mm, and the trade would take 10 mm.`,
+      action: null,
+      assumed: [],
+      missing: [],
+    })
+    expect(figuresOf(found({}))).toMatchObject({ value: 4.1, low: 2.7, margin: 1.4 })
+    expect(told(found({ style: 'braced', glassMm: 8.5 }))).toMatchObject({
+      verdict: 'marginal',
+      reason: `${pane} ${held}: it is 8.5 mm, and the trade would take 10 mm.`,
+      action: maker,
+    })
+    expect(told(found({ style: 'rimless' }))).toMatchObject({
+      verdict: 'marginal',
+      reason: `${pane} ${free}: it is 10 mm, and the trade would take 12 mm.`,
+      action: maker,
+      assumed: [],
+    })
+    expect(told(found({ style: 'rimless', glassMm: 8 }))).toMatchObject({
+      reason: `${pane} ${free}: it is 8 mm, and the trade would take 12 mm. It would bow by more than half its thickness.`,
+      action: 'Do not fill it. Ask its maker or a tank builder; glass of 12 mm or more is usual.',
+    })
+    expect(told(found({ style: undefined }))).toMatchObject({
+      verdict: 'not_known',
+      action: "Enter the tank's style, and ask its maker or a tank builder before it is filled.",
+      assumed: [],
+    })
+    expect(found({}).source.tag).toBe('own')
+  })
+
+  it('asks for what is missing by name', () => {
+    expect(told(found({ glassMm: undefined })).action).toBe('Measure the glass at its upper edge and enter the thickness.')
+    expect(told(found({ material: undefined })).action).toBe('Enter whether the tank is glass or acrylic.')
+    expect(told(found({ material: 'acrylic' })).action).toBe('Ask its maker, and look for bowed or crazed panels before water goes in.')
+  })
+
+  it('tells of a bow that passes half the thickness, and of none that does not', () => {
+    // Between the rows at 2.25 and 2.5 the free pane of 2.329 has 0.590: 0.590 × 5118 Pa × 0.5234⁴ m⁴ ÷ (70 GPa × t³) is 4.44 mm at 9 mm, 4.59 mm at 8.9 mm.
+    const bows = (glassMm: number) => told(found({ style: 'rimless', glassMm })).reason.includes('more than half its thickness')
+    expect([bows(9), bows(8.9)]).toEqual([false, true])
+  })
+
+  it('is judged at the deepest water that the bottom allows', () => {
+    // A bottom that nobody stated is as thick as the sides or a third more: 523.4 or 520 mm of water.
+    expect(told(found({ bottomMm: undefined })).reason).toContain('52.3 cm of water')
+  })
+
   it('has its least factor from the two strengths', () => {
     expect(Math.ceil((TRADE_STRENGTH_PA / LASTING_STRENGTH_PA) * 10) / 10).toBe(LEAST_FACTOR)
   })
@@ -133,6 +187,13 @@ describe('panes of a tank that is no box', () => {
   it('do not fit where a flat one beside the curve is too thin already', () => {
     expect(found({ shape: 'bow_front', bowMm: 80, glassMm: 3 }).verdict).toBe('does_not_fit')
     expect(found({ shape: 'cylinder', widthMm: 600, glassMm: 3 }).verdict).toBe('not_known')
+  })
+
+  it.each(['lengthMm', 'widthMm', 'heightMm'] as const)('are of a common size up to two centimetres off in %s', (side) => {
+    // 5.5 gallons, 16 × 8 × 10 in: no other common size is near it.
+    const box = { lengthMm: 406, widthMm: 203, heightMm: 254 }
+    const by = (mm: number) => isCommonSize({ ...box, [side]: box[side] + mm })
+    expect([by(-21), by(-20), by(20), by(21)]).toEqual([false, true, true, false])
   })
 
   it('are no common size, whatever the box around them', () => {
