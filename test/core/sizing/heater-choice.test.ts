@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { METRIC, sayPhrase } from '../../../core/units/say.ts'
 import type { Conditions } from '../../../core/sizing/conditions.ts'
 import { findingOf, group, one, reportOf } from './sample-build.ts'
+import { told } from './told.ts'
 
 const adviceIn = (room: Partial<Conditions>) => reportOf({ heaters: [] }, room).figures.heaterAdvice
 const build = (powerW: number, count: number) => ({ heaters: [one('Torvane', { powerW }, count)] })
@@ -93,5 +94,102 @@ describe('when heat fails', () => {
     const words = sayPhrase(findingOf('heater_stuck', build(400, 1), { warmestRoomC: 26 }).reason, METRIC)
     expect(hoursIn(words, /after (\d+) h/)).toSatisfy((hours: number) => Math.abs(hours - (report.figures.stuckHours ?? NaN)) < 0.6)
     expect(reportOf(build(25, 1), { warmestRoomC: 20, coldestRoomC: 18 }).figures.stuckHours).toBeUndefined()
+  })
+})
+
+/**
+ * Own, by a second program (bisection of the same balance): the lidded tank of 75 gallons loses, times 1.25, 185.7 W in a room of 18 °C and 108.9 W at
+ * 23 °C of water. In a room of 24 °C it bears 91.7 W at 31 °C at the low-loss end and 160.3 W at 32 °C at usual losses, pump and lamp of 35 W in it.
+ */
+describe('the powers themselves', () => {
+  it.each([
+    // 69.3 W each, 71.2 W for one alone, 81.9 W stuck on at the low-loss end.
+    [20, 22, { count: 2, eachLowestW: 75, eachHighestW: 80, oneHolds: true }],
+    // 56.7 W stuck on at the low-loss end is too little for two: 125.3 W at usual losses.
+    [18, 24, { count: 2, eachLowestW: 110, eachHighestW: 125, oneHolds: true }],
+    // One alone would want 146.5 W; 232.8 W by two are 116.4 W.
+    [16, 24, { count: 2, eachLowestW: 120, eachHighestW: 125, oneHolds: false }],
+    // 209.3 W by two, and 106.4 W stuck on: one power does both.
+    [17, 25, { count: 2, eachLowestW: 105, eachHighestW: 105, oneHolds: false }],
+    // 232.8 W by two are more than 106.4 W, by three 77.6 W.
+    [16, 25, { count: 3, eachLowestW: 80, eachHighestW: 105, oneHolds: false }],
+  ])('for a room of %s to %s °C', (coldestRoomC, warmestRoomC, advice) => expect(adviceIn({ coldestRoomC, warmestRoomC })).toEqual(advice))
+
+  /** The same of 60 × 30 × 36 cm in 6 mm glass under a lid, without pump or lamp. */
+  const small = {
+    tank: one('Nook', { lengthMm: 600, widthMm: 300, heightMm: 360, glassMm: 6, bottomMm: 6, material: 'glass' as const }),
+    heaters: [],
+    lights: [],
+    filters: [],
+  }
+  it.each([
+    // 39.3 W, and 41.2 W stuck on.
+    [21, 22, { count: 1, eachLowestW: 40, eachHighestW: 40, oneHolds: false }],
+    // 47.4 W are under two small heaters, but more than 41.2 W: two, of which one alone needs 24.3 W.
+    [20, 22, { count: 2, eachLowestW: 25, eachHighestW: 40, oneHolds: true }],
+    // 55.6 W are more than two small ones: two, of which one alone needs 30.8 W.
+    [19, 22, { count: 2, eachLowestW: 35, eachHighestW: 40, oneHolds: true }],
+  ])('for a small tank in a room of %s to %s °C', (coldestRoomC, warmestRoomC, advice) =>
+    expect(reportOf(small, { coldestRoomC, warmestRoomC }).figures.heaterAdvice).toEqual(advice),
+  )
+
+  it('are offered with what one of them does alone', () => {
+    const action = (coldestRoomC: number, warmestRoomC: number, changes = {}) => {
+      const found = findingOf('heater_holds', { heaters: [], ...changes }, { coldestRoomC, warmestRoomC })
+      return [told(found).action, found.action?.want]
+    }
+    const want = (quantity: number, low: number, high: number) => ({
+      slot: 'heat',
+      quantity,
+      minimum: { powerW: low },
+      maximum: { powerW: high },
+    })
+    expect(action(18, 24)).toEqual([
+      'Put in 2 heaters of 110 W to 125 W each. One of them alone holds 23.0 °C in the coldest room.',
+      want(2, 110, 125),
+    ])
+    expect(action(17, 25)).toEqual([
+      'Put in 2 heaters of 105 W each. One alone does not hold 23.0 °C in the coldest room: a power that did would be too much when it sticks on.',
+      want(2, 105, 105),
+    ])
+    expect(action(21, 22, small)).toEqual(['Put in one heater of 40 W.', want(1, 40, 40)])
+  })
+
+  it('are offered with a controller for the one or for those that are in the build', () => {
+    const words = (count: number) => told(findingOf('heater_stuck', build(300, count))).action
+    expect(words(1)).toContain('each, or have an external controller switch the one in this build. One')
+    expect(words(2)).toContain('each, or have an external controller switch those in this build. One')
+  })
+
+  it('leave a spare where that is asked: 10 °C want 373.6 W in all and 239.4 W after one has failed', () => {
+    const found = findingOf('heater_spare', build(500, 1), { coldestRoomC: 10, warmestRoomC: 11 })
+    // By two 240 W each would be more than the 219.4 W that one stuck on may have; by three 373.6 ÷ 3 is 124.5 W, and 239.4 ÷ 2 is 119.7 W.
+    expect(found.action?.want).toEqual({ slot: 'heat', quantity: 3, minimum: { powerW: 125 }, maximum: { powerW: 215 } })
+  })
+
+  it('are told where none serves: 15 to 29 °C want 256.3 W and bear 30.5 W stuck on, and 145.6 W to spare', () => {
+    const room = { coldestRoomC: 15, warmestRoomC: 29 }
+    const more = 'with an external controller against one that sticks on, or a room kept more even.'
+    const none = 'No power both holds the coldest room and stays below the danger mark when stuck on.'
+    expect(told(findingOf('heater_holds', { heaters: [] }, room)).action).toBe(`${none} What would: heaters of 256 W in all, ${more}`)
+    expect(told(findingOf('heater_stuck', build(200, 1), room)).action).toBe(`${none} What would: heaters of 256 W in all, ${more}`)
+    expect(told(findingOf('heater_spare', build(300, 1), room)).action).toBe(
+      `No power both leaves a spare and stays below the danger mark when stuck on. What would: 2 heaters of at least 150 W each, ${more}`,
+    )
+    expect(findingOf('heater_spare', build(300, 1), room).action?.want).toBeUndefined()
+    // Open it would want 1.25 times as much as an open tank loses; a lid is the first thing to say.
+    expect(told(findingOf('heater_holds', { heaters: [], lid: null }, room)).action).toMatch(
+      /a room kept more even\. A lid lowers the heat that is needed\.$/,
+    )
+  })
+
+  it('have no upper end behind a controller', () => {
+    const controlled = { heaters: [one('Torvane', { powerW: 50, externalController: true }, 2)] }
+    const found = findingOf('heater_spare', controlled)
+    expect(told(found).action).toBe('Put in 2 heaters of at least 110 W each, with a controller as now.')
+    expect(found.action?.want).toEqual({ slot: 'heat', quantity: 2, minimum: { powerW: 110 } })
+    // One of two behind it is not enough.
+    const half = { heaters: [...controlled.heaters, one('Torvane', { powerW: 50 })] }
+    expect(findingOf('heater_holds', half, { coldestRoomC: 15 }).action?.want?.maximum).toBeDefined()
   })
 })

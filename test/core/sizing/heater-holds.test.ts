@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { expect, it } from 'vitest'
 import { sayPhrase, METRIC } from '../../../core/units/say.ts'
 import { conditions, findingOf, gear, group, one, reportOf } from './sample-build.ts'
+import { figuresOf, told } from './told.ts'
 import { sizingReport } from '../../../core/sizing/engine.ts'
 
 const heaters = (powerW: number, quantity = 1) => ({ heaters: [one('Torvane', { powerW }, quantity)] })
@@ -70,4 +71,63 @@ it('asks for more watts in a colder room', () => {
     }),
     { numRuns: 60 },
   )
+})
+
+/**
+ * Own, by a second program (bisection and midpoint rule over the same balance): the lidded tank of 75 gallons loses 148.6 W at 25 °C in a room of 18 °C at
+ * the high-loss end; 50 W hold 20.01 °C, none 17.45 °C; 200 W warm a fill from 18 to 25 °C in 19.7 h.
+ */
+const LOSES = 'In the coldest room, 18.0 °C, the tank loses up to 149 W at 25.0 °C.'
+
+it('says what the tank loses, how long the heaters run, and how soon a fill is warm', () => {
+  const found = findingOf('heater_holds', heaters(100, 2))
+  expect(told(found)).toMatchObject({ verdict: 'fits', action: null, assumed: [], missing: [] })
+  expect(told(found).reason).toMatch(
+    /^In the coldest room, 18\.0 °C, the tank loses up to 149 W at 25\.0 °C\. The heaters run 75 % of the time to make that good\. A fill as cold as the room is warm after 20 h\. Changing 25 %/,
+  )
+  expect(figuresOf(found)).toMatchObject({ value: 200, low: 149, margin: 51 })
+  expect(found.source.tag).toBe('published')
+  expect(told(findingOf('heater_holds', heaters(300))).reason).toContain('The heater runs 50 % of the time to make that good.')
+})
+
+it('says what heaters that are too weak hold, one or several', () => {
+  expect(told(findingOf('heater_holds', heaters(50))).reason).toBe(
+    `${LOSES} Running all the time, the heater cannot hold that: it takes 298 % of what it has, and the water settles at 20.0 °C.`,
+  )
+  expect(told(findingOf('heater_holds', heaters(25, 2))).reason).toMatch(
+    /^In the coldest room.* the heaters cannot hold that: it takes 298 % of what they have,/,
+  )
+  // Just what it loses, 149 W, is held.
+  expect(told(findingOf('heater_holds', heaters(149))).reason).toContain('The heater runs 100 % of the time')
+})
+
+it('says that none is chosen, or that its power is not stated', () => {
+  expect(told(findingOf('heater_holds', { heaters: [] })).reason).toBe(
+    `${LOSES} No heater is chosen, and without one the water falls below what these animals bear.`,
+  )
+  const open = findingOf('heater_holds', { heaters: [one('Torvane', {})] })
+  expect(told(open).reason).toBe(`${LOSES} The heater's power is not stated.`)
+  expect(figuresOf(open)).toMatchObject({ value: undefined, low: 149 })
+})
+
+it('says what the water keeps by itself, and names what that rests on', () => {
+  const found = findingOf(
+    'heater_holds',
+    { heaters: [] },
+    { livestock: group('goldfish-fancy'), assumed: ['coldestRoomC', 'waterBelowRimMm'] },
+  )
+  expect(told(found)).toEqual({
+    verdict: 'fits',
+    reason: 'In the coldest room, 18.0 °C, the water stays at 17.5 °C without any heat; the least that these animals bear is 12.0 °C.',
+    action: null,
+    assumed: ['coldest room temperature', 'water level below the rim'],
+    missing: [],
+  })
+  expect(figuresOf(found)).toMatchObject({ value: 17.5, low: 12, margin: 5.5 })
+})
+
+it('asks for heat from a tenth of a degree below what the animals bear', () => {
+  const bearing = (lowestC: number) =>
+    findingOf('heater_holds', { heaters: [] }, { livestock: { ...group('small-tropical'), lowestC } }).verdict
+  expect([bearing(17.5), bearing(17.6)]).toEqual(['fits', 'does_not_fit'])
 })

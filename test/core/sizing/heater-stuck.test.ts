@@ -3,6 +3,7 @@ import { controllerCutOffC } from '../../../core/sizing/heater-stuck.ts'
 import { METRIC, sayPhrase } from '../../../core/units/say.ts'
 import { caution } from '../../../core/startup/cautions.ts'
 import { findingOf, group, one, reportOf } from './sample-build.ts'
+import { figuresOf, told } from './told.ts'
 
 const heaters = (powerW: number, quantity = 1, externalController = false) => ({
   heaters: [one('Torvane', { powerW, externalController }, quantity)],
@@ -158,4 +159,63 @@ it('offers powers that stay below the mark at usual losses where none does at th
   const chosen = heaters(want?.minimum.powerW ?? 0, want?.quantity)
   expect(findingOf('heater_stuck', chosen, room).verdict).toBe('marginal')
   expect(findingOf('heater_holds', chosen, room).verdict).toBe('fits')
+})
+
+/**
+ * Own, by a second program (bisection and midpoint rule over the same balance), of the lidded tank of 75 gallons in a room of 24 °C with 35 W of pump and
+ * lamp: 100 W settle at 34.34 °C at the low-loss end, 30.70 °C at usual losses, and pass 32 °C after 31.9 h; 150 W at 38.17 and 33.26 °C, after 17.4 h.
+ */
+it('says where it settles, when it passes the mark, and what would keep it below', () => {
+  const start = 'In the warmest room, 24.0 °C, a heater stuck on (Torvane) would take the water to'
+  const passes = 'It passes the danger mark of these animals, 32.0 °C,'
+  const hundred = findingOf('heater_stuck', heaters(100, 2))
+  expect(told(hundred)).toMatchObject({
+    verdict: 'marginal',
+    reason: `${start} 34.3 °C where back and bottom keep the heat in. ${passes} after 32 h. With every side free it would stay at 30.7 °C.`,
+    action:
+      'No power that holds the coldest room is safer when stuck on. What would: heaters of 186 W in all, with an external controller against one that sticks on, or a room kept more even.',
+    assumed: [],
+  })
+  expect(figuresOf(hundred)).toMatchObject({ value: 34.3, high: 32, margin: -2.3 })
+  expect(told(findingOf('heater_stuck', heaters(150)))).toMatchObject({
+    verdict: 'does_not_fit',
+    reason: `${start} 38.2 °C where back and bottom keep the heat in. ${passes} after 17 h.`,
+  })
+  // 50 W: 30.5 °C.
+  expect(told(findingOf('heater_stuck', heaters(50)))).toMatchObject({
+    verdict: 'fits',
+    reason: `${start} 30.5 °C; these animals are in danger from 32.0 °C.`,
+    action: null,
+  })
+  // The open tank with a lid laid on settles as the lidded one; without it at usual losses at 28.26 °C.
+  expect(told(findingOf('heater_stuck', { lid: null, ...heaters(100) })).reason).toBe(
+    `${start} 34.3 °C with a lid laid on where back and bottom keep the heat in. ${passes} after 32 h. Without it and with every side free it would stay at 28.3 °C.`,
+  )
+  expect(hundred.source.tag).toBe('published')
+})
+
+it('looks at the strongest of those that no controller switches', () => {
+  const several = (...specs: Array<{ powerW: number; externalController?: boolean }>) => ({
+    heaters: specs.map((spec, index) => one(`Torvane ${index + 1}`, spec)),
+  })
+  const found = findingOf('heater_stuck', several({ powerW: 50 }, { powerW: 100 }, { powerW: 300, externalController: true }))
+  expect(found.value?.value).toBe(34.3)
+  expect(told(found).reason).toContain('(Torvane 2)')
+  const all = findingOf('heater_stuck', several({ powerW: 50, externalController: true }, { powerW: 300, externalController: true }))
+  // 300 W: 49.36 °C.
+  expect(told(all).reason).toMatch(
+    /^A thermostat that sticks would take the water to 49\.4 °C, but the controller that comes with the heater \(Torvane 2\)/,
+  )
+  expect(figuresOf(all)).toMatchObject({ value: 28, high: 32, margin: 4 })
+})
+
+it('names what it took for the room, the fill and the powers', () => {
+  const assumed = findingOf(
+    'heater_stuck',
+    { heaters: [one('Torvane', {})], filters: [one('Pellick', {})] },
+    { assumed: ['warmestRoomC', 'substrateDepthMm'] },
+  )
+  expect(assumed.assumed).toEqual(['power of the heater', 'power of the filter', 'warmest room temperature', 'substrate depth'])
+  const lid = findingOf('heater_stuck', { heaters: [one('Torvane', { powerW: 10 })], lid: one('a lid', { lengthMm: 1210, widthMm: 450 }) })
+  expect(lid.assumed).toEqual(['what the lid is made of'])
 })
