@@ -37,10 +37,7 @@ export function tankFigures(situation: Situation, heating: Heating, { bed, along
     waterVolumeL: round(water, 2),
     emptyMassKg: round(over(corners, ({ mass }) => mass.emptyKg).high, 2),
     runningMassKg: round(over(corners, ({ mass }) => mass.runningKg).high, 2),
-    brimMassKg: round(
-      gear.stand?.spec.massKg === undefined ? over(corners, ({ mass }) => mass.brimKg).high : floorMassKg(situation),
-      2,
-    ),
+    brimMassKg: round(gear.stand?.spec.massKg === undefined ? over(corners, ({ mass }) => mass.brimKg).high : floorMassKg(situation), 2),
     substrateMassKg: round(over(corners, ({ mass }) => mass.substrateKg).high, 2),
     ...heatFigures(situation, heating),
   }
