@@ -46,8 +46,7 @@ function fluxOf(spec: LightSpec, typicalPower: Span): Span {
  * corners that are not there. Own, and held against nothing.
  */
 function waterUnder({ insideLengthMm, insideWidthMm, insidePlanMm2 }: Corner['geometry']) {
-  const box = insideLengthMm * insideWidthMm
-  const scale = box === insidePlanMm2 ? 1 : Math.sqrt(insidePlanMm2 / box)
+  const scale = Math.sqrt(insidePlanMm2 / (insideLengthMm * insideWidthMm))
   return { waterLengthMm: insideLengthMm * scale, waterWidthMm: insideWidthMm * scale }
 }
 

@@ -101,6 +101,8 @@ describe('light from end to end', () => {
   it('takes two in line for one of their length, and long ones for a row spread over the depth', () => {
     expect(rowOf({ lengthMm: 600, widthMm: 80 }, 2, { lengthMm: 1219, widthMm: 457 })).toEqual({ lengthMm: 1200, widthMm: 80 })
     expect(rowOf({ lengthMm: 1000 }, 2, { lengthMm: 1219, widthMm: 457 })).toEqual({ lengthMm: 1000, widthMm: 308.5 })
+    // Three quarters of the tank is long enough to stand side by side.
+    expect(rowOf({ lengthMm: 900, widthMm: 80 }, 2, { lengthMm: 1200, widthMm: 400 })).toEqual({ lengthMm: 900, widthMm: 280 })
     expect(along({ lengthMm: 600 }, 2).endsShare).toBe(along({ lengthMm: 1200 }).endsShare)
   })
 
@@ -120,6 +122,15 @@ describe('light from end to end', () => {
     if (!light || !points) throw new Error('the light is stated')
     const trapezoid = points.reduce((sum, { lowUmol }, i) => sum + lowUmol * (i === 0 || i === points.length - 1 ? 0.5 : 1), 0)
     isNear(trapezoid / (points.length - 1), light.dim.low, 2e-2)
+  })
+
+  it('is more even at the dark end, for which the light hangs higher', () => {
+    const { points, endsShare, frontShare } = along({ lengthMm: 300, luminousFluxLm: 90_000 })
+    const evenness = (key: 'lowUmol' | 'highUmol') => (points[0]?.[key] ?? NaN) / (points[6]?.[key] ?? NaN)
+    expect(evenness('lowUmol')).toBeGreaterThan(evenness('highUmol') * 1.05)
+    expect(endsShare).toBeCloseTo(evenness('lowUmol'), 2)
+    expect(frontShare).toBeGreaterThan(endsShare)
+    expect(frontShare).toBeLessThan(1)
   })
 
   it('is not drawn where nobody stated the flux', () => {
