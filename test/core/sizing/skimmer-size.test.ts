@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import type { ApplianceSpec } from '../../../core/catalog/spec.ts'
+import type { Appliance } from '../../../core/sizing/gear.ts'
 import { actionOf, inRoundTank, isMadeInRoundTank, reasonOf } from './round-tank.ts'
 import { group, one } from './sample-build.ts'
 
 const REEF = { livestock: group('soft-coral-reef') }
-const skimmers = (...specs: ApplianceSpec[]) => ({
+const skimmers = (...specs: Array<Appliance['spec']>) => ({
   appliances: specs.map((spec) => ({ kind: 'skimmer' as const, ...one('Corbelle foam', spec) })),
 })
 const named = (ratedVolumeL?: number) => inRoundTank('skimmer_size', skimmers({ ratedVolumeL }), REEF)
