@@ -72,7 +72,10 @@ const AT_ONCE = 5
 
 function measure(some: readonly string[]): Reported['files'] | null {
   const stryker = 'node_modules/@stryker-mutator/core/bin/stryker.js'
-  const done = spawnSync(process.execPath, [stryker, 'run', 'test/mutation/stryker.json', '--mutate', some.join(',')], { encoding: 'utf8' })
+  const done = spawnSync(process.execPath, [stryker, 'run', 'test/mutation/stryker.json', '--mutate', some.join(',')], {
+    encoding: 'utf8',
+    env: { ...process.env, MUTATED: some.join(',') },
+  })
   if (done.status === 0) return (JSON.parse(readFileSync(REPORT, 'utf8')) as Reported).files
   console.error(`${some.join(', ')} could not be measured:\n${(done.stdout + done.stderr).slice(-2000)}`)
   return null

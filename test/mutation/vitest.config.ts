@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config'
+import { NearestFirst } from './nearest-first.ts'
 
 /**
  * The tests that answer for the physics, by values alone: properties over drawn builds stay out, since a mutant that one draw finds lives through the
@@ -8,6 +9,7 @@ export default defineConfig({
   test: {
     isolate: false,
     maxWorkers: 1,
+    sequence: { sequencer: NearestFirst },
     include: ['test/core/sizing/**/*.test.ts', 'test/core/water/**/*.test.ts', 'test/reference/**/*.test.ts'],
     exclude: ['**/*.properties.test.ts', '**/node_modules/**'],
     setupFiles: ['test/mutation/few-draws.ts'],
