@@ -15,6 +15,8 @@ interface Known extends KnownPart {
 export interface PartIndex {
   byId: Map<string, Known>
   byName: Map<string, Known[]>
+  /** A part that nothing here is called may be in a row that could not be read. */
+  hasUnread: boolean
 }
 type PartRefusal = { code: 'part'; words: string }
 
@@ -26,7 +28,7 @@ const folded = (name: string) => sql<string>`lower(${name}::text)`
 /** What the parts of some kits may mean: products that are here, and with a job those that its file makes. */
 export async function indexParts(db: Kysely<Database>, kits: readonly ProductRow[], jobId: string | null): Promise<PartIndex> {
   const said = [...new Set(kits.flatMap((kit) => kit.parts.map(({ product }) => product)))]
-  const index: PartIndex = { byId: new Map(), byName: new Map() }
+  const index: PartIndex = { byId: new Map(), byName: new Map(), hasUnread: false }
   if (said.length === 0) return index
   const ids = said.filter(isId).map((id) => id.toLowerCase())
   const here = await db
@@ -51,7 +53,7 @@ export async function indexParts(db: Kysely<Database>, kits: readonly ProductRow
   return index
 }
 
-/** Rows of the file with these names; a line stands for an id that is not given yet. */
+/** Rows of the file with these names, sound or not; a line stands for an id that is not given yet. */
 async function madeParts(db: Kysely<Database>, jobId: string, names: readonly string[]): Promise<Known[]> {
   const { rows } = await sql<{ line: number; kind: Known['kind']; name: string }>`
     select line, data ->> 'kind' as kind, data ->> 'name' as name from import_row
@@ -79,7 +81,8 @@ function meant(index: PartIndex, product: PartReference['product']): Result<Know
   const [only, another] = byId === undefined ? (index.byName.get(product.toLowerCase()) ?? []) : [byId]
   if (only === undefined) {
     const fix = COUNT_FIRST.test(product) ? 'How many stands behind the name, as in "Torvane 150 W x 2".' : 'Add it to the file, or check the name.' // prettier-ignore
-    return refuse({ code: 'part', words: `"${product}" is not in the catalog. ${fix}` })
+    const where = index.hasUnread ? 'in the catalog, nor in a row that could be read' : 'in the catalog'
+    return refuse({ code: 'part', words: `"${product}" is not ${where}. ${fix}` })
   }
   if (another !== undefined)
     return refuse({ code: 'part', words: `"${product}" names products of different kinds. Write the id in place of the name.` })

@@ -21,11 +21,11 @@ type Matches = Partial<Record<'id' | 'gtin' | 'name', Product>>
 /** Products from a file: by id, else by number, else by kind and name one that is here is changed; any other is new. */
 export const productTarget: ImportTarget = { check, write: writeRows, finish: writeKits }
 
-async function check(db: Kysely<Database>, { jobId }: ImportContext, after: number, upTo: number): Promise<CheckedRows> {
+async function check(db: Kysely<Database>, { jobId, hasUnread }: ImportContext, after: number, upTo: number): Promise<CheckedRows> {
   const rows = await stagedRows<ProductRow>(db, jobId, after, upTo)
   const matches = await matchesOf(db, jobId, after, upTo)
   const kits = rows.filter(({ data }) => data.kind === 'kit').map(({ data }) => data)
-  const parts = await indexParts(db, kits, jobId)
+  const parts = { ...(await indexParts(db, kits, jobId)), hasUnread }
   const faults: ImportFault[] = []
   const decisions: StagedDecision[] = []
   for (const row of rows) {

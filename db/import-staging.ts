@@ -1,5 +1,4 @@
 import { sql, type Kysely, type Transaction } from 'kysely'
-import type { ImportFault } from '../core/exchange/data-set.ts'
 import type { JsonObject } from '../core/jobs/job.ts'
 import type { Database } from './database.ts'
 
@@ -14,37 +13,19 @@ export interface StagedRow<Data = JsonObject> {
   data: Data
 }
 
+/** A row as a file has it. One that is not sound is not checked nor written, and kept for what it is called: a kit of the file may name it. */
+export interface ReadRow extends StagedRow<object> {
+  sound: boolean
+}
+
 /** Adds rows; one that is there already, from before a server was killed, stays. */
-export async function stageRows(trx: Transaction<Database>, jobId: string, rows: readonly StagedRow<object>[]): Promise<void> {
+export async function stageRows(trx: Transaction<Database>, jobId: string, rows: readonly ReadRow[]): Promise<void> {
   if (rows.length === 0) return
   // Through text: one driver would take a bare list for an array of its own.
   await sql`insert into import_row (job_id, line, data, action)
-    select ${jobId}::uuid, one.line, one.data, 'create' from jsonb_to_recordset(${JSON.stringify(rows)}::text::jsonb) as one (line integer, data jsonb)
+    select ${jobId}::uuid, one.line, one.data, case when one.sound then 'create' end
+    from jsonb_to_recordset(${JSON.stringify(rows)}::text::jsonb) as one (line integer, data jsonb, sound boolean)
     on conflict do nothing`.execute(trx)
-}
-
-export async function addFaults(db: Kysely<Database>, jobId: string, faults: readonly ImportFault[]): Promise<void> {
-  if (faults.length === 0) return
-  const values = faults.map(({ row, column, message }) => ({ job_id: jobId, line: row, heading: column, message }))
-  await db.insertInto('import_fault').values(values).execute()
-}
-
-/** In the order of the file. */
-export async function listFaults(db: Kysely<Database>, jobId: string, limit: number): Promise<ImportFault[]> {
-  const rows = await db
-    .selectFrom('import_fault')
-    .select(['line', 'heading', 'message'])
-    .where('job_id', '=', jobId)
-    .orderBy('line')
-    .orderBy('id')
-    .limit(limit)
-    .execute()
-  return rows.map(({ line, heading, message }) => ({ row: line, column: heading, message }))
-}
-
-/** Forgets what an earlier check of the rows found. */
-export async function clearFaults(db: Kysely<Database>, jobId: string): Promise<void> {
-  await db.deleteFrom('import_fault').where('job_id', '=', jobId).execute()
 }
 
 /** The last line of the next `count` staged rows behind a line; undefined where there are none. */
@@ -54,7 +35,7 @@ export async function endOfRows(db: Kysely<Database>, jobId: string, after: numb
   return rows[0]?.line ?? undefined
 }
 
-/** Some rows as they were staged. */
+/** Some sound rows as they were staged. */
 export async function stagedRows<Data>(db: Kysely<Database>, jobId: string, after: number, upTo: number): Promise<StagedRow<Data>[]> {
   const rows = await db
     .selectFrom('import_row')
@@ -62,6 +43,7 @@ export async function stagedRows<Data>(db: Kysely<Database>, jobId: string, afte
     .where('job_id', '=', jobId)
     .where('line', '>', after)
     .where('line', '<=', upTo)
+    .where('action', 'is not', null)
     .orderBy('line')
     .execute()
   // A row is read in the shape that its own data set staged it in.

@@ -15,6 +15,8 @@ export interface ImportContext {
   nowMs: number
   /** The day at the install. */
   today: CivilDate
+  /** Some rows of the file could not be read, not even what they are called. */
+  hasUnread: boolean
 }
 
 /** What some rows would do, in the light of what is here. */

@@ -11,11 +11,12 @@ import type { JsonObject } from '../../core/jobs/job.ts'
 import { storeCurrency } from '../../core/pricing/foreign-stores.ts'
 import { audit } from '../../db/audit.ts'
 import type { Database } from '../../db/database.ts'
+import { addFaults } from '../../db/import-faults.ts'
 import { customerTarget } from '../../db/import-customers.ts'
 import { priceListTarget } from '../../db/import-price-list.ts'
 import { productTarget } from '../../db/import-products.ts'
 import { sightingTarget } from '../../db/import-sightings.ts'
-import { addFaults, clearFaults, decideRows, dropRows, endOfRows } from '../../db/import-staging.ts'
+import { decideRows, dropRows, endOfRows } from '../../db/import-staging.ts'
 import { StaleImport, type ImportContext, type ImportTarget } from '../../db/import-target.ts'
 import { getInstall } from '../../db/install.ts'
 import { isUnreachable } from '../../db/reach.ts'
@@ -53,19 +54,21 @@ const MOST_TRIES = 3
 interface Position extends ReadPosition {
   isRead: boolean
   checked: number
+  /** How many the check has looked at. */
+  looked: number
   isChecked: boolean
   creates: number
   updates: number
   unchanged: number
 }
-const UNCHECKED = { checked: 0, isChecked: false, faults: 0, creates: 0, updates: 0, unchanged: 0 }
-const START: Position = { line: 0, rows: 0, isRead: false, ...UNCHECKED }
+const UNCHECKED = { checked: 0, looked: 0, isChecked: false, creates: 0, updates: 0, unchanged: 0 }
+const START: Position = { line: 0, rows: 0, faults: 0, unsound: 0, hasUnread: false, isRead: false, ...UNCHECKED }
 
 /** One import at its work. */
 interface Run {
   task: Task
   order: ImportOrder
-  context: ImportContext
+  context: Omit<ImportContext, 'hasUnread'>
   path: string
 }
 
@@ -74,7 +77,7 @@ const said = (task: Task, phase: ImportPhase, done: number, total: number, posit
 
 /**
  * Reads a file into the staging table, checks its rows against what is here, and writes all of them in one transaction, or with any fault
- * nothing. Killed at any moment it goes on where it was; nothing of it is seen before the end.
+ * nothing. A row with a wrong cell does not keep the others from being checked: whoever mends the file has all of its faults at once. Killed at any moment it goes on where it was; nothing of it is seen before the end.
  */
 export const importHandler =
   (dataDir: string): JobHandler =>
@@ -108,7 +111,8 @@ async function run(at: Run): Promise<ImportOutcome> {
   let position: Position = { ...START, ...(at.task.job.position as Partial<Position>) }
   if (!position.isRead) position = await read(at, position)
   await rm(at.path, { force: true })
-  if (position.faults > 0 && position.checked === 0) return outcomeOf(position, false)
+  // Cut off behind a check that found faults: they are kept, and would be found twice.
+  if (position.faults > 0 && position.isChecked) return outcomeOf(position, false)
   for (let tries = 1; ; tries += 1) {
     position = await check(at, position.isChecked ? { ...position, ...UNCHECKED } : position)
     if (position.faults > 0 || at.order.dryRun) return outcomeOf(position, false)
@@ -169,16 +173,16 @@ async function read({ task, order, path, context }: Run, from: Position): Promis
 }
 
 /** What the rows would do, in the light of what is here at this moment. */
-async function check({ task, order, context }: Run, from: Position): Promise<Position> {
+async function check({ task, order, context: known }: Run, from: Position): Promise<Position> {
   let position = from
-  if (position.checked === 0) await clearFaults(task.db, context.jobId)
+  const context = { ...known, hasUnread: from.hasUnread }
   for (;;) {
     await breathe()
     const upTo = await endOfRows(task.db, context.jobId, position.checked, STEP_ROWS)
     const before = position
     position = await task.db.transaction().execute(async (trx) => {
       const next = upTo === undefined ? { ...before, isChecked: true } : await checkStep(trx, { order, context }, before, upTo)
-      await said(task, 'checking', next.creates + next.updates + next.unchanged + next.faults, next.rows, next, trx)
+      await said(task, 'checking', next.unsound + next.looked, next.rows, next, trx)
       return next
     })
     if (upTo === undefined) return position
@@ -187,7 +191,7 @@ async function check({ task, order, context }: Run, from: Position): Promise<Pos
 
 async function checkStep(
   trx: Transaction<Database>,
-  { order, context }: Pick<Run, 'order' | 'context'>,
+  { order, context }: { order: ImportOrder; context: ImportContext },
   before: Position,
   upTo: number,
 ): Promise<Position> {
@@ -199,6 +203,7 @@ async function checkStep(
   return {
     ...before,
     checked: upTo,
+    looked: before.looked + rows,
     faults: before.faults + faults.length,
     creates: before.creates + rows - updates - unchanged - faults.length,
     updates: before.updates + updates,
@@ -210,7 +215,8 @@ async function checkStep(
  * All of it or nothing, in one transaction that ends the job too. On the embedded engine, which has one connection, others wait for these
  * seconds; on PostgreSQL nobody does.
  */
-async function write({ task, order, context }: Run, position: Position): Promise<ImportOutcome> {
+async function write({ task, order, context: known }: Run, position: Position): Promise<ImportOutcome> {
+  const context = { ...known, hasUnread: position.hasUnread }
   const outcome = outcomeOf(position, true)
   const total = position.creates + position.updates + position.unchanged
   await said(task, 'writing', 0, total, position)

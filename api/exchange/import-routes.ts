@@ -1,12 +1,14 @@
 import { Hono } from 'hono'
 import * as z from 'zod'
 import { KindSchema } from '../../core/catalog/schema.ts'
+import { civilDateAt } from '../../core/dates.ts'
 import { DATA_SETS, MOST_FAULTS } from '../../core/exchange/data-set.ts'
-import { guardText } from '../../core/exchange/formula-guard.ts'
+import { faultFileName } from '../../core/exchange/fault-file-name.ts'
 import { isPlainText } from '../../core/plain-text.ts'
 import { oneOf, strict } from '../../core/schema.ts'
 import { listJobs, findJobOfKind, resumeJob } from '../../db/jobs.ts'
-import { listFaults } from '../../db/import-staging.ts'
+import { listFaults } from '../../db/import-faults.ts'
+import { getInstall } from '../../db/install.ts'
 import { CatalogFile, CustomersFile, ImportAnswerOne, ImportsAnswer, PriceListFile, SightingsFile } from '../answers/exchange.ts'
 import { signedIn, type Ctx, type Env } from '../context.ts'
 import { FILE_TYPES, mediaTypeOf } from '../http/body.ts'
@@ -20,7 +22,8 @@ import { IMPORT_JOB, READY } from './import-job.ts'
 import { importView } from './import-view.ts'
 import { startImport } from './start-import.ts'
 import { csvTemplate } from './template.ts'
-import { csvLines } from './csv-lines.ts'
+import { faultFileParts } from './fault-file.ts'
+import { streamFile } from './stream-file.ts'
 
 const tag = 'Import and export'
 const set = oneOf('What the file holds', DATA_SETS)
@@ -141,11 +144,11 @@ export const imports = new Hono<Env>()
     valid('param', ById),
     async (c) => {
       const { id } = c.req.valid('param')
-      if ((await findJobOfKind(c.get('db'), id, IMPORT_JOB)) === undefined) return notFound(c, 'import')
-      const faults = await listFaults(c.get('db'), id, MOST_FAULTS)
-      const rows = faults.map(({ row, column, message }) => [String(row), guardText(column ?? ''), guardText(message)])
-      c.header('Content-Type', 'text/csv; charset=utf-8')
-      c.header('Content-Disposition', 'attachment; filename="import-faults.csv"')
-      return c.body(`\uFEFF${csvLines([['row', 'column', 'message'], ...rows])}`, 200)
+      const job = await findJobOfKind(c.get('db'), id, IMPORT_JOB)
+      if (job === undefined) return notFound(c, 'import')
+      const { outcome, createdAt, ...order } = importView(job)
+      const { timeZone } = await getInstall(c.get('db'))
+      const parts = faultFileParts(c.get('db'), id, Math.max(0, (outcome?.faults ?? 0) - MOST_FAULTS))
+      return streamFile(c, parts, { name: faultFileName(order, civilDateAt(Date.parse(createdAt), timeZone)), format: 'csv' })
     },
   )

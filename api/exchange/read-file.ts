@@ -5,10 +5,11 @@ import { readCustomerRow } from '../../core/exchange/customer-rows.ts'
 import { MOST_FAULTS, MOST_ROWS, type ImportFault } from '../../core/exchange/data-set.ts'
 import type { ImportOrder } from '../../core/exchange/import-outcome.ts'
 import { readPriceListRow } from '../../core/exchange/price-list-rows.ts'
-import { productKeys, readProductRow, type ProductRow } from '../../core/exchange/product-rows.ts'
+import { productCalled, productKeys, readProductRow, type ProductRow } from '../../core/exchange/product-rows.ts'
 import { readSightingRow, type FindStoreCurrency } from '../../core/exchange/sighting-rows.ts'
 import type { Database } from '../../db/database.ts'
-import { addFaults, stageRows, type StagedRow } from '../../db/import-staging.ts'
+import { addFaults } from '../../db/import-faults.ts'
+import { stageRows, type ReadRow } from '../../db/import-staging.ts'
 import { csvRows, jsonRows, UnreadableFile, type FileRow } from './file-rows.ts'
 
 /** Rows read between two looks at the clock: some ten milliseconds of work, and one statement to stage them. */
@@ -19,6 +20,10 @@ export interface ReadPosition {
   line: number
   rows: number
   faults: number
+  /** Rows with a fault. */
+  unsound: number
+  /** Of some row not even the name could be read. */
+  hasUnread: boolean
 }
 
 interface Reading {
@@ -60,15 +65,15 @@ function keysOf({ order }: Reading, data: object): Array<[column: string, label:
 }
 
 /**
- * Reads the file from its beginning, since only so are rows known that name one thing twice, and keeps what lies behind `from`: sound rows
- * and faults. Returns where it came to. Faults beyond a thousand are counted only. A heading or a list with no rows is no fault: an export of
- * nothing looks so.
+ * Reads the file from its beginning, since only so are rows known that name one thing twice, and keeps what lies behind `from`: rows and
+ * faults. Returns where it came to. Faults beyond the most that are kept are counted only. A heading or a list with no rows is no fault: an
+ * export of nothing looks so.
  */
 export async function readFile(reading: Reading): Promise<ReadPosition> {
   const { from, jobId } = reading
-  const position = { ...from, rows: 0, faults: 0 }
+  const position = { ...from, rows: 0, faults: 0, unsound: 0, hasUnread: false }
   const seen = new Map<string, number>()
-  let [staged, faults, bytes] = [[] as StagedRow<object>[], [] as ImportFault[], 0]
+  let [staged, faults, bytes] = [[] as ReadRow[], [] as ImportFault[], 0]
   const note = (fault: ImportFault): void => {
     position.faults += 1
     if (position.faults <= MOST_FAULTS && fault.row > from.line) faults.push(fault)
@@ -83,34 +88,40 @@ export async function readFile(reading: Reading): Promise<ReadPosition> {
   }
   try {
     for await (const one of rowsOf(reading)) {
-      const data = takeRow(reading, one, seen, note)
+      const taken = takeRow(reading, one, seen, note)
       position.rows += 1
+      if (taken?.sound !== true) position.unsound += 1
+      if (taken === null) position.hasUnread = true
       if (position.rows > MOST_ROWS)
         throw new UnreadableFile([{ row: one.row, column: null, message: `The file has more than ${MOST_ROWS} rows. Split it.` }])
-      if (data !== null && one.row > from.line) staged.push({ line: one.row, data })
+      if (taken !== null && one.row > from.line) staged.push(taken)
       ;[position.line, bytes] = [Math.max(from.line, one.row), one.bytes]
       if (staged.length + faults.length >= BATCH_ROWS) await flush()
     }
   } catch (error) {
     if (!(error instanceof UnreadableFile)) throw error
     error.faults.forEach(note)
+    // What lies behind is unread; the faults that say so are kept once, whatever happens before the next step.
+    position.hasUnread = true
+    position.line = Math.max(position.line, ...error.faults.map(({ row }) => row))
   }
   await flush()
   return position
 }
 
-/** The content of a row; null where something in it, or a row before it, forbids that. */
+/** A row, sound or no more than what it is called; null where not even that can be told. */
 function takeRow(
   reading: Reading,
   { row, cells, faults }: FileRow,
   seen: Map<string, number>,
   note: (fault: ImportFault) => void,
-): object | null {
-  const sound = faults.length === 0
+): ReadRow | null {
   faults.forEach(note)
-  if (!sound && cells.size === 0) return null
+  if (faults.length > 0 && cells.size === 0) return null
   const data = readCells(reading, cells, (column, message) => note({ row, column, message }))
-  if (data === null || !sound) return null
+  const called = reading.order.set === 'catalog' ? productCalled(cells, reading.order.kind) : null
+  const unsound = called && { line: row, data: called, sound: false }
+  if (data === null || faults.length > 0) return unsound
   let repeated = false
   for (const [column, label, key] of keysOf(reading, data)) {
     const first = seen.get(`${column} ${key}`)
@@ -120,5 +131,5 @@ function takeRow(
       note({ row, column, message: `The same ${label} stands in row ${first}. Keep one of the two rows.` })
     }
   }
-  return repeated ? null : data
+  return repeated ? unsound : { line: row, data, sound: true }
 }

@@ -1,4 +1,5 @@
 import type { Ctx } from '../context.ts'
+import { attachment } from '../http/attachment.ts'
 import { loggable } from '../http/log.ts'
 
 /** A file as its parts are made, each when the reader has taken the one before. Breaks off where that fails: half a file must not look whole. */
@@ -19,6 +20,6 @@ export function streamFile(c: Ctx, parts: AsyncGenerator<string>, file: { name: 
     cancel: () => void parts.return(undefined),
   })
   c.header('Content-Type', file.format === 'csv' ? 'text/csv; charset=utf-8' : 'application/json')
-  c.header('Content-Disposition', `attachment; filename="${file.name}.${file.format}"`)
+  c.header('Content-Disposition', attachment(`${file.name}.${file.format}`))
   return c.body(body, 200)
 }

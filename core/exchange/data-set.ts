@@ -13,8 +13,8 @@ export const DATA_SET_NAMES: { readonly [S in DataSet]: string } = {
 export const MOST_ROWS = 200_000
 /** Bytes of one file: 500 for each of its rows. */
 export const MOST_FILE_BYTES = 100_000_000
-/** Faults kept of one file: more than a person mends in one sitting; a wrong column in every row would else make a file of its own. */
-export const MOST_FAULTS = 1_000
+/** Faults kept of one file: one for each row of the longest. A file of something else has several in every row, which say one thing. */
+export const MOST_FAULTS = MOST_ROWS
 
 /** What is wrong in a file, and where. */
 export interface ImportFault {

@@ -70,6 +70,17 @@ export function readProductRow(cells: Cells, kind: Kind | null, report: ReportCe
   return sound ? product : null
 }
 
+/**
+ * What a product is called by cells of which another is wrong; null where kind or name cannot be told.
+ *
+ * @example productCalled(new Map([['name', 'Torvane 150 W'], ['powerW', 'lots']]), 'heater') // { kind: 'heater', name: 'Torvane 150 W' }
+ */
+export function productCalled(cells: Cells, kind: Kind | null): Pick<ProductRow, 'kind' | 'name'> | null {
+  const own = kindOf(cells, kind, () => undefined)
+  const name = cells.get('name') ?? ''
+  return own === null || !isVisible(name) || !isPlainText(name) || name.length > NAME_LENGTH ? null : { kind: own, name }
+}
+
 function kindOf(cells: Cells, kind: Kind | null, report: ReportCell): Kind | null {
   const cell = cells.get('kind')
   if (cell === undefined) {

@@ -389,7 +389,7 @@ describe('an import under way', () => {
   it('tells its faults as a file that no spreadsheet runs', async () => {
     const view = await importFile(manager, 'name,powerW\nGood,50\n"=1+1",lots', { kind: 'heater' })
     const file = await manager.send('GET', `/api/imports/${view.id}/faults`)
-    expect(file.headers.get('content-disposition')).toBe('attachment; filename="import-faults.csv"')
+    expect(file.headers.get('content-disposition')).toBe(`attachment; filename="rows-faults-${today()}.csv"`)
     expect(file.text).toBe('row,column,message\r\n3,powerW,"Power is ""lots"". Write a plain number of W, without the unit."\r\n')
     const listed = (await manager.send<{ items: ImportView[] }>('GET', '/api/imports')).body.items[0]
     expect(listed).toMatchObject({ id: view.id, startedBy: expect.stringMatching(/^Person/), outcome: { faults: 1 } })

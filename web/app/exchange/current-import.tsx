@@ -137,7 +137,7 @@ function Ended({ view, busy, onWrite, onDiscard }: EndedProps): ReactElement {
       {faults.length > 0 && (
         <>
           <p>
-            <a href={faultsAddress(view.id)} download="import-faults.csv">
+            <a href={faultsAddress(view.id)} download>
               All faults as a file
             </a>
           </p>
