@@ -10,6 +10,8 @@ import type { Situation } from './situation.ts'
 /** Turnover an hour of pumps and filters together in salt water: least, and from where it is plenty. Common practice. */
 const LEAST_PER_HOUR = 10
 const GOOD_PER_HOUR = 20
+/** Pumps are sold in steps; what is missing is told to the next of these above it. */
+const STEP_LPH = 50
 
 const SOURCE: Source = {
   tag: 'common_practice',
@@ -34,7 +36,7 @@ export function circulation(situation: Situation, delivery: Delivery | undefined
   const value = turns((pumpedLph + filtered.low) / water.high)
   const best = turns((pumpedLph + filtered.high) / water.low)
   const limit = { kind: 'at_least', low: quantity(LEAST_PER_HOUR, 'per_hour', 0) } as const
-  const neededLph = Math.max(50, Math.ceil((LEAST_PER_HOUR * water.high - filtered.low - pumpedLph) / 50) * 50)
+  const neededLph = Math.ceil((LEAST_PER_HOUR * water.high - filtered.low - pumpedLph) / STEP_LPH) * STEP_LPH
   const action = {
     text: phrase`Add circulation pumps of ${quantity(neededLph, 'L/h', 0)} or more together, one at each end.`,
     want: { slot: 'circulate', quantity: 1, minimum: { ratedFlowLph: neededLph } },

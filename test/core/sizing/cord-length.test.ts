@@ -1,6 +1,8 @@
-import { expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { METRIC, sayPhrase, sayQuantity, US } from '../../../core/units/say.ts'
-import { findingOf, one } from './sample-build.ts'
+import type { Appliance } from '../../../core/sizing/gear.ts'
+import { findingOf, one, reportOf } from './sample-build.ts'
+import { figuresOf, told } from './told.ts'
 
 const heater = (cordMm?: number) => ({ heaters: [one('Torvane', { powerW: 100, ...(cordMm ? { cordMm } : {}) })] })
 
@@ -72,4 +74,131 @@ it('says so where the outlet leaves no room for a loop', () => {
   const low = findingOf('cord_length', {}, { outletHeightMm: 60 })
   expect(low.verdict).toBe('does_not_fit')
   expect(sayPhrase(low.reason, METRIC)).toMatch(/no room to hang/)
+})
+
+/**
+ * By hand. Over the rim, at 760 + 533.4 mm, to an outlet at 300 mm and 600 mm away, the loop hangs to 200 mm: √(600² + 1093.4²) + 100 + 300 is 1647.2 mm with
+ * slack, √(600² + 1193.4²) = 1335.8 mm at the shortest. From a canister's head at 350 mm: √(600² + 150²) + 100 + 300 is 1018.5 mm, √(600² + 250²) = 650.0 mm.
+ */
+describe('the marks of a cord', () => {
+  const bare = { heaters: [], filters: [], lights: [], appliances: [] }
+  const cords = {
+    light: (cordMm: number) => ({ ...bare, lights: [one('Halden', { cordMm, lengthMm: 1150 })] }),
+    'hang-on filter': (cordMm: number) => ({ ...bare, filters: [one('Quarrick', { type: 'hang_on' as const, cordMm })] }),
+    canister: (cordMm: number) => ({ ...bare, filters: [one('Pellick', { type: 'canister' as const, cordMm })] }),
+  }
+  const appliance = (kind: Appliance['kind'], cordMm?: number) => ({
+    ...bare,
+    appliances: [{ kind, name: 'thing', quantity: 1, spec: cordMm === undefined ? {} : { cordMm } }],
+  })
+  const verdicts = (of: (cordMm: number) => object, marks: readonly number[]) =>
+    marks.map((cordMm) => findingOf('cord_length', of(cordMm)).verdict)
+  const AROUND = ['fits', 'marginal', 'marginal', 'does_not_fit']
+
+  it.each(['light', 'hang-on filter'] as const)('of a %s, over the rim', (what) =>
+    expect(verdicts(cords[what], [1647, 1646, 1336, 1335])).toEqual(AROUND),
+  )
+  it('of a canister, from its head', () => expect(verdicts(cords.canister, [1018, 1017, 650, 649])).toEqual(AROUND))
+  it.each(['air_pump', 'skimmer'] as const)('of a thing that hangs at the rim: %s', (kind) =>
+    expect(verdicts((cordMm) => appliance(kind, cordMm), [1647, 1646, 1336, 1335])).toEqual(AROUND),
+  )
+  it.each(['chiller', 'uv', 'co2', 'battery_backup'] as const)('of a thing that stands beside a canister: %s', (kind) =>
+    expect(verdicts((cordMm) => appliance(kind, cordMm), [1018, 1017, 650, 649])).toEqual(AROUND),
+  )
+  it('of a pump under water, which climbs 633 mm first', () =>
+    expect(verdicts((cordMm) => appliance('circulation_pump', cordMm), [2281, 2280, 2279, 1969, 1968])).toEqual([
+      'fits',
+      'fits',
+      'marginal',
+      'marginal',
+      'does_not_fit',
+    ]))
+
+  it('are told with what there is and what a loop takes', () => {
+    expect(told(findingOf('cord_length'))).toEqual({
+      verdict: 'fits',
+      reason: 'Torvane 100 W has 196.7 cm of cord outside the water; a drip loop to the outlet takes 165 cm, slack included.',
+      action: null,
+      assumed: [],
+      missing: [],
+    })
+    expect(figuresOf(findingOf('cord_length'))).toMatchObject({ value: 1967, low: 1647, margin: 320 })
+    const nearer =
+      'Bring the outlets nearer with a power strip hung above the water line, never a second strip behind it, or choose a longer cord.'
+    expect(told(findingOf('cord_length', heater(2100)))).toMatchObject({ verdict: 'marginal', action: nearer })
+    expect(told(findingOf('cord_length', heater(1500)))).toMatchObject({ verdict: 'does_not_fit', action: nearer })
+    expect(findingOf('cord_length').source.tag).toBe('own')
+  })
+
+  it('are told to the millimetre where the reserve is less than a step of what is told, else rounded up', () => {
+    const least = (cordMm: number) => {
+      const { limit } = findingOf('cord_length', cords.light(cordMm))
+      return limit?.kind === 'at_least' ? (limit.low.least ?? false) : undefined
+    }
+    // A reserve of 1659 − 1647.2 = 11.8 mm and of 1660 − 1647.2 = 12.8 mm; one just short counts as reaching, one more does not.
+    expect([least(1659), least(1660)]).toEqual([false, true])
+    expect([least(1647), least(1646)]).toEqual([false, true])
+  })
+
+  it('of cords that nobody measured, take what is sold: 1.2 to 3 m of a light, 1.2 to 2.5 m of an appliance', () => {
+    // To a canister's head 1.2 m reach, over the rim they may not.
+    expect(findingOf('cord_length', { ...bare, filters: [one('Pellick', { type: 'canister' as const })] })).toMatchObject({
+      verdict: 'fits',
+      assumed: ['cord of Pellick'],
+      value: { value: 1200 },
+    })
+    expect(findingOf('cord_length', appliance('chiller'))).toMatchObject({ verdict: 'fits', value: { value: 1200 } })
+    expect(findingOf('cord_length', appliance('air_pump'))).toMatchObject({ verdict: 'not_known', missing: ['cord of thing'] })
+    expect(findingOf('cord_length', { ...bare, lights: [one('Halden', {})] })).toMatchObject({ verdict: 'not_known' })
+    expect(told(findingOf('cord_length', heater()))).toMatchObject({
+      reason: 'A drip loop at Torvane takes 165 cm of cord outside the water; nobody has stated how long its cord is.',
+      action: 'Enter how long the cord is, or measure it.',
+      missing: ['cord of Torvane'],
+    })
+  })
+
+  it('name the outlet where a default stands for it', () => {
+    const assumed = ['outletHeightMm', 'outletDistanceMm'] as const
+    const words = ['height of the outlet', 'distance to the outlet']
+    for (const changes of [{}, heater()]) expect(findingOf('cord_length', changes, { assumed: [...assumed] }).assumed).toEqual(words)
+    expect(findingOf('cord_length', {}, { assumed: [...assumed], outletHeightMm: 60 }).assumed).toEqual(words)
+  })
+
+  it('want 100 mm of room below the outlet, and not a millimetre less', () => {
+    expect(findingOf('cord_length', {}, { outletHeightMm: 100 }).value).toBeDefined()
+    expect(told(findingOf('cord_length', {}, { outletHeightMm: 99 }))).toMatchObject({
+      verdict: 'does_not_fit',
+      reason: 'The outlet is less than 10 cm above the floor: the cord of Torvane 100 W has no room to hang in a loop below it.',
+      action: 'Use a power strip hung above the water line, or a higher outlet.',
+    })
+  })
+
+  it('are those of the shorter of two cords of one verdict, and of the worse verdict first', () => {
+    const lights = [1800, 1700, 1900].map((cordMm) => one(`Halden ${cordMm}`, { cordMm }))
+    expect(told(findingOf('cord_length', { ...bare, lights })).reason).toMatch(/^Halden 1700 has 170 cm/)
+    // The canister's cord is shorter, but reaches.
+    const mixed = { ...bare, filters: cords.canister(1100).filters, lights: cords.light(1500).lights }
+    expect(told(findingOf('cord_length', mixed)).reason).toMatch(/^Halden has 150 cm/)
+  })
+
+  it('take the worst stand that nobody measured', () => {
+    // Stands of 600 to 950 mm: √(600² + 1283.4²) + 400 is 1816.7 mm at the most, √(600² + 933.4²) + 400 is 1509.6 mm at the least.
+    const of = (cordMm: number) => findingOf('cord_length', { ...cords.light(cordMm), stand: one('Thornby', { ratedLoadKg: 450 }) })
+    expect(told(of(1817))).toMatchObject({ verdict: 'fits', assumed: ['height of the stand'] })
+    expect(told(of(1700))).toEqual({
+      verdict: 'not_known',
+      reason: 'A drip loop at Halden takes up to 182 cm of cord outside the water, by the height of the stand; nobody has stated it.',
+      action: 'Enter how high the stand is, or measure it.',
+      assumed: [],
+      missing: ['height of the stand'],
+    })
+    expect(of(1509).verdict).toBe('marginal')
+    // A canister's cord starts under the tank: the stand is nothing to it.
+    expect(findingOf('cord_length', { ...cords.canister(1100), stand: one('Thornby', {}) }).assumed).toEqual([])
+  })
+})
+
+it('draws the loop of a cord over the rim', () => {
+  expect(reportOf().figures.dripLoop).toEqual({ neededMm: 1647, lowPointMm: 200, exitHeightMm: 1293, outletHeightMm: 300, distanceMm: 600 })
+  expect(reportOf({}, { outletHeightMm: 60 }).figures.dripLoop).toBeUndefined()
 })

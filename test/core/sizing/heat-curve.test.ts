@@ -29,6 +29,24 @@ describe('heat against the temperature of the room', () => {
   it('draws the worked loss of the lidded tank', () =>
     isNear(curveOf({}, { coldestRoomC: 18, warmestRoomC: 26 }).points.find(({ roomC }) => roomC === 22)?.usualW, 62.29, 1e-3))
 
+  /**
+   * Own, by a second program, of the lidded 75 gallon tank at 25 °C: at the low-loss end, as usual and at the high-loss end in rooms of 14, 21 and 28 °C.
+   * The room of 28 °C warms the water by itself.
+   */
+  it.each([
+    [14, 140.1, 213, 223.8],
+    [21, 52.5, 81.2, 92],
+    [28, 0, 0, 0],
+  ])('draws the three ends in a room of %s °C', (roomC, lowW, usualW, highW) =>
+    expect(curveOf().points.find((point) => point.roomC === roomC)).toEqual({ roomC, lowW, usualW, highW }),
+  )
+
+  it('draws a room whose ends were given the wrong way round from the colder to the warmer', () => {
+    const rooms = (coldestRoomC: number, warmestRoomC: number) =>
+      curveOf({}, { coldestRoomC, warmestRoomC }).points.map(({ roomC }) => roomC)
+    expect(rooms(24, 18)).toEqual(rooms(18, 24))
+  })
+
   it('asks for less heat the warmer the room, and never for less than none', () => {
     const { points } = curveOf({}, { coldestRoomC: 10, warmestRoomC: 40 })
     for (const end of ['lowW', 'usualW', 'highW'] as const) {

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
-import { HIGH_LOSS, LOW_LOSS, USUAL_LOSS } from '../../../core/sizing/heat-ends.ts'
-import { evaporationLPerDay, heatLoss, lossByRoom, lossW, roomAt, vapourLossW } from '../../../core/sizing/heat-loss.ts'
+import { evaporationShare, HIGH_LOSS, isLoose, LOW_LOSS, USUAL_LOSS, withLidOn } from '../../../core/sizing/heat-ends.ts'
+import { evaporationLPerDay, heatLoss, inRoom as movedTo, lossByRoom, lossW, roomAt, vapourLossW } from '../../../core/sizing/heat-loss.ts'
 import { GEOMETRY_A, TANK_A, isNear } from './reference-tanks.ts'
 
 const inRoom = (cover: 'open' | 'glass', roomC: number, end = USUAL_LOSS) => heatLoss(TANK_A, GEOMETRY_A, cover, end, roomC)
@@ -65,4 +65,38 @@ it('needs more heat in a colder room', () => {
       expect(lossW(inRoom('open', roomC, HIGH_LOSS), 25)).toBeGreaterThan(lossW(inRoom('open', roomC + warmer, HIGH_LOSS), 25))
     }),
   )
+})
+
+/**
+ * Own, by hand, of the insulated low-loss end: 7.1429 W/m²K become 1 ÷ (0.13 + 0.010 + 0.005) = 6.8966; the back of 1.2192 × 0.4934 m falls out of
+ * 1.65427 m², leaving 1.05271 m²: 7.2601 W/K. Through the bottom nothing goes.
+ */
+it('lets nothing through back and bottom at the low-loss end, and counts the water film', () => {
+  const low = heatLoss(TANK_A, GEOMETRY_A, 'glass', LOW_LOSS, 24)
+  isNear(low.sideWPerK, 7.2601, 1e-4)
+  expect(low.bottomWPerK).toBe(0)
+  isNear(low.topWPerK, 5.041, 1e-4)
+  expect(low.dryWPerK).toBeCloseTo(low.sideWPerK + low.topWPerK, 12)
+})
+
+it('moves a tank to another room with its losses as they are', () => {
+  const moved = movedTo(inRoom('open', 18), 0.5, 20)
+  isNear(lossW(moved, 25), 140.7, 1e-3)
+  // Half of 2338.80 Pa.
+  isNear(moved.roomVapourPa, 1169.4, 1e-5)
+})
+
+it('gives nothing back where the air is damper than the water gives off', () => {
+  // 50 % of 9594 Pa at 45 °C is more than 3169 Pa: the tank gains by conduction alone, 18.809 W/K × 20 K open.
+  const hot = inRoom('open', 45)
+  expect(vapourLossW(hot, 25)).toBe(0)
+  isNear(lossW(hot, 25), -(11.816 + 1.75 + 5.243) * 20, 1e-3)
+  isNear(lossByRoom(hot, USUAL_LOSS.humidity, 25)(roomAt(45)), -(11.816 + 1.75 + 5.243) * 20, 1e-3)
+})
+
+it('knows which tops are as good as open, and what a lid lets out', () => {
+  const covers = ['open', 'mesh', 'glass', 'plastic'] as const
+  expect(covers.map(isLoose)).toEqual([true, true, false, false])
+  expect(covers.map(withLidOn)).toEqual(['glass', 'glass', 'glass', 'plastic'])
+  expect(covers.map((cover) => evaporationShare(HIGH_LOSS, cover))).toEqual([1, 1, 0.2, 0.2])
 })

@@ -3,6 +3,7 @@ import type { Appliance } from '../../../core/sizing/gear.ts'
 import { salinityWithout } from '../../../core/sizing/salinity-drift.ts'
 import { METRIC, sayPhrase, US } from '../../../core/units/say.ts'
 import { findingOf, group, one, reportOf } from './sample-build.ts'
+import { figuresOf, told } from './told.ts'
 
 const reef = { livestock: group('soft-coral-reef') }
 const pump = (ratedFlowLph: number | undefined, count = 1): Appliance => ({
@@ -64,6 +65,54 @@ describe('movement of salt water', () => {
       missing: ['flow of the circulation pump'],
     })
     expect(findingOf('circulation', { appliances: [pump(undefined), pump(2000)] }, reef).verdict).toBe('fits')
+  })
+  it('is told with what is missing: 10 × 237.71 L less 1000 L/h of the filter is 1377 L/h', () => {
+    const found = findingOf('circulation', {}, reef)
+    expect(told(found)).toEqual({
+      verdict: 'does_not_fit',
+      reason:
+        'Pumps and filter together move the water 4.2 times an hour; salt water is moved 10 times an hour at the least, and 20 times an hour or more where corals of strong water live.',
+      action: 'Add circulation pumps of 1,400 L/h or more together, one at each end.',
+      assumed: [],
+      missing: [],
+    })
+    expect(figuresOf(found)).toEqual({ value: 4.2, low: 10, high: undefined, margin: -5.8 })
+    expect(found.source.tag).toBe('common_practice')
+  })
+  it('counts every pump of a line, and pumps alone where there is no filter', () => {
+    // 1000 and two of 700 L/h: 10.1; 1380 L/h alone: 5.8, and 997 more would do.
+    expect(findingOf('circulation', { appliances: [pump(700, 2)] }, reef)).toMatchObject({
+      verdict: 'fits',
+      value: { value: 10.1 },
+      action: null,
+    })
+    const alone = findingOf('circulation', { filters: [], appliances: [pump(1380)] }, reef)
+    expect(told(alone)).toMatchObject({
+      verdict: 'marginal',
+      action: 'Add circulation pumps of 1,000 L/h or more together, one at each end.',
+      missing: [],
+    })
+    const skimming = { ...pump(5000), kind: 'skimmer' as const }
+    expect(findingOf('circulation', { appliances: [skimming] }, reef).value?.value).toBe(4.2)
+  })
+  it('is marginal from half of the least: 5.0 an hour are 188.6 L/h of a pump, told as 5.0 from 177', () => {
+    const verdicts = [180, 170].map((flow) => findingOf('circulation', { appliances: [pump(flow)] }, reef).verdict)
+    expect(verdicts).toEqual(['marginal', 'does_not_fit'])
+  })
+  it('asks for the flow of a filter or a pump that prints none', () => {
+    const found = findingOf('circulation', { filters: [one('Pellick', {})], appliances: [pump(undefined), pump(undefined)] }, reef)
+    expect(told(found)).toMatchObject({
+      verdict: 'not_known',
+      action: 'Enter the printed flow.',
+      missing: ['flow of the circulation pump', 'flow of the filter'],
+    })
+    expect(found.action?.want?.slot).toBe('circulate')
+  })
+  it('names the glass where its thickness decides, and the fill that it took', () => {
+    const tank = one('Wendlemere', { lengthMm: 1219.2, widthMm: 457.2, heightMm: 533.4, bottomMm: 10, material: 'glass' as const })
+    // Glass of 8 to 15 mm: some 241 to 232 L, 2360 L/h turn the one less than ten times and the other more.
+    const found = findingOf('circulation', { tank, appliances: [pump(1360)] }, { ...reef, assumed: ['substrateDepthMm'] })
+    expect(found).toMatchObject({ verdict: 'not_known', missing: ['glass thickness'], assumed: ['substrate depth'] })
   })
   it('is not asked of fresh water', () => expect(reportOf().findings.some(({ check }) => check === 'circulation')).toBe(false))
 })
