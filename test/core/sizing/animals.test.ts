@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { METRIC, sayPhrase } from '../../../core/units/say.ts'
-import type { ConditionerSpec, TestKitSpec } from '../../../core/catalog/spec.ts'
+import type { ConditionerSpec, LidSpec, TestKitSpec } from '../../../core/catalog/spec.ts'
 import type { Finding } from '../../../core/sizing/finding.ts'
+import { actionOf, inRoundTank, isMadeInRoundTank, reasonOf } from './round-tank.ts'
 import { findingOf, group, one, reportOf } from './sample-build.ts'
 
 describe('room for the animals', () => {
@@ -25,6 +26,25 @@ describe('room for the animals', () => {
   ])('in a tank of %s × 300 × 300 mm: %s', (lengthMm, verdict) =>
     expect(findingOf('smallest_volume', boxed(lengthMm)).verdict).toBe(verdict),
   )
+
+  // 197.064 L outside, told as 197.1. Own: a tenth less is marginal.
+  it.each([
+    [197.1, 'fits', 0],
+    [197, 'fits', 0.1],
+    [198, 'marginal', -0.9],
+    [219, 'marginal', -21.9],
+    [220, 'does_not_fit', -22.9],
+  ])('of 197.1 L where the trade names %s L as the smallest: %s', (smallestVolumeL, verdict, margin) => {
+    const found = inRoundTank('smallest_volume', {}, { livestock: { ...group('small-tropical'), smallestVolumeL } })
+    const told = Math.round(smallestVolumeL)
+    expect(found).toMatchObject({ verdict, value: { value: 197.1, unit: 'L' }, limit: { kind: 'at_least', low: { value: told } } })
+    expect(found.margin?.value).toBeCloseTo(told === smallestVolumeL ? margin : 0.1, 9)
+    expect(reasonOf(found)).toBe(
+      `The tank is 197 L by its outside; for this group (Small tropical community) the trade names ${told} L as the smallest.`,
+    )
+    expect(actionOf(found)).toBe(verdict === 'fits' ? null : `Choose a tank of at least ${told} L, or animals for a smaller one.`)
+    expect(found.source.tag).toBe('common_practice')
+  })
 })
 
 describe('lid', () => {
@@ -50,6 +70,75 @@ describe('lid', () => {
     expect(told(lid(1200, 400))).toEqual(['does_not_fit', `The lid is 120 cm by 40 cm and the tank ${tank}: 57 mm not deep enough.`])
     expect(told(lid(1210, 430))).toEqual(['fits', `The lid, 121 cm by 43 cm, closes the top of the tank, ${tank}.`])
     expect([lid(1269, 430).value, lid(1269, 430).limit]).toEqual([undefined, undefined])
+  })
+})
+
+/** 1020 × 420 mm of tank; common practice: a lid may differ by 40 mm either way. */
+describe('a lid over a tank of 1020 × 420 mm', () => {
+  const lid = (spec: LidSpec | null, more: Parameters<typeof inRoundTank>[1] = {}, lidNeeded = false) =>
+    inRoundTank('lid', { lid: spec && one('a cover', spec), ...more }, { livestock: { ...group('small-tropical'), lidNeeded } })
+  const want = { slot: 'cover', quantity: 1, minimum: { lengthMm: 980, widthMm: 380 } }
+
+  it.each([
+    [980, 380, 'fits', ''],
+    [1060, 460, 'fits', ''],
+    [979, 420, 'does_not_fit', '41 mm too short'],
+    [1061, 420, 'does_not_fit', '41 mm too long'],
+    [1020, 379, 'does_not_fit', '41 mm not deep enough'],
+    [1020, 461, 'does_not_fit', '41 mm too deep'],
+    [970, 370, 'does_not_fit', '50 mm too short'],
+    [970, 369, 'does_not_fit', '51 mm not deep enough'],
+    [1070, 370, 'does_not_fit', '50 mm too long'],
+  ])('of %s × %s mm %s %s', (lengthMm, widthMm, verdict, off) => {
+    const found = lid({ lengthMm, widthMm })
+    const size = `${lengthMm / 10} cm by ${widthMm / 10} cm`
+    expect(found.verdict).toBe(verdict)
+    expect(reasonOf(found)).toBe(
+      verdict === 'fits'
+        ? `The lid, ${size}, closes the top of the tank, 102 cm by 42 cm.`
+        : `The lid is ${size} and the tank 102 cm by 42 cm: ${off}.`,
+    )
+    expect(actionOf(found)).toBe(verdict === 'fits' ? null : 'Choose a lid for 102 cm by 42 cm.')
+    if (found.action) expect(found.action.want).toEqual(want)
+    expect(found.source).toMatchObject({ tag: 'common_practice', text: expect.stringMatching(/^The keeping trade’s marks/) as string })
+  })
+
+  it('is not known where a side of it is not stated', () => {
+    for (const spec of [{ lengthMm: 1000 }, { widthMm: 400 }]) {
+      const found = lid(spec)
+      expect(found).toMatchObject({ verdict: 'not_known', missing: ['size of the lid'] })
+      expect(reasonOf(found)).toBe('The size of a cover is not stated; the tank is 102 cm by 42 cm.')
+      expect(actionOf(found)).toBe("Enter the lid's length and depth.")
+    }
+  })
+
+  it('is missed by animals that leave an open tank, and by no others', () => {
+    const found = lid(null, {}, true)
+    expect(found).toMatchObject({ verdict: 'does_not_fit', action: { want }, source: { tag: 'common_practice' } })
+    expect(reasonOf(found)).toBe('Animals of this group (Small tropical community) leave an open tank; no lid is chosen.')
+    expect(actionOf(found)).toBe('Add a lid for 102 cm by 42 cm.')
+    expect(isMadeInRoundTank('lid')).toBe(false)
+  })
+
+  it('has the shape of a tank that is no rectangle', () => {
+    const round = {
+      tank: one('Wendlemere', { lengthMm: 500, widthMm: 500, heightMm: 460, glassMm: 10, bottomMm: 10, shape: 'cylinder' as const }),
+    }
+    const of = (spec: LidSpec) => lid({ lengthMm: 500, widthMm: 500, ...spec }, round)
+    const open = of({})
+    expect(open).toMatchObject({ verdict: 'not_known', missing: ['shape of the lid'], source: { tag: 'common_practice' } })
+    expect(reasonOf(open)).toBe("The tank's top is no rectangle (cylinder); what shape a cover has is not stated.")
+    expect(actionOf(open)).toBe("Enter the lid's shape.")
+    const other = of({ shape: 'rectangular' })
+    expect([other.verdict, other.missing]).toEqual(['does_not_fit', []])
+    expect(reasonOf(other)).toBe("The lid is made for another top (rectangular) than the tank's (cylinder).")
+    expect(actionOf(other)).toBe("Choose a lid of the tank's own shape.")
+    expect(reasonOf(lid({ lengthMm: 1020, widthMm: 420, shape: 'hexagon' }))).toBe(
+      "The lid is made for another top (hexagon) than the tank's (rectangular).",
+    )
+    expect(of({ shape: 'cylinder' }).verdict).toBe('fits')
+    expect(of({ lengthMm: 400 }).verdict).toBe('does_not_fit')
+    expect(reasonOf(of({ lengthMm: 400 }))).toContain('too short')
   })
 })
 
