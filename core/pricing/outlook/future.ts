@@ -1,12 +1,11 @@
-import { clampDepth, runsOf } from './days-ahead.ts'
+import { clampDepth } from './days-ahead.ts'
+import { STAGES } from './gap-tables.ts'
 import type { KindLearned } from './learned.ts'
-import type { PairNow, WindowAhead } from './pair-now.ts'
+import { statedNow, type PairNow, type WindowAhead } from './pair-now.ts'
 import type { LinePlan, Plan } from './plan.ts'
 import { drawBeta, drawDaysUntil, drawGamma, drawNormal, randomOf, type Random } from './random.ts'
 import { gridPoint, startChance } from './sale-grid.ts'
-
-/** A sale goes through so many stages, several of which may end in a day (design rule 3): lengths less scattered than by one. */
-export const STAGES = 4
+import { runsOf } from './takes-part.ts'
 
 /** What is common to a kind in one future. */
 interface KindDraw {
@@ -62,8 +61,8 @@ const windowKey = (storeId: string, { saleTimeId, first }: WindowAhead): string 
 function windowRuns(plan: Plan, seed: number): () => Map<string, boolean> {
   const stores = new Map<string, { random: Random; windows: Map<string, WindowAhead> }>()
   for (const { pairs } of plan.lines)
-    for (const { storeId, windows } of pairs)
-      for (const window of windows) {
+    for (const { storeId, coming } of pairs)
+      for (const window of coming) {
         const name = `${storeId} ${window.saleTimeId}`
         const store = stores.get(name) ?? { random: randomOf(seed, `runs ${name}`), windows: new Map<string, WindowAhead>() }
         store.windows.set(windowKey(storeId, window), window)
@@ -80,8 +79,8 @@ function windowRuns(plan: Plan, seed: number): () => Map<string, boolean> {
   }
 }
 
-/** Days of a sale ahead, its first day counted. */
-const saleDays = (random: Random, lengthDays: number, stages = STAGES): number =>
+/** Days of a sale ahead that has so many stages before it, today counted. */
+const saleDays = (random: Random, lengthDays: number, stages: number): number =>
   Math.max(1, Math.ceil((drawGamma(random, stages) * lengthDays) / STAGES))
 
 type LinePath = (kind: KindDraw, running: ReadonlyMap<string, boolean>) => { paid: number; sale: boolean }
@@ -99,6 +98,7 @@ function linePath(line: LinePlan, horizon: number, seed: number): LinePath {
     const point = product.points[Math.floor(random() * product.points.length)]
     const { ratePerYear, lengthDays } = point === undefined ? strangePoint(line.kind, random) : gridPoint(point)
     const own: OwnDraw = {
+      point,
       chance: startChance(ratePerYear),
       lengthDays,
       depth: product.depth.mean + drawNormal(random) * product.depth.sd + kind.depthShift,
@@ -123,6 +123,8 @@ function linePath(line: LinePlan, horizon: number, seed: number): LinePath {
 }
 
 interface OwnDraw {
+  /** Place in the grid; none for a product without a record. */
+  point: number | undefined
   chance: number
   lengthDays: number
   depth: number
@@ -176,19 +178,31 @@ function drawOffers(
     const residual = depth.residuals[Math.floor(random() * depth.residuals.length)] ?? 0
     return Math.max(1, Math.round((regular[Math.max(0, day)] as number) * (1 - clampDepth(own.depth + residual))))
   }
-  let day = 0
-  if (pair.sale) {
-    const last = pair.sale.lastDay ?? saleDays(random, own.lengthDays, 2) - 1
-    lower(0, last, pair.sale.priceMinor)
-    day = last
-  }
+  const now = saleNow(random, pair, own)
+  if (now >= 0) lower(0, now, pair.sale?.priceMinor ?? priceOn(0))
+  let day = Math.max(0, now)
   for (day += drawDaysUntil(random, own.chance); day < offer.length; day += drawDaysUntil(random, own.chance)) {
-    const last = day + saleDays(random, own.lengthDays) - 1
+    const last = day + saleDays(random, own.lengthDays, STAGES) - 1
     lower(day, last, priceOn(day))
     day = last
   }
-  for (const window of pair.windows)
+  for (const window of pair.coming)
     if (running.get(windowKey(pair.storeId, window)) === true && random() < own.part)
       lower(window.first, window.last, priceOn(window.first))
   return seen
+}
+
+/** Last day of the sale that runs today, reported or not, 0 being today; −1 where none runs. */
+function saleNow(random: Random, { sale, believed, open }: PairNow, { point, lengthDays }: OwnDraw): number {
+  const stated = statedNow(sale)
+  if (stated === 'runs') return sale?.lastDay ?? 0
+  const filtered = point === undefined ? undefined : believed.get(point)
+  if (stated === 'over' || filtered === undefined) return -1
+  let left = random() - filtered.inWindow
+  if (left < 0) return Math.max(0, ...open.map(({ last }) => last))
+  for (let stage = 1; stage <= STAGES; stage += 1) {
+    left -= filtered.state[stage] as number
+    if (left < 0) return saleDays(random, lengthDays, STAGES + 1 - stage) - 1
+  }
+  return -1
 }

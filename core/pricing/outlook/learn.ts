@@ -1,54 +1,173 @@
-import { addDays, daysBetween } from '../../dates.ts'
-import { saleSpells } from '../sale-spells.ts'
+import type { Kind } from '../../catalog/kinds.ts'
 import { newcomerTrust, type TrustOf } from '../trust.ts'
+import { dayNumber } from './civil-day.ts'
+import { gridTable } from './gap-tables.ts'
 import type { KindLearned, Learned, ProductLearned } from './learned.ts'
 import type { MarketRecord } from './market-record.ts'
-import { GRID_LENGTHS, GRID_RATES, GRID_SILENCES } from './sale-grid.ts'
+import { learnChanges, priceIntervals } from './regular-changes.ts'
+import { learnDepths, saleDepths } from './sale-depth.ts'
+import { filterSales, type TakesPart } from './sale-filter.ts'
+import { fitKind, likelihoodsOf, posterior, standIns, type KindPrior, type ProductSteps } from './sale-fit.ts'
+import { gridPoint } from './sale-grid.ts'
+import { saleSteps, type WindowDays } from './sale-steps.ts'
+import { learnSaleTimes, type SaleTimesLearned, type WindowEvidence } from './sale-times.ts'
+import { timelines, type Timeline } from './timeline.ts'
 
-const UNKNOWN_KIND: KindLearned = {
-  logRate: { mean: Math.log(3), sd: 0.7, error: 0.3 },
-  changes: { shape: 1, days: 365, sizesLog: [-0.05, 0.03, 0.05, 0.08], meanError: 0.02 },
-  depth: { mean: 0.2, meanError: 0.03, betweenSd: 0.05, residuals: [-0.1, -0.05, 0, 0.05, 0.1] },
-  part: [0.3, 1.7],
-  saleDays: 0,
-}
+/** Places of the grid kept of a product: as many futures as are drawn share them. */
+const KEPT_POINTS = 48
+/** Of these so many weigh a window: a ratio of likelihoods needs no finer mean. */
+const EVIDENCE_POINTS = 6
 
 /**
- * What the record teaches on its day. Pure: the same record gives the same bytes, whatever the order of its lists.
+ * What the record teaches on its day: sales, sale times, depths and changes of regular prices, by kind and product. Sightings of later
+ * days, of products that are not listed and what is not accepted count for nothing.
+ *
+ * Pure: the same record gives the same bytes, whatever the order of its lists.
  */
 export function learn(record: MarketRecord, { trustOf = newcomerTrust }: { trustOf?: TrustOf } = {}): Learned {
-  const kinds: Learned['kinds'] = { any: UNKNOWN_KIND }
-  const products: Record<string, ProductLearned> = {}
-  const byProduct = Map.groupBy(record.sightings, ({ productId }) => productId)
-  for (const { id, kind } of record.products.toSorted((a, b) => (a.id < b.id ? -1 : 1))) {
-    kinds[kind] = UNKNOWN_KIND
-    const pairs = [...Map.groupBy(byProduct.get(id) ?? [], ({ storeId }) => storeId).values()]
-    let spells = 0
-    let days = 0
-    for (const pair of pairs) {
-      const seen = pair.map(({ seenOn }) => seenOn).filter((day) => day <= record.asOf)
-      const first = seen.toSorted()[0]
-      if (first === undefined) continue
-      days += daysBetween(first, record.asOf)
-      spells += saleSpells(pair, addDays(record.asOf, 0), trustOf).length
-    }
-    const rate = (spells + 2) / (days / 365 + 2 / 3)
-    products[id] = {
-      kind,
-      points: [nearestPoint(rate)],
-      depth: { mean: UNKNOWN_KIND.depth.mean, sd: UNKNOWN_KIND.depth.betweenSd },
-      part: UNKNOWN_KIND.part,
-      reportDays: pairs.reduce((sum, pair) => sum + pair.length, 0),
-      saleDays: spells,
-    }
+  const asOf = dayNumber(record.asOf)
+  const kindOf = new Map(record.products.map(({ id, kind }) => [id, kind]))
+  const all = timelines(record.sightings, asOf, trustOf).filter(({ productId }) => kindOf.has(productId))
+  const windows = windowsByStore(record)
+  const byKind = new Map([...Map.groupBy(all, ({ productId }) => kindOf.get(productId) as Kind)].sort(([a], [b]) => (a < b ? -1 : 1)))
+  const steps = new Map([...byKind].map(([kind, lines]) => [kind, stepsOf(lines, windows, asOf)]))
+  // Sale times need beliefs about ordinary sales, and these need sale times: the second round settles both.
+  let times = learnSaleTimes([])
+  let sales = salesOf(steps, times)
+  for (let round = 0; round < 2; round += 1) {
+    times = learnSaleTimes(evidenceOf(steps, sales))
+    if (round === 0) sales = salesOf(steps, times)
   }
-  return { asOf: record.asOf, kinds, products, stores: {}, running: {} }
+  const kinds: Learned['kinds'] = { any: kindLearned(all, sales.any, times, 'any') }
+  const products: Learned['products'] = {}
+  for (const [kind, lines] of byKind) {
+    const depths = learnDepths(depthsOf(lines))
+    kinds[kind] = { ...kindLearned(lines, sales.kinds.get(kind) as KindPrior, times, kind, kinds['any']), depth: depths.kind }
+    for (const [productId, own] of Map.groupBy(lines, (line) => line.productId))
+      products[productId] = {
+        kind,
+        points: sales.points.get(productId) ?? [],
+        depth: depths.products.get(productId) ?? { mean: depths.kind.mean, sd: depths.kind.betweenSd },
+        part: times.products.get(productId) ?? times.kinds.get(kind) ?? kinds[kind].part,
+        reportDays: own.reduce((sum, { reports }) => sum + reports.length, 0),
+        saleDays: saleDaysOf(own),
+      } satisfies ProductLearned
+  }
+  return {
+    asOf: record.asOf,
+    kinds,
+    products: inOrder(products),
+    stores: Object.fromEntries([...times.stores].map(([storeId, ofStore]) => [storeId, inOrder(Object.fromEntries(ofStore))])),
+    running: inOrder(Object.fromEntries(times.running)),
+  }
 }
 
-function nearestPoint(rate: number): number {
-  let best = 0
-  GRID_RATES.forEach((known, index) => {
-    if (Math.abs(Math.log(known / rate)) < Math.abs(Math.log((GRID_RATES[best] as number) / rate))) best = index
-  })
-  return best * GRID_SILENCES.length * GRID_LENGTHS.length + 2
+const inOrder = <Value>(of: Record<string, Value>): Record<string, Value> =>
+  Object.fromEntries(Object.entries(of).sort(([a], [b]) => (a < b ? -1 : 1)))
+
+function windowsByStore({ windows }: MarketRecord): Map<string, WindowDays[]> {
+  const days = windows.map(({ storeId, saleTimeId, first, last }) => ({
+    storeId,
+    saleTimeId,
+    first: dayNumber(first),
+    last: dayNumber(last),
+  }))
+  days.sort((a, b) =>
+    a.storeId === b.storeId ? a.first - b.first || (a.saleTimeId < b.saleTimeId ? -1 : 1) : a.storeId < b.storeId ? -1 : 1,
+  )
+  return Map.groupBy(days, ({ storeId }) => storeId)
+}
+
+function stepsOf(lines: readonly Timeline[], windows: ReadonlyMap<string, WindowDays[]>, asOf: number): ProductSteps[] {
+  return [...Map.groupBy(lines, ({ productId }) => productId)].map(([productId, ofProduct]) => ({
+    productId,
+    stores: ofProduct.flatMap(({ storeId, reports }) => {
+      const steps = saleSteps(reports, windows.get(storeId) ?? [], asOf)
+      return steps ? [{ storeId, steps }] : []
+    }),
+  }))
+}
+
+interface SalesLearned {
+  any: KindPrior
+  kinds: Map<Kind, KindPrior>
+  points: Map<string, number[]>
+}
+
+function salesOf(steps: ReadonlyMap<Kind, ProductSteps[]>, times: SaleTimesLearned): SalesLearned {
+  const likelihoods = new Map(
+    [...steps].map(([kind, products]) => [
+      kind,
+      likelihoodsOf(products, (productId, storeId) => takesPart(times, kind, productId, storeId)),
+    ]),
+  )
+  const any = fitKind([...likelihoods.values()].flat())
+  const kinds = new Map([...likelihoods].map(([kind, products]) => [kind, fitKind(products, any)]))
+  const points = new Map<string, number[]>()
+  for (const [kind, products] of likelihoods)
+    for (const product of products) points.set(product.productId, standIns(posterior(product, kinds.get(kind) as KindPrior), KEPT_POINTS))
+  return { any, kinds, points }
+}
+
+function takesPart(times: SaleTimesLearned, kind: Kind, productId: string, storeId: string): TakesPart {
+  const [partYes, partNo] = times.products.get(productId) ?? times.kinds.get(kind) ?? [0.3, 1.7]
+  return ({ window }) => {
+    const [runYes, runNo] = times.stores.get(storeId)?.get(window.saleTimeId) ?? [0.6, 1.4]
+    return ((runYes / (runYes + runNo)) * partYes) / (partYes + partNo)
+  }
+}
+
+function evidenceOf(steps: ReadonlyMap<Kind, ProductSteps[]>, sales: SalesLearned): WindowEvidence[] {
+  const evidence: WindowEvidence[] = []
+  for (const [kind, products] of steps)
+    for (const { productId, stores } of products) {
+      const points = sales.points.get(productId) ?? []
+      const few = Array.from(
+        { length: EVIDENCE_POINTS },
+        (_, index) => points[Math.floor(((index + 0.5) / EVIDENCE_POINTS) * points.length)],
+      )
+      for (const { storeId, steps: ofStore } of stores) {
+        const sums = new Map<WindowDays, { ratio: number; open: boolean }>()
+        for (const point of few.filter((at) => at !== undefined))
+          filterSales(
+            ofStore,
+            gridTable(point),
+            gridPoint(point).silence,
+            () => 0.05,
+            ({ step, logRatio }) => {
+              const ratio = (sums.get(step.window)?.ratio ?? 0) + Math.min(1e6, Math.exp(logRatio)) / EVIDENCE_POINTS
+              sums.set(step.window, { ratio, open: step.open })
+            },
+          )
+        for (const [{ saleTimeId, first }, { ratio, open }] of sums)
+          evidence.push({ productId, kind, storeId, saleTimeId, first, ratio, open })
+      }
+    }
+  return evidence
+}
+
+const depthsOf = (lines: readonly Timeline[]): Map<string, ReturnType<typeof saleDepths>> =>
+  new Map(
+    [...Map.groupBy(lines, ({ productId }) => productId)].map(([productId, own]) => [
+      productId,
+      own.flatMap(({ reports }) => saleDepths(reports)),
+    ]),
+  )
+
+const saleDaysOf = (lines: readonly Timeline[]): number =>
+  lines.reduce((sum, { reports }) => sum + reports.filter(({ onSale }) => onSale).length, 0)
+
+/** What a kind has in common; changes of its regular prices lean on those of all kinds as much as on a year of its own. */
+function kindLearned(lines: readonly Timeline[], sales: KindPrior, times: SaleTimesLearned, kind: string, any?: KindLearned): KindLearned {
+  const first = any && { chance: any.changes.shape / any.changes.days, days: 365 }
+  return {
+    logRate: sales.rate,
+    changes: learnChanges(
+      lines.flatMap(({ reports }) => priceIntervals(reports)),
+      first,
+    ),
+    depth: learnDepths(depthsOf(lines)).kind,
+    part: times.kinds.get(kind) ?? [0.3, 1.7],
+    saleDays: saleDaysOf(lines),
+  }
 }

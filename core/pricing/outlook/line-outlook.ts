@@ -84,8 +84,14 @@ function lineOutlook(record: MarketRecord, line: LinePlan, advice: Advice, paid:
     priceToBuyAtMinor: buyAt(0),
     priceToBuyAt: (day) => buyAt(daysBetween(record.asOf, day)),
     nextSaleTime: nextWindow(record, line),
-    basis: line.product.saleDays >= OWN_SALE_DAYS ? 'record' : line.kind.saleDays >= OWN_SALE_DAYS ? 'kind' : 'too_little',
+    basis: basisOf(line),
   }
+}
+
+function basisOf({ pairs, product, kind }: LinePlan): LineOutlook['basis'] {
+  if (pairs.length === 0) return 'too_little'
+  if (product.saleDays >= OWN_SALE_DAYS) return 'record'
+  return kind.saleDays >= OWN_SALE_DAYS ? 'kind' : 'too_little'
 }
 
 function nextWindow({ windows, asOf }: MarketRecord, { pairs }: LinePlan): SaleWindow | null {

@@ -3,7 +3,13 @@ import { regularPrice } from '../regular-price.ts'
 import type { Sighting } from '../sighting.ts'
 import { todayPrice } from '../today.ts'
 import { newcomerTrust } from '../trust.ts'
+import { dayNumber } from './civil-day.ts'
+import { gridTable } from './gap-tables.ts'
 import type { SaleWindow } from './market-record.ts'
+import { filterSales, type Filtered, type TakesPart } from './sale-filter.ts'
+import { gridPoint } from './sale-grid.ts'
+import { saleSteps, type WindowDays } from './sale-steps.ts'
+import { timelines } from './timeline.ts'
 
 /** A window of a sale time as days from today: 0 is today. */
 export interface WindowAhead {
@@ -12,56 +18,96 @@ export interface WindowAhead {
   last: number
 }
 
+/** The sale that was last reported, with no regular price reported since. */
+export interface SaleNow {
+  priceMinor: number
+  /** Days from today to its last day as printed, negative if past; null where none was printed. */
+  lastDay: number | null
+}
+
 /** How a product stands at a store on the day asked about. */
 export interface PairNow {
   storeId: string
-  /** Newest known regular price, one unit, as the store prints it. */
+  /** Newest known regular price, one unit, as the store prints it, and the days since it was seen. */
   regularMinor: number
-  /** Days since it was seen. */
   regularAge: number
   todayMinor: number
-  /** The sale that runs today as far as is known: its price, days since it began and was last seen, and its last day if printed. */
-  sale: { priceMinor: number; lastDay: number | null; unseenDays: number } | null
-  windows: readonly WindowAhead[]
+  sale: SaleNow | null
+  /** What is believed of a sale running unreported, by place of the grid. */
+  believed: ReadonlyMap<number, Filtered>
+  /** Windows that are open today, and those that come. */
+  open: readonly WindowAhead[]
+  coming: readonly WindowAhead[]
 }
 
-/**
- * Today at each of the stores where a regular price is known (design rules 1 and 2), in the order of the store's id.
- */
-export function pairsNow(
-  sightings: readonly Sighting[],
-  storeIds: readonly string[],
-  windows: readonly SaleWindow[],
-  asOf: CivilDate,
-  until: CivilDate,
-): PairNow[] {
+export interface PairQuestion {
+  sightings: readonly Sighting[]
+  storeIds: readonly string[]
+  windows: readonly SaleWindow[]
+  asOf: CivilDate
+  until: CivilDate
+  /** Places of the grid that stand for the product. */
+  points: readonly number[]
+  takesPart: (storeId: string) => TakesPart
+}
+
+/** Today at each of the stores where a regular price is known (design rules 1 and 2), in the order of the store's id. */
+export function pairsNow(question: PairQuestion): PairNow[] {
+  const { sightings, storeIds, asOf } = question
   const byStore = Map.groupBy(sightings, ({ storeId }) => storeId)
   return [...new Set(storeIds)].toSorted().flatMap((storeId): PairNow[] => {
     const ofStore = byStore.get(storeId) ?? []
     const regular = regularPrice(ofStore, asOf)
     const today = todayPrice(ofStore, regular, asOf, newcomerTrust)
     if (regular === undefined || today === undefined) return []
-    const running = today.condition === 'shelf' ? null : today
+    const ahead = windowsAhead(question, storeId)
     return [
       {
         storeId,
         regularMinor: regular.priceMinor,
         regularAge: daysBetween(regular.seenOn, asOf),
         todayMinor: today.priceMinor,
-        sale: running && {
-          priceMinor: running.priceMinor,
-          lastDay: running.lastDayStated && running.holdsUntil !== null ? daysBetween(asOf, running.holdsUntil) : null,
-          unseenDays: daysBetween(running.seenOn, asOf),
-        },
-        windows: windowsAhead(windows, storeId, asOf, until),
+        ...salesNow(question, storeId, ofStore),
+        open: ahead.filter(({ first }) => first <= 0),
+        coming: ahead.filter(({ first }) => first > 0),
       },
     ]
   })
 }
 
-function windowsAhead(windows: readonly SaleWindow[], storeId: string, asOf: CivilDate, until: CivilDate): WindowAhead[] {
+function salesNow(
+  { windows, asOf, points, takesPart }: PairQuestion,
+  storeId: string,
+  ofStore: readonly Sighting[],
+): Pick<PairNow, 'sale' | 'believed'> {
+  const day = dayNumber(asOf)
+  const reports = timelines(ofStore, day, newcomerTrust)[0]?.reports ?? []
+  const days: WindowDays[] = windows
+    .filter((window) => window.storeId === storeId && window.first <= asOf)
+    .map(({ saleTimeId, first, last }) => ({ saleTimeId, first: dayNumber(first), last: dayNumber(last) }))
+    .sort((a, b) => a.first - b.first || (a.saleTimeId < b.saleTimeId ? -1 : 1))
+  const steps = saleSteps(reports, days, day)
+  const believed = new Map<number, Filtered>()
+  if (steps)
+    for (const point of new Set(points))
+      believed.set(point, filterSales(steps, gridTable(point), gridPoint(point).silence, takesPart(storeId)))
+  const last = reports.at(-1)
+  if (!last?.onSale) return { sale: null, believed }
+  return { sale: { priceMinor: last.saleMinor, lastDay: printedLastDay(ofStore, last.day, day) }, believed }
+}
+
+function printedLastDay(ofStore: readonly Sighting[], seen: number, today: number): number | null {
+  const printed = ofStore.filter(({ seenOn, lastDay, withdrawn }) => !withdrawn && lastDay !== null && dayNumber(seenOn) === seen)
+  return printed.length === 0 ? null : Math.max(...printed.map(({ lastDay }) => dayNumber(lastDay as CivilDate))) - today
+}
+
+function windowsAhead({ windows, asOf, until }: PairQuestion, storeId: string): WindowAhead[] {
   return windows
     .filter((window) => window.storeId === storeId && window.last >= asOf && window.first <= until)
     .map(({ saleTimeId, first, last }) => ({ saleTimeId, first: daysBetween(asOf, first), last: daysBetween(asOf, last) }))
     .toSorted((a, b) => a.first - b.first || (a.saleTimeId < b.saleTimeId ? -1 : 1))
 }
+
+/** Whether a sale runs today for certain, for certain not, or may: by its printed last day. */
+export const statedNow = (sale: SaleNow | null): 'runs' | 'over' | 'open' =>
+  sale === null || sale.lastDay === null ? 'open' : sale.lastDay >= 0 ? 'runs' : 'over'

@@ -2,6 +2,7 @@ import { daysBetween, type CivilDate } from '../../dates.ts'
 import type { Sighting } from '../sighting.ts'
 import type { Ask, AskedLine, SeenDay, SeenOffer } from './ask.ts'
 import { daysAhead } from './days-ahead.ts'
+import { takesPartChance } from './takes-part.ts'
 import type { KindLearned, Learned, ProductLearned } from './learned.ts'
 import type { MarketRecord } from './market-record.ts'
 import { pairsNow, type PairNow } from './pair-now.ts'
@@ -57,7 +58,18 @@ function bareLine(learned: Learned, record: MarketRecord, ask: Ask, line: AskedL
   const { productId, quantity, priceOf = (_: string, unitMinor: number) => unitMinor } = line
   const product = learned.products[productId] ?? strangerOf(learned, record, productId)
   const kind = (learned.kinds[product.kind] ?? learned.kinds['any']) as KindLearned
-  const pairs = pairsNow(sightings, line.storeIds, record.windows, record.asOf, ask.until)
+  const pairs = pairsNow({
+    sightings,
+    storeIds: line.storeIds,
+    windows: record.windows,
+    asOf: record.asOf,
+    until: ask.until,
+    points: product.points,
+    takesPart:
+      (storeId) =>
+      ({ open, window: { saleTimeId } }) =>
+        takesPartChance(learned, product, storeId, saleTimeId, open),
+  })
   const costOf = (storeId: string, unitMinor: number): number => quantity * priceOf(storeId, unitMinor)
   const least = (price: (pair: PairNow) => number): number =>
     pairs.length === 0 ? NaN : Math.min(...pairs.map((pair) => costOf(pair.storeId, price(pair))))

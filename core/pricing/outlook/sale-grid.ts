@@ -1,9 +1,9 @@
 /** Sales a year, reporting and length for which likelihoods are reckoned: about a third apart, as fine as a few years of reports can tell. */
-const RATES_PER_YEAR = [0.2, 0.4, 0.7, 1.1, 1.6, 2.3, 3.2, 4.4, 6, 8.5, 12, 17] as const
+const RATES_PER_YEAR = [0.25, 0.5, 0.9, 1.5, 2.3, 3.4, 5, 7.5, 11, 16] as const
 /** Chance of no report on a sale day ÷ the same on a regular day: 1 where sales do not bring reports. */
-const SILENCES = [1, 0.985, 0.965, 0.93, 0.87, 0.77, 0.62, 0.42] as const
+const SILENCES = [1, 0.975, 0.94, 0.87, 0.74, 0.5] as const
 /** Mean length of a sale, days. */
-const LENGTHS_DAYS = [3, 5, 8, 13, 21] as const
+const LENGTHS_DAYS = [3, 6, 11, 20] as const
 
 export const GRID_RATES: readonly number[] = RATES_PER_YEAR
 export const GRID_SILENCES: readonly number[] = SILENCES

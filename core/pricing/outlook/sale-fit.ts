@@ -1,0 +1,160 @@
+import { gridTable } from './gap-tables.ts'
+import { GRID_LENGTHS, GRID_RATES, GRID_SILENCES, GRID_SIZE, gridPoint } from './sale-grid.ts'
+import { filterSales, reportingLikelihood, type TakesPart } from './sale-filter.ts'
+import type { SaleSteps } from './sale-steps.ts'
+
+/** A product's record at all its stores; start chance, reporting and length belong to the product (design rule 3). */
+export interface ProductSteps {
+  productId: string
+  stores: ReadonlyArray<{ storeId: string; steps: SaleSteps }>
+}
+
+/** Mean and spread of a parameter's logarithm over the products of a kind, and the mean's standard error. */
+export interface Spread {
+  mean: number
+  sd: number
+  error: number
+}
+
+/** What a kind's products have in common: sales a year, chance of a report on a sale day, days of a sale. */
+export interface KindPrior {
+  rate: Spread
+  report: Spread
+  length: Spread
+}
+
+/** Likelihood of a product's record at every place of the grid, the greatest being 1, and the chance of a report on a regular day. */
+export interface ProductLikelihood {
+  productId: string
+  regularChance: number
+  likelihood: Float64Array
+}
+
+/** Before anything is known, from memory of flyers: three sales a year of a week, reported one day in six. Weak: one product outweighs it. */
+const FIRST: KindPrior = {
+  rate: { mean: Math.log(3), sd: 0.8, error: 0.8 },
+  report: { mean: Math.log(0.15), sd: 1, error: 1 },
+  length: { mean: Math.log(8), sd: 0.4, error: 0.4 },
+}
+/** So many products' worth of belief in the spread of `FIRST`, and of its square in the mean. */
+const SPREAD_WEIGHT = 2
+const MEAN_WEIGHT = 0.5
+/** Rounds of fitting; the means of a kind stand to three digits after a dozen. */
+const ROUNDS = 15
+/** A product without report days enough takes this many days' worth of its kind's reporting. */
+const REPORT_DAYS = 60
+
+/** Likelihoods of a kind's products. `takesPart` tells the chance that a product takes part in a window at a store. */
+export function likelihoodsOf(
+  products: readonly ProductSteps[],
+  takesPart: (productId: string, storeId: string) => TakesPart,
+): ProductLikelihood[] {
+  const all = products.flatMap(({ stores }) => stores.map(({ steps }) => steps))
+  const pooled = (1 + sumOf(all, ({ regularDays }) => regularDays)) / (100 + sumOf(all, ({ days, saleDays }) => days - saleDays))
+  return products.map(({ productId, stores }) => {
+    const own = stores.map(({ steps }) => steps)
+    const regularChance =
+      (sumOf(own, ({ regularDays }) => regularDays) + REPORT_DAYS * pooled) /
+      (sumOf(own, ({ days, saleDays }) => days - saleDays) + REPORT_DAYS)
+    const logs = new Float64Array(GRID_SIZE)
+    for (let index = 0; index < GRID_SIZE; index += 1) {
+      const { silence } = gridPoint(index)
+      for (const { storeId, steps } of stores)
+        logs[index] =
+          (logs[index] as number) +
+          filterSales(steps, gridTable(index), silence, takesPart(productId, storeId)).logLikelihood +
+          reportingLikelihood(steps, regularChance, silence)
+    }
+    const most = logs.reduce((a, b) => Math.max(a, b), -Infinity)
+    return { productId, regularChance, likelihood: logs.map((log) => Math.exp(log - most)) }
+  })
+}
+
+const sumOf = <Value>(values: readonly Value[], of: (value: Value) => number): number => values.reduce((sum, value) => sum + of(value), 0)
+
+/** Share of a normal in logarithms around each place of a rising axis: its density times the place's spacing. */
+function axisWeights(places: readonly number[], { mean, sd }: Spread): number[] {
+  const logs = places.map(Math.log)
+  const weights = logs.map((log, index) => {
+    const low = index > 0 ? (log + (logs[index - 1] as number)) / 2 : log - ((logs[1] as number) - log) / 2
+    const high = index < logs.length - 1 ? (log + (logs[index + 1] as number)) / 2 : log + (log - (logs[index - 1] as number)) / 2
+    return Math.max(1e-12, Math.exp(-0.5 * ((log - mean) / sd) ** 2) * Math.abs(high - low))
+  })
+  const sum = weights.reduce((a, b) => a + b, 0)
+  return weights.map((weight) => weight / sum)
+}
+
+/** What is believed of a product at every place of the grid, adding up to 1. */
+export function posterior({ likelihood, regularChance }: ProductLikelihood, prior: KindPrior): Float64Array {
+  const rates = axisWeights(GRID_RATES, prior.rate)
+  const lengths = axisWeights(GRID_LENGTHS, prior.length)
+  const reports = axisWeights(reportChances(regularChance), prior.report)
+  const belief = likelihood.map((likely, index) => {
+    const length = index % GRID_LENGTHS.length
+    const silence = Math.floor(index / GRID_LENGTHS.length) % GRID_SILENCES.length
+    const rate = Math.floor(index / (GRID_LENGTHS.length * GRID_SILENCES.length))
+    return likely * (rates[rate] as number) * (reports[silence] as number) * (lengths[length] as number)
+  })
+  const sum = belief.reduce((a, b) => a + b, 0)
+  return belief.map((weight) => weight / sum)
+}
+
+const reportChances = (regularChance: number): number[] => GRID_SILENCES.map((silence) => Math.max(1e-4, 1 - silence * (1 - regularChance)))
+
+/** What a kind's products have in common, by empirical Bayes: means and spreads that make the products' beliefs and themselves agree. */
+export function fitKind(products: readonly ProductLikelihood[], first: KindPrior = FIRST): KindPrior {
+  let prior = first
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const beliefs = products.map((product) => ({ product, belief: posterior(product, prior) }))
+    const spreadOf = (name: keyof KindPrior, valueAt: (product: ProductLikelihood, index: number) => number): Spread =>
+      refit(
+        beliefs.map(({ product, belief }) => momentsOf(belief, (index) => Math.log(valueAt(product, index)))),
+        prior[name],
+        first[name],
+      )
+    prior = {
+      rate: spreadOf('rate', (_, index) => gridPoint(index).ratePerYear),
+      report: spreadOf('report', ({ regularChance }, index) => Math.max(1e-4, 1 - gridPoint(index).silence * (1 - regularChance))),
+      length: spreadOf('length', (_, index) => gridPoint(index).lengthDays),
+    }
+  }
+  return prior
+}
+
+export interface Moments {
+  mean: number
+  variance: number
+}
+
+export function momentsOf(weights: Float64Array, valueAt: (index: number) => number): Moments {
+  let mean = 0
+  let square = 0
+  weights.forEach((weight, index) => {
+    const value = valueAt(index)
+    mean += weight * value
+    square += weight * value * value
+  })
+  return { mean, variance: Math.max(0, square - mean * mean) }
+}
+
+function refit(moments: readonly Moments[], now: Spread, first: Spread): Spread {
+  const count = moments.length
+  const mean = (sumOf(moments, ({ mean }) => mean) + MEAN_WEIGHT * first.mean) / (count + MEAN_WEIGHT)
+  const square = sumOf(moments, (of) => (of.mean - mean) ** 2 + of.variance) + SPREAD_WEIGHT * (first.sd / 2) ** 2
+  const sd = Math.sqrt(square / (count + SPREAD_WEIGHT))
+  // What a product tells of the kind's mean is its own share of the evidence: where its belief is the kind's, nothing.
+  const told = sumOf(moments, ({ variance }) => Math.max(0, 1 - variance / now.sd ** 2))
+  return { mean, sd, error: now.sd / Math.sqrt(told + MEAN_WEIGHT) }
+}
+
+/** Places of the grid that stand for a belief, each for the same share of it, in rising order: rates are spread as the belief spreads them. */
+export function standIns(belief: Float64Array, count: number): number[] {
+  const places: number[] = []
+  let reached = 0
+  belief.forEach((weight, index) => {
+    reached += weight
+    while (places.length < count && (places.length + 0.5) / count <= reached) places.push(index)
+  })
+  while (places.length < count) places.push(belief.length - 1)
+  return places
+}

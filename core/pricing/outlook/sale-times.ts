@@ -1,0 +1,146 @@
+import type { Kind } from '../../catalog/kinds.ts'
+import type { Beta } from './learned.ts'
+
+/** What a product's reports say of one window: how much likelier they are if it took part than if it did not. */
+export interface WindowEvidence {
+  productId: string
+  kind: Kind
+  storeId: string
+  saleTimeId: string
+  /** First day; with store and sale time it names the window. */
+  first: number
+  ratio: number
+  open: boolean
+}
+
+/** Two levels (design rule 4): the store runs it, the product takes part given that it runs. */
+export interface SaleTimesLearned {
+  /** By store, then sale time. */
+  stores: Map<string, Map<string, Beta>>
+  kinds: Map<string, Beta>
+  products: Map<string, Beta>
+  /** Chance that the store runs a window that is open today, by `store sale-time`. */
+  running: Map<string, number>
+}
+
+/** Fallback means, each weighing as much as two windows (design rule 4). */
+const RUNS_MEAN = 0.3
+const PART_MEAN = 0.15
+const WEIGHT = 2
+const ROUNDS = 25
+
+interface Window {
+  name: string
+  storeId: string
+  saleTimeId: string
+  evidence: WindowEvidence[]
+  open: boolean
+  runs: number
+}
+
+/** By likelihood over every window inside the record, silent ones included: expectation and maximisation. */
+export function learnSaleTimes(evidence: readonly WindowEvidence[]): SaleTimesLearned {
+  const windows = windowsOf(evidence)
+  const parts = new Map<string, Count>()
+  for (const { productId, kind } of evidence) parts.set(productId, { kind, yes: PART_MEAN * WEIGHT, all: WEIGHT, told: 0 })
+  let runs = new Map<string, Tally>()
+  let means = { runs: RUNS_MEAN, part: new Map<string, number>() }
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const tallies = new Map<string, Tally>()
+    const counts = new Map([...parts].map(([id, { kind }]) => [id, { kind, yes: 0, all: 0, told: 0 }]))
+    for (const window of windows) {
+      const chance = meanOf(runs.get(window.name), means.runs)
+      const takes = (of: WindowEvidence): number => {
+        const own = parts.get(of.productId) as Count
+        return own.yes / own.all
+      }
+      const odds = window.evidence.reduce((log, of) => log + Math.log(1 + takes(of) * (of.ratio - 1)), Math.log(chance / (1 - chance)))
+      window.runs = 1 / (1 + Math.exp(-odds))
+      const tally = tallies.get(window.name) ?? { yes: 0, all: 0, told: 0 }
+      const told = tally.told + toldOf(window.runs, chance)
+      tallies.set(window.name, { yes: tally.yes + window.runs, all: tally.all + 1, told })
+      for (const of of window.evidence) {
+        const part = takes(of)
+        const count = counts.get(of.productId) as Count
+        const took = (part * of.ratio) / (1 + part * (of.ratio - 1))
+        count.yes += window.runs * took
+        count.all += window.runs
+        count.told += window.runs * toldOf(took, part)
+      }
+    }
+    means = pooledMeans(tallies, counts)
+    runs = tallies
+    for (const [id, { kind, yes, all, told }] of counts) {
+      const mean = means.part.get(kind) ?? PART_MEAN
+      parts.set(id, { kind, yes: yes + WEIGHT * mean, all: all + WEIGHT, told })
+    }
+  }
+  return learned(windows, runs, means, parts)
+}
+
+interface Tally {
+  yes: number
+  all: number
+  /** How many trials' worth was told: one that nobody looked at tells nothing. */
+  told: number
+}
+
+/** Share of one trial that its evidence settles: what it takes from the doubt there was. */
+const toldOf = (after: number, before: number): number => Math.max(0, 1 - (after * (1 - after)) / (before * (1 - before)))
+
+/** A mean that rests on so many trials' worth of evidence. */
+const betaOf = (mean: number, told: number): Beta => [mean * (WEIGHT + told), (1 - mean) * (WEIGHT + told)]
+interface Count extends Tally {
+  kind: string
+}
+
+const meanOf = (tally: Tally | undefined, pooled: number): number => (tally ? (tally.yes + WEIGHT * pooled) / (tally.all + WEIGHT) : pooled)
+
+function windowsOf(evidence: readonly WindowEvidence[]): Window[] {
+  const windows = new Map<string, Window>()
+  for (const of of evidence) {
+    const { storeId, saleTimeId, first, open } = of
+    const key = `${storeId} ${saleTimeId} ${first}`
+    const window = windows.get(key) ?? { name: `${storeId} ${saleTimeId}`, storeId, saleTimeId, evidence: [], open, runs: RUNS_MEAN }
+    window.evidence.push(of)
+    windows.set(key, window)
+  }
+  return [...windows.values()]
+}
+
+function pooledMeans(tallies: ReadonlyMap<string, Tally>, counts: ReadonlyMap<string, Count>): { runs: number; part: Map<string, number> } {
+  const all = { yes: RUNS_MEAN * WEIGHT, all: WEIGHT, told: 0 }
+  for (const { yes, all: many } of tallies.values()) {
+    all.yes += yes
+    all.all += many
+  }
+  const kinds = new Map<string, Tally>()
+  for (const { kind, yes, all: many } of counts.values()) {
+    const known = kinds.get(kind) ?? { yes: PART_MEAN * WEIGHT, all: WEIGHT, told: 0 }
+    kinds.set(kind, { yes: known.yes + yes, all: known.all + many, told: 0 })
+  }
+  return { runs: all.yes / all.all, part: new Map([...kinds].map(([kind, { yes, all: many }]) => [kind, yes / many])) }
+}
+
+function learned(
+  windows: readonly Window[],
+  runs: ReadonlyMap<string, Tally>,
+  means: { runs: number; part: Map<string, number> },
+  parts: ReadonlyMap<string, Count>,
+): SaleTimesLearned {
+  const stores = new Map<string, Map<string, Beta>>()
+  const running = new Map<string, number>()
+  for (const { name, storeId, saleTimeId, open, runs: chance } of windows) {
+    const tally = runs.get(name) as Tally
+    const store = stores.get(storeId) ?? new Map<string, Beta>()
+    store.set(saleTimeId, betaOf(meanOf(tally, means.runs), tally.told))
+    stores.set(storeId, store)
+    if (open) running.set(name, chance)
+  }
+  return {
+    stores,
+    running,
+    kinds: new Map([...means.part].map(([kind, mean]) => [kind, betaOf(mean, 0)])),
+    products: new Map([...parts].map(([id, { yes, all, told }]) => [id, betaOf(yes / all, told)])),
+  }
+}
