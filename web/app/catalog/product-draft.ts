@@ -4,6 +4,7 @@ import { SPEC_FIELDS } from '../../../core/catalog/spec-fields.ts'
 import type { Field } from '../../../core/fields.ts'
 import type { ReaderUnits } from '../../../core/units/quantity.ts'
 import type { ProductBody } from '../client/products.ts'
+import { isIdle } from './shape-fields.ts'
 import { readFigure, spellFigure, type FigureLimits } from '../parts/figure.ts'
 
 /** A product as it is typed: every spec field as text, so that nothing typed is lost to a fault. Empty is "nobody entered it". */
@@ -89,6 +90,8 @@ export function readDraft(draft: ProductDraft, reader: ReaderUnits, stored?: { p
   const spec: Record<string, unknown> = {}
   for (const field of SPEC_FIELDS[draft.kind]) {
     const text = draft.spec[field.key] ?? ''
+    // A measure of another shape stands in no field: what is stored of it stays while the shape does, what was typed of it is not sent.
+    if (isIdle(draft.kind, draft.spec, field.key) && (!stored || stored.draft.spec['shape'] !== draft.spec['shape'])) continue
     const untouched = stored !== undefined && stored.product.kind === draft.kind && stored.draft.spec[field.key] === text
     const { value, fault } = untouched
       ? { value: (stored.product.spec as Record<string, unknown>)[field.key], fault: null }

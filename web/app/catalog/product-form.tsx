@@ -2,6 +2,7 @@ import { useState, type ReactElement, type ReactNode } from 'react'
 import { KIND_NAMES, type Kind } from '../../../core/catalog/kinds.ts'
 import type { Product } from '../../../core/catalog/product.ts'
 import { SPEC_FIELDS } from '../../../core/catalog/spec-fields.ts'
+import type { Field } from '../../../core/fields.ts'
 import { faultsOf } from '../client/problem.ts'
 import type { ProductBody } from '../client/products.ts'
 import { Button } from '../parts/button.tsx'
@@ -11,7 +12,9 @@ import { ErrorNotice } from '../parts/states.tsx'
 import { useReader } from '../session/session.ts'
 import { CommonSizeField } from './common-size-field.tsx'
 import { KitParts } from './kit-parts.tsx'
+import { MissingMeasure } from './missing-measure.tsx'
 import { readDraft, type ProductDraft } from './product-draft.ts'
+import { formFields, isMeasure, typeField } from './shape-fields.ts'
 import { SpecField } from './spec-field.tsx'
 import './catalog.css'
 
@@ -66,7 +69,7 @@ export function ProductForm({ draft, onChange, stored, error, busy, saveWords, c
       }}
     >
       <ProductNames {...part} />
-      <ProductSpec {...part} />
+      <ProductSpec {...part} spec={reading.body.spec} />
       {draft.kind === 'kit' && (
         <KitParts parts={draft.parts} faults={faults} kitId={stored?.product.id} onChange={(parts) => part.set({ parts })} />
       )}
@@ -125,7 +128,20 @@ function ProductNames({ draft, faults, set }: PartProps): ReactElement {
   )
 }
 
-function ProductSpec({ draft, faults, set }: PartProps): ReactElement {
+/** Common sizes are those of boxes. */
+const isPlainBox = (spec: Record<string, string>): boolean => ['', 'rectangular'].includes(spec['shape'] ?? '')
+
+function ProductSpec({ draft, faults, set, spec }: PartProps & { spec: ProductBody['spec'] }): ReactElement {
+  const fields = formFields(draft.kind, draft.spec)
+  const specField = (field: Field): ReactElement => (
+    <SpecField
+      key={field.key}
+      field={field}
+      text={draft.spec[field.key] ?? ''}
+      fault={faults[`spec.${field.key}`]}
+      onChange={(text) => set({ spec: typeField(draft.kind, draft.spec, field.key, text) })}
+    />
+  )
   return (
     <section className="form" aria-labelledby="spec-head">
       <div className="sechead">
@@ -134,18 +150,16 @@ function ProductSpec({ draft, faults, set }: PartProps): ReactElement {
         </h2>
         <p className="quiet">Leave out what you do not know: it stays not known, it is never guessed.</p>
       </div>
-      {draft.kind === 'tank' && <CommonSizeField spec={draft.spec} onFill={(sides) => set({ spec: { ...draft.spec, ...sides } })} />}
-      <div className="form-row">
-        {SPEC_FIELDS[draft.kind].map((field) => (
-          <SpecField
-            key={field.key}
-            field={field}
-            text={draft.spec[field.key] ?? ''}
-            fault={faults[`spec.${field.key}`]}
-            onChange={(text) => set({ spec: { ...draft.spec, [field.key]: text } })}
-          />
-        ))}
-      </div>
+      {draft.kind === 'tank' && isPlainBox(draft.spec) && (
+        <CommonSizeField spec={draft.spec} onFill={(sides) => set({ spec: { ...draft.spec, ...sides } })} />
+      )}
+      {draft.kind === 'tank' && (
+        <>
+          <div className="form-row">{fields.filter(isMeasure).map(specField)}</div>
+          <MissingMeasure kind={draft.kind} spec={spec} />
+        </>
+      )}
+      <div className="form-row">{fields.filter((field) => draft.kind !== 'tank' || !isMeasure(field)).map(specField)}</div>
     </section>
   )
 }

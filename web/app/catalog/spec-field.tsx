@@ -48,7 +48,7 @@ interface FigureProps extends FieldProps {
 
 /**
  * A figure that shows the reader's unit once it is left, while the draft keeps what was typed: "45 cm" stays 450 mm and does not become
- * the millimetres of a rounded inch.
+ * the millimetres of a rounded inch. Coming into it changes nothing: the Tab key has its text marked, and the first key replaces what is marked.
  */
 function FigureSpec({ field, text, onChange, ...common }: FigureProps): ReactElement {
   const reader = useReader()
@@ -60,8 +60,10 @@ function FigureSpec({ field, text, onChange, ...common }: FigureProps): ReactEle
     <TextField
       {...common}
       value={shown}
-      onChange={onChange}
-      onFocus={() => setEditing(true)}
+      onChange={(typed) => {
+        setEditing(true)
+        onChange(typed)
+      }}
       onBlur={() => setEditing(false)}
       unit={fieldUnit(limits, reader)}
       inputMode={field.type === 'whole' ? 'numeric' : 'text'}

@@ -7,6 +7,7 @@ import { specNotes } from '../../../core/catalog/spec-notes.ts'
 import { atLeast } from '../../../core/people/roles.ts'
 import type { PriceRecord } from '../../../core/pricing/record.ts'
 import { sayPhrase } from '../../../core/units/say.ts'
+import { MissingMeasure } from '../catalog/missing-measure.tsx'
 import { specWords } from '../catalog/spec-words.ts'
 import { getRecord } from '../client/products.ts'
 import { Screen } from '../parts/screen.tsx'
@@ -82,6 +83,7 @@ function ProductPrices({ record }: { record: PriceRecord }): ReactElement {
         <>
           <Stated product={product} />
           <SpecNotes product={product} />
+          <MissingMeasure kind={product.kind} spec={product.spec} />
         </>
       }
       actions={

@@ -1,9 +1,9 @@
 import { useState, type ReactElement } from 'react'
 import type { Kind } from '../../../core/catalog/kinds.ts'
-import { SPEC_FIELDS } from '../../../core/catalog/spec-fields.ts'
 import type { Spec } from '../../../core/catalog/spec.ts'
 import type { ReaderUnits } from '../../../core/units/quantity.ts'
 import { emptyProduct, readDraft } from '../catalog/product-draft.ts'
+import { formFields, typeField } from '../catalog/shape-fields.ts'
 import { SpecField } from '../catalog/spec-field.tsx'
 
 /** What somebody read off the thing, as typed; empty is unknown. */
@@ -24,13 +24,13 @@ export function OwnedSpecFields({ kind, texts, faults, onChange }: Props): React
     <details className="owned-spec" open={open || Object.keys(faults).length > 0} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>What its plate says; what is not entered stays unknown</summary>
       <div className="form-row">
-        {SPEC_FIELDS[kind].map((field) => (
+        {formFields(kind, texts).map((field) => (
           <SpecField
             key={field.key}
             field={field}
             text={texts[field.key] ?? ''}
             fault={faults[`spec.${field.key}`]}
-            onChange={(text) => onChange({ ...texts, [field.key]: text })}
+            onChange={(text) => onChange(typeField(kind, texts, field.key, text))}
           />
         ))}
       </div>
