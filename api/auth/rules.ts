@@ -122,6 +122,7 @@ export const RULES = {
   addReadingByLink: 'public',
   removeReadingByLink: 'public',
   showQuotePage: 'public',
+  showChecksPage: 'public',
   answerOnQuotePage: 'public',
   getQuotePdfByLink: 'public',
   showSetupPage: 'public',

@@ -1,5 +1,6 @@
 import { Hono } from 'hono'
 import { AnswerInput } from '../../core/quote/schema.ts'
+import { checksPage } from '../../web/pages/checks-page.ts'
 import { linkGonePage } from '../../web/pages/link-gone-page.ts'
 import type { PageFault } from '../../web/pages/page-fault.ts'
 import type { QuotePageProps } from '../../web/pages/quote-page.ts'
@@ -60,6 +61,18 @@ export const quotePages = new Hono<Env>()
     const opened = await openQuoteLink(c, token)
     return opened.found ? show(c, opened, token) : gonePage(c, opened)
   })
+  .get(
+    '/:token/checks/:letter',
+    operation('showChecksPage', { ...page, summary: 'Every check of one build of a quote, with its formula and what went in' }),
+    async (c) => {
+      const token = begin(c)
+      const opened = await openQuoteLink(c, token)
+      if (!opened.found) return gonePage(c, opened)
+      const { document } = opened.quote
+      const build = document.builds.find(({ letter }) => letter === c.req.param('letter'))
+      return build === undefined ? c.redirect(`/q/${token}`, 303) : c.html(checksPage(document, build, `/q/${token}`), 200)
+    },
+  )
   .post('/:token/answer', operation('answerOnQuotePage', { ...page, summary: 'The answer from its form' }), async (c) => {
     const token = begin(c)
     const opened = await openQuoteLink(c, token)

@@ -24,5 +24,8 @@ export function assumedOf(conditions: Conditions, fields: readonly ConditionFiel
   return fields.filter((field) => conditions.assumed.includes(field)).map((field) => WORDS[field])
 }
 
+/** What a person calls a condition; undefined for one that no default stands for. @example conditionWords('floor') // 'kind of floor' */
+export const conditionWords = (field: keyof Conditions): string | undefined => (WORDS as Partial<Record<keyof Conditions, string>>)[field]
+
 /** A name as a sentence begins with it. @example startOf('your own heater') // 'Your own heater' */
 export const startOf = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1)

@@ -47,6 +47,7 @@ const OTHERS = [
   '/assets/missing-abc.js',
   '/q/forged',
   '/q/forged/pdf',
+  '/q/forged/checks/A',
   '/s/forged',
   '/api/reference',
 ]

@@ -50,6 +50,17 @@ describe('a quote link', () => {
     expect(page.text).not.toContain('<script')
   })
 
+  it('opens every check of a build with its formula, and leads back from a letter that no build has', async () => {
+    const quote = await issued()
+    const path = pathOf(quote.links?.quote)
+    const page = await visitor.send('GET', `${path}/checks/A`)
+    expect(page.status, page.text).toBe(200)
+    expect(page.text).toContain('How it was reckoned:')
+    const astray = await visitor.send('GET', `${path}/checks/Z`)
+    expect([astray.status, astray.headers.get('location')]).toEqual([303, path])
+    expect((await visitor.send('GET', '/q/forged/checks/A')).status).toBe(404)
+  })
+
   it('takes one answer, of many at the same moment exactly one', async () => {
     const quote = await issued()
     const path = `/api/quote-links/${tokenOf(quote.links?.quote)}/answer`

@@ -53,13 +53,20 @@ describe.each<Look>([
     const row = page.getByRole('list', { name: 'Checks that fit' }).getByRole('listitem').filter({ hasText: 'Filter flow' })
     const reason = row.locator('p').first()
     expect(await reason.isVisible()).toBe(false)
-    await row.locator('summary').focus()
+    await row.locator('summary').first().focus()
     await page.keyboard.press('Enter')
     await reason.waitFor()
+    const reckoned = row.locator('.grounds')
+    await reckoned.locator('summary').focus()
+    await page.keyboard.press('Enter')
     // The kind of rule is told with its text: a reader is never left to guess whether it is published or ours.
-    expect(await row.locator('.note').allTextContents()).toContainEqual(
-      expect.stringMatching(/\((published|common practice|our own reckoning|quoted from memory, unchecked)\)\.$/),
+    expect(await reckoned.locator('.note').last().textContent()).toMatch(
+      /^Source \((published|common practice|our own reckoning|quoted from memory, unchecked)\): /,
     )
+    await reckoned.locator('.formula').waitFor()
+    expect(await reckoned.locator('.formula').textContent()).toContain('÷ water in use')
+    expect(await reckoned.locator('.went-in').textContent()).toMatch(/rated flow .* gal\/h.*entered with the product/)
+    await expectAccessible(page)
     await expectNoOverflow(page)
     await expectAccessible(page)
     expect(complaints).toEqual([])

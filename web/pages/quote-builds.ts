@@ -19,21 +19,21 @@ import { drawing, markup, type Markup } from './markup.ts'
 import { sizingOf } from './quote-findings.ts'
 
 /** Builds as columns on a desk and one under the other on a phone; rows of the columns share their heights. */
-export function buildsSideBySide(quote: RevisionDocument): Markup {
+export function buildsSideBySide(quote: RevisionDocument, path: string): Markup {
   const tanks = quote.builds.map((build): TankFigure | null => (build.drawing === null ? null : { ...build.drawing, letter: build.letter }))
   const drawings = tankDrawings(tanks, { id: 'tank', reader: documentUnits(quote.inputs), stand: 'whole', width: 220 })
   const slots = SLOTS.filter((slot) => quote.builds.some((build) => build.rows.some((row) => row.slot === slot)))
-  return markup`<div class="builds builds-${quote.builds.length} slots-${slots.length}">${quote.builds.map((build, index) => column(build, quote, slots, drawings[index] ?? ''))}</div>`
+  return markup`<div class="builds builds-${quote.builds.length} slots-${slots.length}">${quote.builds.map((build, index) => column(build, quote, slots, drawings[index] ?? '', path))}</div>`
 }
 
-function column(build: AssembledBuild, quote: RevisionDocument, slots: readonly Slot[], svg: string): Markup {
+function column(build: AssembledBuild, quote: RevisionDocument, slots: readonly Slot[], svg: string, path: string): Markup {
   const id = `build-${build.letter}`
   const reason = build.suggested ? (quote.suggestion?.reason ?? '') : null
   return markup`<section class="build${reason === null ? '' : ' suggested'}" aria-labelledby="${id}">
 <div class="build-head">${drawing(svg)}<h2 id="${id}"><span class="letter">${build.letter}</span> ${apart(build.name)}</h2>
 <p class="quiet">${sizeOf(build, quote)}</p><p>${build.why}</p>${reason === null ? '' : markup`<p class="we-suggest"><b>We suggest this one.</b> ${reason}</p>`}</div>
 ${tiers(build, quote)}
-${sizingOf(build, quote)}
+${sizingOf(build, quote, path)}
 <h3 class="included">What it is made of</h3>
 <ul class="slots">${slots.map((slot) => slotRow(slot, build, quote))}</ul>
 <div>${sums(build.cost.today, build, quote)}${salesEnd(build, quote)}</div>

@@ -23,13 +23,13 @@ function shownFindings({ report: { findings, pageOne } }: AssembledBuild): Findi
   return [...open, ...pageOne.flatMap((index) => findings[index] ?? []).filter((finding) => !open.includes(finding))]
 }
 
-/** How many checks came out how, and the findings that a customer should know before deciding. */
-export function sizingOf(build: AssembledBuild, quote: RevisionDocument): Markup {
+/** How many checks came out how, and the findings that a customer should know before deciding; all of them with their figures stand on a page of their own. */
+export function sizingOf(build: AssembledBuild, quote: RevisionDocument, path: string): Markup {
   if (build.report.findings.length === 0) return markup`<div class="sizing"></div>`
   const shown = shownFindings(build)
   const plots = plotsByFinding(shown, build.report.figures)
   return markup`<div class="sizing" id="fit-${build.letter}"><h3>How it fits</h3><p class="counts">${sayCounts(build.report).map(({ verdict, words }) => markup`<span class="verdict ${VERDICT_CLASS[verdict]}">${drawing(vial(verdict))}${words}</span> `)}</p>${questionsOf(build)}
-${shown.map((finding) => one(finding, quote, drawn(build, quote, plots.get(finding))))}</div>`
+${shown.map((finding) => one(finding, build, quote, path, drawn(build, quote, plots.get(finding))))}<p class="note"><a href="${path}/checks/${build.letter}">All ${build.report.findings.length} checks with their figures</a></p></div>`
 }
 
 /** What to find out next, by whoever knows: the customer as well as anybody. */
@@ -53,11 +53,11 @@ function drawn(build: AssembledBuild, quote: RevisionDocument, plot: PlotName | 
   return markup`<details class="drawing-fold"><summary>Show the drawing: ${PLOT_NAMES[plot]}</summary>${drawing(svg)}</details>`
 }
 
-function one(finding: Finding, quote: RevisionDocument, figure: Markup | ''): Markup {
+function one(finding: Finding, { letter }: AssembledBuild, quote: RevisionDocument, path: string, figure: Markup | ''): Markup {
   const units = documentUnits(quote.inputs)
   const word = finding.wording ?? VERDICT_WORDS[finding.verdict]
   const turns = sayTurns(finding, units).join(', ')
   const told = [sayRange(finding, units), turns === '' ? '' : `What would change this: ${turns}.`].filter((text) => text !== '').join(' ')
   return markup`<div class="finding"><h4>${finding.title}</h4><span class="verdict ${VERDICT_CLASS[finding.verdict]}">${drawing(vial(finding.verdict))}${word}</span>
-<p>${sayPhrase(finding.reason, units)}</p>${told === '' ? '' : markup`<p class="note">${told}</p>`}${finding.action === null ? '' : markup`<p class="do">${sayPhrase(finding.action.text, units)}</p>`}${figure}${finding.caution === undefined ? '' : markup`<p class="note">${finding.caution}</p>`}</div>`
+<p>${sayPhrase(finding.reason, units)}</p>${told === '' ? '' : markup`<p class="note">${told}</p>`}${finding.action === null ? '' : markup`<p class="do">${sayPhrase(finding.action.text, units)}</p>`}${figure}${finding.caution === undefined ? '' : markup`<p class="note">${finding.caution}</p>`}<p class="note"><a href="${path}/checks/${letter}#${finding.check}">How it was reckoned<span class="sr">: ${finding.title}</span></a></p></div>`
 }

@@ -54,7 +54,7 @@ ${
       )
 }
 ${comparison(quote, open)}
-${buildsSideBySide(quote)}
+${buildsSideBySide(quote, props.path)}
 ${terms(quote)}
 ${scope(quote)}
 ${open ? answerForms(props) : ''}

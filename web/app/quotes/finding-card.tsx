@@ -1,6 +1,6 @@
 import type { ReactElement } from 'react'
 import { isPackSlot } from '../../../core/quote/pack-cover.ts'
-import { SOURCE_WORDS, type Finding } from '../../../core/sizing/finding.ts'
+import type { Finding } from '../../../core/sizing/finding.ts'
 import { sayRange, sayTurns } from '../../../core/sizing/range-words.ts'
 import { sayPhrase, sayQuantity } from '../../../core/units/say.ts'
 import type { PlotName } from '../../plots/plot-of-finding.ts'
@@ -10,7 +10,8 @@ import { Svg } from '../parts/svg.tsx'
 import { Verdict } from '../parts/verdict.tsx'
 import { useDesk } from './desk-context.ts'
 import { FindingDrawing } from './finding-drawing.tsx'
-import { sayLimit } from './limit-words.ts'
+import { HowReckoned } from './how-reckoned.tsx'
+import { sayLimit } from '../../../core/explanation/limit-words.ts'
 import { kindsFor, sayFind } from './meets-want.ts'
 import { PackAction } from './pack-action.tsx'
 import { slotOfCheck } from './slot-findings.ts'
@@ -33,7 +34,7 @@ export function FindingCard({ finding, plot }: { finding: Finding; plot: PlotNam
       <ActionLine finding={finding} />
       {plot && <FindingDrawing plot={plot} />}
       {finding.caution && <p className="note caution">{finding.caution}</p>}
-      <Grounds finding={finding} />
+      <HowReckoned finding={finding} />
     </>
   )
 }
@@ -48,33 +49,6 @@ export function Uncertain({ finding }: { finding: Finding }): ReactElement | nul
     <>
       {range !== '' && <p className="note">{range}</p>}
       {turns.length > 0 && <p className="note turns">What would change this: {turns.join(', ')}.</p>}
-    </>
-  )
-}
-
-/** What it rests on, folded: how much of it is assumed and what kind of rule it is are said without opening it. */
-function Grounds({ finding }: { finding: Finding }): ReactElement {
-  const { assumed, source } = finding
-  return (
-    <details className="grounds">
-      <summary>
-        {assumed.length > 0 && <span className="assumed">{assumed.length} assumed · </span>}
-        {SOURCE_WORDS[source.tag]}
-        <span className="sr">: what {finding.title} rests on</span>
-      </summary>
-      <GroundsText finding={finding} />
-    </details>
-  )
-}
-
-/** The rule and what was assumed; labelled where nothing before it says what kind of rule it is. */
-export function GroundsText({ finding, labelled = false }: { finding: Finding; labelled?: boolean }): ReactElement {
-  const { assumed, source } = finding
-  const text = source.text.replace(/\.?$/, '')
-  return (
-    <>
-      <p className="note">{labelled ? `${text} (${SOURCE_WORDS[source.tag]}).` : `${text}.`}</p>
-      {assumed.length > 0 && <p className="note">Assumed: {assumed.join(', ')}.</p>}
     </>
   )
 }

@@ -3,8 +3,9 @@ import type { Finding } from '../../../core/sizing/finding.ts'
 import { sayPhrase, sayQuantity } from '../../../core/units/say.ts'
 import { Verdict } from '../parts/verdict.tsx'
 import { useDesk } from './desk-context.ts'
-import { GroundsText, Uncertain } from './finding-card.tsx'
-import { sayLimit } from './limit-words.ts'
+import { Uncertain } from './finding-card.tsx'
+import { HowReckoned } from './how-reckoned.tsx'
+import { sayLimit } from '../../../core/explanation/limit-words.ts'
 
 const COUNT_WORDS = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten', 'Eleven', 'Twelve']
 
@@ -50,7 +51,7 @@ function FitRow({ finding }: { finding: Finding }): ReactElement {
       {action && <p className="action">{sayPhrase(action.text, reader)}</p>}
       <Uncertain finding={finding} />
       {caution && <p className="note caution">{caution}</p>}
-      <GroundsText finding={finding} labelled />
+      <HowReckoned finding={finding} />
     </details>
   )
 }

@@ -1,6 +1,6 @@
-import type { Limit } from '../../../core/sizing/finding.ts'
-import type { ReaderUnits } from '../../../core/units/quantity.ts'
-import { sayQuantity } from '../../../core/units/say.ts'
+import type { Limit } from '../sizing/finding.ts'
+import type { ReaderUnits } from '../units/quantity.ts'
+import { sayQuantity } from '../units/say.ts'
 
 /** A limit in words. @example sayLimit({ kind: 'at_most', high: quantity(32, 'degC', 1) }, US) // 'at most 89.6 °F' */
 export function sayLimit(limit: Limit, reader: ReaderUnits): string {
