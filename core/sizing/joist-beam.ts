@@ -27,7 +27,6 @@ function momentAt(loads: readonly BeamLoad[], nearN: number, x: number): number 
 /** Where the shear is nought in an even load, or changes under a weight: there alone the moment may be largest. Beside the load it is no more than elsewhere. */
 function turnOf(load: BeamLoad, loads: readonly BeamLoad[], nearN: number): number {
   const { fromM, toM } = load
-  if (fromM === toM) return fromM
   const beforeN = loads.reduce((sum, other) => sum + (other.toM <= fromM ? other.newtons : 0), 0)
   const onStretchN = loads.reduce((sum, other) => sum + (other.fromM === fromM && other.toM === toM ? other.newtons : 0), 0)
   return fromM + ((nearN - beforeN) * (toM - fromM)) / onStretchN

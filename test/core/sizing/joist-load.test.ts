@@ -50,6 +50,17 @@ describe('a beam on two supports', () => {
     expect(found.shearN).toBe(3.25)
     isNear(found.momentNm, 3.25 * 1.625 - 1.625 ** 2, 1e-12)
   })
+  it.each([1, 3])('under 4 N over the middle half and 1 N at %s m, where it begins or ends: turns after 1.75 N of it', (at) => {
+    const found = beamResponse(
+      [
+        { newtons: 1, fromM: at, toM: at },
+        { newtons: 4, fromM: 1, toM: 3 },
+      ],
+      4,
+    )
+    // The farther reaction is 2.25 N and turns 2.125 m from its end, 1.125 m of the load before it.
+    isNear(found.momentNm, 2.25 * 2.125 - 1.125 ** 2, 1e-12)
+  })
   it('under two even loads on the same stretch as under one of both', () => {
     const stretch = { fromM: 0, toM: 2 }
     const both = beamResponse(

@@ -218,6 +218,110 @@ it.each([
   expect(result.ok ? null : result.refusal.code).toBe(code)
 })
 
+/** Own: makers round to half an inch, 13 mm; a bow is half the length at most and nine tenths of the depth, ends nine tenths of the shorter back. */
+describe('a plan at the edge of what there is', () => {
+  const fault = (plan: TankPlan) => planFault(plan)
+  it('is round within half an inch', () => {
+    for (const form of ['cylinder', 'corner_round'] as const) {
+      expect(fault({ lengthMm: 500, widthMm: 513, form })).toBeNull()
+      expect(fault({ lengthMm: 513, widthMm: 500, form })).toBeNull()
+      expect(fault({ lengthMm: 500, widthMm: 514, form })).toEqual({ code: 'not_round' })
+    }
+    expect(fault({ lengthMm: 500, widthMm: 300, form: 'hexagon' })).toBeNull()
+  })
+  it('has a bow that leaves its ends', () => {
+    const bow = (bowMm: number | undefined, widthMm: number) => fault({ lengthMm: 601, widthMm, form: 'bow_front', bowMm })
+    expect(bow(300, 500)).toBeNull()
+    expect(bow(301, 500)).toEqual({ code: 'bow_too_deep', mostMm: 300 })
+    expect(bow(180, 200)).toBeNull()
+    expect(bow(181, 200)).toEqual({ code: 'bow_too_deep', mostMm: 180 })
+    expect(bow(undefined, 500)).toBeNull()
+    expect(fault({ lengthMm: 601, widthMm: 200, form: 'corner_cut', bowMm: 300 })).toBeNull()
+  })
+  it('has ends that leave a front', () => {
+    const ends = (endMm: number | undefined) => fault({ lengthMm: 600, widthMm: 500, form: 'corner_cut', endMm })
+    expect(ends(450)).toBeNull()
+    expect(ends(451)).toEqual({ code: 'ends_too_deep', mostMm: 450 })
+    expect(ends(undefined)).toBeNull()
+    expect(fault({ lengthMm: 600, widthMm: 500, form: 'bow_front', endMm: 451 })).toBeNull()
+    expect(fault({ lengthMm: 600, widthMm: 500, endMm: 451, bowMm: 451 })).toBeNull()
+  })
+  it('leaves an inside up to half of the shorter side', () => {
+    for (const box of [
+      { lengthMm: 600, widthMm: 300 },
+      { lengthMm: 300, widthMm: 600 },
+    ]) {
+      expect(leavesInside(box, 149)).toBe(true)
+      expect(leavesInside(box, 150)).toBe(false)
+      expect(leavesInside({ ...box, form: 'rectangular' }, 150)).toBe(false)
+    }
+    expect(leavesInside({ lengthMm: 600, widthMm: 600, form: 'cylinder' }, 299)).toBe(true)
+    expect(leavesInside({ lengthMm: 600, widthMm: 600, form: 'cylinder' }, 301)).toBe(false)
+  })
+})
+
+/** By hand: a quarter of π·500; half of a hexagon's length; both backs of a corner. */
+it.each<[TankPlan, number]>([
+  [{ lengthMm: 500, widthMm: 500, form: 'cylinder' }, 392.699],
+  [{ lengthMm: 600, widthMm: 520, form: 'hexagon' }, 300],
+  [{ lengthMm: 700, widthMm: 600, form: 'corner_cut' }, 1300],
+  [{ lengthMm: 600, widthMm: 600, form: 'corner_round' }, 1200],
+  [{ lengthMm: 900, widthMm: 400, form: 'bow_front' }, 900],
+  [{ lengthMm: 900, widthMm: 400 }, 900],
+])('%j turns %s mm to the wall', (plan, mm) => expect(backMm(plan)).toBeCloseTo(mm, 3))
+
+/**
+ * By hand, panes of 10 mm. A hexagon of 600 × 519.615 mm is regular: 20/√3 mm shorter over its corners on each side. A quarter round of 600 mm: inside its arc of 590 mm from
+ * 10 mm beside the centre, √(590² − 10²) − 10.
+ */
+it.each<[TankPlan, number, number]>([
+  [{ lengthMm: 900, widthMm: 400 }, 880, 380],
+  [{ lengthMm: 500, widthMm: 500, form: 'cylinder' }, 480, 480],
+  [{ lengthMm: 900, widthMm: 400, form: 'bow_front', bowMm: 90 }, 880, 380],
+  [{ lengthMm: 700, widthMm: 600, form: 'corner_cut', endMm: 200 }, 680, 580],
+  [{ lengthMm: 600, widthMm: Math.sqrt(3) * 300, form: 'hexagon' }, 600 - 40 / Math.sqrt(3), Math.sqrt(3) * 300 - 20],
+  [{ lengthMm: 600, widthMm: 600, form: 'corner_round' }, 579.915, 579.915],
+])('%j is %s × %s mm inside', (plan, lengthMm, widthMm) => {
+  const found = insideBox(plan, 10)
+  expect(found.lengthMm).toBeCloseTo(lengthMm, 3)
+  expect(found.widthMm).toBeCloseTo(widthMm, 3)
+})
+
+describe('the inside of a plan, by hand', () => {
+  it('of a bow-front has the same centre of its arc and a pane less of its radius', () => {
+    // 800 mm long, 400 deep, bow 200: radius 500 about a point 300 mm before the ends; inside 490 mm of it over 780 mm, ends at 200 − 300 + √(490² − 390²).
+    const ends = -100 + Math.sqrt(490 ** 2 - 390 ** 2)
+    const alpha = Math.asin(390 / 490)
+    isNear(
+      tankPlan({ lengthMm: 800, widthMm: 400, form: 'bow_front', bowMm: 200 }, 10).areaMm2,
+      780 * (ends - 10) + segment(alpha).area * 490 ** 2,
+      1e-9,
+    )
+  })
+  it('of a cut corner has every side a pane further in', () => {
+    // 600 mm square, ends of 200: the front runs at 45°, x + y = 800 outside and 14.142 mm less inside; 10 to 590 mm less the triangle cut off.
+    const cut = 590 + 590 - (800 - 10 * Math.SQRT2)
+    isNear(tankPlan({ lengthMm: 600, widthMm: 600, form: 'corner_cut', endMm: 200 }, 10).areaMm2, 580 ** 2 - cut ** 2 / 2, 1e-12)
+    // 700 × 500 mm, ends of 200: the front falls by 300 over 500, moved in by a pane square to itself.
+    const slant = Math.hypot(300, 500)
+    const reach = 300 * 700 + 500 * 200 - 10 * slant
+    const [right, lower] = [(reach - 300 * 690) / 500, (reach - 500 * 490) / 300]
+    isNear(
+      tankPlan({ lengthMm: 700, widthMm: 500, form: 'corner_cut', endMm: 200 }, 10).areaMm2,
+      680 * 480 - ((690 - lower) * (490 - right)) / 2,
+      1e-12,
+    )
+  })
+  it('of a quarter round is a quarter of a disc, less strips of a pane along its backs', () => {
+    // ∫ from 10 to √(r² − 10²) of √(r² − x²) − 10, r 590: r²/2 · (β − α) with sin α = 10/590 and cos β the same, less the strip.
+    const [r, t] = [590, 10]
+    const alpha = Math.asin(t / r)
+    const reach = Math.sqrt(r ** 2 - t ** 2)
+    const area = (r ** 2 / 2) * (Math.PI / 2 - 2 * alpha) + (reach * t - t * reach) / 2 - t * (reach - t)
+    isNear(tankPlan({ lengthMm: 600, widthMm: 600, form: 'corner_round' }, 10).areaMm2, area, 1e-9)
+  })
+})
+
 it('refuses panes that leave nothing of the slanted sides', () => {
   const shape = { ...tankOf({ lengthMm: 120, widthMm: 1000, form: 'hexagon' }), glassMm: 35 }
   expect(tankGeometry(shape, { waterBelowRimMm: 30, substrateDepthMm: 40 })).toMatchObject({ ok: false, refusal: { code: 'no_inside' } })
