@@ -55,6 +55,42 @@ describe('a whole build with every spec stated', () => {
     ])
   })
 
+  it('puts on page one the three that can hurt first, whatever their verdict', () => {
+    const first = (...changes: Parameters<typeof reportOf>) => {
+      const { pageOne, findings } = reportOf(...changes)
+      return pageOne.map((index) => `${findings[index]?.check} ${findings[index]?.verdict}`)
+    }
+    expect(first()).toEqual(['heater_stuck marginal', 'floor_load not_known', 'empty_lift marginal'])
+    // A floor within its usual allowance takes nobody's place, and a fourth none.
+    const worse = {
+      heaters: [one('Torvane', { powerW: 300 })],
+      lid: null,
+      stand: one('Thornby', { topLengthMm: 900, topWidthMm: 300, ratedLoadKg: 200 }),
+      power: [],
+    }
+    const slab = { floor: 'ground_slab' } as const
+    expect(first(worse, slab)).toEqual(['heater_stuck does_not_fit', 'outlet_protection does_not_fit', 'stand_load does_not_fit'])
+    const { findings, counts } = reportOf(worse, slab)
+    // The first ten by hand: what does not fit by its rank, what is not known by its own, then what is marginal.
+    expect(findings.slice(0, 10).map(({ check }) => check)).toEqual([
+      'heater_stuck',
+      'outlet_protection',
+      'stand_load',
+      'stand_footprint',
+      'tipping',
+      'cord_length',
+      'outlets',
+      'floor_load',
+      'heater_spare',
+      'empty_lift',
+    ])
+    expect(counts).toEqual({ does_not_fit: 4, not_known: 3, marginal: 2, fits: findings.length - 10 })
+  })
+
+  it('tells a build without a usable tank from one with', () => {
+    expect(findingsOf({ gear: gear({ tank: null }), conditions: conditions() }).usable).toBe(false)
+  })
+
   it('gives each finding a title, a reason, a source, and an action where something is wrong', () => {
     for (const finding of report.findings) {
       expect(finding.title).not.toBe('')

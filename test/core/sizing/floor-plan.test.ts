@@ -14,6 +14,30 @@ describe('the plan of the floor', () => {
     const plan = report.figures.floorPlan
     expect(plan).toMatchObject({ spanMm: 3658, spacingMm: 406, lie: 'bearing_wall', lieStated: true, loadPercent: told?.value?.value })
   })
+  /** Own worked values before the duration factor of 0.90: shear of end panels at the wall 1.2252, bending of a full base along mid-span 1.5887; tolerance 1 %. */
+  it('has the worked loads, where they stand and what bears them', () => {
+    const wall = reportIn({ ...JOISTS, joistLie: 'bearing_wall' }).figures.floorPlan
+    expect(wall).toMatchObject({
+      alongMm: 460,
+      acrossMm: 1220,
+      centreMm: 280,
+      massKg: 385,
+      path: 'end_panels',
+      pathStated: true,
+      governs: 'shear',
+    })
+    expect(Math.abs((wall?.loadPercent ?? NaN) / (122.52 / 0.9) - 1)).toBeLessThan(0.01)
+    const full = reportOf({ stand: one('Thornby', { massKg: 28.1, base: 'full' as const }) }, { ...JOISTS, joistLie: 'along' }).figures
+      .floorPlan
+    expect(full).toMatchObject({ alongMm: 1219, acrossMm: 457, centreMm: 1829, massKg: 385, path: 'full', governs: 'bending' })
+    expect(full?.loadPercent).toBe(177)
+    expect(full).not.toHaveProperty('answeredCentreMm')
+  })
+  it('says where nobody stated how the load comes down', () => {
+    const plan = reportOf({ stand: one('Thornby', { topLengthMm: 1300, topWidthMm: 500, massKg: 30 }) }, JOISTS).figures.floorPlan
+    expect(plan).toMatchObject({ pathStated: false, alongMm: 1300, acrossMm: 500, massKg: 387 })
+    expect(reportOf({ stand: null }, JOISTS).figures.floorPlan).toMatchObject({ pathStated: false, massKg: 357 })
+  })
   it('leaves 50 mm behind the stand at the wall', () => {
     const plan = reportIn({ ...JOISTS, joistLie: 'bearing_wall' }).figures.floorPlan
     expect((plan?.centreMm ?? 0) - (plan?.alongMm ?? 0) / 2).toBeCloseTo(50, -1)
