@@ -50,9 +50,9 @@ function heatToSpareW({ conditions }: Situation, heating: Heating, { check }: As
 const heatAloneW = ({ conditions }: Situation, heating: Heating): number =>
   over(heating.cold, ({ loss }) => lossW(loss, conditions.livestock.targetC - ALONE_BELOW_TARGET_K)).high
 
-/** The least that each of several heaters must have, on the 5 W above. */
+/** The least that each must have, on the 5 W above. A single one, which holds the target, holds 2 K less. */
 function eachLowestW(count: number, neededW: number, spareW: number, aloneW = 0): number {
-  const eachW = Math.max(neededW / count, count > 1 ? spareW / (count - 1) : 0, count > 1 ? aloneW : 0)
+  const eachW = Math.max(neededW / count, count > 1 ? spareW / (count - 1) : 0, aloneW)
   return Math.max(STEP_W, Math.ceil(eachW / STEP_W) * STEP_W)
 }
 
@@ -76,7 +76,7 @@ export function heaterChoice(situation: Situation, heating: Heating, asking: Ask
   const bounds = asking.check === 'heater_stuck' && asking.worst === 'marginal' ? [strictW] : [strictW, usualW]
   for (const boundW of bounds) {
     const highestW = Math.floor((boundW - heating.applianceHeatW.high) / STEP_W) * STEP_W
-    const first = asking.check !== 'heater_spare' && neededW < 2 * SMALLEST_HEATER_W && neededW <= highestW ? 1 : 2
+    const first = asking.check !== 'heater_spare' && neededW < 2 * SMALLEST_HEATER_W ? 1 : 2
     for (const aloneW of [heatAloneW(situation, heating), 0])
       for (let count = first; count <= MOST_HEATERS; count++) {
         const lowestW = eachLowestW(count, neededW, spareW, aloneW)

@@ -133,6 +133,36 @@ describe('the powers themselves', () => {
     expect(reportOf(small, { coldestRoomC, warmestRoomC }).figures.heaterAdvice).toEqual(advice),
   )
 
+  it('are two from two small ones on, however much one stuck on may have', () => {
+    // 55.6 W would be one heater's work below a danger mark of 40 °C.
+    const livestock = { ...group('small-tropical'), dangerC: 40 }
+    expect(reportOf(small, { coldestRoomC: 19, warmestRoomC: 22, livestock }).figures.heaterAdvice).toMatchObject({
+      count: 2,
+      eachLowestW: 35,
+      oneHolds: true,
+    })
+  })
+
+  it('are two for a spare, however small the tank', () => {
+    const found = findingOf('heater_spare', { ...small, heaters: [one('Torvane', { powerW: 75 })] }, { coldestRoomC: 21, warmestRoomC: 22 })
+    expect(found.action?.want).toMatchObject({ quantity: 2, minimum: { powerW: 20 }, maximum: { powerW: 40 } })
+  })
+
+  it('better a heater that is marginal when stuck on where the low-loss end leaves room', () => {
+    // 100 W pass 32 °C in a room of 22 °C at the low-loss end alone; 75 to 80 W do not.
+    const found = findingOf('heater_stuck', build(100, 2), { coldestRoomC: 20, warmestRoomC: 22 })
+    expect(found).toMatchObject({
+      verdict: 'marginal',
+      action: { want: { quantity: 2, minimum: { powerW: 75 }, maximum: { powerW: 80 } } },
+    })
+  })
+
+  it('are told otherwise of heaters that hold just so and of those that do not', () => {
+    const words = (powerW: number) => told(findingOf('heater_holds', build(powerW, 1), { coldestRoomC: 15, warmestRoomC: 29 })).action
+    expect(words(250)).toMatch(/^No power that holds the coldest room is safer when stuck on\./)
+    expect(words(150)).toMatch(/^No power both holds the coldest room and stays below/)
+  })
+
   it('are offered with what one of them does alone', () => {
     const action = (coldestRoomC: number, warmestRoomC: number, changes = {}) => {
       const found = findingOf('heater_holds', { heaters: [], ...changes }, { coldestRoomC, warmestRoomC })

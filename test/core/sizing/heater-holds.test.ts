@@ -131,3 +131,23 @@ it('asks for heat from a tenth of a degree below what the animals bear', () => {
     findingOf('heater_holds', { heaters: [] }, { livestock: { ...group('small-tropical'), lowestC } }).verdict
   expect([bearing(17.5), bearing(17.6)]).toEqual(['fits', 'does_not_fit'])
 })
+
+/** Own: without heat the tank stays at 17.45 °C under a lid of glass and at 15.68 °C under mesh. */
+it('asks what the lid is made of where that decides whether heat is needed', () => {
+  const lid = one('a lid', { lengthMm: 1210, widthMm: 450 })
+  const bearing = (lowestC: number) =>
+    findingOf('heater_holds', { lid, heaters: [] }, { livestock: { ...group('small-tropical'), lowestC } })
+  expect(bearing(17)).toMatchObject({ verdict: 'not_known', missing: ['what the lid is made of'], value: { value: 0, unit: 'W' } })
+  expect([bearing(17.5), bearing(17.6)].map(({ verdict }) => verdict)).toEqual(['not_known', 'does_not_fit'])
+})
+
+it('tells the least that an unstated heater may have where even the most would not do', () => {
+  // 0.5 to 2 W for each of 297.33 L: 149 to 595 W; open, 30 K above a room of −5 °C take more.
+  const found = findingOf('heater_holds', { lid: null, heaters: [one('Torvane', {})] }, { coldestRoomC: -5 })
+  expect(found).toMatchObject({ verdict: 'does_not_fit', assumed: ['power of the heater'], value: { value: 149 } })
+})
+
+it('says nothing of a warm fill that never comes', () => {
+  // Open it loses 223.28 W, told as 223 W: a heater of just that never gets there.
+  expect(told(findingOf('heater_holds', { lid: null, ...heaters(223) })).reason).not.toContain('A fill as cold as the room')
+})

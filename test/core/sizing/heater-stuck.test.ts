@@ -194,6 +194,14 @@ it('says where it settles, when it passes the mark, and what would keep it below
   expect(hundred.source.tag).toBe('published')
 })
 
+it('tells a mark that is just reached as reached, at either end', () => {
+  const words = (dangerC: number) =>
+    told(findingOf('heater_stuck', heaters(100), { livestock: { ...group('small-tropical'), dangerC } })).reason
+  expect(words(34.3)).toMatch(/take the water to 34\.3 °C; these animals are in danger from 34\.3 °C\.$/)
+  expect(words(30.7)).toMatch(/With every side free it would stay at 30\.7 °C\.$/)
+  expect(words(30.6)).not.toContain('With every side free')
+})
+
 it('looks at the strongest of those that no controller switches', () => {
   const several = (...specs: Array<{ powerW: number; externalController?: boolean }>) => ({
     heaters: specs.map((spec, index) => one(`Torvane ${index + 1}`, spec)),
@@ -207,6 +215,11 @@ it('looks at the strongest of those that no controller switches', () => {
     /^A thermostat that sticks would take the water to 49\.4 °C, but the controller that comes with the heater \(Torvane 2\)/,
   )
   expect(figuresOf(all)).toMatchObject({ value: 28, high: 32, margin: 4 })
+  const strongFirst = findingOf(
+    'heater_stuck',
+    several({ powerW: 300, externalController: true }, { powerW: 50, externalController: true }),
+  )
+  expect(told(strongFirst).reason).toContain('(Torvane 1)')
 })
 
 it('names what it took for the room, the fill and the powers', () => {
