@@ -6,7 +6,7 @@ import type { KindLearned, Learned, ProductLearned } from './learned.ts'
 import type { MarketRecord } from './market-record.ts'
 import { learnChanges, priceIntervals } from './regular-changes.ts'
 import { learnDepths, saleDepths } from './sale-depth.ts'
-import { filterSales, type TakesPart } from './sale-filter.ts'
+import { filterSales, partsOf, type TakesPart } from './sale-filter.ts'
 import { fitKind, likelihoodsOf, posterior, standIns, type KindPrior, type ProductSteps } from './sale-fit.ts'
 import { gridPoint } from './sale-grid.ts'
 import { saleSteps, type WindowDays } from './sale-steps.ts'
@@ -127,18 +127,13 @@ function evidenceOf(steps: ReadonlyMap<Kind, ProductSteps[]>, sales: SalesLearne
         (_, index) => points[Math.floor(((index + 0.5) / EVIDENCE_POINTS) * points.length)],
       )
       for (const { storeId, steps: ofStore } of stores) {
+        const parts = partsOf(ofStore, () => 0.05)
         const sums = new Map<WindowDays, { ratio: number; open: boolean }>()
         for (const point of few.filter((at) => at !== undefined))
-          filterSales(
-            ofStore,
-            gridTable(point),
-            gridPoint(point).silence,
-            () => 0.05,
-            ({ step, logRatio }) => {
-              const ratio = (sums.get(step.window)?.ratio ?? 0) + Math.min(1e6, Math.exp(logRatio)) / EVIDENCE_POINTS
-              sums.set(step.window, { ratio, open: step.open })
-            },
-          )
+          filterSales(ofStore, gridTable(point), gridPoint(point).silence, parts, (step, logRatio) => {
+            const ratio = (sums.get(step.window)?.ratio ?? 0) + Math.min(1e6, Math.exp(logRatio)) / EVIDENCE_POINTS
+            sums.set(step.window, { ratio, open: step.open })
+          })
         for (const [{ saleTimeId, first }, { ratio, open }] of sums)
           evidence.push({ productId, kind, storeId, saleTimeId, first, ratio, open })
       }

@@ -6,7 +6,7 @@ import { newcomerTrust } from '../trust.ts'
 import { dayNumber } from './civil-day.ts'
 import { gridTable } from './gap-tables.ts'
 import type { SaleWindow } from './market-record.ts'
-import { filterSales, type Filtered, type TakesPart } from './sale-filter.ts'
+import { filterSales, partsOf, type Filtered, type TakesPart } from './sale-filter.ts'
 import { gridPoint } from './sale-grid.ts'
 import { saleSteps, type WindowDays } from './sale-steps.ts'
 import { timelines } from './timeline.ts'
@@ -88,9 +88,10 @@ function salesNow(
     .sort((a, b) => a.first - b.first || (a.saleTimeId < b.saleTimeId ? -1 : 1))
   const steps = saleSteps(reports, days, day)
   const believed = new Map<number, Filtered>()
-  if (steps)
-    for (const point of new Set(points))
-      believed.set(point, filterSales(steps, gridTable(point), gridPoint(point).silence, takesPart(storeId)))
+  if (steps) {
+    const parts = partsOf(steps, takesPart(storeId))
+    for (const point of new Set(points)) believed.set(point, filterSales(steps, gridTable(point), gridPoint(point).silence, parts))
+  }
   const last = reports.at(-1)
   if (!last?.onSale) return { sale: null, believed }
   return { sale: { priceMinor: last.saleMinor, lastDay: printedLastDay(ofStore, last.day, day) }, believed }

@@ -1,5 +1,5 @@
-import { LONGEST_GAP, STATES } from './gap-tables.ts'
-import type { SaleSteps, WindowStep } from './sale-steps.ts'
+import { LONGEST_GAP, STAGES, STATES } from './gap-tables.ts'
+import type { SaleStep, SaleSteps, WindowStep } from './sale-steps.ts'
 
 /** Chance that a report on a day of a sale tells the regular price all the same. */
 const MISREPORT = 0.02
@@ -17,88 +17,130 @@ export interface Filtered {
 /** Chance that the product takes part in a window, before anything is known of its days. */
 export type TakesPart = (step: WindowStep) => number
 
-/** Both ways through a window: likelihood of all that follows its eve up to its last day. */
-export interface WindowWays {
-  step: WindowStep
-  /** ln of the likelihood ratio, part against no part, the next report behind it included. */
-  logRatio: number
-}
+/** One chance for each window of the steps, in their order. */
+export const partsOf = ({ steps }: SaleSteps, takesPart: TakesPart): number[] =>
+  steps.filter((step) => step.what === 'window').map((step) => takesPart(step))
+
+/** Told for each window: ln of the likelihood ratio, part against no part, the next report behind it included. */
+export type TellWindow = (step: WindowStep, logRatio: number) => void
 
 /**
  * The forward algorithm over the gaps between reports, rescaled at each (design rule 3). The likelihood leaves out what does not depend on
  * start chance, silence and length: see `reportingLikelihood`.
  *
- * `table` is the gap table of these parameters and `silence` theirs.
+ * `table` is the gap table of these parameters and `silence` theirs; `parts` as of `partsOf`.
  */
 export function filterSales(
-  steps: SaleSteps,
+  { startsOnSale, steps }: SaleSteps,
   table: Float64Array,
   silence: number,
-  takesPart: TakesPart,
-  tell?: (ways: WindowWays) => void,
+  parts: readonly number[],
+  tell?: TellWindow,
 ): Filtered {
-  let state = firstState(steps.startsOnSale)
+  const state = firstState(startsOnSale)
+  let scale = 1
   let logLikelihood = 0
   let inWindow = 0
-  steps.steps.forEach((step, index) => {
-    state = acrossGap(state, step.gap, table, silence, step.what === 'end' || step.what === 'window')
+  let windows = 0
+  for (let index = 0; index < steps.length; index += 1) {
+    const step = steps[index] as SaleStep
+    let likelihood: number
     if (step.what === 'window') {
-      const without = throughWindow(state, step, table, silence)
-      const withPart = partLikelihood(step, silence)
-      if (tell) tell({ step, logRatio: logRatioOf(withPart, without, step, steps.steps[index + 1], table, silence) })
-      const part = takesPart(step)
-      inWindow = step.open ? part * withPart : 0
-      state = without.map((chance) => chance * (1 - part))
-      if (!step.open) state[0] = (state[0] as number) + part * withPart
-    } else if (step.what === 'regular') state.fill(0, 1)
-    else if (step.what === 'sale') state[0] = 0
-    const sum = state.reduce((all, chance) => all + chance, inWindow)
-    logLikelihood += Math.log(sum)
-    for (let place = 0; place < STATES; place += 1) state[place] = (state[place] as number) / sum
-    inWindow /= sum
-  })
-  return { logLikelihood, state, inWindow }
+      const ways = window(state, step, table, silence, parts[windows] ?? 0)
+      if (tell) tell(step, logRatioOf(ways, step, steps[index + 1], table, silence))
+      inWindow = step.open ? ways.part : 0
+      likelihood = ways.likelihood
+      windows += 1
+    } else likelihood = onwards(state, step, table, silence)
+    scale *= likelihood
+    // Far above the least number there is, so that no product of a few more can reach it.
+    if (scale < 1e-200) {
+      logLikelihood += Math.log(scale)
+      scale = 1
+    }
+  }
+  return { logLikelihood: logLikelihood + Math.log(scale), state, inWindow }
 }
 
 /** A first report of a sale may have come at any of its stages. */
 const firstState = (onSale: boolean): Float64Array =>
-  Float64Array.from({ length: STATES }, (_, place) => (place === 0 ? Number(!onSale) : Number(onSale) / (STATES - 1)))
+  Float64Array.from({ length: STATES }, (_, place) => (place === 0 ? Number(!onSale) : Number(onSale) / STAGES))
 
-/** Over so many days, those between silent; with `silentToo` the last one as well. */
-function acrossGap(state: Float64Array, gap: number, table: Float64Array, silence: number, silentToo: boolean): Float64Array {
-  let left = gap
-  let now = state
-  while (left > 0) {
-    const days = Math.min(left, LONGEST_GAP)
-    now = times(now, table, days)
-    left -= days
-    if (left > 0 || silentToo) for (let place = 1; place < STATES; place += 1) now[place] = (now[place] as number) * silence
-  }
-  return now
+/** To the next report, or to the record's end; leaves a state that adds up to 1 and tells how likely it was. */
+function onwards(state: Float64Array, step: Exclude<SaleStep, WindowStep>, table: Float64Array, silence: number): number {
+  if (step.what === 'regular' && state[0] === 1 && step.gap <= LONGEST_GAP) return table[(step.gap - 1) * STATES * STATES] as number
+  acrossGap(state, step.gap, table, silence, step.what === 'end')
+  if (step.what === 'sale') state[0] = 0
+  else if (step.what === 'regular') state.fill(0, 1)
+  return rescale(state, 0)
 }
 
-function times(state: Float64Array, table: Float64Array, days: number): Float64Array {
-  const into = new Float64Array(STATES)
-  const base = (days - 1) * STATES * STATES
-  for (let from = 0; from < STATES; from += 1) {
-    const chance = state[from] as number
-    if (chance === 0) continue
-    for (let to = 0; to < STATES; to += 1) into[to] = (into[to] as number) + chance * (table[base + from * STATES + to] as number)
+function rescale(state: Float64Array, beside: number): number {
+  const sum = sumOf(state) + beside
+  for (let place = 0; place < STATES; place += 1) state[place] = (state[place] as number) / sum
+  return sum
+}
+
+const sumOf = (state: Float64Array): number =>
+  (state[0] as number) + (state[1] as number) + (state[2] as number) + (state[3] as number) + (state[4] as number)
+
+/** Over so many days, those between silent; with `silentToo` the last one as well. Changes the state. */
+function acrossGap(state: Float64Array, gap: number, table: Float64Array, silence: number, silentToo: boolean): void {
+  let left = gap
+  while (left > 0) {
+    const days = left < LONGEST_GAP ? left : LONGEST_GAP
+    times(state, table, (days - 1) * STATES * STATES)
+    left -= days
+    if (left > 0 || silentToo) for (let place = 1; place < STATES; place += 1) state[place] = (state[place] as number) * silence
   }
-  return into
+}
+
+const before = new Float64Array(STATES)
+
+function times(state: Float64Array, table: Float64Array, base: number): void {
+  before.set(state)
+  const regular = before[0] as number
+  for (let to = 0; to < STATES; to += 1) state[to] = regular * (table[base + to] as number)
+  for (let from = 1; from < STATES; from += 1) {
+    const chance = before[from] as number
+    if (chance !== 0)
+      for (let to = 0; to < STATES; to += 1) state[to] = (state[to] as number) + chance * (table[base + from * STATES + to] as number)
+  }
+}
+
+interface Ways {
+  likelihood: number
+  /** Share of those that stand in its sale. */
+  part: number
+  /** Both ways apart, before they are weighed: likelihood of its days with part, and state without. */
+  withPart: number
+  without: Float64Array
+}
+
+/** Through a window, with part and without; leaves the state of its last day, where a part is over behind it unless it is open. */
+function window(state: Float64Array, step: WindowStep, table: Float64Array, silence: number, part: number): Ways {
+  acrossGap(state, step.gap, table, silence, true)
+  const eve = rescale(state, 0)
+  throughWindow(state, step, table, silence)
+  const without = state.slice()
+  const withPart = partLikelihood(step, silence)
+  for (let place = 0; place < STATES; place += 1) state[place] = (state[place] as number) * (1 - part)
+  if (!step.open) state[0] = (state[0] as number) + part * withPart
+  const beside = step.open ? part * withPart : 0
+  const sum = rescale(state, beside)
+  return { likelihood: eve * sum, part: beside / sum, withPart, without }
 }
 
 /** The days of a window for a product that takes no part: an ordinary sale may run all the same. */
-function throughWindow(eve: Float64Array, { days, inside }: WindowStep, table: Float64Array, silence: number): Float64Array {
-  let state = eve
+function throughWindow(state: Float64Array, { days, inside }: WindowStep, table: Float64Array, silence: number): void {
   let reached = 0
   for (const { at, onSale } of inside) {
-    state = acrossGap(state, at - reached, table, silence, false)
+    acrossGap(state, at - reached, table, silence, false)
     if (onSale) state[0] = 0
     else state.fill(0, 1)
     reached = at
   }
-  return reached < days ? acrossGap(state, days - reached, table, silence, true) : Float64Array.from(state)
+  if (reached < days) acrossGap(state, days - reached, table, silence, true)
 }
 
 /** The days of a window for a product that is on sale on all of them. */
@@ -106,20 +148,20 @@ const partLikelihood = ({ days, inside }: WindowStep, silence: number): number =
   silence ** (days - inside.length) * MISREPORT ** inside.filter(({ onSale }) => !onSale).length
 
 function logRatioOf(
-  withPart: number,
-  without: Float64Array,
+  { withPart, without }: Ways,
   step: WindowStep,
-  next: SaleSteps['steps'][number] | undefined,
+  next: SaleStep | undefined,
   table: Float64Array,
   silence: number,
 ): number {
-  const sum = (state: Float64Array, onSale: boolean | null): number =>
-    state.reduce((all, chance, place) => all + (onSale === null || onSale === place > 0 ? chance : 0), 0)
-  if (step.open || next === undefined || next.what === 'window') return Math.log(withPart / sum(without, null))
-  const told = next.what === 'end' ? null : next.what === 'sale'
-  const after = (state: Float64Array): number => sum(acrossGap(state, next.gap, table, silence, told === null), told)
+  if (step.open || next === undefined || next.what === 'window') return Math.log(withPart / sumOf(without))
   const regular = firstState(false)
   regular[0] = withPart
+  const after = (state: Float64Array): number => {
+    acrossGap(state, next.gap, table, silence, next.what === 'end')
+    const onSale = sumOf(state) - (state[0] as number)
+    return next.what === 'end' ? sumOf(state) : next.what === 'sale' ? onSale : (state[0] as number)
+  }
   return Math.log(after(regular) / after(without))
 }
 

@@ -1,6 +1,6 @@
 import { gridTable } from './gap-tables.ts'
 import { GRID_LENGTHS, GRID_RATES, GRID_SILENCES, GRID_SIZE, gridPoint } from './sale-grid.ts'
-import { filterSales, reportingLikelihood, type TakesPart } from './sale-filter.ts'
+import { filterSales, partsOf, reportingLikelihood, type TakesPart } from './sale-filter.ts'
 import type { SaleSteps } from './sale-steps.ts'
 
 /** A product's record at all its stores; start chance, reporting and length belong to the product (design rule 3). */
@@ -57,13 +57,13 @@ export function likelihoodsOf(
       (sumOf(own, ({ regularDays }) => regularDays) + REPORT_DAYS * pooled) /
       (sumOf(own, ({ days, saleDays }) => days - saleDays) + REPORT_DAYS)
     const logs = new Float64Array(GRID_SIZE)
-    for (let index = 0; index < GRID_SIZE; index += 1) {
-      const { silence } = gridPoint(index)
-      for (const { storeId, steps } of stores)
-        logs[index] =
-          (logs[index] as number) +
-          filterSales(steps, gridTable(index), silence, takesPart(productId, storeId)).logLikelihood +
-          reportingLikelihood(steps, regularChance, silence)
+    for (const { storeId, steps } of stores) {
+      const parts = partsOf(steps, takesPart(productId, storeId))
+      for (let index = 0; index < GRID_SIZE; index += 1) {
+        const { silence } = gridPoint(index)
+        const { logLikelihood } = filterSales(steps, gridTable(index), silence, parts)
+        logs[index] = (logs[index] as number) + logLikelihood + reportingLikelihood(steps, regularChance, silence)
+      }
     }
     const most = logs.reduce((a, b) => Math.max(a, b), -Infinity)
     return { productId, regularChance, likelihood: logs.map((log) => Math.exp(log - most)) }
@@ -89,13 +89,17 @@ export function posterior({ likelihood, regularChance }: ProductLikelihood, prio
   const rates = axisWeights(GRID_RATES, prior.rate)
   const lengths = axisWeights(GRID_LENGTHS, prior.length)
   const reports = axisWeights(reportChances(regularChance), prior.report)
-  const belief = likelihood.map((likely, index) => {
-    const length = index % GRID_LENGTHS.length
-    const silence = Math.floor(index / GRID_LENGTHS.length) % GRID_SILENCES.length
-    const rate = Math.floor(index / (GRID_LENGTHS.length * GRID_SILENCES.length))
-    return likely * (rates[rate] as number) * (reports[silence] as number) * (lengths[length] as number)
-  })
-  const sum = belief.reduce((a, b) => a + b, 0)
+  const belief = new Float64Array(GRID_SIZE)
+  let sum = 0
+  let index = 0
+  for (const rate of rates)
+    for (const report of reports)
+      for (const length of lengths) {
+        const weight = (likelihood[index] as number) * rate * report * length
+        belief[index] = weight
+        sum += weight
+        index += 1
+      }
   return belief.map((weight) => weight / sum)
 }
 
@@ -105,34 +109,52 @@ const reportChances = (regularChance: number): number[] => GRID_SILENCES.map((si
 export function fitKind(products: readonly ProductLikelihood[], first: KindPrior = FIRST): KindPrior {
   let prior = first
   for (let round = 0; round < ROUNDS; round += 1) {
-    const beliefs = products.map((product) => ({ product, belief: posterior(product, prior) }))
-    const spreadOf = (name: keyof KindPrior, valueAt: (product: ProductLikelihood, index: number) => number): Spread =>
+    const moments = products.map((product) => axisMoments(posterior(product, prior), product.regularChance))
+    const of = (name: keyof KindPrior): Spread =>
       refit(
-        beliefs.map(({ product, belief }) => momentsOf(belief, (index) => Math.log(valueAt(product, index)))),
+        moments.map((axes) => axes[name]),
         prior[name],
         first[name],
       )
-    prior = {
-      rate: spreadOf('rate', (_, index) => gridPoint(index).ratePerYear),
-      report: spreadOf('report', ({ regularChance }, index) => Math.max(1e-4, 1 - gridPoint(index).silence * (1 - regularChance))),
-      length: spreadOf('length', (_, index) => gridPoint(index).lengthDays),
-    }
+    prior = { rate: of('rate'), report: of('report'), length: of('length') }
   }
   return prior
 }
 
-export interface Moments {
+interface Moments {
   mean: number
   variance: number
 }
 
-export function momentsOf(weights: Float64Array, valueAt: (index: number) => number): Moments {
+/** Mean and variance of the logarithm of each parameter under a belief. */
+export function axisMoments(belief: Float64Array, regularChance: number): Record<keyof KindPrior, Moments> {
+  const rates = new Float64Array(GRID_RATES.length)
+  const silences = new Float64Array(GRID_SILENCES.length)
+  const lengths = new Float64Array(GRID_LENGTHS.length)
+  let index = 0
+  for (let rate = 0; rate < rates.length; rate += 1)
+    for (let silence = 0; silence < silences.length; silence += 1)
+      for (let length = 0; length < lengths.length; length += 1) {
+        const weight = belief[index] as number
+        rates[rate] = (rates[rate] as number) + weight
+        silences[silence] = (silences[silence] as number) + weight
+        lengths[length] = (lengths[length] as number) + weight
+        index += 1
+      }
+  return {
+    rate: momentsOf(rates, GRID_RATES),
+    report: momentsOf(silences, reportChances(regularChance)),
+    length: momentsOf(lengths, GRID_LENGTHS),
+  }
+}
+
+function momentsOf(weights: Float64Array, places: readonly number[]): Moments {
   let mean = 0
   let square = 0
   weights.forEach((weight, index) => {
-    const value = valueAt(index)
-    mean += weight * value
-    square += weight * value * value
+    const log = Math.log(places[index] as number)
+    mean += weight * log
+    square += weight * log * log
   })
   return { mean, variance: Math.max(0, square - mean * mean) }
 }

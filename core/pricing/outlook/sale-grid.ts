@@ -1,9 +1,9 @@
 /** Sales a year, reporting and length for which likelihoods are reckoned: about a third apart, as fine as a few years of reports can tell. */
-const RATES_PER_YEAR = [0.25, 0.5, 0.9, 1.5, 2.3, 3.4, 5, 7.5, 11, 16] as const
+const RATES_PER_YEAR = [0.25, 0.5, 0.9, 1.4, 2, 2.8, 3.8, 5.2, 7, 10, 15] as const
 /** Chance of no report on a sale day ÷ the same on a regular day: 1 where sales do not bring reports. */
 const SILENCES = [1, 0.975, 0.94, 0.87, 0.74, 0.5] as const
 /** Mean length of a sale, days. */
-const LENGTHS_DAYS = [3, 6, 11, 20] as const
+const LENGTHS_DAYS = [3, 6, 10, 18] as const
 
 export const GRID_RATES: readonly number[] = RATES_PER_YEAR
 export const GRID_SILENCES: readonly number[] = SILENCES
@@ -22,16 +22,11 @@ export interface SaleParameters {
 /** Daily chance that a sale begins. @example startChance(3) // 0.0081854 */
 export const startChance = (ratePerYear: number): number => -Math.expm1(-ratePerYear / 365)
 
+const POINTS: readonly SaleParameters[] = RATES_PER_YEAR.flatMap((ratePerYear) =>
+  SILENCES.flatMap((silence) =>
+    LENGTHS_DAYS.map((lengthDays) => ({ ratePerYear, startChance: startChance(ratePerYear), silence, lengthDays })),
+  ),
+)
+
 /** What a place in the grid stands for: rates vary slowest, lengths fastest. Range: 0 to `GRID_SIZE` − 1. */
-export function gridPoint(index: number): SaleParameters {
-  const lengthAt = index % LENGTHS_DAYS.length
-  const silenceAt = Math.floor(index / LENGTHS_DAYS.length) % SILENCES.length
-  const rateAt = Math.floor(index / (LENGTHS_DAYS.length * SILENCES.length))
-  const ratePerYear = RATES_PER_YEAR[rateAt] as number
-  return {
-    ratePerYear,
-    startChance: startChance(ratePerYear),
-    silence: SILENCES[silenceAt] as number,
-    lengthDays: LENGTHS_DAYS[lengthAt] as number,
-  }
-}
+export const gridPoint = (index: number): SaleParameters => POINTS[index] as SaleParameters
