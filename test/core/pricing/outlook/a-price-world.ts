@@ -1,5 +1,5 @@
 import { KINDS, type Kind } from '../../../../core/catalog/kinds.ts'
-import { addDays } from '../../../../core/dates.ts'
+import { addDays, daysBetween } from '../../../../core/dates.ts'
 import type { MarketRecord, SaleWindow } from '../../../../core/pricing/outlook/market-record.ts'
 import { drawDaysUntil, drawNormal, randomOf, type Random } from '../../../../core/pricing/outlook/random.ts'
 import type { Sighting } from '../../../../core/pricing/sighting.ts'
@@ -110,6 +110,7 @@ function chargedDays(
   const depth = (): number => Math.min(0.7, Math.max(0.04, product.depth + 0.05 * drawNormal(random)))
   const changes = -Math.expm1(-plan.changesPerYear / 365)
   const starts = -Math.expm1(-product.rate / 365)
+  const begins = new Set(taken.map(({ first }) => daysBetween(WORLD_BEGINS, first)))
   let until = -1
   let off = 0
   for (let day = 0; day < days; day += 1) {
@@ -118,8 +119,7 @@ function chargedDays(
       until = day + 3 + drawDaysUntil(random, 0.2)
       off = depth()
     }
-    const window = taken.find(({ first, last }) => first <= worldDay(day) && worldDay(day) <= last)
-    if (window?.first === worldDay(day) && day > until) {
+    if (begins.has(day) && day > until) {
       off = depth()
       until = day + 4
     }
