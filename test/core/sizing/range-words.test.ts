@@ -1,8 +1,10 @@
 import { expect, it } from 'vitest'
 import { sizingReport } from '../../../core/sizing/engine.ts'
-import type { Check } from '../../../core/sizing/finding.ts'
+import type { Check, Finding } from '../../../core/sizing/finding.ts'
+import { makeFinding } from '../../../core/sizing/make-finding.ts'
 import { sayBearsOn, sayRange, sayTurns } from '../../../core/sizing/range-words.ts'
 import { withRanges } from '../../../core/sizing/sensitivity.ts'
+import { quantity } from '../../../core/units/quantity.ts'
 import { METRIC, US } from '../../../core/units/say.ts'
 import { conditions, gear } from './sample-build.ts'
 
@@ -37,4 +39,47 @@ it('says that all together are worse only where no single answer is', () => {
 it('names two of the checks that a question bears on, and counts the rest', () => {
   expect(sayBearsOn({ checks: ['heater_stuck'] })).toBe('Heater stuck on')
   expect(sayBearsOn({ checks: ['heater_stuck', 'warm_room', 'lid'] })).toBe('Heater stuck on, The warmest room and 1 more')
+})
+
+/** A finding with what ranges it has, and nothing else. */
+const lid = (more: Partial<Finding>): Finding =>
+  makeFinding('lid', { verdict: 'fits', reason: ['It closes.'], source: { tag: 'own', text: 'Tarnwick.' }, ...more })
+const watts = (low: number, high: number) => ({ low: quantity(low, 'W', 0), high: quantity(high, 'W', 0) })
+
+it('tells value, limit and the worst of all in one sentence or two', () => {
+  const [range, limitRange] = [watts(5, 10), watts(-3, 4)]
+  expect(sayRange(lid({}), METRIC)).toBe('')
+  expect(sayRange(lid({ range }), METRIC)).toBe('Over all that is assumed: 5 to 10 W.')
+  expect(sayRange(lid({ limitRange }), METRIC)).toBe('Over all that is assumed: a limit of \u22123 to 4 W.')
+  expect(sayRange(lid({ range, limitRange, worst: 'marginal' }), METRIC)).toBe(
+    'Over all that is assumed: 5 to 10 W, against a limit of \u22123 to 4 W. All at their worst: marginal.',
+  )
+  expect(sayRange(lid({ worst: 'does_not_fit' }), METRIC)).toBe('All at their worst: does not fit.')
+  const turn = { input: 'cold', at: ['12 °C'], verdict: 'marginal' as const }
+  expect(sayRange(lid({ worst: 'does_not_fit', turns: [turn] }), METRIC)).toBe('All at their worst: does not fit.')
+  expect(sayRange(lid({ worst: 'marginal', turns: [turn] }), METRIC)).toBe('')
+})
+
+it('tells a unit twice where its ends have two, and none where there is none', () => {
+  const lengths = { low: quantity(50, 'mm', 0), high: quantity(200, 'mm', 0) }
+  expect(sayRange(lid({ range: lengths }), METRIC)).toBe('Over all that is assumed: 50 mm to 20 cm.')
+  const counts = { low: quantity(1234, 'count', 0), high: quantity(5678, 'count', 0) }
+  expect(sayRange(lid({ range: counts }), METRIC)).toBe('Over all that is assumed: 1,234 to 5,678.')
+  const shares = { low: quantity(5, 'percent', 0), high: quantity(12.5, 'percent', 1) }
+  expect(sayRange(lid({ range: shares }), METRIC)).toBe('Over all that is assumed: 5 to 12.5 %.')
+})
+
+it('puts answers to one question together, in the floor’s words where it has its own', () => {
+  const turns = [
+    { input: 'cold', at: [quantity(12, 'degC', 0)], verdict: 'does_not_fit' as const },
+    { input: 'floor', at: ['wood'], verdict: 'not_known' as const, wording: 'ask before you place it' as const },
+    { input: 'cold', at: [quantity(15, 'degC', 0)], verdict: 'marginal' as const },
+  ]
+  expect(sayTurns(lid({ turns }), METRIC)).toEqual(['cold (12 °C: does not fit; 15 °C: marginal)', 'floor (wood: ask before you place it)'])
+  expect(sayTurns(lid({}), METRIC)).toEqual([])
+})
+
+it('names two checks whole, and counts from the third on', () => {
+  expect(sayBearsOn({ checks: ['heater_stuck', 'warm_room'] })).toBe('Heater stuck on, The warmest room')
+  expect(sayBearsOn({ checks: ['lid', 'warm_room', 'tipping', 'outlets'] })).toBe('Lid, The warmest room and 2 more')
 })

@@ -1,0 +1,123 @@
+import { describe, expect, it } from 'vitest'
+import type { Check, Finding } from '../../../core/sizing/finding.ts'
+import { makeFinding } from '../../../core/sizing/make-finding.ts'
+import type { OpenInput } from '../../../core/sizing/open-input.ts'
+import { openQuestions } from '../../../core/sizing/open-questions.ts'
+import { conditions, gear } from './sample-build.ts'
+
+const subject = { gear: gear(), conditions: conditions() }
+const finding = (check: Check, { turns = [], missing = [] }: { turns?: string[]; missing?: string[] } = {}): Finding =>
+  makeFinding(check, {
+    verdict: 'not_known',
+    reason: ['It is open.'],
+    source: { tag: 'own', text: 'Tarnwick.' },
+    missing,
+    turns: turns.map((input) => ({ input, at: ['so'], verdict: 'fits' })),
+  })
+const input = (name: string, place: OpenInput['place'] = { at: 'need', field: 'coldestRoomC' }): OpenInput => ({
+  name,
+  question: `What of ${name}?`,
+  place,
+  ends: [],
+})
+const asked = (findings: Finding[], inputs: OpenInput[] = [], of = subject) =>
+  openQuestions(findings, inputs, of).map(({ text, checks }) => [text, ...checks])
+
+describe('what is asked next', () => {
+  // Ranks: heater stuck 1, protective device 2, power 3, stand load 4, floor 5, stand size 7, the warmest room 13, lid 25, light level 29.
+  it('comes first where it can hurt soonest, and then where it bears on most', () => {
+    const cold = input('cold', { at: 'need', field: 'coldestRoomC' })
+    const warm = input('warm', { at: 'need', field: 'warmestRoomC' })
+    const plants = input('plants', { at: 'need', field: 'plants' })
+    expect(
+      asked(
+        [
+          finding('light_level', { turns: ['plants', 'warm'] }),
+          finding('warm_room', { turns: ['warm', 'cold'] }),
+          finding('lid', { turns: ['plants', 'cold', 'warm'] }),
+        ],
+        [plants, cold, warm],
+      ),
+    ).toEqual([
+      ['What of warm?', 'warm_room', 'lid', 'light_level'],
+      ['What of cold?', 'warm_room', 'lid'],
+      ['What of plants?', 'lid', 'light_level'],
+    ])
+  })
+
+  it('is three things at the most', () => {
+    const fields = ['coldestRoomC', 'warmestRoomC', 'plants', 'floor'] as const
+    const inputs = fields.map((field) => input(field, { at: 'need', field }))
+    expect(asked([finding('lid', { turns: [...fields] })], inputs).length).toBe(3)
+  })
+
+  it('is asked once however often it turns a check, and at one place once', () => {
+    const glass = input('glass', { at: 'slot', slot: 'hold_water' })
+    expect(asked([finding('lid', { turns: ['glass', 'glass'] }), finding('stand_load', { turns: ['glass'] })], [glass])).toEqual([
+      ['What of glass?', 'stand_load', 'lid'],
+    ])
+    // Its kind and its bearing are one question about the floor.
+    const floor = input('kind of floor', { at: 'need', field: 'floor' })
+    expect(asked([finding('floor_load', { turns: ['kind of floor'], missing: ['how the floor bears'] })], [floor])).toEqual([
+      ['What of kind of floor?', 'floor_load'],
+    ])
+  })
+
+  it('leaves out what has no question', () => {
+    expect(asked([finding('lid', { turns: ['something'], missing: ['something else'] })])).toEqual([])
+    expect(asked([finding('lid')], [input('idle')])).toEqual([])
+    const { turns: _turns, ...plain } = finding('lid', { missing: ['size of the lid'] })
+    expect(asked([plain])).toEqual([['How long and how deep is the lid?', 'lid']])
+  })
+})
+
+describe('what a finding misses', () => {
+  it.each([
+    ['style of the tank: rimmed or rimless', 'Has the tank a rim, braces, or neither?', 'hold_water'],
+    ['whether a rim or braces hold the top', 'Has the tank a rim, braces, or neither?', 'hold_water'],
+    ['flow of the filter', 'What flow is printed on the filter?', 'filter'],
+    ['size of the lid', 'How long and how deep is the lid?', 'cover'],
+    ['shape of the lid', 'Has the lid the shape of the tank?', 'cover'],
+    ['size of the mat', 'How large is the mat?', 'bed_glass'],
+    ['length of the light', 'How long is the light?', 'light'],
+    ['stated load of the stand', 'What load does the stand’s maker state?', 'carry_tank'],
+    ['length and depth of the stand’s top', 'How large is the stand’s top?', 'carry_tank'],
+    ['how the stand meets the floor', 'Does the stand rest on feet, on end panels, or all over?', 'carry_tank'],
+    ['dose and content of the conditioner', 'What does the conditioner’s label say of its dose?', 'treat_water'],
+    ['whether the conditioner binds ammonia', 'Does the conditioner bind ammonia?', 'treat_water'],
+    ['what the test kit measures', 'What does the test kit measure?', 'test_water'],
+    ['protective device of the strip', 'Has the power strip a protective device?', 'protect_circuit'],
+    ['outlets of the strip', 'How many outlets has the power strip?', 'protect_circuit'],
+    ['litres or weight of a pack', 'How many litres or kilograms has a pack of substrate?', 'substrate'],
+    ['litres of a pack', 'How many litres has a pack of substrate?', 'substrate'],
+    ['cooling power of the chiller', 'How much heat does the chiller take out?', 'cool'],
+  ])('%s: "%s" of the slot %s', (name, text, slot) => {
+    expect(openQuestions([finding('lid', { missing: [name] })], [], subject)).toEqual([
+      { text, input: name, place: { at: 'slot', slot }, checks: ['lid'] },
+    ])
+  })
+
+  it.each([
+    ['span and spacing of the joists', 'How long and how far apart are the joists under the floor?', 'joistSpanMm'],
+    ['how the floor bears', 'Who can say what the floor bears: the owner, the plans, an engineer?', 'floor'],
+    ['thickness of the slab and what lies under it', 'How thick is the slab, and what lies under it?', 'floor'],
+  ])('%s: "%s" of the need', (name, text, field) => {
+    expect(openQuestions([finding('floor_load', { missing: [name] })], [], subject)).toEqual([
+      { text, input: name, place: { at: 'need', field }, checks: ['floor_load'] },
+    ])
+  })
+
+  it('is the tank alone where there is none, asked by the check that hurts soonest', () => {
+    const none = { ...subject, gear: gear({ tank: null }) }
+    const missing = ['length, depth and height of the tank']
+    const all = [finding('heater_stuck', { missing }), finding('stand_load', { missing }), finding('lid', { missing: ['size of the lid'] })]
+    expect(asked(all, [], none)).toEqual([
+      ['Which tank will it be?', 'heater_stuck'],
+      ['How long and how deep is the lid?', 'lid'],
+    ])
+    expect(asked(all)).toEqual([
+      ['Which tank will it be?', 'heater_stuck', 'stand_load'],
+      ['How long and how deep is the lid?', 'lid'],
+    ])
+  })
+})
