@@ -37,6 +37,7 @@ import { products } from './products/routes.ts'
 import { quoteLinkRoutes } from './quote-links/routes.ts'
 import { quotes } from './quotes/routes.ts'
 import { regions } from './regions/routes.ts'
+import { saleTimes } from './sale-times/routes.ts'
 import { session } from './session/routes.ts'
 import { sessions } from './sessions/routes.ts'
 import { setupLinkRoutes } from './setup-links/routes.ts'
@@ -58,6 +59,7 @@ const resources = new Hono<Env>()
   .route('/pictures', pictures)
   .route('/stores', stores)
   .route('/regions', regions)
+  .route('/sale-times', saleTimes)
   .route('/currency-rates', currencyRates)
   .route('/price-list', priceList)
   .route('/sightings', sightings)

@@ -15,6 +15,7 @@ import type { Condition, Doubt, Sighting } from '../core/pricing/sighting.ts'
 import type { RevisionDocument } from '../core/quote/revision.ts'
 import type { QuoteAnswer, RevisionSummary } from '../core/quote/quote-view.ts'
 import type { JobState, JsonObject } from '../core/jobs/job.ts'
+import type { SaleTimeRule } from '../core/pricing/sale-time.ts'
 
 /** Read as Date on both engines. */
 export type Instant = ColumnType<Date, Date | string, Date | string>
@@ -239,6 +240,20 @@ export interface RegionStoreTable {
   store_id: string
 }
 
+export interface SaleTimeTable {
+  id: Generated<string>
+  name: string
+  rule: SaleTimeRule
+  length_days: number
+  note: string | null
+  version: Generated<number>
+}
+
+export interface SaleTimeStoreTable {
+  sale_time_id: string
+  store_id: string
+}
+
 export interface SearchWordTable {
   word: string
   pieces: GeneratedAlways<string[]>
@@ -379,6 +394,8 @@ export interface Database {
   quote_revision: QuoteRevisionTable
   region: RegionTable
   region_store: RegionStoreTable
+  sale_time: SaleTimeTable
+  sale_time_store: SaleTimeStoreTable
   search_word: SearchWordTable
   session: SessionTable
   setup: SetupTable
@@ -414,6 +431,8 @@ export const TABLES: ReadonlyArray<keyof Database> = [
   'quote_revision',
   'region',
   'region_store',
+  'sale_time',
+  'sale_time_store',
   'search_word',
   'session',
   'setup',

@@ -15,6 +15,7 @@ import { withoutLimits } from './without-limits.ts'
 import { workDeaths } from './migrations/2026-11-27-work-deaths.ts'
 import { stagedProducts } from './migrations/2026-11-28-staged-products.ts'
 import { listSales } from './migrations/2026-11-29-list-sales.ts'
+import { saleTimes } from './migrations/2026-11-30-sale-times.ts'
 
 /** In order of their names, which start with their day. A landed one is never edited. */
 export const MIGRATIONS: Record<string, Migration> = {
@@ -31,6 +32,7 @@ export const MIGRATIONS: Record<string, Migration> = {
   '2026-11-27-work-deaths': workDeaths,
   '2026-11-28-staged-products': stagedProducts,
   '2026-11-29-list-sales': listSales,
+  '2026-11-30-sale-times': saleTimes,
 }
 
 /** Of two starts at once the second waits for the first. Any number would do, as long as no other lock here has it. */

@@ -34,6 +34,7 @@ const DOMAIN_TYPES: Record<string, { type: string; from: string }> = {
   'job.position': { type: 'JsonObject', from: 'jobs/job.ts' },
   'job.outcome': { type: 'JsonObject', from: 'jobs/job.ts' },
   'job.state': { type: 'JobState', from: 'jobs/job.ts' },
+  'sale_time.rule': { type: 'SaleTimeRule', from: 'pricing/sale-time.ts' },
   'import_row.data': { type: 'JsonObject', from: 'jobs/job.ts' },
 }
 /** Words that only the tables use: spelled out from their check. */

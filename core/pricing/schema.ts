@@ -5,6 +5,7 @@ import { civilDate, count, list, minor, oneOf, optionalText, rowId, strict, text
 import { isFineRate, type CurrencyRate } from './currency-rate.ts'
 import { listSaleFault } from './list-sale.ts'
 import type { StockItem } from './price-list.ts'
+import type { SaleTime } from './sale-time.ts'
 import { CONDITIONS, type Sighting } from './sighting.ts'
 
 /** A sale announced for longer than a year is a misread date. */
@@ -78,3 +79,28 @@ export const StockItemInput = strict('Price list entry', {
   prices: listPrices,
 }) satisfies z.ZodType<Omit<StockItem, 'productId'>>
 export type StockItemInput = z.output<typeof StockItemInput>
+
+/** A holiday sale begins at most two months before or after its day. */
+const MOST_OFFSET_DAYS = 62
+const saleTimeRule = z.discriminatedUnion(
+  'kind',
+  [
+    strict('Rule', { kind: z.literal('rule'), rule: text('Rule', 1, 300), from: civilDate('First day of the rule') }),
+    strict('Holiday', {
+      kind: z.literal('holiday'),
+      holiday: text('Holiday', 1, 120),
+      offsetDays: count('Days after the holiday', -MOST_OFFSET_DAYS, MOST_OFFSET_DAYS),
+    }),
+    strict('Days', { kind: z.literal('dates'), firstDays: list('First days', civilDate('First day'), 1, 200) }),
+  ],
+  { error: 'Say when it begins: kind is one of rule, holiday, dates.' },
+)
+/** When sales are known to happen. Whether the calendar can follow it is told where there is one. */
+export const SaleTimeInput = strict('Sale time', {
+  name: text('Name of a sale time', 1, 80),
+  when: saleTimeRule,
+  lengthDays: count('Length in days', 1, 62),
+  storeIds: list('Stores', rowId('Store'), 0, 500),
+  note: optionalText('Note', 500),
+}) satisfies z.ZodType<Omit<SaleTime, 'id' | 'version'>>
+export type SaleTimeInput = z.output<typeof SaleTimeInput>

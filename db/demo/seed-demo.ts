@@ -8,6 +8,7 @@ import { inTransaction } from '../refusal.ts'
 import { CLUB, PEOPLE } from './club.ts'
 import { seedCatalog, seedPeople, seedSightings } from './seed-record.ts'
 import { seedQuotes } from './seed-quotes.ts'
+import { seedSaleTimes } from './seed-sale-times.ts'
 import { seedSetup } from './seed-setup.ts'
 import { demoRecord } from './sightings.ts'
 
@@ -52,6 +53,7 @@ export async function seedDemo(db: Kysely<Database>, options: DemoOptions): Prom
     if (!made.ok) throw new Error('The demo scenario goes into an empty database only.')
     await seedPeople(trx, (person) => hashes.get(person.id) ?? nobody, record)
     await seedCatalog(trx)
+    await seedSaleTimes(trx)
     await seedSightings(trx, record)
     const quotes = await seedQuotes(trx, record, today, now)
     await seedSetup(trx, quotes.school, today)

@@ -1,5 +1,5 @@
 import type { DeliveryRule, Store } from '../../core/catalog/store.ts'
-import type { SaleTime } from './sale-times.ts'
+import type { DemoSaleTime } from './sale-times.ts'
 import { demoId } from './seeded.ts'
 
 /** A store of the scenario with what its prices do. */
@@ -10,7 +10,7 @@ export interface DemoStore {
   /** Share of the catalog that it carries and members report. */
   carries: number
   /** Its own sale besides the ones that all know. */
-  anniversary: SaleTime
+  anniversary: DemoSaleTime
   sellsUsed: boolean
 }
 
@@ -40,7 +40,7 @@ const storeOf = (name: string, kind: Store['kind'], rules: Rules): Store => ({
   archived: false,
   version: 1,
 })
-const own = (month: number, day: number): SaleTime => ({ kind: 'yearly', month, day, lengthDays: 10 })
+const own = (month: number, day: number): DemoSaleTime => ({ kind: 'yearly', month, day, lengthDays: 10 })
 
 const PICKUP: DeliveryRule = { kind: 'pickup_only' }
 

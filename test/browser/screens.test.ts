@@ -17,6 +17,7 @@ interface Ids {
 const SCREENS: Record<string, (ids: Ids) => string> = {
   'prices board': () => '/prices',
   'prices board without a match': () => '/prices?q=nothing-has-this-name',
+  'sale calendar': () => '/prices/sale-calendar',
   'product page': ({ product }) => `/prices/${product}`,
   'post: which product': () => '/post',
   'post: the price': ({ product }) => `/post?product=${product}`,

@@ -41,6 +41,10 @@ const routes = [
     validateSearch: readBoardSearch,
     component: screen(() => import('./prices/prices-screen.tsx'), 'PricesScreen'),
   }),
+  createRoute({
+    ...at('/prices/sale-calendar'),
+    component: screen(() => import('./sale-times/sale-times-screen.tsx'), 'SaleTimesScreen'),
+  }),
   createRoute({ ...at('/prices/$productId'), component: screen(() => import('./prices/product-screen.tsx'), 'ProductScreen') }),
   createRoute({
     ...at('/post'),

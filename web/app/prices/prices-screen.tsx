@@ -43,9 +43,14 @@ export function PricesScreen(): ReactElement {
       title="Prices"
       below="Newest first, as seen on the date; not an offer by the store."
       actions={
-        <Link to="/post" search={{}} className="btn main">
-          Post a sighting
-        </Link>
+        <>
+          <Link to="/prices/sale-calendar" className="btn">
+            Sale calendar
+          </Link>
+          <Link to="/post" search={{}} className="btn main">
+            Post a sighting
+          </Link>
+        </>
       }
     >
       <WaitingTold personId={person.id} />

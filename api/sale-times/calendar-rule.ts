@@ -1,0 +1,46 @@
+// oxlint-disable-next-line import/default -- the package is CommonJS where Node loads it: its default is the whole of it
+import rrule from 'rrule'
+import { addDays, type CivilDate } from '../../core/dates.ts'
+
+const { RRule } = rrule
+
+const NUMBERS = '-?\\d{1,3}(,-?\\d{1,3}){0,30}'
+const WEEKDAY = '([+-]?\\d{1,2})?(MO|TU|WE|TH|FR|SA|SU)'
+const PARTS = [
+  'INTERVAL=[1-9]\\d{0,2}',
+  'COUNT=[1-9]\\d{0,2}',
+  'UNTIL=\\d{8}(T\\d{6}Z)?',
+  `BY(MONTH|MONTHDAY|YEARDAY|WEEKNO|SETPOS)=${NUMBERS}`,
+  `BYDAY=${WEEKDAY}(,${WEEKDAY}){0,30}`,
+  'WKST=(MO|SU)',
+]
+/** A sale is a matter of days: what recurs within one is not read. `DTSTART` is a field of its own. */
+const READ = new RegExp(`^FREQ=(YEARLY|MONTHLY|WEEKLY)(;(${PARTS.join('|')})){0,8}$`)
+
+/**
+ * First days by a rule of RFC 5545 from `from` to `to`, both inclusive. The rule counts from its own first day; days are civil and have no zone.
+ *
+ * Errors: throws a RangeError with words for a person where the rule is none, or not one of years, months or weeks.
+ *
+ * @example ruleDays('FREQ=YEARLY;BYMONTH=11;BYDAY=FR;BYMONTHDAY=23,24,25,26,27,28,29', '2000-01-01', '2026-01-01', '2026-12-31') // ['2026-11-27']
+ */
+export function ruleDays(rule: string, startsOn: CivilDate, from: CivilDate, to: CivilDate): CivilDate[] {
+  const first = from > startsOn ? from : startsOn
+  const read = ruleOf(rule, startsOn, to)
+  return read.between(noon(addDays(first, -1)), noon(addDays(to, 1))).map((day) => day.toISOString().slice(0, 10))
+}
+
+const noon = (day: CivilDate): Date => new Date(`${day}T12:00:00Z`)
+
+/** Ends with what is asked for: a rule that never comes true would be followed to the year 9999. */
+function ruleOf(rule: string, startsOn: CivilDate, to: CivilDate): InstanceType<typeof RRule> {
+  if (!READ.test(rule))
+    throw new RangeError('The rule is not one of RFC 5545 by years, months or weeks. Write it like FREQ=YEARLY;BYMONTH=6;BYDAY=1SA.')
+  try {
+    const options = RRule.parseString(rule)
+    const until = options.until && options.until < noon(to) ? options.until : noon(to)
+    return new RRule({ ...options, dtstart: new Date(`${startsOn}T00:00:00Z`), until })
+  } catch (error) {
+    throw new RangeError(`The rule cannot be read: ${error instanceof Error ? error.message : 'a part is unknown'}. Check it part by part.`)
+  }
+}
