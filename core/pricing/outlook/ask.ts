@@ -18,6 +18,8 @@ export interface Ask {
   until: CivilDate
   /** What a day of waiting is worth to the customer for the whole purchase, minor units, at least 0. */
   waitingCostPerDayMinor: number
+  /** *Wait* is said of a line only where it is expected to save more than this, minor units; 0 where left out. */
+  leastSavingMinor?: number
   /** How many futures are drawn; 400 tell a tenth to about a hundredth of its place. */
   draws: number
   /** The same seed gives the same figures. */

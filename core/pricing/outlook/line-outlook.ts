@@ -3,6 +3,8 @@ import type { Ask } from './ask.ts'
 import { drawFutures } from './future.ts'
 import type { Learned } from './learned.ts'
 import type { MarketRecord, SaleWindow } from './market-record.ts'
+import { likelyPaid, type Likely } from './likely.ts'
+import type { SaleNow } from './pair-now.ts'
 import { planOf, type LinePlan } from './plan.ts'
 
 export type Advice = 'buy_now' | 'no_hurry' | 'buy_when_convenient' | 'wait'
@@ -20,6 +22,8 @@ export interface LineOutlook {
   paid90Minor: number
   /** Chance that a sale is seen at one of its stores by the date. */
   chanceOfSale: number
+  /** Where the advice is to wait: so many in so many pay at most this. */
+  likely: Likely | null
   /** At or under this one buys, today and on a day of the plan, at regular prices as they are now. */
   priceToBuyAtMinor: number
   priceToBuyAt: (day: CivilDate) => number
@@ -48,7 +52,7 @@ export function outlookOf(learned: Learned, record: MarketRecord, ask: Ask): Out
   const total = new Float64Array(ask.draws)
   let payTodayMinor = 0
   const lines = plan.lines.map((line, index) => {
-    const advice = adviceFor(line, horizon)
+    const advice = adviceFor(line, horizon, ask.leastSavingMinor ?? 0)
     const waits = advice === 'wait' && futures !== null
     const paid = waits ? (futures.paid[index] as Float64Array) : new Float64Array(ask.draws).fill(line.todayMinor)
     if (line.pairs.length > 0) {
@@ -60,14 +64,20 @@ export function outlookOf(learned: Learned, record: MarketRecord, ask: Ask): Out
   return { lines, total: { payTodayMinor, ...rangeOf(total), draws: total } }
 }
 
-function adviceFor(line: LinePlan, horizon: number): Advice {
+function adviceFor(line: LinePlan, horizon: number, leastSavingMinor: number): Advice {
   if (line.pairs.length === 0 || horizon === 0) return 'buy_when_convenient'
   const saving = line.todayMinor - line.waitingMinor
-  if (saving >= LEAST_SAVING * line.todayMinor) return 'wait'
-  const sale = line.pairs.find((pair) => pair.sale !== null && line.costOf(pair.storeId, pair.todayMinor) === line.todayMinor)?.sale
+  if (saving >= LEAST_SAVING * line.todayMinor && saving > leastSavingMinor) return 'wait'
+  const sale = saleOfToday(line)
   if (!sale) return 'buy_when_convenient'
   return sale.lastDay !== null && sale.lastDay > 0 ? 'no_hurry' : 'buy_now'
 }
+
+/** The sale that today's least cost is a price of; undefined where it is a regular price. */
+const saleOfToday = ({ pairs, costOf, todayMinor }: LinePlan): SaleNow | undefined =>
+  pairs.find(
+    ({ storeId, sale, todayMinor: here, regularMinor }) => sale !== null && here < regularMinor && costOf(storeId, here) === todayMinor,
+  )?.sale ?? undefined
 
 function lineOutlook(record: MarketRecord, line: LinePlan, advice: Advice, paid: Float64Array, chanceOfSale: number): LineOutlook {
   const share = (day: number): number => line.buyAtShare[Math.min(Math.max(0, day), line.buyAtShare.length - 1)] as number
@@ -81,6 +91,7 @@ function lineOutlook(record: MarketRecord, line: LinePlan, advice: Advice, paid:
     payTodayMinor: line.todayMinor,
     ...rangeOf(paid),
     chanceOfSale,
+    likely: advice === 'wait' ? likelyPaid(paid, line.todayMinor) : null,
     priceToBuyAtMinor: buyAt(0),
     priceToBuyAt: (day) => buyAt(daysBetween(record.asOf, day)),
     nextSaleTime: nextWindow(record, line),
