@@ -20,6 +20,7 @@ export default defineConfig({
           include: [
             'test/core/**/*.test.ts',
             'test/reference/**/*.test.ts',
+            'test/calibration/**/*.test.ts',
             'test/documents/**/*.test.ts',
             'test/web/**/*.test.{ts,tsx}',
             'test/house/**/*.test.ts',

@@ -23,6 +23,7 @@ const GOALS = {
   restore: { web: false, run: ['api/restore.ts'] },
   generate: { web: false, run: ['test/generate.ts'] },
   mutation: { web: false, run: ['test/mutation/run.ts'] },
+  calibrate: { web: false, run: ['test/calibration/run.ts'] },
   build: { web: true, run: null },
 }
 
