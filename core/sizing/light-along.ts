@@ -75,18 +75,13 @@ export function lightAlong(situation: Situation, light: BedLight): LightAlong | 
   if (!corner) return undefined
   const { insideLengthMm, insideWidthMm, waterDepthMm, substrateDepthMm } = corner.geometry
   const bed = { lengthMm: insideLengthMm, widthMm: insideWidthMm }
-  const ends = (['high', 'low'] as const).map((mounted) =>
+  const rows = (aboveRimMm: number) =>
     gear.lights.map(({ spec, quantity: count }) =>
-      relativeLight(
-        rowOf(spec, count, tank),
-        bed,
-        conditions.waterBelowRimMm + LIGHT_ABOVE_RIM_MM[mounted],
-        waterDepthMm - substrateDepthMm,
-      ),
-    ),
-  )
+      relativeLight(rowOf(spec, count, tank), bed, conditions.waterBelowRimMm + aboveRimMm, waterDepthMm - substrateDepthMm),
+    )
+  const ends = { low: rows(LIGHT_ABOVE_RIM_MM.high), high: rows(LIGHT_ABOVE_RIM_MM.low) }
   const at = (alongMm: number, acrossMm: number, end: 'low' | 'high'): number =>
-    light.shares.reduce((sum, share, i) => sum + share[end] * (ends[end === 'low' ? 0 : 1]?.[i]?.(alongMm, acrossMm) ?? 0), 0)
+    ends[end].reduce((sum, relative, i) => sum + (light.shares[i]?.[end] ?? 0) * relative(alongMm, acrossMm), 0)
   const points = Array.from({ length: POINTS }, (_, i) => {
     const alongMm = (insideLengthMm * i) / (POINTS - 1)
     const [lowUmol, highUmol] = [at(alongMm - insideLengthMm / 2, 0, 'low'), at(alongMm - insideLengthMm / 2, 0, 'high')]

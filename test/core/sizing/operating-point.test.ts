@@ -117,9 +117,38 @@ describe('bend of a curve', () => {
   })
   it.each([
     [2, 700],
+    [2.1, 700],
     [1, 1500],
+    [1, 1600],
     [0, 700],
+    [-0.1, 700],
+    [1, 0],
+    [1, -5],
   ])('is none through a point that is on no curve: %s m at %s L/h', (headM, flowLph) =>
     expect(bendThrough(parabola, { headM, flowLph })).toBeUndefined(),
   )
+  /** By hand: ln(1 − 0.01)/ln 0.01 is 0.002, and ln 0.00005/ln 0.993 is 1480: neither is a pump. */
+  it('is no flatter and no steeper than a pump', () => {
+    expect(bendThrough(parabola, { headM: 0.02, flowLph: 15 })).toBe(0.2)
+    expect(bendThrough(parabola, { headM: 1.9999, flowLph: 1490 })).toBe(20)
+  })
+})
+
+/** Nothing but height: 2·(1 − (Q/1500)²) is 1.5 m at 750 L/h, and a straight line is 1 m there. */
+describe('a pump that lifts', () => {
+  const lift = (staticHeadM: number): FlowSystem => ({ ...mediaOnly(0), staticHeadM })
+  it.each([
+    [2, 1.5, 750],
+    [1, 1, 750],
+    [2, 0, 1500],
+    [2, 1.999_999, 1500 * Math.sqrt(5e-7)],
+  ])('by a curve with a bend of %s over %s m gives %s L/h', (bend, headM, flow) => {
+    expect(Math.abs(operatingFlowLph({ ...parabola, bend }, lift(headM)) - flow)).toBeLessThan(1e-3)
+  })
+  it.each([2, 2.5])('gives nothing over %s m, which is all it has or more', (headM) => {
+    expect(operatingFlowLph(parabola, lift(headM))).toBe(0)
+  })
+  it('has no head beyond its greatest flow', () => {
+    expect([pumpHeadM(parabola, 1500), pumpHeadM(parabola, 2000), pumpHeadM(parabola, 0)]).toEqual([0, 0, 2])
+  })
 })
