@@ -1,11 +1,11 @@
 import odex from 'odex'
-import { expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { equilibriumC } from '../../../core/sizing/equilibrium.ts'
 import { heatCapacity } from '../../../core/sizing/heat-capacity.ts'
 import { USUAL_LOSS } from '../../../core/sizing/heat-ends.ts'
 import { heatLoss, lossW, type HeatLoss } from '../../../core/sizing/heat-loss.ts'
 import { tankMass } from '../../../core/sizing/tank-mass.ts'
-import { hoursBetween } from '../../../core/sizing/warm-up.ts'
+import { hoursBetween, leastHours, mostHours } from '../../../core/sizing/warm-up.ts'
 import { GEOMETRY_A, GEOMETRY_B, MASS_A, TANK_A, TANK_B, isNear } from './reference-tanks.ts'
 
 const inRoom = (cover: 'open' | 'glass', roomC: number) => heatLoss(TANK_A, GEOMETRY_A, cover, USUAL_LOSS, roomC)
@@ -102,4 +102,39 @@ it.each([
 it('never reaches a temperature beyond the balance', () => {
   expect(hoursBetween(inRoom('glass', 20), C, 150, 25, 32)).toBeUndefined()
   expect(hoursBetween(inRoom('glass', 20), C, 150, 25, 20)).toBeUndefined()
+})
+
+/** By hand: 10 W/K and 3.6 MJ/K have a time constant of 100 hours; on 100 W the water settles 10 K above its room of 20 °C. */
+describe('the closed form of a loss that is straight', () => {
+  const straight = (dryWPerK: number): HeatLoss => ({ ...dry(20), dryWPerK, vapourWPerPa: 0 })
+  const J_PER_K = 3.6e6
+  const hours = (heatW: number, fromC: number, toC: number) => hoursBetween(straight(10), J_PER_K, heatW, fromC, toC)
+
+  it.each([
+    ['warming half of the way', 100, 20, 25, 100 * Math.log(2)],
+    ['cooling half of the way', 0, 30, 25, 100 * Math.log(2)],
+    ['cooling towards a balance from above', 100, 40, 35, 100 * Math.log(2)],
+    ['almost all of the way', 100, 20, 29.994, 100 * Math.log(10 / 0.006)],
+    ['no way at all', 100, 23, 23, 0],
+  ])('%s', (_what, heatW, fromC, toC, expected) => isNear(hours(heatW, fromC, toC), expected, expected === 0 ? 1 : 1e-6))
+
+  it.each([
+    ['so close to the balance that it is as good as there', 100, 20, 29.996],
+    ['past the balance', 100, 20, 31],
+    ['to the balance itself', 100, 20, 30],
+    ['from the balance', 100, 30, 25],
+    ['away from it, below', 100, 25, 22],
+    ['away from it, above', 100, 35, 38],
+  ])('never comes %s', (_what, heatW, fromC, toC) => expect(hours(heatW, fromC, toC)).toBeUndefined())
+
+  it('is reached by one case before another, or by none', () => {
+    const cases = (...losses: number[]) => losses.map((dryWPerK) => ({ loss: straight(dryWPerK), capacityJPerK: J_PER_K }))
+    // 12.5 W/K: 80 hours, and 8 K above the room.
+    isNear(leastHours(cases(12.5, 10), 100, 20, 25), 100 * Math.log(2), 1e-6)
+    isNear(mostHours(cases(12.5, 10), 100, 20, 25), 80 * Math.log(8 / 3), 1e-6)
+    // 20 W/K: 5 K above the room, never there.
+    isNear(leastHours(cases(20, 10), 100, 20, 25), 100 * Math.log(2), 1e-6)
+    expect(mostHours(cases(20, 10), 100, 20, 25)).toBeUndefined()
+    expect(leastHours(cases(20, 25), 100, 20, 25)).toBeUndefined()
+  })
 })
