@@ -89,6 +89,69 @@ describe('a build of which something is open', () => {
   })
 })
 
+/** By hand: heaters of 200 W, a filter of 20 and a light of 30, and on a circuit of 15 A at 120 V what else may run on it: 0 to 1500 W. */
+describe('ranges by hand', () => {
+  const WITHOUT = { range: undefined, limitRange: undefined, worst: undefined, turns: [] }
+  const told = (report: SizingReport, check: Check) => {
+    const { range, limitRange, worst, turns } = findingIn(report, check)
+    return { range: range && [range.low.value, range.high.value], limitRange, worst, turns }
+  }
+
+  it('of one open input are its ends, and what it turns', () => {
+    const report = ranged({ gear: gear(), conditions: conditions({ assumed: ['otherLoadW'] }) })
+    expect(told(report, 'electrical_load')).toEqual({
+      range: [250, 1750],
+      limitRange: undefined,
+      worst: 'does_not_fit',
+      turns: [{ input: 'other load on the circuit', at: [{ value: 1500, unit: 'W', digits: 0 }], verdict: 'does_not_fit' }],
+    })
+    for (const { check } of report.findings) if (check !== 'electrical_load') expect([check, told(report, check)]).toEqual([check, WITHOUT])
+  })
+
+  it('of two are the corners of both', () => {
+    // 297.327 L at 0.5 to 2 W each, twice: 297.3 to 1189.3 W of heaters, 50 of the rest and 0 to 1500.
+    const subject = {
+      gear: gear({ heaters: [one('Torvane', { cordMm: 2600 }, 2)] }),
+      conditions: conditions({ assumed: ['otherLoadW'] }),
+    }
+    expect(told(ranged(subject), 'electrical_load').range).toEqual([347, 2739])
+  })
+
+  it('of a floor are its own words', () => {
+    const report = ranged({ gear: gear(), conditions: conditions({ floor: 'unknown', assumed: ['floor'] }) })
+    expect(findingIn(report, 'floor_load')).toMatchObject({ verdict: 'not_known', wording: 'ask before you place it' })
+    expect(told(report, 'floor_load')).toMatchObject({
+      worst: undefined,
+      turns: [{ input: 'kind of floor', at: ['a slab on the ground'], verdict: 'marginal', wording: 'within the usual allowance' }],
+    })
+  })
+
+  it('leave out an end at which the tank holds no water above its bed', () => {
+    // Inside 90 mm high: filled to 80 mm below the rim it would have 10 mm of water under 30 mm of gravel.
+    const shallow = { lengthMm: 900, widthMm: 450, heightMm: 100, glassMm: 6, bottomMm: 10, material: 'glass' as const }
+    const subject = {
+      gear: gear({ tank: one('Wendlemere', shallow) }),
+      conditions: conditions({ substrateDepthMm: 30, waterBelowRimMm: 40, assumed: ['waterBelowRimMm'] }),
+    }
+    const report = ranged(subject)
+    expect(report.findings.flatMap(({ turns = [] }) => turns).filter(({ verdict }) => verdict === 'not_known')).toEqual([])
+    // And one that holds none is not made to hold it.
+    const dry = { ...subject, conditions: { ...subject.conditions, waterBelowRimMm: 80 } }
+    expect(ranged(dry).findings.every(({ turns = [] }) => turns.length === 0)).toBe(true)
+  })
+
+  it('tell the worst answer first, and of the same kind what moves more', () => {
+    const subject = {
+      gear: gear({ heaters: [one('Torvane', { powerW: 100, cordMm: 2600 }, 2)] }),
+      conditions: conditions({ coldestRoomC: 16, assumed: ['coldestRoomC', 'warmestRoomC', 'waterBelowRimMm', 'substrateDepthMm'] }),
+    }
+    for (const { turns = [] } of ranged(subject).findings) {
+      const ranks = turns.map(({ verdict }) => ['does_not_fit', 'not_known', 'marginal', 'fits'].indexOf(verdict))
+      expect(ranks).toEqual([...ranks].sort((a, b) => a - b))
+    }
+  })
+})
+
 /** Every combination of ends, the stand-in among them. */
 function everyCorner(subject: SizingSubject): SizingReport[] {
   let corners: SizingSubject[] = [subject]
