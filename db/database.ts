@@ -266,6 +266,7 @@ export interface SessionTable {
   expires_at: Instant
   last_seen_at: Instant
   device: Generated<DeviceWord | ''>
+  proven_at: Instant | null
 }
 
 export interface SetupTable {

@@ -135,6 +135,21 @@ export async function markSessionSeen(db: Kysely<Database>, idHash: string, at: 
   await db.updateTable('session').set({ last_seen_at: at }).where('id_hash', '=', idHash).where('last_seen_at', '<', at).execute()
 }
 
+/** Notes that whoever is signed in gave the password once more. It ends with the session. */
+export async function noteProof(db: Kysely<Database>, idHash: string, at: Date): Promise<void> {
+  await db.updateTable('session').set({ proven_at: at }).where('id_hash', '=', idHash).execute()
+}
+
+export async function isProvenSince(db: Kysely<Database>, idHash: string, since: Date): Promise<boolean> {
+  const row = await db
+    .selectFrom('session')
+    .select('id_hash')
+    .where('id_hash', '=', idHash)
+    .where('proven_at', '>', since)
+    .executeTakeFirst()
+  return row !== undefined
+}
+
 /** Returns how many there were. */
 export async function deleteExpiredSessions(db: Kysely<Database>, now: Date): Promise<number> {
   const { numDeletedRows } = await db.deleteFrom('session').where('expires_at', '<=', now).executeTakeFirst()

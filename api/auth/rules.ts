@@ -18,6 +18,7 @@ export const RULES = {
   listSessions: 'member',
   endSession: 'member',
   endOtherSessions: 'member',
+  proveOwnPassword: 'manager',
   // people
   listPeople: 'manager',
   invitePerson: 'manager',

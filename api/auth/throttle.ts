@@ -1,13 +1,12 @@
 import { createHash } from 'node:crypto'
 import type { Kysely } from 'kysely'
+import { COUNTED_MINUTES, MOST_WRONG_PASSWORDS } from '../../core/people/sign-in-limits.ts'
 import { foldSignInName } from '../../core/people/sign-in-name.ts'
 import type { Database } from '../../db/database.ts'
 import { attemptsSince, deleteAttemptsBefore, forgetAttempt, forgetAttemptsUnder, recordAttempt } from '../../db/sign-in-attempts.ts'
 import { networkOf } from './network.ts'
 
-const WINDOW_MS = 15 * 60_000
-/** A person who mistypes needs two or three; fifteen minutes for five more is 480 guesses a day, hopeless against fifteen characters. */
-const PER_ACCOUNT_AND_ADDRESS = 5
+const WINDOW_MS = COUNTED_MINUTES * 60_000
 /** A whole club behind one address on a meeting evening stays under it. */
 const PER_ADDRESS = 50
 /** One account guessed at from many addresses. Higher than the first, so that a stranger cannot lock a member out with five tries. */
@@ -22,7 +21,7 @@ interface Gate {
 }
 function gatesOf(account: string, network: string): Gate[] {
   return [
-    { key: keyOf('both', account, network), limit: PER_ACCOUNT_AND_ADDRESS },
+    { key: keyOf('both', account, network), limit: MOST_WRONG_PASSWORDS },
     { key: keyOf('account', account), limit: PER_ACCOUNT },
     { key: keyOf('address', network), limit: PER_ADDRESS },
   ]

@@ -24,6 +24,7 @@ export const PROBLEM_TITLES = {
   sign_in_needed: 'Sign in first',
   sign_in_refused: 'Name or password is wrong',
   not_allowed: 'Your role may not do this',
+  password_needed: 'Your password is needed once more',
   cross_site: 'Refused: the request did not come from this site',
   needs_https: 'A secure address is needed',
   not_found: 'There is nothing here',

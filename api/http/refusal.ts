@@ -10,9 +10,10 @@ export interface SaidRefusal {
   retryAfterS?: number
 }
 
-type RefusedStatus = 404 | 409 | 410 | 412 | 422 | 429
+type RefusedStatus = 403 | 404 | 409 | 410 | 412 | 422 | 429
 /** Which status a refusal becomes; what is not here is about a field of the input: 422. */
 const BY_CODE: Record<string, readonly [RefusedStatus, ProblemCode]> = {
+  password_needed: [403, 'password_needed'],
   not_found: [404, 'not_found'],
   stale: [412, 'stale'],
   link_gone: [410, 'gone'],

@@ -1,5 +1,7 @@
 import { Hono } from 'hono'
+import { movesManagerPower } from '../../core/people/manager-power.ts'
 import { Invitation, PersonChange } from '../../core/people/schema.ts'
+import { refuse } from '../../core/result.ts'
 import { audit } from '../../db/audit.ts'
 import { createOneUseLink, listInvitations, withdrawInvitation } from '../../db/one-use-links.ts'
 import { createPasswordLink } from '../../db/password-links.ts'
@@ -7,6 +9,7 @@ import { findPerson, listPeople, updatePerson } from '../../db/people.ts'
 import { inTransaction } from '../../db/refusal.ts'
 import { deleteSessionsOf } from '../../db/sessions.ts'
 import { InvitationAnswer, InvitationsAnswer, PeopleAnswer, PersonAnswer } from '../answers/people.ts'
+import { isProven, PROOF_NEEDED } from '../auth/proof.ts'
 import { newToken, tokenHash } from '../auth/tokens.ts'
 import type { Env } from '../context.ts'
 import { signedIn } from '../context.ts'
@@ -31,10 +34,15 @@ export const people = new Hono<Env>()
   })
   .post(
     '/invitations',
-    operation('invitePerson', { summary: 'A one-use link that creates an account', tag, answers: { 201: InvitationAnswer } }),
+    operation('invitePerson', {
+      summary: 'A one-use link that creates an account; for a manager’s the own password must have been given again',
+      tag,
+      answers: { 201: InvitationAnswer },
+    }),
     valid('json', Invitation),
     async (c) => {
       const { name, role } = c.req.valid('json')
+      if (role === 'manager' && !(await isProven(c))) return refused(c, PROOF_NEEDED)
       const token = newToken()
       const expiresAt = new Date(c.get('deps').clock() + INVITATION_MS)
       const actor = signedIn(c)
@@ -71,7 +79,8 @@ export const people = new Hono<Env>()
   .patch(
     '/:id',
     operation('updatePerson', {
-      summary: 'Change a role, disable or enable; ends all sessions of that person',
+      summary:
+        'Change a role, disable or enable; ends all sessions of that person. Of a manager, or to make one, the own password must have been given again',
       tag,
       answers: { 200: PersonAnswer },
       refuses: [404, 409, 410, 412, 428],
@@ -81,11 +90,14 @@ export const people = new Hono<Env>()
     async (c) => {
       const version = basedOn(c)
       if (typeof version !== 'number') return version
-      const [actor, { id }] = [signedIn(c), c.req.valid('param')]
+      const [actor, { id }, change] = [signedIn(c), c.req.valid('param'), c.req.valid('json')]
+      const proven = await isProven(c)
       const updated = await transact(c.get('db'), async (trx) => {
         const before = await findPerson(trx, id)
-        const outcome = await updatePerson(trx, actor, id, version, c.req.valid('json'))
+        const outcome = await updatePerson(trx, actor, id, version, change)
         if (!outcome.ok) return outcome
+        // Last: what cannot be done for another reason is not worth a password. Saved by somebody between the two readings, it counts as power.
+        if (!proven && (before?.version !== version || movesManagerPower(before, change))) return refuse(PROOF_NEEDED)
         await deleteSessionsOf(trx, id)
         await audit(trx, {
           actor,
@@ -104,7 +116,8 @@ export const people = new Hono<Env>()
   .post(
     '/:id/password-link',
     operation('makePasswordLink', {
-      summary: 'A one-use link that sets a new password for this person; good for 24 hours, shown once',
+      summary:
+        'A one-use link that sets a new password for this person; good for 24 hours, shown once. For a manager the own password must have been given again',
       tag,
       answers: { 201: InvitationAnswer },
       refuses: [404, 409, 410, 412],
@@ -114,8 +127,10 @@ export const people = new Hono<Env>()
       const [actor, { id }] = [signedIn(c), c.req.valid('param')]
       const token = newToken()
       const expiresAt = new Date(c.get('deps').clock() + PASSWORD_LINK_MS)
+      const proven = await isProven(c)
       const made = await transact(c.get('db'), async (trx) => {
         const outcome = await createPasswordLink(trx, actor, id, { tokenHash: tokenHash(token), expiresAt })
+        if (outcome.ok && outcome.value.role === 'manager' && !proven) return refuse(PROOF_NEEDED)
         if (outcome.ok) await audit(trx, { actor, action: 'password_link_made', subject: { kind: 'person', id } })
         return outcome
       })

@@ -1,5 +1,6 @@
 import { Hono } from 'hono'
-import { NewPassword, SignIn } from '../../core/people/schema.ts'
+import { NewPassword, PasswordAgain, SignIn } from '../../core/people/schema.ts'
+import { PROOF_MINUTES } from '../../core/people/sign-in-limits.ts'
 import { ReaderUnitsSchema } from '../../core/install/schema.ts'
 import type * as z from 'zod'
 import { strict } from '../../core/schema.ts'
@@ -7,8 +8,9 @@ import { audit } from '../../db/audit.ts'
 import { getInstall } from '../../db/install.ts'
 import { findPersonBySignIn, getPerson, replacePasswordHash } from '../../db/people.ts'
 import { setPersonUnits } from '../../db/person-units.ts'
-import { changePassword } from '../../db/sessions.ts'
+import { changePassword, noteProof } from '../../db/sessions.ts'
 import { SessionAnswer } from '../answers/people.ts'
+import { confirmPassword } from '../auth/confirm-password.ts'
 import { hashPassword, needsRehash, verifyNobody, verifyPassword } from '../auth/password-hash.ts'
 import { checkPassword } from '../auth/password-rules.ts'
 import { admitSignIn, forgetFailures } from '../auth/throttle.ts'
@@ -78,6 +80,22 @@ export const session = new Hono<Env>()
     c.header('Clear-Site-Data', '"cache"')
     return c.body(null, 204)
   })
+  .post(
+    '/proof',
+    operation('proveOwnPassword', {
+      summary: `Give your own password once more; for ${PROOF_MINUTES} minutes this session may then give and take what a manager may do`,
+      tag,
+      answers: { 204: null },
+      refuses: [429],
+    }),
+    valid('json', PasswordAgain),
+    async (c) => {
+      const refusal = await confirmPassword(c, c.req.valid('json').password)
+      if (refusal !== null) return refusal
+      await noteProof(c.get('db'), signedIn(c).sessionHash, new Date(c.get('deps').clock()))
+      return c.body(null, 204)
+    },
+  )
   .put(
     '/units',
     operation('setOwnUnits', {

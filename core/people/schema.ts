@@ -51,6 +51,9 @@ export const SignIn = strict('Sign-in', {
 })
 export type SignIn = z.output<typeof SignIn>
 
+/** The password of whoever is signed in, once more. */
+export const PasswordAgain = strict('Password', { password: SignIn.shape.password })
+
 export const Invitation = strict('Invitation', { name: PersonName, role: oneOf('Role', ROLES) })
 export type Invitation = z.output<typeof Invitation>
 

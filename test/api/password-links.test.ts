@@ -68,6 +68,8 @@ describe('a link that sets a new password', () => {
     expect(own.status).toBe(409)
     expect(String(own.body['detail'])).toContain('under your account')
     const second = await world.signIn('manager')
+    expect((await make(second.personId)).status).toBe(403)
+    await manager.send('POST', '/api/session/proof', { body: { password: PASSWORD } })
     expect((await make(second.personId)).status).toBe(201)
   })
 

@@ -215,3 +215,65 @@ describe('a role', () => {
     expect(await roleOf(name)).toBe('advisor')
   })
 })
+
+describe('what makes a manager', () => {
+  const question = () => page.getByRole('dialog', { name: 'Is it you?' })
+
+  it('asks for the password once more, goes on by itself, and does not ask at the next one', async () => {
+    await openScreen(page, service, '/people')
+    await page.getByLabel('Name of the person to invite').fill('Ole Brandt')
+    await page.getByRole('group', { name: 'As' }).getByText('Manager').click()
+    await page.getByRole('button', { name: 'Make a one-use link' }).click()
+    await question().waitFor()
+    expect(
+      await question()
+        .getByLabel('Your password')
+        .evaluate((field) => field === document.activeElement),
+    ).toBe(true)
+    await look('proof')
+    await expectAccessible(page)
+    await expectReflow(page)
+
+    await question().getByRole('button', { name: 'Leave it' }).click()
+    await page.getByRole('alert').getByText('Your password is needed once more').waitFor()
+    await look('proof-left')
+    expect(await page.getByLabel('One-use link').count()).toBe(0)
+
+    await page.getByRole('button', { name: 'Make a one-use link' }).click()
+    await question().getByLabel('Your password').fill('not the password at all')
+    await page.keyboard.press('Enter')
+    await question().getByText('This is not your password').waitFor()
+    await look('proof-wrong')
+    await expectAccessible(page)
+    await question().getByLabel('Your password').fill(service.signIn('manager').password)
+    await page.keyboard.press('Enter')
+    await page.getByLabel('One-use link').waitFor()
+    await question().waitFor({ state: 'detached' })
+
+    await page.getByLabel('Name of the person to invite').fill('Ada Lindqvare')
+    await page.getByRole('button', { name: 'Make a one-use link' }).click()
+    await page.getByRole('table', { name: 'Open invitations' }).getByText('Ada Lindqvare').waitFor()
+    expect(await question().count()).toBe(0)
+  })
+
+  it('is asked over the question about a role, which is then done', async () => {
+    const other = (await openPage(browser, { width: 390, scheme: 'dark' })).page
+    await signIn(other, service, 'manager')
+    await openScreen(other, service, '/people')
+    const list = other
+      .getByRole('combobox', { name: /^Role of / })
+      .and(other.locator(':has(option[value="advisor"]:checked)'))
+      .first()
+    const name = (await list.getAttribute('aria-label'))?.replace('Role of ', '') ?? ''
+    await list.selectOption('manager')
+    await other.getByRole('button', { name: 'Change advisor to manager' }).click()
+    const asked = other.getByRole('dialog', { name: 'Is it you?' })
+    await asked.getByLabel('Your password').fill(service.signIn('manager').password)
+    if (process.env['LOOK_DIR'] !== undefined) await other.screenshot({ path: `${process.env['LOOK_DIR']}/proof-over-role.png` })
+    await asked.getByRole('button', { name: 'Go on' }).click()
+    await other.getByRole('dialog', { name: `Make ${name} a manager?` }).waitFor({ state: 'detached' })
+    const { items } = await readApi<{ items: Array<{ name: string; role: string }> }>(page, service, '/api/people')
+    expect(items.find((one) => one.name === name)?.role).toBe('manager')
+    await other.context().close()
+  })
+})

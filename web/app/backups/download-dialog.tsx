@@ -4,9 +4,9 @@ import { backupFormAddress, checkBackup, type BackupView } from '../client/backu
 import { faultsOf } from '../client/problem.ts'
 import { Button } from '../parts/button.tsx'
 import { Dialog } from '../parts/dialog.tsx'
-import { TextField } from '../parts/field.tsx'
 import { sendForm } from '../parts/send-form.ts'
 import { ErrorNotice } from '../parts/states.tsx'
+import { OwnPasswordField } from '../session/own-password-field.tsx'
 
 /** Asks for the password once more before a kept backup leaves the server. */
 export function DownloadDialog({ backup, when, onClose }: { backup: BackupView | null; when: string; onClose: () => void }): ReactElement {
@@ -52,16 +52,7 @@ export function DownloadDialog({ backup, when, onClose }: { backup: BackupView |
             ? 'It opens with the passphrase it was made with.'
             : 'It is not locked: whoever has the file has everything in it.'}
         </p>
-        <TextField
-          label="Your password"
-          name="current-password"
-          type="password"
-          autoComplete="current-password"
-          value={password}
-          onChange={setPassword}
-          fault={faultsOf(download.error)['password']}
-          required
-        />
+        <OwnPasswordField value={password} onChange={setPassword} fault={faultsOf(download.error)['password']} />
         <ErrorNotice error={download.error} shown={['password']} />
       </form>
     </Dialog>

@@ -7,6 +7,7 @@ import { TickField } from '../parts/choice-fields.tsx'
 import { TextField } from '../parts/field.tsx'
 import { sendForm } from '../parts/send-form.ts'
 import { ErrorNotice } from '../parts/states.tsx'
+import { OwnPasswordField } from '../session/own-password-field.tsx'
 import { sayBytes } from './backup-words.ts'
 
 /** Makes a backup now and hands it over as a file. The password is asked for once more: the file holds everything. */
@@ -42,16 +43,7 @@ export function MakeBackupForm({ onMade }: { onMade: () => void }): ReactElement
         One file with everything: catalog, sightings, customers, quotes, accounts and the key of printed links. Whoever has it has all of
         that.
       </p>
-      <TextField
-        label="Your password"
-        name="current-password"
-        type="password"
-        autoComplete="current-password"
-        value={password}
-        onChange={setPassword}
-        fault={faults['password']}
-        required
-      />
+      <OwnPasswordField value={password} onChange={setPassword} fault={faults['password']} />
       <TickField label="Lock the file with a passphrase" checked={locked} onChange={setLocked} />
       {locked && (
         <TextField

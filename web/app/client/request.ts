@@ -1,3 +1,4 @@
+import { passwordAgain } from './password-again.ts'
 import { ProblemError, readProblem } from './problem.ts'
 
 /** A thing with the version it was read at: what `If-Match` sends back. */
@@ -21,7 +22,7 @@ async function readBody(response: Response): Promise<unknown> {
   return response.json() as Promise<unknown>
 }
 
-/** One call to the server. Throws ProblemError for every refusal and for an unreachable server. */
+/** One call to the server; one that needs the password once more is repeated when it was given. Throws ProblemError for every refusal and for an unreachable server. */
 async function call(method: string, path: string, options: Options): Promise<{ body: unknown; etag: string; status: number }> {
   const headers: Record<string, string> = { accept: 'application/json' }
   if (options.body !== undefined) headers['content-type'] = 'application/json'
@@ -38,7 +39,11 @@ async function call(method: string, path: string, options: Options): Promise<{ b
     throw new ProblemError(readProblem(0, null))
   })
   const body = await readBody(response).catch(() => null)
-  if (!response.ok) throw new ProblemError(readProblem(response.status, body))
+  if (!response.ok) {
+    const problem = readProblem(response.status, body)
+    if (problem.code === 'password_needed' && (await passwordAgain())) return call(method, path, options)
+    throw new ProblemError(problem)
+  }
   return { body, etag: response.headers.get('etag') ?? '', status: response.status }
 }
 

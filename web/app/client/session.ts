@@ -30,6 +30,9 @@ export const signOut = (): Promise<void> => request('DELETE', '/api/session')
 export const changePassword = (current: string, password: string): Promise<void> =>
   request('PUT', '/api/session/password', { body: { current, password } })
 
+/** Gives the own password once more: for some minutes managers may be made and unmade. */
+export const proveOwnPassword = (password: string): Promise<void> => request('POST', '/api/session/proof', { body: { password } })
+
 export const setOwnUnits = (units: ReaderUnits | null): Promise<Session> => request('PUT', '/api/session/units', { body: { units } })
 
 export const getLink = (token: string): Promise<LinkPurpose> => request('GET', `/api/links/${encodeURIComponent(token)}`)

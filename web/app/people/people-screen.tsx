@@ -6,6 +6,7 @@ import { changePerson, listPeople, type PersonRow } from '../client/people.ts'
 import { RuledTable } from '../parts/ruled-table.tsx'
 import { Screen } from '../parts/screen.tsx'
 import { ErrorNotice, LoadingRows } from '../parts/states.tsx'
+import { PasswordAgainDialog } from '../session/password-again-dialog.tsx'
 import { usePerson } from '../session/session.ts'
 import { DisableDialog } from './disable-dialog.tsx'
 import { InviteForm } from './invite-form.tsx'
@@ -89,6 +90,7 @@ export function PeopleScreen(): ReactElement {
         onClose={() => setAsked(null)}
         onDisable={() => asked && change.mutate({ person: asked, body: { disabled: true } })}
       />
+      <PasswordAgainDialog />
     </Screen>
   )
 }
