@@ -29,6 +29,18 @@ describe('oxygen that water holds', () => {
     expect(Math.abs(oxygenSaturation(celsius, 0, 0.85) - high)).toBeLessThan(0.0015)
   })
 
+  /** Own: the same published equation for other pressures, by a second program. */
+  it.each([
+    [2, 0, 0.5, 6.869859],
+    [2, 35, 1.1, 11.969993],
+    [20, 0, 0.5, 4.440424],
+    [20, 35, 0.5, 3.611978],
+    [38, 0, 0.5, 3.079157],
+    [38, 0, 1.1, 7.327716],
+  ])('at %s °C and a salinity of %s under %s atm', (celsius, salinity, atm, expected) =>
+    expect(Math.abs(oxygenSaturation(celsius, salinity, atm) - expected)).toBeLessThan(2e-6),
+  )
+
   /** ICAO standard atmosphere, from memory. */
   it('falls with the height above the sea: 0.8243 atm at 1600 m', () => {
     expect(atmospheresAt(1600)).toBeCloseTo(0.8243, 4)
@@ -53,6 +65,9 @@ describe('what passes the surface', () => {
   it('has the Schmidt numbers that are printed', () => {
     expect(Math.round(schmidtOfOxygen(20, 'fresh'))).toBe(530)
     expect(Math.round(schmidtOfOxygen(20, 'salt'))).toBe(589)
+    // By hand from the printed cubic: 1800.6 − 3002.5 + 2363.6 − 743.9 and 1953.4 − 3200 + 2494.9 − 782.7 at 25 °C.
+    expect(schmidtOfOxygen(25, 'fresh')).toBeCloseTo(417.85, 2)
+    expect(schmidtOfOxygen(25, 'salt')).toBeCloseTo(465.6, 2)
   })
 
   /** Cole & Caraco (1998), from memory: 2.07 cm/h in still air; at 5 m/s 5.4 by hand. */
@@ -81,6 +96,16 @@ describe('a stirred surface', () => {
     expect(Math.abs(kinematic(35.16) / 1.1892e-6 - 1)).toBeLessThan(6e-3)
     expect(Math.abs(kinematic(0) / 1.1386e-6 - 1)).toBeLessThan(6e-3)
   })
+
+  /** Own: what salt adds by the published coefficients, by a second program, in a brine of 120 g/kg where each of them counts. */
+  it.each([
+    [10, 1.312372],
+    [20, 1.324073],
+    [60, 1.361637],
+    [90, 1.380105],
+  ])('has brine of %s °C thicker than fresh water by the factor %s', (celsius, factor) =>
+    expect(Math.abs(waterViscosity(celsius, 120) / waterViscosity(celsius) - factor)).toBeLessThan(1e-6),
+  )
 
   /** Published coefficients of the same form over many waters: 0.419 (Zappa et al. 2007) and 0.43 (Vachon et al. 2010), from memory. */
   it.each([0.419, 0.43])('takes up a gas within a tenth of the coefficient %s that was measured', (coefficient) => {
