@@ -57,7 +57,9 @@ describe('what is told of feed and media', () => {
 it('counts each of several filters', () => {
   // Two of 3 L are 6 L: 5.8 g. Of a hang-on printed at 1000 L/h two hold 2 × 0.8 to 2 × 2.5 L, poor media 1.55 g.
   expect(findingOf('filter_feed', filter({ mediaVolumeL: 3 }, 2), fed(5)).value?.value).toBe(5.8)
-  expect(findingOf('filter_feed', filter({ type: 'hang_on', ratedFlowLph: 1000 }, 2), fed(1)).value?.value).toBe(1.5)
+  const two = findingOf('filter_feed', filter({ type: 'hang_on', ratedFlowLph: 1000 }, 2), fed(1))
+  expect(two.value?.value).toBe(1.5)
+  expect(told(two).reason).toContain('the film on 1.6 L to 5.0 L of media')
 })
 
 it('asks for media where one of two filters states none', () => {
@@ -82,6 +84,9 @@ it('carries less in water below 20 °C, by 1.072 for each degree', () => {
   // 5 L carry 4.83 g; at 18 °C 4.83 ÷ 1.1492 = 4.20 g.
   const at = (targetC: number) => findingOf('filter_feed', filter({ mediaVolumeL: 5 }), fed(1, { targetC })).value?.value
   expect([at(25), at(20), at(18)]).toEqual([4.8, 4.8, 4.2])
+  // The best of 0.3 L carry 0.3 × 8.454 ÷ 1.1492 = 2.2 g.
+  const cool = findingOf('filter_feed', filter({ mediaVolumeL: 0.3 }), fed(1, { targetC: 18 }))
+  expect(told(cool).reason).toContain('takes up that of 0.25 g to 2.2 g.')
 })
 
 it('is not asked without a filter', () => {
