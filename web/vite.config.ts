@@ -4,6 +4,21 @@ import { defineConfig } from 'vite'
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url))
 
+/** Of the engine's folder, what a report asks for when it is read: the browser takes it with the report's panel. */
+const WHEN_READ = [
+  'finding-cautions',
+  'input-ends',
+  'open-inputs',
+  'open-questions',
+  'plugged-inputs',
+  'range-words',
+  'room-inputs',
+  'sensitivity',
+  'sources',
+  'tank-inputs',
+  'told-report',
+]
+
 /** Builds the application into web/dist. Nothing is inlined: the content security policy lets in files of our own address alone. */
 export default defineConfig({
   root: here('./app'),
@@ -19,11 +34,12 @@ export default defineConfig({
       // A worker answers for the addresses below its own: it lies at the top, under a name that never changes.
       output: {
         entryFileNames: ({ name }) => (name === 'worker' ? 'worker.js' : 'assets/[name]-[hash].js'),
-        // The engine is a part of its own. What others need of the core as well stands apart from it, or they would bring all of it.
+        // The engine is a part of its own. What others need of the core as well stands apart from it, or they would bring all of it; so does what only a
+        // report that is read asks for: ranges, questions, sources and cautions come with its panel.
         codeSplitting: {
           groups: [
             { name: 'core', test: /core\/(units\/|catalog\/(kinds|common-sizes|tank-shape)\.ts|(fields|result)\.ts)/, priority: 2 },
-            { name: 'sizing', test: /core\/(sizing|water)\//, priority: 1 },
+            { name: 'sizing', test: new RegExp(`core/(sizing|water)/(?!(${WHEN_READ.join('|')})\\.ts)`), priority: 1 },
           ],
         },
       },

@@ -1,11 +1,11 @@
 import * as z from 'zod'
 import { SLOTS } from '../../core/catalog/kinds.ts'
-import type { Action, Finding, Turn } from '../../core/sizing/finding.ts'
+import type { Action, ToldFinding, Turn } from '../../core/sizing/finding.ts'
 import { CHECKS } from '../../core/sizing/finding.ts'
 import { CONDITION_FIELDS } from '../../core/sizing/condition-fields.ts'
 import type { Conditions } from '../../core/sizing/conditions.ts'
 import type { FloorPlan } from '../../core/sizing/floor-plan.ts'
-import type { OpenQuestion, SizingReport } from '../../core/sizing/report.ts'
+import type { OpenQuestion, ToldReport } from '../../core/sizing/report.ts'
 import type { SetupPlan } from '../../core/startup/setup-plan.ts'
 import { STEP_GROUPS } from '../../core/startup/setup-plan.ts'
 import type { Unit } from '../../core/units/quantity.ts'
@@ -73,7 +73,7 @@ const finding = z.strictObject({
   turns: z.array(turn).optional(),
   caution: z.string().optional(),
   hurtRank: z.number(),
-}) satisfies z.ZodType<Finding>
+}) satisfies z.ZodType<ToldFinding>
 
 const FIELDS = CONDITION_FIELDS.map(({ key }) => key) as Array<keyof Conditions>
 const question = z.strictObject({
@@ -167,7 +167,7 @@ export const SizingAnswer = answer(
     pageOne: z.array(z.int()),
     figures,
     questions: z.array(question).optional(),
-  }) satisfies z.ZodType<SizingReport>,
+  }) satisfies z.ZodType<ToldReport>,
 )
 
 export const SetupPlanAnswer = answer(

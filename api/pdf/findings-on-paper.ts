@@ -1,4 +1,12 @@
-import { SOURCE_WORDS, VERDICT_WORDS, VERDICTS, type Finding, type Limit, type Source } from '../../core/sizing/finding.ts'
+import {
+  SOURCE_WORDS,
+  VERDICT_WORDS,
+  VERDICTS,
+  type Finding,
+  type Limit,
+  type Source,
+  type ToldFinding,
+} from '../../core/sizing/finding.ts'
 import type { AssembledBuild } from '../../core/quote/revision.ts'
 import { MOST_QUESTIONS } from '../../core/sizing/open-questions.ts'
 import { sayRange, sayTurns } from '../../core/sizing/range-words.ts'
@@ -29,7 +37,7 @@ export function rangeWords(low: string, high: string): string {
 const sourceWords = ({ tag, text }: Source): string => `Source (${SOURCE_WORDS[tag]}): ${text.replace(/\.?$/, '.')}`
 
 /** One finding with all that stands behind it. */
-export function findingOnPaper(finding: Finding, teller: Teller): FindingPaper {
+export function findingOnPaper(finding: ToldFinding, teller: Teller): FindingPaper {
   return {
     title: finding.title,
     verdict: finding.verdict,
@@ -50,7 +58,7 @@ export function findingOnPaper(finding: Finding, teller: Teller): FindingPaper {
 const SCREENING = 'Screening only, never an approval.'
 
 /** A floor finding never stands without saying that it is a screening. */
-function cautionWords({ caution = '', check }: Finding): string {
+function cautionWords({ caution = '', check }: ToldFinding): string {
   if (check !== 'floor_load' || caution.includes(SCREENING)) return caution
   return `${caution} ${SCREENING}`.trim()
 }

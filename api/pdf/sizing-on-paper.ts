@@ -1,4 +1,4 @@
-import { SOURCE_WORDS, type Finding, type Source } from '../../core/sizing/finding.ts'
+import { SOURCE_WORDS, type Source, type ToldFinding } from '../../core/sizing/finding.ts'
 import type { AssembledBuild } from '../../core/quote/revision.ts'
 import { findingOnPaper, limitWords, verdictWord } from './findings-on-paper.ts'
 import { firstSentence } from './first-sentence.ts'
@@ -6,7 +6,7 @@ import type { FindingPaper, FitPaper, SizingPaper } from './paper.ts'
 import type { Teller } from './teller.ts'
 
 /** The floor has its own words, and none of them is *fits*. */
-const fits = (finding: Finding): boolean => finding.verdict === 'fits' && finding.wording === undefined
+const fits = (finding: ToldFinding): boolean => finding.verdict === 'fits' && finding.wording === undefined
 
 /**
  * What was checked in one build. Told in full: what fits ill with all that stands behind it, what fits in a row each, with its assumptions and
@@ -26,7 +26,7 @@ export function sizingOnPaper({ report }: AssembledBuild, told: AssembledBuild |
   }
 }
 
-function differing(rest: Finding[], fitting: Finding[], told: AssembledBuild, teller: Teller): SizingPaper {
+function differing(rest: ToldFinding[], fitting: ToldFinding[], told: AssembledBuild, teller: Teller): SizingPaper {
   const known = new Set(told.report.findings.map((finding) => JSON.stringify(finding)))
   const same = rest.filter((finding) => known.has(JSON.stringify(finding)))
   return {
@@ -40,14 +40,14 @@ function differing(rest: Finding[], fitting: Finding[], told: AssembledBuild, te
 }
 
 /** Source and assumptions stand with the build told before; its caution only where the check did not fit there. */
-function differingFinding(finding: Finding, told: AssembledBuild, teller: Teller): FindingPaper {
+function differingFinding(finding: ToldFinding, told: AssembledBuild, teller: Teller): FindingPaper {
   const whole = findingOnPaper(finding, teller)
   const before = told.report.findings.find(({ check }) => check === finding.check)
   if (before === undefined) return whole
   return { ...whole, source: '', assumed: '', caution: fits(before) ? whole.caution : '' }
 }
 
-function fitOnPaper(finding: Finding, teller: Teller): FitPaper {
+function fitOnPaper(finding: ToldFinding, teller: Teller): FitPaper {
   const value = finding.value === undefined ? '' : teller.quantity(finding.value)
   const limit = limitWords(finding.limit, teller)
   return {
@@ -66,8 +66,8 @@ function restsOn({ tag, text }: Source): string {
 }
 
 /** Each source once, with the checks that rest on it. */
-function gatheredSources(fitting: Finding[]): SizingPaper['sources'] {
-  const checks = new Map<string, Finding[]>()
+function gatheredSources(fitting: ToldFinding[]): SizingPaper['sources'] {
+  const checks = new Map<string, ToldFinding[]>()
   for (const finding of fitting) {
     const key = `${finding.source.tag} ${finding.source.text}`
     checks.set(key, [...(checks.get(key) ?? []), finding])

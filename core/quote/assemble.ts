@@ -1,10 +1,11 @@
 import { startupPlan } from '../startup/startup-plan.ts'
+import { withRanges } from '../sizing/sensitivity.ts'
 import { documentUnits } from './document-units.ts'
 import type { AssembledBuild, QuoteInputs } from './revision.ts'
 import { sizedSubject, workBuild } from './worked-build.ts'
 
 /**
- * One build as it is issued: worked out, with its startup plan.
+ * One build as it is issued: worked out, its report with ranges and questions, and with its startup plan.
  *
  * Range: index 0 to builds − 1. Errors: RangeError beyond it.
  */
@@ -13,5 +14,5 @@ export function assembleBuild(inputs: QuoteInputs, index: number): AssembledBuil
   if (subject === undefined) throw new RangeError(`No build ${index}`)
   const build = workBuild(inputs, index)
   const install = { ...inputs.install, units: documentUnits(inputs) }
-  return { ...build, plan: startupPlan({ ...subject, report: build.report, install }) }
+  return { ...build, report: withRanges(subject, build.report), plan: startupPlan({ ...subject, report: build.report, install }) }
 }

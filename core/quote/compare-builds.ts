@@ -3,7 +3,7 @@ import type { Store } from '../catalog/store.ts'
 import { sayMoney } from '../money.ts'
 import type { LineCost } from '../pricing/tiers.ts'
 import { VERDICT_WORDS } from '../sizing/finding.ts'
-import type { AssembledBuild, SlotRow } from './revision.ts'
+import type { SlotRow, WorkedBuild } from './revision.ts'
 
 /** One thing that is otherwise than it was, in words; "nothing" where there was none or is none now. */
 export interface BuildChange {
@@ -21,7 +21,7 @@ export interface ComparedBuild {
   changes: BuildChange[]
 }
 
-type Priced = Pick<AssembledBuild, 'id' | 'letter' | 'name' | 'rows' | 'cost' | 'report'>
+type Priced = Pick<WorkedBuild, 'id' | 'letter' | 'name' | 'rows' | 'cost' | 'report'>
 
 export interface Said {
   currency: string

@@ -2,7 +2,6 @@ import { SLOT_PLAIN_NAMES, SLOTS, type Slot } from '../catalog/kinds.ts'
 import type { CivilDate } from '../dates.ts'
 import { CAUTIONS } from '../startup/cautions.ts'
 import { assembleBuild } from './assemble.ts'
-import { rangedBuild } from './worked-build.ts'
 import { resolveConditions } from './conditions.ts'
 import type { Build } from './draft.ts'
 import { currencyNotes } from './quote-market.ts'
@@ -84,7 +83,7 @@ function withoutOthers(inputs: QuoteInputs): QuoteInputs {
 export function revisionDocument(given: QuoteInputs, heading: RevisionHeading): RevisionDocument {
   const inputs = withoutOthers(given)
   const moneyNotes = currencyNotes(inputs)
-  const builds = inputs.draft.builds.map((_, index) => rangedBuild(inputs, index, assembleBuild(inputs, index)))
+  const builds = inputs.draft.builds.map((_, index) => assembleBuild(inputs, index))
   return {
     format: 1,
     ...heading,

@@ -9,7 +9,7 @@ import type { CurrencyRate } from '../pricing/currency-rate.ts'
 import type { BuildCost } from '../pricing/tiers.ts'
 import type { PriceView } from '../pricing/price-view.ts'
 import type { Conditions } from '../sizing/conditions.ts'
-import type { SizingReport } from '../sizing/report.ts'
+import type { SizingReport, ToldReport } from '../sizing/report.ts'
 import type { SetupPlan } from '../startup/setup-plan.ts'
 import type { BuildLetter, QuoteDraft } from './draft.ts'
 import type { Need } from './need.ts'
@@ -55,7 +55,7 @@ export interface AssembledBuild {
   cost: BuildCost
   /** Asked for when the customer chooses this build, in minor units; absent or null: none, or no total to take it of. */
   depositMinor?: number | null
-  report: SizingReport
+  report: ToldReport
   plan: SetupPlan
   /** Tank drawing: outside size and look, null without a tank. */
   drawing: {
@@ -71,8 +71,10 @@ export interface AssembledBuild {
   } | null
 }
 
-/** A build without its startup plan: what the desk shows. */
-export type WorkedBuild = Omit<AssembledBuild, 'plan'>
+/** A build without its startup plan, its report as the engine makes it: what the desk reckons at every edit. */
+export interface WorkedBuild extends Omit<AssembledBuild, 'plan' | 'report'> {
+  report: SizingReport
+}
 
 /** Everything that assembling needs, so that the same figures come out on screen, on the server and in a year. */
 export interface QuoteInputs {

@@ -7,7 +7,6 @@ import type { Conditions } from '../sizing/conditions.ts'
 import { sizingReport } from '../sizing/engine.ts'
 import type { Gear } from '../sizing/gear.ts'
 import type { SizingSubject } from '../sizing/report.ts'
-import { withRanges } from '../sizing/sensitivity.ts'
 import { bedDepthMm } from '../sizing/situation.ts'
 import { plansOf } from '../sizing/tank-forms.ts'
 import { sayPhrase } from '../units/say.ts'
@@ -81,16 +80,6 @@ function drawnPlan(tank: TankSpec): { plan?: DrawnPlan } {
 export function sizedSubject({ draft, products, install }: QuoteInputs, index: number): SizingSubject | undefined {
   const build = draft.builds[index]
   return build && { gear: gearOf(build, byId(products)), conditions: resolveConditions(draft.need, install) }
-}
-
-/**
- * A build worked out, its report with ranges and questions: what is shown and issued, and too much for every keystroke.
- *
- * @example rangedBuild(inputs, 0, workBuild(inputs, 0)).report.questions?.length // 3
- */
-export function rangedBuild<Build extends WorkedBuild>(inputs: QuoteInputs, index: number, build: Build): Build {
-  const subject = sizedSubject(inputs, index)
-  return subject === undefined ? build : { ...build, report: withRanges(subject, build.report) }
 }
 
 /**

@@ -1,7 +1,7 @@
 import { phrase, quantity, type Quantity } from '../units/quantity.ts'
 import type { Action, Finding, Verdict } from './finding.ts'
 import type { Gear } from './gear.ts'
-import { makeFinding } from './make-finding.ts'
+import { makeFinding, type FindingParts } from './make-finding.ts'
 import type { SizingSubject } from './report.ts'
 import { AMMONIA_STEP_MG_L } from './typical-ranges.ts'
 import { settle } from './verdict.ts'
@@ -9,7 +9,7 @@ import { settle } from './verdict.ts'
 /** The first colour step that says "ready". Common practice: 0.25 mg/L. */
 const READY_STEP_MG_L = 0.25
 
-type Make = (verdict: Verdict, reason: Finding['reason'], more?: Partial<Finding>) => Finding
+type Make = (verdict: Verdict, reason: Finding['reason'], more?: Partial<FindingParts>) => Finding
 
 /**
  * Whether the test kits can tell that a tank has cycled: ammonia and nitrite, down to 0.25 mg/L. Value: the lowest ammonia step.
@@ -18,10 +18,6 @@ type Make = (verdict: Verdict, reason: Finding['reason'], more?: Partial<Finding
  */
 export function ammoniaTests({ gear }: SizingSubject): Finding | null {
   if (gear.testKits.length === 0 && gear.notNeeded['test_water'] !== undefined) return null
-  const source = {
-    tag: 'common_practice',
-    text: 'Ready when ammonia and nitrite both read 0.25 mg/L or less a day after a dose, on two days running.',
-  } as const
   const action = {
     text: phrase`Choose a test kit for ammonia and nitrite.`,
     want: { slot: 'test_water', quantity: 1, minimum: {} },
@@ -31,7 +27,7 @@ export function ammoniaTests({ gear }: SizingSubject): Finding | null {
     return gear.testKits.some(({ spec }) => spec[what] === undefined) ? undefined : false
   }
   const [ammonia, nitrite] = [measures('measuresAmmonia'), measures('measuresNitrite')]
-  const make: Make = (verdict, reason, more = {}) => makeFinding('ammonia_tests', { verdict, reason, source, ...more })
+  const make: Make = (verdict, reason, more = {}) => makeFinding('ammonia_tests', { verdict, reason, source: 'ammonia_tests', ...more })
   if (gear.testKits.length === 0)
     return make('does_not_fit', phrase`No test kit is chosen: nobody could tell when the tank is ready for animals.`, { action })
   if (ammonia === false || nitrite === false)

@@ -2,7 +2,7 @@ import { phrase, quantity } from '../units/quantity.ts'
 import { appliancesOf } from './appliances.ts'
 import type { Delivery } from './filter-delivery.ts'
 import { waterSpan } from './filter-flow.ts'
-import type { Finding, Source, Verdict } from './finding.ts'
+import type { Finding, Verdict } from './finding.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import { settled } from './settled.ts'
 import type { Situation } from './situation.ts'
@@ -13,10 +13,6 @@ const GOOD_PER_HOUR = 20
 /** Pumps are sold in steps; what is missing is told to the next of these above it. */
 const STEP_LPH = 50
 
-const SOURCE: Source = {
-  tag: 'common_practice',
-  text: 'Salt water is moved ten to twenty times an hour and more, by pumps beside the filter; stony corals and open-water fish want more than mushrooms and gobies.',
-}
 const turns = (times: number) => quantity(times, 'per_hour', 1)
 
 /**
@@ -56,6 +52,6 @@ export function circulation(situation: Situation, delivery: Delivery | undefined
     reason: phrase`Pumps and filter together move the water ${value}; salt water is moved ${limit.low} at the least, and ${quantity(GOOD_PER_HOUR, 'per_hour', 0)} or more where corals of strong water live.`,
     action:
       outcome.verdict === 'fits' ? null : outcome.verdict === 'not_known' ? { ...action, text: phrase`Enter the printed flow.` } : action,
-    source: SOURCE,
+    source: 'circulation',
   })
 }

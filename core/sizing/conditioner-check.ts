@@ -1,23 +1,18 @@
 import type { ConditionerSpec } from '../catalog/spec.ts'
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
-import { FINDING_CAUTIONS } from './finding-cautions.ts'
-import type { Finding, Source } from './finding.ts'
+import type { Finding } from './finding.ts'
 import { waterSpan } from './filter-flow.ts'
-import { makeFinding, namesOf } from './make-finding.ts'
+import { makeFinding, namesOf, type FindingParts } from './make-finding.ts'
 import type { Situation } from './situation.ts'
 import { assumedOf } from './words.ts'
 
-const SOURCE: Source = {
-  tag: 'published',
-  text: 'Dosed for the water in use, not for the volume on the tank’s label. Breaking 4 mg/L of chloramine leaves 0.79 mg/L of ammonia-N (stoichiometry; 40 CFR 141.65).',
-}
 const ACTION = {
   text: phrase`Choose a conditioner that binds ammonia as well.`,
   want: { slot: 'treat_water', quantity: 1, minimum: {} },
 } as const
 
 type Bottle = { spec: ConditionerSpec; quantity: number }
-type Make = (verdict: Finding['verdict'], reason: Finding['reason'], more?: Partial<Finding>) => Finding
+type Make = (verdict: Finding['verdict'], reason: Finding['reason'], more?: Partial<FindingParts>) => Finding
 
 /**
  * Whether the conditioner treats the first fill: enough of it, and ammonia bound where the tap water holds chloramine.
@@ -31,7 +26,7 @@ export function conditionerCheck(situation: Situation): Finding | null {
   if (conditions.disinfectant === 'none') return null
   const assumed = namesOf(assumedOf(conditions, ['disinfectant']), fillDefaults, tankUnstated)
   const make: Make = (verdict, reason, more = {}) =>
-    makeFinding('conditioner_dose', { verdict, reason, assumed, source: SOURCE, caution: FINDING_CAUTIONS.chemicals, ...more })
+    makeFinding('conditioner_dose', { verdict, reason, assumed, source: 'conditioner_dose', caution: 'chemicals', ...more })
   if (gear.conditioners.length === 0) {
     if (gear.notNeeded['treat_water'] !== undefined) return null
     return make('does_not_fit', phrase`Chlorine or chloramine in tap water kills; no conditioner is chosen.`, {

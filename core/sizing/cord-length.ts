@@ -1,10 +1,9 @@
 import { leastLength, phrase, quantity, type Quantity } from '../units/quantity.ts'
 import { appliancesOf } from './appliances.ts'
 import { dripLoop, type CordRun, type DripLoop } from './drip-loop.ts'
-import { FINDING_CAUTIONS } from './finding-cautions.ts'
-import type { Finding, Source, Verdict } from './finding.ts'
+import type { Finding, Verdict } from './finding.ts'
 import type { ApplianceKind } from './gear.ts'
-import { makeFinding, namesOf } from './make-finding.ts'
+import { makeFinding, namesOf, type FindingParts } from './make-finding.ts'
 import type { Situation } from './situation.ts'
 import { exactly, type Span } from './span.ts'
 import { CORD_MM, STAND_HEIGHT_MM } from './typical-ranges.ts'
@@ -15,10 +14,6 @@ const ENTER = phrase`Enter how long the cord is, or measure it.`
 const ENTER_HEIGHT = phrase`Enter how high the stand is, or measure it.`
 const NEARER = phrase`Bring the outlets nearer with a power strip hung above the water line, never a second strip behind it, or choose a longer cord.`
 
-const SOURCE: Source = {
-  tag: 'own',
-  text: 'The cord hangs in a loop below the lower of its ends, with slack left over; how low and how much slack is common practice.',
-}
 /** A canister stands on the floor of the stand; its cord leaves its head about here. Common practice. */
 const CANISTER_HEAD_MM = 350
 /** What commonly stands on the floor of the stand. Common practice. */
@@ -108,7 +103,7 @@ export function cordLength(situation: Situation): Finding | null {
   const worst = judged.filter((each) => each.verdict === verdict).sort((a, b) => a.reserveMm - b.reserveMm)[0]
   if (!worst?.loop) return null
   const needed = neededOf(worst.loop, worst.reserveMm)
-  const base = { limit: { kind: 'at_least', low: needed }, source: SOURCE, caution: FINDING_CAUTIONS.mains } as const
+  const base = { limit: { kind: 'at_least', low: needed }, source: 'cord_length', caution: 'mains' } as const
   if (verdict === 'not_known') return notStated(worst, needed, { ...base, assumed: defaults, missing: unstatedOf(judged, verdict) })
   const value = quantity(worst.usableMm, 'mm', 0)
   return makeFinding('cord_length', {
@@ -137,7 +132,11 @@ function unstatedOf(judged: readonly Judged[], verdict?: Verdict): string[] {
   )
 }
 
-function notStated(worst: Judged, needed: Quantity, base: Pick<Finding, 'limit' | 'source' | 'caution' | 'assumed' | 'missing'>): Finding {
+function notStated(
+  worst: Judged,
+  needed: Quantity,
+  base: Pick<FindingParts, 'limit' | 'source' | 'caution' | 'assumed' | 'missing'>,
+): Finding {
   const takes = phrase`A drip loop at ${worst.name} takes ${worst.heightUnstated ? 'up to ' : ''}${needed} of cord outside the water`
   return makeFinding('cord_length', {
     ...base,
@@ -168,7 +167,7 @@ function noRoom(name: string, assumed: string[]): Finding {
     reason: phrase`The outlet is less than ${quantity(100, 'mm', 0)} above the floor: the cord of ${name} has no room to hang in a loop below it.`,
     action: { text: phrase`Use a power strip hung above the water line, or a higher outlet.` },
     assumed,
-    source: SOURCE,
-    caution: FINDING_CAUTIONS.mains,
+    source: 'cord_length',
+    caution: 'mains',
   })
 }

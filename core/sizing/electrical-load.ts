@@ -1,6 +1,5 @@
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
-import { FINDING_CAUTIONS } from './finding-cautions.ts'
-import type { Finding, Source } from './finding.ts'
+import type { Finding } from './finding.ts'
 import type { Gear } from './gear.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import { applianceCount } from './outlets.ts'
@@ -14,11 +13,6 @@ import { assumedOf } from './words.ts'
 export const CONTINUOUS_SHARE = 0.8
 /** Last tenth of what is allowed: a kettle on the same circuit is beyond it. Own. */
 const LOAD_BAND = 0.1
-
-const SOURCE: Source = {
-  tag: 'published',
-  text: 'Continuous load at most 80 % of the circuit (NEC 210.19(A)(1), 210.20(A)); a strip’s own rating where it is less. All appliances at once.',
-}
 
 /**
  * Load that a circuit may carry for hours on end.
@@ -62,8 +56,8 @@ export function electricalLoad(subject: SizingSubject): Finding | null {
         ? null
         : { text: phrase`Move other things to another circuit, or ask a licensed electrician for one of its own.` },
     assumed: namesOf(outcome.assumed),
-    source: SOURCE,
-    caution: FINDING_CAUTIONS.mains,
+    source: 'electrical_load',
+    caution: 'mains',
   })
 }
 

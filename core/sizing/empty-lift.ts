@@ -1,5 +1,4 @@
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
-import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding } from './finding.ts'
 import { makeFinding } from './make-finding.ts'
 import { settled } from './settled.ts'
@@ -48,11 +47,8 @@ export function emptyLift(situation: Situation): Finding {
     reason: phrase`Empty, the tank weighs ${outcome.verdict === 'not_known' ? 'up to ' : ''}${value} and is ${quantity(tank.lengthMm, 'mm', 0)} long. ${liftWords(people)}`,
     action:
       outcome.verdict === 'fits' ? null : { text: phrase`Have ${people} people and gloves ready, and suction lifters for bare glass.` },
-    source: {
-      tag: 'common_practice',
-      text: 'How many lift goes by the mass and the length; the mass is that of the panels (EN 572-1).',
-    },
-    caution: FINDING_CAUTIONS.lift,
+    source: 'empty_lift',
+    caution: 'lift',
   })
 }
 

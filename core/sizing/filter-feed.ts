@@ -1,7 +1,7 @@
 import type { FilterSpec } from '../catalog/spec.ts'
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import { ammoniaOfFeed } from '../water/nitrogen.ts'
-import type { Finding, Source, Verdict } from './finding.ts'
+import type { Finding, Verdict } from './finding.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import { settled } from './settled.ts'
 import type { Situation } from './situation.ts'
@@ -17,11 +17,6 @@ const UPTAKE_G_M2_DAY: Span = { low: 0.2, high: 0.5 }
 /** Film slows in water cooler than this, and by this factor for each degree: Metcalf & Eddy, table 8-14, from memory. In warmer water nothing is added. */
 const FULL_FROM_C = 20
 const PER_KELVIN = 1.072
-
-const SOURCE: Source = {
-  tag: 'from_memory',
-  text: 'Timmons & Ebeling, Recirculating Aquaculture, for the ammonia that feed makes and the film that takes it up; how much film media offer is common practice.',
-}
 
 /** Film that takes up ammonia-N at a daily rate, m². @example filmForAmmonia(0.207, 0.2) // 1.035 */
 export const filmForAmmonia = (gramsPerDay: number, uptake: number = UPTAKE_G_M2_DAY.low): number => gramsPerDay / uptake
@@ -97,7 +92,7 @@ export function filterFeed(situation: Situation): Finding | null {
     limit: { kind: 'at_least', low: eaten.high },
     reason: phrase`${feedWords(stock)}. While ammonia is too low to be read, the film on ${mediaWords(media)} of media takes up that of ${least.low} to ${most.high}. What grows on substrate and stones comes on top; cool water and a new tank carry less.`,
     action: actionOf(outcome.verdict, stock.grams.high, waterC),
-    source: SOURCE,
+    source: 'filter_feed',
   })
 }
 

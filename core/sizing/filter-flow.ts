@@ -1,21 +1,13 @@
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import type { LivestockGroup } from './conditions.ts'
 import type { Delivery } from './filter-delivery.ts'
-import type { Finding, Source, Verdict } from './finding.ts'
+import type { Finding, Verdict } from './finding.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import { settled } from './settled.ts'
 import type { Situation } from './situation.ts'
+import type { SourceName } from './sources.ts'
 import { over, type Span } from './span.ts'
 import { FLOW_SHARE } from './typical-ranges.ts'
-
-const COMMON: Source = {
-  tag: 'common_practice',
-  text: 'How often the water in use goes through the filter, by the animals; media and hoses leave 0.5 to 0.7 of the printed flow.',
-}
-const CURVE: Source = {
-  tag: 'from_memory',
-  text: 'Where the pump’s curve meets what hoses, fittings and media take: Darcy & Weisbach, Haaland; what media take is our own, and how often the water should go through is common practice.',
-}
 
 /** A turnover is told to a tenth. */
 const turns = (times: number) => quantity(times, 'per_hour', 1)
@@ -103,7 +95,7 @@ function actionOf(verdict: Verdict, action: NonNullable<Finding['action']>, need
   }
 }
 
-const sourceOf = ({ byCurve }: Delivery): Source => (byCurve === 'none' ? COMMON : CURVE)
+const sourceOf = ({ byCurve }: Delivery): SourceName => (byCurve === 'none' ? 'filter_flow' : 'pump_curve')
 
 /** One figure where both ends are told alike. */
 function between({ low, high }: Span): Phrase {
@@ -138,7 +130,7 @@ function unknownFlow({ gear, conditions }: Situation, action: NonNullable<Findin
       : phrase`No flow is stated for ${gear.filters.find(({ spec }) => spec.ratedFlowLph === undefined)?.name ?? 'the filter'}; a sponge's depends on its air pump.`,
     action: none ? action : { text: phrase`Enter the printed flow, or measure it: litres caught in a minute, times sixty.` },
     missing: none ? [] : ['flow of the filter'],
-    source: COMMON,
+    source: 'filter_flow',
   })
 }
 

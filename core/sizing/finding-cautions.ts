@@ -18,3 +18,5 @@ export const FINDING_CAUTIONS = {
   lift: caution('lifting'),
   chemicals: caution('bleach'),
 } as const
+
+export type CautionName = keyof typeof FINDING_CAUTIONS

@@ -1,5 +1,6 @@
 import type { Slot } from '../catalog/kinds.ts'
 import type { Phrase, Quantity } from '../units/quantity.ts'
+import type { SourceName } from './sources.ts'
 
 /** Worst first. */
 export const VERDICTS = ['does_not_fit', 'not_known', 'marginal', 'fits'] as const
@@ -93,7 +94,8 @@ export interface Finding {
   assumed: string[]
   /** For a not known: what input would settle it. */
   missing: string[]
-  source: Source
+  /** By its name in sources.ts, or itself where it is a livestock group's own; told by `toldReport`. */
+  source: SourceName | Source
   /** Ends of the value over everything that is assumed, its own included. Only where somebody asked for it (`withRanges`), and where it varies. */
   range?: { low: Quantity; high: Quantity }
   /** The same of the limit that the value is held against. */
@@ -102,10 +104,15 @@ export interface Finding {
   worst?: Verdict
   /** What would change the verdict, by effect; empty where no single answer would. Absent where nobody asked. */
   turns?: Turn[]
-  /** A caution that must stand beside it, from the cautions table. */
+  /** A caution that must stand beside it: its name in finding-cautions.ts, its text once told. */
   caution?: string
   /** Smaller can hurt sooner: people, then animals, then things, then money. */
   hurtRank: number
+}
+
+/** A finding with the words of what it rests on and of its caution: as it is read, printed and kept. */
+export interface ToldFinding extends Finding {
+  source: Source
 }
 
 export const VERDICT_WORDS: Record<Verdict, string> = {

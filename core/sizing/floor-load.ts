@@ -1,6 +1,5 @@
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
-import { FINDING_CAUTIONS } from './finding-cautions.ts'
-import type { Finding, Source } from './finding.ts'
+import type { Finding } from './finding.ts'
 import { joistsOf, type OnJoists } from './joist-floor.ts'
 import { joistFinding } from './joist-finding.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
@@ -21,11 +20,6 @@ export const ASK_ABOVE_KG = 450
  * `M / (0.90·M_q)` is 0.50; under a living room's 40 psf it is 0.37. At a support the shear comes to 0.50 of the bedroom's allowance as well.
  */
 export const WITHIN_TO_KG = 65
-
-const SOURCE: Source = {
-  tag: 'common_practice',
-  text: 'Screening by total mass. Where the floor’s bearing is not known, the limit is what bends one joist by half of a bedroom’s allowance (IRC table R301.5; statics, our own).',
-}
 
 /**
  * Screening of the floor by total mass: tank filled to the rim, and stand. Its words are its own and it never says that a floor fits.
@@ -60,8 +54,8 @@ export function floorLoad(situation: Situation): Finding {
     action: within ? null : { text: actionOf(conditions.floor) },
     assumed: namesOf(assumedOf(conditions, ['floor']), standUnstated(situation), tankUnstated, fillDefaults),
     missing: within ? [] : [MISSING[conditions.floor]],
-    source: SOURCE,
-    caution: FINDING_CAUTIONS.floor,
+    source: 'floor_load',
+    caution: 'floor',
   })
 }
 

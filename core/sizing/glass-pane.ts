@@ -3,8 +3,7 @@ import type { TankSpec } from '../catalog/spec.ts'
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import { SALINITY } from '../water/sea-salinity.ts'
 import { seaWaterDensity } from '../water/density.ts'
-import { FINDING_CAUTIONS } from './finding-cautions.ts'
-import type { Finding, Source } from './finding.ts'
+import type { Finding } from './finding.ts'
 import { glassPlate, thicknessFor, type TopEdge } from './glass-plate.ts'
 import { makeFinding } from './make-finding.ts'
 import { panelsOf } from './plan-outline.ts'
@@ -24,11 +23,6 @@ export const LEAST_FACTOR = 2.7
 const SAME_SIZE_MM = 20
 /** A pane that bows by more than half its thickness bends no longer as a thin plate. */
 const PLATE_BOW = 0.5
-
-const SOURCE: Source = {
-  tag: 'own',
-  text: 'Thin plate under still water, held at its edges (Timoshenko & Woinowsky-Krieger); lasting strength of float glass by EN 16612; the factor of 3.8 is common practice.',
-}
 
 /** A size that the trade builds every day: its panes are not ours to doubt. @example isCommonSize({ lengthMm: 902, widthMm: 450, heightMm: 450 }) // true */
 export const isCommonSize = (tank: Pick<TankSpec, 'lengthMm' | 'widthMm' | 'heightMm' | 'shape'>): boolean =>
@@ -86,8 +80,8 @@ const withoutVerdict = (reason: Phrase, action: Phrase, missing: string): Findin
     reason,
     action: { text: action },
     missing: [missing],
-    source: SOURCE,
-    caution: FINDING_CAUTIONS.glass,
+    source: 'glass_pane',
+    caution: 'glass',
   })
 
 /** Glass is bought in millimetres everywhere. */
@@ -127,8 +121,8 @@ function judged({ tank, corners, conditions, fillDefaults }: Situation, glassMm:
       bends: bowM * 1000 > PLATE_BOW * glassMm,
     }),
     action: outcome.verdict === 'fits' ? null : { text: actionOf(outcome.verdict, wantedMm) },
-    source: SOURCE,
-    caution: FINDING_CAUTIONS.glass,
+    source: 'glass_pane',
+    caution: 'glass',
   })
 }
 

@@ -1,7 +1,6 @@
 import { phrase, quantity, stated, type Phrase } from '../units/quantity.ts'
 import { equilibriumC } from './equilibrium.ts'
-import { FINDING_CAUTIONS } from './finding-cautions.ts'
-import type { Finding, Source } from './finding.ts'
+import type { Finding } from './finding.ts'
 import { HEATER_RESERVE, heaterAction } from './heater-choice.ts'
 import { lossW } from './heat-loss.ts'
 import type { Heating } from './heating.ts'
@@ -13,11 +12,6 @@ import { judgeAtLeast } from './verdict.ts'
 import { mostHours } from './warm-up.ts'
 import { waterChangeWords } from './water-change-warmth.ts'
 import { assumedOf } from './words.ts'
-
-const SOURCE: Source = {
-  tag: 'published',
-  text: 'Heat balance: conduction by ISO 6946, evaporation by the ASHRAE form at 25 % humidity and F 0.74, nothing taken from pump or lamp. A quarter in reserve is common practice.',
-}
 
 /**
  * Whether the heaters together hold the wanted temperature in the coldest room.
@@ -47,8 +41,8 @@ export function heaterHolds(situation: Situation, heating: Heating): Finding {
     limit: { kind: 'at_least', low: quantity(loss.high, 'W', 0) },
     reason: reasonOf(situation, heating, loss.high),
     action: outcome.verdict === 'fits' ? null : heaterAction(situation, heating, { check: 'heater_holds', worst }),
-    source: SOURCE,
-    caution: FINDING_CAUTIONS.heater,
+    source: 'heater_holds',
+    caution: 'heater',
   })
 }
 
@@ -61,7 +55,7 @@ function withoutHeat(situation: Situation, bareC: number, assumed: string[]): Fi
     limit: { kind: 'at_least', low: stated(lowestC, 'degC', 1) },
     reason: phrase`In the coldest room, ${stated(situation.conditions.coldestRoomC, 'degC', 1)}, the water stays at ${held} without any heat; the least that these animals bear is ${stated(lowestC, 'degC', 1)}.`,
     assumed,
-    source: SOURCE,
+    source: 'heater_holds',
   })
 }
 

@@ -1,7 +1,6 @@
 import { asJudged, phrase, quantity, stated, type Phrase, type Quantity } from '../units/quantity.ts'
 import type { LivestockGroup } from './conditions.ts'
 import { equilibriumC } from './equilibrium.ts'
-import { FINDING_CAUTIONS } from './finding-cautions.ts'
 import type { Finding, Verdict } from './finding.ts'
 import { SPARE_BAND_K, heaterAction } from './heater-choice.ts'
 import type { Heating } from './heating.ts'
@@ -51,8 +50,8 @@ export function heaterSpare(situation: Situation, heating: Heating): Finding | n
     limit: { kind: 'at_least', low: limit },
     reason: phrase`${first} in the coldest room, ${room}, the water falls to ${coldest}${after}.${powerCutWords(heating, conditions.livestock)}`,
     action: outcome.verdict === 'fits' ? null : heaterAction(situation, heating, { check: 'heater_spare', worst }),
-    source: { tag: 'own', text: 'Heat balance at its high-loss end (ISO 6946, ASHRAE form); that one heater may fail is common practice.' },
-    caution: FINDING_CAUTIONS.heater,
+    source: 'heater_spare',
+    caution: 'heater',
   })
 }
 

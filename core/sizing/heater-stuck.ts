@@ -1,8 +1,7 @@
 import { asJudged, phrase, quantity, stated, type Phrase, type Quantity } from '../units/quantity.ts'
 import type { LivestockGroup } from './conditions.ts'
 import { equilibriumC } from './equilibrium.ts'
-import { FINDING_CAUTIONS } from './finding-cautions.ts'
-import type { Finding, Source, Verdict } from './finding.ts'
+import type { Finding, Verdict } from './finding.ts'
 import { STUCK_BAND_K, heaterAction } from './heater-choice.ts'
 import type { Heating, OneHeater } from './heating.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
@@ -12,11 +11,6 @@ import { over } from './span.ts'
 import { judgeAtMost } from './verdict.ts'
 import { leastHours } from './warm-up.ts'
 import { assumedOf } from './words.ts'
-
-const SOURCE: Source = {
-  tag: 'published',
-  text: 'Heat balance at its low-loss end: 70 % humidity, F 0.5, a lid on whether or not the build has one, back and bottom insulated, pump and lamp on (ISO 6946, ASHRAE form). The danger mark is common practice.',
-}
 
 /**
  * Where one heater that sticks on takes the water in the warmest room, while the other thermostats open.
@@ -48,8 +42,8 @@ export function heaterStuck(situation: Situation, heating: Heating): Finding | n
     limit: { kind: 'at_most', high: danger },
     reason: reasonOf(situation, heating, strongest, hottest),
     action: outcome.verdict === 'fits' ? null : heaterAction(situation, heating, { check: 'heater_stuck', worst }),
-    source: SOURCE,
-    caution: FINDING_CAUTIONS.heater,
+    source: 'heater_stuck',
+    caution: 'heater',
   })
 }
 
@@ -108,7 +102,7 @@ function switchedByController(situation: Situation, heating: Heating): Finding {
     limit: { kind: 'at_most', high: stated(livestock.dangerC, 'degC', 1) },
     reason: phrase`A thermostat that sticks would take the water to ${stuckC(heating, 'high', strongest)}${lidWords(heating)}, but the controller that comes with the heater (${strongest.name}), set to cut off at ${cutOff}, switches it off first. Test it every month.`,
     assumed: ['cut-off of the controller'],
-    source: SOURCE,
-    caution: FINDING_CAUTIONS.heater,
+    source: 'heater_stuck',
+    caution: 'heater',
   })
 }

@@ -1,6 +1,5 @@
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
-import { FINDING_CAUTIONS } from './finding-cautions.ts'
-import type { Finding, Source } from './finding.ts'
+import type { Finding } from './finding.ts'
 import { onJoists, type Joists, type JoistVerdict, type OnJoists } from './joist-floor.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 
@@ -8,11 +7,6 @@ import { makeFinding, namesOf } from './make-finding.ts'
 export const WITHIN_SHARE = 0.5
 /** Beyond all of it nothing is left for people. Own, no standard. */
 export const ENGINEER_SHARE = 1
-
-const SOURCE: Source = {
-  tag: 'own',
-  text: 'Statics of one joist at its worst, held against the load dwellings are designed for (IRC table R301.5), with 0.90 for a load that stays (NDS table 2.3.2).',
-}
 
 const share = (ratio: number) => quantity(ratio * 100, 'percent', 0)
 
@@ -44,8 +38,8 @@ export function joistFinding(
     reason: phrase`${context.weighs} ${reasonOf(joists, worst)}`,
     action: within ? null : { text: actionOf(on, joists, beyond) },
     assumed: namesOf(context.assumed, unstated),
-    source: SOURCE,
-    caution: FINDING_CAUTIONS.floor,
+    source: 'joists',
+    caution: 'floor',
   })
 }
 

@@ -14,11 +14,6 @@ const OVERHANG = 1.1
 /** Plants before the front pane get less than this of the light in the middle: another row is due. Own. */
 const DARK_FRONT = 0.6
 
-const SOURCE = {
-  tag: 'common_practice',
-  text: 'A light is three quarters as long as the tank to as long as it, with a second row over a deep one. How ends and front compare is our own reckoning: configuration factors (Howell, quoted from memory), the rest of the light spread evenly by the panes.',
-} as const
-
 /**
  * Whether the fixtures are long enough to light the ends, short enough to sit on the rim, and light the front of a planted tank too.
  *
@@ -38,7 +33,7 @@ export function lightCoverage({ gear, tank, conditions }: Situation, along: Ligh
       reason: phrase`The length of the light is not stated; it should cover at least ${low}.`,
       action: { text: phrase`Enter the light's length.` },
       missing: ['length of the light'],
-      source: SOURCE,
+      source: 'light_coverage',
     })
   }
   const value = quantity(coveredMm, 'mm', 0)
@@ -56,7 +51,7 @@ export function lightCoverage({ gear, tank, conditions }: Situation, along: Ligh
     limit,
     reason: phrase`${sits}${evenWords(along)}${darkFront ? ' Plants at the front grow slowly.' : ''}`,
     action: byLength === 'fits' && !darkFront ? null : actionOf(byLength, short, low.value),
-    source: SOURCE,
+    source: 'light_coverage',
   })
 }
 

@@ -1,7 +1,7 @@
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import type { Conditions } from './conditions.ts'
 import { dailyLight } from './daily-light.ts'
-import type { Action, Finding, Source, Verdict } from './finding.ts'
+import type { Action, Finding, Verdict } from './finding.ts'
 import type { BedLight } from './light-at-bed.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import { settled } from './settled.ts'
@@ -21,11 +21,6 @@ const LONGEST_DAY_H: Record<Conditions['plants'], number> = { none: 10, low: 10,
 /** The bright end may pass the upper mark by this share: the mark is a habit, and the bright end is the clearest water under the lowest light. Own. */
 const BRIGHT_BAND = 0.25
 const CLARITY = 'clarity of the water and height of the light'
-
-const SOURCE: Source = {
-  tag: 'common_practice',
-  text: 'Marks by the kind of plants. What arrives is our own reckoning: configuration factors (Howell, quoted from memory), clear to tinted water (Beer–Lambert), white light.',
-}
 
 /** A reading of the light: two marginal readings on opposite sides of the band are no agreement. */
 type Reading = 'dark' | 'darkish' | 'good' | 'bright'
@@ -95,7 +90,7 @@ export function lightLevel(situation: Situation, light: BedLight | undefined): F
           : {
               text: phrase`Enter the light's ${coloured(situation) ? 'photon flux: lumens tell nothing of coloured light' : 'lumens or its photon flux'}.`,
             },
-    source: SOURCE,
+    source: 'light_level',
   })
 }
 
@@ -155,6 +150,6 @@ function noLight(mark: Span, assumed: string[]): Finding {
     reason: phrase`No light is chosen; these plants want ${level(mark.low)} to ${level(mark.high)} at the substrate.`,
     action: { text: phrase`Choose a light.`, want: { slot: 'light', quantity: 1, minimum: {} } },
     assumed,
-    source: SOURCE,
+    source: 'light_level',
   })
 }

@@ -1,12 +1,15 @@
 import type { Quantity } from '../units/quantity.ts'
 import { quantity } from '../units/quantity.ts'
 import { CHECK_FACTS } from './check-facts.ts'
+import type { CautionName } from './finding-cautions.ts'
 import type { Check, Finding, Limit } from './finding.ts'
 
-type Parts = Pick<Finding, 'verdict' | 'reason' | 'source'> & Partial<Omit<Finding, 'check' | 'title' | 'hurtRank' | 'margin'>>
+/** What a rule says of its check; the rest follows from the check, the value and the limit. */
+export type FindingParts = Pick<Finding, 'verdict' | 'reason' | 'source'> &
+  Partial<Omit<Finding, 'check' | 'title' | 'hurtRank' | 'margin' | 'caution'>> & { caution?: CautionName }
 
 /** Puts a finding together: title, rank and margin follow from the check, the value and the limit. */
-export function makeFinding(check: Check, parts: Parts): Finding {
+export function makeFinding(check: Check, parts: FindingParts): Finding {
   const { title, hurtRank } = CHECK_FACTS[check]
   const margin = parts.value && parts.limit ? marginOf(parts.value, parts.limit) : undefined
   return { check, title, hurtRank, action: null, assumed: [], missing: [], ...(margin ? { margin } : {}), ...parts }

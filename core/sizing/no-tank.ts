@@ -75,7 +75,7 @@ export function withoutTank(refusal: SituationRefusal, gear: Gear): Finding[] {
       reason,
       action: { text: action },
       missing: [missing],
-      source: { tag: 'own', text: 'Nothing is guessed for a tank that is not stated.' },
+      source: 'no_tank',
     }),
   )
 }

@@ -1,15 +1,10 @@
 import { phrase } from '../units/quantity.ts'
-import { FINDING_CAUTIONS } from './finding-cautions.ts'
-import type { Finding, Source } from './finding.ts'
-import { makeFinding } from './make-finding.ts'
+import type { Finding } from './finding.ts'
+import { makeFinding, type FindingParts } from './make-finding.ts'
 import { applianceCount } from './outlets.ts'
 import type { SizingSubject } from './report.ts'
 import { startOf } from './words.ts'
 
-const SOURCE: Source = {
-  tag: 'common_practice',
-  text: 'A protective device (GFCI or residual-current device) is good practice at a tank (IEC 60364-4-41 415.1: at most 30 mA; UL 943 class A: 4 to 6 mA). Whether a code asks for it is local.',
-}
 const ACTION = {
   text: phrase`Add a strip or adapter with a protective device (GFCI or residual-current device), or have the circuit protected, and press its test button first.`,
   want: { slot: 'protect_circuit', quantity: 1, minimum: {} },
@@ -26,8 +21,8 @@ const TRIPS = phrase` It may trip by night and leave the tank cold: add a temper
 export function outletProtection(subject: SizingSubject): Finding | null {
   const { gear, conditions } = subject
   if (applianceCount(subject) === 0) return null
-  const make = (verdict: Finding['verdict'], reason: Finding['reason'], more: Partial<Finding> = {}) =>
-    makeFinding('outlet_protection', { verdict, reason, source: SOURCE, caution: FINDING_CAUTIONS.mains, ...more })
+  const make = (verdict: Finding['verdict'], reason: Finding['reason'], more: Partial<FindingParts> = {}) =>
+    makeFinding('outlet_protection', { verdict, reason, source: 'outlet_protection', caution: 'mains', ...more })
   const strip = gear.power.find(({ spec }) => spec.protective === true)
   if (strip)
     return make(

@@ -1,14 +1,8 @@
 import { phrase, quantity } from '../units/quantity.ts'
 import { appliancesOf } from './appliances.ts'
-import { FINDING_CAUTIONS } from './finding-cautions.ts'
-import type { Finding, Source } from './finding.ts'
+import type { Finding } from './finding.ts'
 import { makeFinding } from './make-finding.ts'
 import type { SizingSubject } from './report.ts'
-
-const SOURCE: Source = {
-  tag: 'common_practice',
-  text: 'An outlet for each appliance; no strip behind a strip; a strip hangs above the water line.',
-}
 
 const countOf = (items: ReadonlyArray<{ quantity: number }>): number => items.reduce((sum, { quantity: n }) => sum + n, 0)
 
@@ -32,7 +26,7 @@ export function outlets(subject: SizingSubject): Finding | null {
   const limit = { kind: 'at_least', low: quantity(needed, 'count', 0) } as const
   const want = { slot: 'protect_circuit', quantity: 1, minimum: { outlets: needed } } as const
   const have = gear.power.reduce((sum, { spec, quantity: n }) => sum + n * (spec.outlets ?? 0), 0)
-  const base = { limit, source: SOURCE, caution: FINDING_CAUTIONS.mains }
+  const base = { limit, source: 'outlets', caution: 'mains' } as const
   const unstated = gear.power.some(({ spec }) => spec.outlets === undefined)
   if (have < needed && (unstated || gear.power.length === 0)) {
     const strip = gear.power.length > 0

@@ -1,7 +1,7 @@
 import { phrase, quantity, stated, type Phrase, type Quantity } from '../units/quantity.ts'
 import { appliancesOf } from './appliances.ts'
 import type { Delivery } from './filter-delivery.ts'
-import type { Finding, Source, Verdict } from './finding.ts'
+import type { Finding, Verdict } from './finding.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import type { Situation } from './situation.ts'
 import { over, sumOf, type Span } from './span.ts'
@@ -12,11 +12,6 @@ import { jetPowerW, oxygenOfFeed, stillTransfer, stirredBy, surfaceOxygen, type 
 const WARMEST_C = 35
 /** What a small air pump's bubbles do to the water they rise through, W. Own: 100 L/h of air rising 0.3 m. */
 const BUBBLES_W = 0.08
-
-const SOURCE: Source = {
-  tag: 'from_memory',
-  text: 'Benson & Krause for what water holds, Cole & Caraco and Lamont & Scott for what a surface takes up, Timmons & Ebeling for what feed costs; how much of the return’s power reaches the surface is our own reckoning.',
-}
 
 /**
  * Whether the surface takes up the oxygen that the group's feeding costs, in water as warm as these animals like it at most.
@@ -47,7 +42,7 @@ export function oxygenCheck(situation: Situation, delivery: Delivery | undefined
     reason: reasonOf(situation, stock, stirred, still.least),
     action: verdict === 'fits' ? null : { text: ACTION },
     assumed: namesOf(['movement of the surface', stock.assumed], situation.tankUnstated, situation.fillDefaults),
-    source: SOURCE,
+    source: 'surface_oxygen',
   })
 }
 
@@ -97,5 +92,5 @@ const unknownFlow = (situation: Situation, stock: StockFeed, eaten: Quantity, st
     action: { text: phrase`Enter the printed flow of the filter, or add an air pump.` },
     missing: ['flow of the filter'],
     assumed: namesOf([stock.assumed], situation.tankUnstated, situation.fillDefaults),
-    source: SOURCE,
+    source: 'surface_oxygen',
   })

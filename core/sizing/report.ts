@@ -1,6 +1,6 @@
 import type { AnswerPlace } from './answer-place.ts'
 import type { Conditions } from './conditions.ts'
-import type { Check, Finding, Verdict } from './finding.ts'
+import type { Check, Finding, ToldFinding, Verdict } from './finding.ts'
 import type { FloorPlan } from './floor-plan.ts'
 import type { Gear } from './gear.ts'
 import type { HeatCurve } from './heat-curve.ts'
@@ -94,7 +94,12 @@ export interface SizingReport {
   /** At most three that matter on page one, as indexes into findings: what can hurt first. */
   pageOne: number[]
   figures: SizingFigures
-  /** What to ask next: the open inputs that would settle or change most, what can hurt first in front. Absent where nobody asked (`withRanges`). */
+}
+
+/** A report as it is read, printed and kept: `withRanges` in sensitivity.ts. */
+export interface ToldReport extends SizingReport {
+  findings: ToldFinding[]
+  /** What to ask next: the open inputs that would settle or change most, what can hurt first in front. Absent from what was issued before they were told. */
   questions?: OpenQuestion[]
 }
 

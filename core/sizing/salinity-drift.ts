@@ -71,10 +71,7 @@ export function salinityDrift(situation: Situation, heating: Heating): Finding |
           ? phrase`Top up every day with fresh water, never with salt water, and measure salinity each week.`
           : phrase`Lay a lid on, or top up by a device that does it all day; always with fresh water, never with salt water.`,
     },
-    source: {
-      tag: 'own',
-      text: 'The salt stays while water goes (mass balance); evaporation as in the heat balance, how far salinity may move in a day is common practice.',
-    },
+    source: 'salinity_drift',
   })
 }
 

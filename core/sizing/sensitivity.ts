@@ -4,7 +4,8 @@ import { VERDICTS, type Check, type Finding, type Limit, type Turn, type Verdict
 import type { InputEnd, OpenInput } from './open-input.ts'
 import { openInputs } from './open-inputs.ts'
 import { openQuestions } from './open-questions.ts'
-import type { SizingReport, SizingSubject } from './report.ts'
+import type { SizingReport, SizingSubject, ToldReport } from './report.ts'
+import { toldFinding } from './told-report.ts'
 
 /** Reports that one call makes at most: a build that states nothing has some twenty open inputs, and twice that many ends. Beyond it no further corner is tried. */
 const MOST_REPORTS = 90
@@ -28,7 +29,7 @@ interface Trial {
 type Corner = Map<number, InputEnd>
 
 /**
- * A report with the range of every value over all that is assumed, and with what would change a verdict.
+ * A report as it is read: with its sources and cautions, the range of every value over all that is assumed, and what would change a verdict.
  *
  * Each open input is tried alone at its ends with the others as they stand: where that changes a verdict, it is a turn. Then, for each finding, all of them
  * together at the ends that lower its value, and at those that raise it: the corners between which the value lies, since every check runs one way with each of
@@ -40,7 +41,7 @@ type Corner = Map<number, InputEnd>
  *
  * @example withRanges(subject, sizingReport(subject)).findings[0]?.range // { low: 31.2 °C, high: 34.3 °C }
  */
-export function withRanges(subject: SizingSubject, report: SizingReport): SizingReport {
+export function withRanges(subject: SizingSubject, report: SizingReport): ToldReport {
   const inputs = openInputs(subject)
   const isUsable = report.figures.waterVolumeL !== undefined
   const trials = inputs.flatMap((input) =>
@@ -58,7 +59,11 @@ export function withRanges(subject: SizingSubject, report: SizingReport): Sizing
     )
     if (findings !== null) tried.push(findings)
   }
-  const findings = report.findings.map((finding) => ({ ...finding, ...spreadOf(finding, tried), turns: turnsOf(finding, trials) }))
+  const findings = report.findings.map((finding) => ({
+    ...toldFinding(finding),
+    ...spreadOf(finding, tried),
+    turns: turnsOf(finding, trials),
+  }))
   return { ...report, findings, questions: openQuestions(findings, inputs, subject) }
 }
 

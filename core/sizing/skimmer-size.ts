@@ -1,18 +1,13 @@
 import { phrase, quantity } from '../units/quantity.ts'
 import { appliancesOf } from './appliances.ts'
 import { waterSpan } from './filter-flow.ts'
-import type { Finding, Source, Verdict } from './finding.ts'
+import type { Finding, Verdict } from './finding.ts'
 import { makeFinding } from './make-finding.ts'
 import { settled } from './settled.ts'
 import type { Situation } from './situation.ts'
 
 /** What a box promises is for few animals: it should name this many times the water. Common practice. */
 const GOOD_TIMES = 1.5
-
-const SOURCE: Source = {
-  tag: 'common_practice',
-  text: 'The tank size on a skimmer’s box is for a light stock: half as much again and more is chosen for a usual one.',
-}
 
 /**
  * Whether the skimmer's box names a tank large enough. Only where one is chosen for salt water: a small tank does without, by water changes.
@@ -40,7 +35,7 @@ export function skimmerSize(situation: Situation): Finding | null {
       reason: phrase`No tank size is stated for the skimmer; for ${limit.low} of water it should name ${want} or more.`,
       action: { text: phrase`Enter the tank size on the skimmer's box.` },
       missing: ['tank size on the skimmer’s box'],
-      source: SOURCE,
+      source: 'skimmer_size',
     })
   const value = quantity(named, 'L', 0)
   const judge = (litres: number): Verdict =>
@@ -52,6 +47,6 @@ export function skimmerSize(situation: Situation): Finding | null {
     limit,
     reason: phrase`The skimmer's box names ${value}; there are ${limit.low} of water, and for a usual stock it should name ${want} or more.`,
     action: outcome.verdict === 'fits' ? null : { text: phrase`Choose a skimmer whose box names ${want} or more, or change more water.` },
-    source: SOURCE,
+    source: 'skimmer_size',
   })
 }

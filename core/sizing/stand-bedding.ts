@@ -1,13 +1,8 @@
 import { phrase } from '../units/quantity.ts'
-import { FINDING_CAUTIONS } from './finding-cautions.ts'
-import type { Finding, Source } from './finding.ts'
-import { makeFinding } from './make-finding.ts'
+import type { Finding } from './finding.ts'
+import { makeFinding, type FindingParts } from './make-finding.ts'
 import type { Situation } from './situation.ts'
 
-const SOURCE: Source = {
-  tag: 'common_practice',
-  text: 'A flat bottom lies on a full board with a closed-cell mat; a rimmed tank stands on its frame without one. The maker’s word comes first.',
-}
 const MAT = { slot: 'bed_glass', quantity: 1 } as const
 
 /**
@@ -19,8 +14,8 @@ const MAT = { slot: 'bed_glass', quantity: 1 } as const
 export function standBedding(situation: Situation): Finding | null {
   const { gear, tank } = situation
   if (!gear.stand && !gear.mat) return null
-  const make = (verdict: Finding['verdict'], reason: Finding['reason'], more: Partial<Finding> = {}) =>
-    makeFinding('stand_bedding', { verdict, reason, source: SOURCE, caution: FINDING_CAUTIONS.load, ...more })
+  const make = (verdict: Finding['verdict'], reason: Finding['reason'], more: Partial<FindingParts> = {}) =>
+    makeFinding('stand_bedding', { verdict, reason, source: 'stand_bedding', caution: 'load', ...more })
   if (tank.style === undefined) {
     return make(
       'not_known',
@@ -70,7 +65,7 @@ const MAT_SLACK_MM = 6
 
 function rimmed(
   situation: Situation,
-  make: (verdict: Finding['verdict'], reason: Finding['reason'], more?: Partial<Finding>) => Finding,
+  make: (verdict: Finding['verdict'], reason: Finding['reason'], more?: Partial<FindingParts>) => Finding,
 ): Finding {
   if (!situation.gear.mat) return make('fits', phrase`The tank stands on its own frame: no mat.`)
   return make('marginal', phrase`The tank stands on its own frame; a mat under it may press on the floating bottom.`, {

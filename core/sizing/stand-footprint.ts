@@ -1,7 +1,6 @@
 import { shapeWords, type TankForm } from '../catalog/tank-shape.ts'
 import { phrase, quantity, type Phrase, type Quantity } from '../units/quantity.ts'
-import { FINDING_CAUTIONS } from './finding-cautions.ts'
-import type { Finding, Source } from './finding.ts'
+import type { Finding } from './finding.ts'
 import { FREE_FALL } from './glass-plate.ts'
 import { LASTING_STRENGTH_PA } from './glass-pane.ts'
 import { makeFinding } from './make-finding.ts'
@@ -13,11 +12,6 @@ import { PANEL_DENSITY } from './tank-mass.ts'
 const FRAME_SLACK_MM = 20
 /** Makers round lengths to the millimetre and inches to the half millimetre: less than this is no overhang. Own. */
 const ROUNDING_MM = 2
-
-const SOURCE: Source = {
-  tag: 'common_practice',
-  text: 'No tank overhangs its stand: a rimmed one bears along its whole frame, flat glass and acrylic on all of their bottom.',
-}
 
 const formOf = (shape: TankForm | undefined): TankForm => shape ?? 'rectangular'
 
@@ -51,8 +45,8 @@ const notKnown = (reason: Phrase, action: Phrase, missing: string): Finding =>
     reason,
     action: { text: action },
     missing: [missing],
-    source: SOURCE,
-    caution: FINDING_CAUTIONS.load,
+    source: 'stand_footprint',
+    caution: 'load',
   })
 
 /** What a top of the right size may still get wrong by its shape; null where nothing. */
@@ -80,8 +74,8 @@ function shapeOnShape({ gear, tank }: Situation): Finding | null {
       text: phrase`Choose a stand of the tank's own shape, or one with a full board.`,
       want: { slot: 'carry_tank', quantity: 1, minimum: {} },
     },
-    source: SOURCE,
-    caution: FINDING_CAUTIONS.load,
+    source: 'stand_footprint',
+    caution: 'load',
   })
 }
 
@@ -115,8 +109,8 @@ function measuredTop(situation: Situation, size: { topLengthMm: number; topWidth
       overhangs || beside
         ? { text: phrase`Choose a stand whose top is at least ${tankSize}${beside ? ', with a full board' : ''}.`, want }
         : null,
-    source: SOURCE,
-    caution: FINDING_CAUTIONS.load,
+    source: 'stand_footprint',
+    caution: 'load',
   })
 }
 

@@ -1,6 +1,5 @@
 import { phrase, quantity } from '../units/quantity.ts'
-import { FINDING_CAUTIONS } from './finding-cautions.ts'
-import type { Action, Finding, Source } from './finding.ts'
+import type { Action, Finding } from './finding.ts'
 import { makeFinding } from './make-finding.ts'
 import { settled } from './settled.ts'
 import type { Situation } from './situation.ts'
@@ -9,11 +8,6 @@ import { judgeAtLeast } from './verdict.ts'
 
 /** Share in reserve for what glass and water miss: rim, lid, light, decor, hands on the edge. Common practice: a tenth. */
 export const STAND_RESERVE = 0.1
-
-const SOURCE: Source = {
-  tag: 'own',
-  text: 'Mass of glass, substrate and water filled to the rim (EN 572-1, EOS-80); a tenth in reserve for rim, lid, light and decor is common practice.',
-}
 
 /**
  * Whether the stand's stated load carries the tank filled to the rim.
@@ -42,8 +36,8 @@ export function standLoad(situation: Situation): Finding {
     limit,
     reason: phrase`Filled to the rim, with its substrate, the tank weighs ${carry}; the stand is stated for ${value}. Decor, lid and light come on top.`,
     action: outcome.verdict === 'fits' ? null : standAction(carry.value),
-    source: SOURCE,
-    caution: FINDING_CAUTIONS.load,
+    source: 'stand_load',
+    caution: 'load',
   })
 }
 
@@ -68,8 +62,8 @@ function notStated(situation: Situation, carryKg: number): Finding {
       : standAction(carryKg),
     assumed: [...tankUnstated, ...fillDefaults],
     missing: ['stated load of the stand'],
-    source: SOURCE,
-    caution: FINDING_CAUTIONS.load,
+    source: 'stand_load',
+    caution: 'load',
   })
 }
 

@@ -18,9 +18,6 @@ export function standWet({ gear }: SizingSubject): Finding | null {
       ? phrase`The stand is of particle board, which swells and weakens where water gets into an edge.`
       : phrase`The stand's surface bears a splash that is wiped up.`,
     action: wet ? { text: phrase`Seal every cut edge and hole before it is filled, keep it dry, and look at it twice a year.` } : null,
-    source: {
-      tag: 'common_practice',
-      text: 'Particle board swells where water gets into a cut edge; plywood, solid wood and metal bear a splash.',
-    },
+    source: 'stand_wet',
   })
 }

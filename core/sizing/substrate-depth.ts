@@ -1,6 +1,6 @@
 import type { SubstrateSpec } from '../catalog/spec.ts'
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
-import type { Action, Finding, Source, Verdict } from './finding.ts'
+import type { Action, Finding, Verdict } from './finding.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import { settled } from './settled.ts'
 import type { Situation } from './situation.ts'
@@ -20,11 +20,6 @@ export function packVolumeL(spec: SubstrateSpec): Span | undefined {
   if (spec.packMassKg === undefined) return undefined
   const bulk = BULK_KG_PER_L[spec.type ?? 'unknown']
   return { low: spec.packMassKg / bulk.high, high: spec.packMassKg / bulk.low }
-}
-
-const SOURCE: Source = {
-  tag: 'common_practice',
-  text: 'A bed is the volume of the packs over the floor inside. A pack that states its weight alone is taken by the usual density of its kind.',
 }
 
 /** What was asked for, and what every answer about it shares. */
@@ -49,7 +44,7 @@ function wantedBed({ conditions, corners }: Situation): WantedBed {
     areaM2,
     takes,
     goodMm: good.value,
-    base: { limit: { kind: 'at_least', low: good }, source: SOURCE },
+    base: { limit: { kind: 'at_least', low: good }, source: 'substrate_depth' },
     action: { text: phrase`Choose as many packs as it needs: ${takes}.`, want: { slot: 'substrate', quantity: 1, minimum: {} } },
     defaults: assumedOf(conditions, ['substrateDepthMm']),
   }

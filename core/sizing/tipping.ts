@@ -1,7 +1,6 @@
 import { phrase, quantity, type Phrase, type Quantity } from '../units/quantity.ts'
 import { FREE_FALL } from './glass-plate.ts'
-import { FINDING_CAUTIONS } from './finding-cautions.ts'
-import type { Finding, Source, Verdict } from './finding.ts'
+import type { Finding, Verdict } from './finding.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import { massTogether, tankCentres } from './mass-centre.ts'
 import { settled } from './settled.ts'
@@ -24,11 +23,6 @@ const STAND_CENTRE = 0.5
 
 /** A top far smaller than its tank leaves no base to speak of: whatever stands on it falls at a touch. */
 const LEAST_LEVER_MM = 1
-
-const SOURCE: Source = {
-  tag: 'from_memory',
-  text: 'Moments about the edge of the base (statics). The push of a fifth of the weight and the lean of 10° are those of IEC 60950-1 for standing equipment, a child’s pull that of ASTM F2057: neither was written for tanks.',
-}
 
 /** A tank on one stand that the stated figures allow. */
 interface Standing {
@@ -71,8 +65,8 @@ export function tipping(situation: Situation): Finding | null {
     limit: { kind: 'at_least', low: limit },
     reason: reasonOf(worst, value),
     action: outcome.verdict === 'fits' ? null : { text: ACTION },
-    source: SOURCE,
-    caution: FINDING_CAUTIONS.tipping,
+    source: 'tipping',
+    caution: 'tipping',
   })
 }
 

@@ -2,7 +2,7 @@ import { asJudged, phrase, quantity, stated, type Phrase } from '../units/quanti
 import { appliancesHeatW, appliancesOf } from './appliances.ts'
 import { equilibriumC } from './equilibrium.ts'
 import { evaporationWords } from './evaporation-words.ts'
-import type { Finding, Source, Verdict } from './finding.ts'
+import type { Finding, Verdict } from './finding.ts'
 import type { Heating } from './heating.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import { settled } from './settled.ts'
@@ -10,11 +10,6 @@ import type { Situation } from './situation.ts'
 import { over } from './span.ts'
 import { coolingNeededW, fanned } from './summer-cooling.ts'
 import { assumedOf } from './words.ts'
-
-const SOURCE: Source = {
-  tag: 'own',
-  text: 'Heat balance at usual losses, 50 % humidity (ISO 6946, ASHRAE form). The animals’ marks are common practice.',
-}
 
 /**
  * How warm the water gets by itself in the warmest room, heaters off, pumps and lamps on, a chiller's stated cooling taken off.
@@ -56,7 +51,7 @@ export function warmRoom(situation: Situation, heating: Heating): Finding {
     limit: { kind: 'at_most', high: limit },
     reason: phrase`In the warmest room, ${room}, ${warmedBy(situation)} to ${warmest}${chiller.coolingW > 0 ? ' with the chiller on' : ''}; these animals are comfortable up to ${limit} and in danger from ${stated(dangerC, 'degC', 1)}.${evaporationWords(situation, heating)}`,
     action: outcome.verdict === 'fits' ? null : { text: coolerBy(situation, heating, limit.value) },
-    source: SOURCE,
+    source: 'warm_room',
   })
 }
 
@@ -79,7 +74,7 @@ const unstatedChiller = (name: string): Finding =>
     reason: phrase`Without cooling the water gets too warm in the warmest room; how much heat ${name} takes out of it is not stated.`,
     action: { text: phrase`Enter the chiller's cooling power. It is not the power that it draws from the outlet.` },
     missing: ['cooling power of the chiller'],
-    source: SOURCE,
+    source: 'warm_room',
   })
 
 /** What warms the water with every heater off. */

@@ -53,10 +53,7 @@ export function weeklyChange(situation: Situation): Finding {
       outcome.verdict === 'fits'
         ? null
         : { text: phrase`Split it into two changes a week, feed less, keep fewer animals, or choose a larger tank. Test nitrate and KH.` },
-    source: {
-      tag: 'from_memory',
-      text: 'Timmons & Ebeling, Recirculating Aquaculture, for the nitrogen of feed and the alkalinity it costs; how much nitrate is borne is common practice.',
-    },
+    source: 'weekly_change',
   })
 }
 

@@ -1,12 +1,12 @@
-import type { Finding } from '../../core/sizing/finding.ts'
-import type { SizingReport } from '../../core/sizing/report.ts'
+import type { ToldFinding } from '../../core/sizing/finding.ts'
+import type { ToldReport } from '../../core/sizing/report.ts'
 import { phrase, quantity } from '../../core/units/quantity.ts'
 
 const practice = { tag: 'common_practice', text: 'usual in the trade' } as const
-const plain: Pick<Finding, 'action' | 'assumed' | 'missing' | 'source'> = { action: null, assumed: [], missing: [], source: practice }
+const plain: Pick<ToldFinding, 'action' | 'assumed' | 'missing' | 'source'> = { action: null, assumed: [], missing: [], source: practice }
 
 /** A report written by hand: every verdict, the floor's own words, an assumed and a missing input. It is a sample, not the engine's answer. */
-const FINDINGS: Finding[] = [
+const FINDINGS: ToldFinding[] = [
   {
     ...plain,
     check: 'heater_stuck',
@@ -92,9 +92,9 @@ const FINDINGS: Finding[] = [
 ]
 
 /** The sample for one build: A has everything, the others fewer faults. */
-export function sampleReport(index: number, waterVolumeL: number): SizingReport {
+export function sampleReport(index: number, waterVolumeL: number): ToldReport {
   const findings = index === 0 ? FINDINGS : FINDINGS.filter((finding) => index === 1 || finding.verdict !== 'does_not_fit')
-  const count = (verdict: Finding['verdict']) => findings.filter((finding) => finding.verdict === verdict).length
+  const count = (verdict: ToldFinding['verdict']) => findings.filter((finding) => finding.verdict === verdict).length
   return {
     findings,
     counts: { does_not_fit: count('does_not_fit'), not_known: count('not_known'), marginal: count('marginal'), fits: count('fits') },

@@ -4,7 +4,7 @@ import { issuedSubject } from '../../core/explanation/issued-subject.ts'
 import { sayLimit } from '../../core/explanation/limit-words.ts'
 import { documentUnits } from '../../core/quote/document-units.ts'
 import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
-import { SOURCE_WORDS, VERDICT_WORDS, type Finding } from '../../core/sizing/finding.ts'
+import { SOURCE_WORDS, VERDICT_WORDS, type Finding, type ToldFinding } from '../../core/sizing/finding.ts'
 import type { SizingSubject } from '../../core/sizing/report.ts'
 import { sayPhrase, sayQuantity } from '../../core/units/say.ts'
 import { VERDICT_CLASS, vial } from '../plots/vial.ts'
@@ -34,7 +34,7 @@ ${findings.map((finding) => one(finding, build, quote, subject))}
 
 const wordOf = (finding: Finding): string => finding.wording ?? VERDICT_WORDS[finding.verdict]
 
-function one(finding: Finding, build: AssembledBuild, quote: RevisionDocument, subject: SizingSubject | undefined): Markup {
+function one(finding: ToldFinding, build: AssembledBuild, quote: RevisionDocument, subject: SizingSubject | undefined): Markup {
   const units = documentUnits(quote.inputs)
   const { check, title, verdict, value, limit, source, caution } = finding
   const reading = [value && sayQuantity(value, units), limit && sayLimit(limit, units)].filter(Boolean).join(', ')

@@ -1,5 +1,5 @@
 import { sayCounts } from '../../core/sizing/count-words.ts'
-import { VERDICT_WORDS, type Finding, type Verdict } from '../../core/sizing/finding.ts'
+import { VERDICT_WORDS, type ToldFinding, type Verdict } from '../../core/sizing/finding.ts'
 import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
 import { documentUnits } from '../../core/quote/document-units.ts'
 import { sayBearsOn, sayRange, sayTurns } from '../../core/sizing/range-words.ts'
@@ -17,8 +17,8 @@ export function sayProblems({ report: { counts } }: AssembledBuild): string | nu
 }
 
 /** All that does not fit and all that is not known, for who is about to accept; of the rest what should be known before deciding. */
-function shownFindings({ report: { findings, pageOne } }: AssembledBuild): Finding[] {
-  const of = (verdict: Verdict): Finding[] => findings.filter((finding) => finding.verdict === verdict)
+function shownFindings({ report: { findings, pageOne } }: AssembledBuild): ToldFinding[] {
+  const of = (verdict: Verdict): ToldFinding[] => findings.filter((finding) => finding.verdict === verdict)
   const open = [...of('does_not_fit'), ...of('not_known')]
   return [...open, ...pageOne.flatMap((index) => findings[index] ?? []).filter((finding) => !open.includes(finding))]
 }
@@ -53,7 +53,7 @@ function drawn(build: AssembledBuild, quote: RevisionDocument, plot: PlotName | 
   return markup`<details class="drawing-fold"><summary>Show the drawing: ${PLOT_NAMES[plot]}</summary>${drawing(svg)}</details>`
 }
 
-function one(finding: Finding, { letter }: AssembledBuild, quote: RevisionDocument, path: string, figure: Markup | ''): Markup {
+function one(finding: ToldFinding, { letter }: AssembledBuild, quote: RevisionDocument, path: string, figure: Markup | ''): Markup {
   const units = documentUnits(quote.inputs)
   const word = finding.wording ?? VERDICT_WORDS[finding.verdict]
   const turns = sayTurns(finding, units).join(', ')

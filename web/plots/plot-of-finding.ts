@@ -39,8 +39,8 @@ const KNOWN: Record<PlotName, keyof SizingFigures> = {
  *
  * @example plotsByFinding(report.findings, report.figures).get(heaterStuck) // 'heat'
  */
-export function plotsByFinding(findings: readonly Finding[], figures: SizingFigures): Map<Finding, PlotName> {
-  const placed = new Map<Finding, PlotName>()
+export function plotsByFinding<F extends Finding>(findings: readonly F[], figures: SizingFigures): Map<F, PlotName> {
+  const placed = new Map<F, PlotName>()
   const taken = new Set<PlotName>()
   for (const finding of findings) {
     const plot = PLOT_OF[finding.check]

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { toldFinding } from '../../../core/sizing/told-report.ts'
 import { METRIC, sayPhrase } from '../../../core/units/say.ts'
 import type { ConditionerSpec, LidSpec, TestKitSpec } from '../../../core/catalog/spec.ts'
 import type { Finding } from '../../../core/sizing/finding.ts'
@@ -43,7 +44,7 @@ describe('room for the animals', () => {
       `The tank is 197 L by its outside; for this group (Small tropical community) the trade names ${told} L as the smallest.`,
     )
     expect(actionOf(found)).toBe(verdict === 'fits' ? null : `Choose a tank of at least ${told} L, or animals for a smaller one.`)
-    expect(found.source.tag).toBe('common_practice')
+    expect(toldFinding(found).source.tag).toBe('common_practice')
   })
 })
 

@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest'
 import { LIVESTOCK_GROUPS } from '../../../core/catalog/livestock.ts'
 import { sayCounts } from '../../../core/sizing/count-words.ts'
 import { findingsOf, sizingReport } from '../../../core/sizing/engine.ts'
-import { CHECKS, SOURCE_WORDS, VERDICTS } from '../../../core/sizing/finding.ts'
+import { CHECKS, SOURCE_WORDS, VERDICTS, type Finding } from '../../../core/sizing/finding.ts'
 import type { Gear } from '../../../core/sizing/gear.ts'
+import { toldFinding } from '../../../core/sizing/told-report.ts'
 import { METRIC, sayPhrase } from '../../../core/units/say.ts'
 import { conditions, gear, group, one, reportOf } from './sample-build.ts'
 
@@ -28,7 +29,7 @@ describe('a whole build with every spec stated', () => {
   it('finds the same without the figures', () => {
     const { findings, usable } = findingsOf({ gear: gear(), conditions: conditions() })
     expect(usable).toBe(true)
-    const byRank = (found: typeof findings) => found.toSorted((a, b) => a.hurtRank - b.hurtRank)
+    const byRank = (found: readonly Finding[]) => found.map(toldFinding).toSorted((a, b) => a.hurtRank - b.hurtRank)
     expect(byRank(findings)).toEqual(byRank(report.findings))
   })
 

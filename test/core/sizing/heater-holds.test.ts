@@ -86,7 +86,7 @@ it('says what the tank loses, how long the heaters run, and how soon a fill is w
     /^In the coldest room, 18\.0 °C, the tank loses up to 149 W at 25\.0 °C\. The heaters run 75 % of the time to make that good\. A fill as cold as the room is warm after 20 h\. Changing 25 %/,
   )
   expect(figuresOf(found)).toMatchObject({ value: 200, low: 149, margin: 51 })
-  expect(found.source.tag).toBe('published')
+  expect(found.source.tag).toBe('from_memory')
   expect(told(findingOf('heater_holds', heaters(300))).reason).toContain('The heater runs 50 % of the time to make that good.')
 })
 

@@ -191,7 +191,7 @@ it('says where it settles, when it passes the mark, and what would keep it below
   expect(told(findingOf('heater_stuck', { lid: null, ...heaters(100) })).reason).toBe(
     `${start} 34.3 °C with a lid laid on where back and bottom keep the heat in. ${passes} after 32 h. Without it and with every side free it would stay at 28.3 °C.`,
   )
-  expect(hundred.source.tag).toBe('published')
+  expect(hundred.source.tag).toBe('from_memory')
 })
 
 it('tells a mark that is just reached as reached, at either end', () => {

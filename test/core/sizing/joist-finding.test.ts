@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import type { Conditions } from '../../../core/sizing/conditions.ts'
 import { joistFinding } from '../../../core/sizing/joist-finding.ts'
 import { onJoists, PERMANENT_LOAD_FACTOR, type Joists } from '../../../core/sizing/joist-floor.ts'
+import { toldFinding } from '../../../core/sizing/told-report.ts'
 import { phrase } from '../../../core/units/quantity.ts'
 import { METRIC, sayPhrase, US } from '../../../core/units/say.ts'
 import { INCH, isNear } from './reference-tanks.ts'
@@ -104,7 +105,7 @@ describe('its finding, by hand', () => {
     [215, 100, 'marginal', 'ask before you place it'],
     [216, 101, 'does_not_fit', 'do not place it before an engineer has looked'],
   ])('%s kg take %s per cent: %s, %s', (massKg, percent, verdict, wording) => {
-    expect(found(massKg)).toMatchObject({
+    expect(toldFinding(found(massKg))).toMatchObject({
       verdict,
       wording,
       value: { value: percent, unit: 'percent' },

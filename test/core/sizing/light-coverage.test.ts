@@ -3,6 +3,7 @@ import type { LightSpec } from '../../../core/catalog/spec.ts'
 import type { LightAlong } from '../../../core/sizing/light-along.ts'
 import { lightCoverage } from '../../../core/sizing/light-coverage.ts'
 import { situationOf } from '../../../core/sizing/situation.ts'
+import { toldFinding } from '../../../core/sizing/told-report.ts'
 import { METRIC, sayPhrase } from '../../../core/units/say.ts'
 import { conditions, gear, one } from './sample-build.ts'
 
@@ -38,7 +39,7 @@ it.each([
     limit: { kind: 'between', low: { value: 914 }, high: { value: 1219 } },
   })
   expect(reasonOf(found)).toBe(`${words} Before the end panes it gives 90 % of the light in the middle, before the front pane 80 %.`)
-  expect(found?.source.tag).toBe('common_practice')
+  expect(found && toldFinding(found).source.tag).toBe('common_practice')
 })
 
 describe('several fixtures', () => {

@@ -5,6 +5,7 @@ import type { Gear } from '../../../core/sizing/gear.ts'
 import { dimmedShare, lightLevel } from '../../../core/sizing/light-level.ts'
 import { situationOf, type Situation } from '../../../core/sizing/situation.ts'
 import type { Span } from '../../../core/sizing/span.ts'
+import { toldFinding } from '../../../core/sizing/told-report.ts'
 import { METRIC, sayPhrase } from '../../../core/units/say.ts'
 import { conditions, gear, one } from './sample-build.ts'
 
@@ -54,7 +55,7 @@ describe('light at the substrate under plants of medium light', () => {
       limit: { kind: 'between', low: { value: 30 }, high: { value: 60 } },
       missing: [],
       assumed: ['clarity of the water and height of the light'],
-      source: { tag: 'common_practice' },
+      source: 'light_level',
     })
   })
 
@@ -189,7 +190,7 @@ describe('a tank without a light', () => {
 
   it('does not fit where there are plants', () => {
     const found = dark({ assumed: ['plants'] })
-    expect(found).toMatchObject({
+    expect(found && toldFinding(found)).toMatchObject({
       verdict: 'does_not_fit',
       limit: { kind: 'between', low: { value: 30 }, high: { value: 60 } },
       assumed: ['kind of plants'],

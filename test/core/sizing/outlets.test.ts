@@ -3,6 +3,7 @@ import type { PowerSpec } from '../../../core/catalog/spec.ts'
 import type { Conditions } from '../../../core/sizing/conditions.ts'
 import { outletProtection } from '../../../core/sizing/outlet-protection.ts'
 import { applianceCount, outlets } from '../../../core/sizing/outlets.ts'
+import { toldFinding } from '../../../core/sizing/told-report.ts'
 import { actionOf, reasonOf } from './round-tank.ts'
 import { conditions, gear, one } from './sample-build.ts'
 
@@ -24,7 +25,7 @@ describe('outlets for six things', () => {
     [8, 'fits', 2],
   ])('on a strip of %s: %s', (count, verdict, margin) => {
     const found = outlets(subject([{ spec: { outlets: count } }]))!
-    expect(found).toMatchObject({
+    expect(toldFinding(found)).toMatchObject({
       verdict,
       value: { value: count, unit: 'count' },
       limit: { kind: 'at_least', low: { value: 6 } },
@@ -32,7 +33,7 @@ describe('outlets for six things', () => {
       source: { tag: 'common_practice' },
       missing: [],
     })
-    expect(found.caution).toMatch(/Water and mains electricity can kill/)
+    expect(toldFinding(found).caution).toMatch(/Water and mains electricity can kill/)
     expect(reasonOf(found)).toBe(`6 appliances need an outlet each; the strip has ${count}.`)
     expect(actionOf(found)).toBe(verdict === 'fits' ? null : 'Choose a strip with at least 6 outlets. Never put a second strip behind it.')
     if (found.action) expect(found.action.want).toEqual({ slot: 'protect_circuit', quantity: 1, minimum: { outlets: 6 } })
@@ -67,7 +68,7 @@ describe('what switches off when current leaks', () => {
 
   it('is a strip of its own, by name', () => {
     const found = outletProtection(subject([{ spec: { protective: false } }, { spec: { protective: true } }]))!
-    expect(found).toMatchObject({ verdict: 'fits', action: null, source: { tag: 'common_practice' } })
+    expect(toldFinding(found)).toMatchObject({ verdict: 'fits', action: null, source: { tag: 'common_practice' } })
     expect(reasonOf(found)).toMatch(
       /^Strip of Corbelle switches off when current leaks\. Everything in or over the water goes through it\./,
     )
@@ -97,7 +98,7 @@ describe('what switches off when current leaks', () => {
     expect(found).toMatchObject({ verdict: 'does_not_fit', missing: [], action: { want } })
     expect(reasonOf(found)).toBe('Neither the circuit nor a strip switches off when current leaks through water or a hand.')
     expect(actionOf(found)).toMatch(/^Add a strip or adapter with a protective device/)
-    expect(found.caution).toMatch(/Water and mains electricity can kill/)
+    expect(toldFinding(found).caution).toMatch(/Water and mains electricity can kill/)
   })
 
   it('is no matter where nothing is plugged in', () => {

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest'
 import { sizingReport } from '../../../core/sizing/engine.ts'
 import type { Check, Finding } from '../../../core/sizing/finding.ts'
-import { makeFinding } from '../../../core/sizing/make-finding.ts'
+import { makeFinding, type FindingParts } from '../../../core/sizing/make-finding.ts'
 import { sayBearsOn, sayRange, sayTurns } from '../../../core/sizing/range-words.ts'
 import { withRanges } from '../../../core/sizing/sensitivity.ts'
 import { quantity } from '../../../core/units/quantity.ts'
@@ -42,7 +42,7 @@ it('names two of the checks that a question bears on, and counts the rest', () =
 })
 
 /** A finding with what ranges it has, and nothing else. */
-const lid = (more: Partial<Finding>): Finding =>
+const lid = (more: Partial<FindingParts>): Finding =>
   makeFinding('lid', { verdict: 'fits', reason: ['It closes.'], source: { tag: 'own', text: 'Tarnwick.' }, ...more })
 const watts = (low: number, high: number) => ({ low: quantity(low, 'W', 0), high: quantity(high, 'W', 0) })
 

@@ -3,6 +3,7 @@ import type { Conditions } from '../../../core/sizing/conditions.ts'
 import { evaporationLPerDay, type HeatLoss } from '../../../core/sizing/heat-loss.ts'
 import { heatingOf, type ThermalCase } from '../../../core/sizing/heating.ts'
 import { salinityDrift, salinityWithout } from '../../../core/sizing/salinity-drift.ts'
+import { toldFinding } from '../../../core/sizing/told-report.ts'
 import { actionOf, reasonOf, roundTank } from './round-tank.ts'
 import { group } from './sample-build.ts'
 
@@ -37,7 +38,7 @@ describe('salt that stays while water goes', () => {
         ? 'Top up every day with fresh water, never with salt water, and measure salinity each week.'
         : 'Lay a lid on, or top up by a device that does it all day; always with fresh water, never with salt water.',
     )
-    expect(found.source.tag).toBe('own')
+    expect(toldFinding(found).source.tag).toBe('own')
   })
 
   /** By hand from 163.735 kg: 35 · m / (m − litres); 16.4 L more of fresh water lower it to 31.8, 15.35 kg to 32. */

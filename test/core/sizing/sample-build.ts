@@ -1,8 +1,9 @@
 import { livestockGroup } from '../../../core/catalog/livestock.ts'
 import type { Conditions, LivestockGroup } from '../../../core/sizing/conditions.ts'
-import type { Finding, Check } from '../../../core/sizing/finding.ts'
+import type { Check, ToldFinding } from '../../../core/sizing/finding.ts'
 import type { Counted, Gear } from '../../../core/sizing/gear.ts'
 import { sizingReport } from '../../../core/sizing/engine.ts'
+import { toldReport } from '../../../core/sizing/told-report.ts'
 import { INCH } from './reference-tanks.ts'
 
 export function group(id: string): LivestockGroup {
@@ -69,11 +70,12 @@ export const gear = (changes: Partial<Gear> = {}): Gear => ({
   ...changes,
 })
 
+/** With the words of its sources and cautions. */
 export const reportOf = (gearChanges: Partial<Gear> = {}, roomChanges: Partial<Conditions> = {}) =>
-  sizingReport({ gear: gear(gearChanges), conditions: conditions(roomChanges) })
+  toldReport(sizingReport({ gear: gear(gearChanges), conditions: conditions(roomChanges) }))
 
 /** The finding of one check; fails the test where the check was not made. */
-export function findingOf(check: Check, gearChanges: Partial<Gear> = {}, roomChanges: Partial<Conditions> = {}): Finding {
+export function findingOf(check: Check, gearChanges: Partial<Gear> = {}, roomChanges: Partial<Conditions> = {}): ToldFinding {
   const found = reportOf(gearChanges, roomChanges).findings.find((finding) => finding.check === check)
   if (!found) throw new Error(`no finding for ${check}`)
   return found

@@ -3,12 +3,13 @@ import { sizingReport } from '../../../core/sizing/engine.ts'
 import type { Check } from '../../../core/sizing/finding.ts'
 import type { InputEnd } from '../../../core/sizing/open-input.ts'
 import { openInputs } from '../../../core/sizing/open-inputs.ts'
-import type { SizingReport, SizingSubject } from '../../../core/sizing/report.ts'
+import type { SizingReport, SizingSubject, ToldReport } from '../../../core/sizing/report.ts'
 import { withRanges } from '../../../core/sizing/sensitivity.ts'
+import { toldReport } from '../../../core/sizing/told-report.ts'
 import { METRIC, sayPhrase } from '../../../core/units/say.ts'
 import { conditions, gear, one } from './sample-build.ts'
 
-const ranged = (subject: SizingSubject): SizingReport => withRanges(subject, sizingReport(subject))
+const ranged = (subject: SizingSubject): ToldReport => withRanges(subject, sizingReport(subject))
 const findingIn = ({ findings }: SizingReport, check: Check) => {
   const found = findings.find((finding) => finding.check === check)
   if (!found) throw new Error(`no finding for ${check}`)
@@ -37,7 +38,7 @@ describe('a build of which everything is stated', () => {
 
 describe('a build of which something is open', () => {
   it('keeps every verdict, value and sentence as it was', () => {
-    const before = sizingReport(roomOpen)
+    const before = toldReport(sizingReport(roomOpen))
     const after = ranged(roomOpen)
     const plain = after.findings.map(({ range: _r, limitRange: _l, worst: _w, turns: _t, ...finding }) => finding)
     expect(plain).toEqual(before.findings)

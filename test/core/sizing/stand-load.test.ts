@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { StandSpec, TankSpec } from '../../../core/catalog/spec.ts'
 import { standWet } from '../../../core/sizing/stand-wet.ts'
+import { toldFinding } from '../../../core/sizing/told-report.ts'
 import { actionOf, inRoundTank, reasonOf } from './round-tank.ts'
 import { conditions, gear, one } from './sample-build.ts'
 
@@ -18,7 +19,7 @@ describe('a stand under 219 kg', () => {
     [241, 'fits'],
   ])('stated for %s kg: %s', (ratedLoadKg, verdict) => {
     const found = on({ ratedLoadKg })
-    expect(found).toMatchObject({
+    expect(toldFinding(found)).toMatchObject({
       verdict,
       value: { value: ratedLoadKg, unit: 'kg' },
       limit: { kind: 'at_least', low: { value: 219 } },
@@ -34,7 +35,7 @@ describe('a stand under 219 kg', () => {
 
   it('is asked for its load, and told what would do', () => {
     const found = on({})
-    expect(found).toMatchObject({
+    expect(toldFinding(found)).toMatchObject({
       verdict: 'not_known',
       missing: ['stated load of the stand'],
       limit: { kind: 'at_least', low: { value: 219 } },
@@ -77,13 +78,13 @@ describe('a tank whose bottom nobody measured', () => {
 describe('the stand and wet', () => {
   const wet = (surface: StandSpec['surface']) => standWet({ gear: gear({ stand: one('Thornby', { surface }) }), conditions: conditions() })
   it('is told where the surface is stated', () => {
-    const board = wet('particle_board')!
-    expect(board).toMatchObject({ verdict: 'marginal', source: { tag: 'common_practice' } })
+    const board = toldFinding(wet('particle_board')!)
+    expect(toldFinding(board)).toMatchObject({ verdict: 'marginal', source: { tag: 'common_practice' } })
     expect(reasonOf(board)).toBe('The stand is of particle board, which swells and weakens where water gets into an edge.')
     expect(actionOf(board)).toBe('Seal every cut edge and hole before it is filled, keep it dry, and look at it twice a year.')
     const ply = wet('plywood')!
     expect([ply.verdict, ply.action, reasonOf(ply)]).toEqual(['fits', null, "The stand's surface bears a splash that is wiped up."])
-    expect(ply.source.text).toMatch(/^Particle board swells/)
+    expect(toldFinding(ply).source.text).toMatch(/^Particle board swells/)
     expect(wet(undefined)).toBeNull()
     expect(standWet({ gear: gear({ stand: null }), conditions: conditions() })).toBeNull()
   })

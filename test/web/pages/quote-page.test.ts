@@ -1,7 +1,7 @@
 import { gzipSync } from 'node:zlib'
 import { describe, expect, it } from 'vitest'
 import { openSlots, sayOpenSlots } from '../../../core/quote/open-slots.ts'
-import type { Finding, Verdict } from '../../../core/sizing/finding.ts'
+import type { ToldFinding, Verdict } from '../../../core/sizing/finding.ts'
 import { sayMoney } from '../../../core/money.ts'
 import { quotePage } from '../../../web/pages/quote-page.ts'
 import { quoteProps } from './sample-pages.ts'
@@ -111,7 +111,7 @@ describe('the quote as a customer decides on it', () => {
 describe('a build that does not fit', () => {
   const quote = sampleQuote()
   const [first] = quote.builds
-  const finding = (verdict: Verdict, number: number): Finding => ({
+  const finding = (verdict: Verdict, number: number): ToldFinding => ({
     ...first!.report.findings[0]!,
     title: `Check ${number}`,
     verdict,

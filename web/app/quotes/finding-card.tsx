@@ -1,6 +1,6 @@
 import type { ReactElement } from 'react'
 import { isPackSlot } from '../../../core/quote/pack-cover.ts'
-import type { Finding } from '../../../core/sizing/finding.ts'
+import type { ToldFinding } from '../../../core/sizing/finding.ts'
 import { sayRange, sayTurns } from '../../../core/sizing/range-words.ts'
 import { sayPhrase, sayQuantity } from '../../../core/units/say.ts'
 import type { PlotName } from '../../plots/plot-of-finding.ts'
@@ -16,10 +16,15 @@ import { kindsFor, sayFind } from './meets-want.ts'
 import { PackAction } from './pack-action.tsx'
 import { slotOfCheck } from './slot-findings.ts'
 
-const CLASS: Record<Finding['verdict'], string> = { does_not_fit: 'not-fit', not_known: 'not-known', marginal: 'marginal', fits: 'fits' }
+const CLASS: Record<ToldFinding['verdict'], string> = {
+  does_not_fit: 'not-fit',
+  not_known: 'not-known',
+  marginal: 'marginal',
+  fits: 'fits',
+}
 
 /** What was checked, how it came out, the level against its limit, why, what to do, its drawing, and where the rule comes from. */
-export function FindingCard({ finding, plot }: { finding: Finding; plot: PlotName | undefined }): ReactElement {
+export function FindingCard({ finding, plot }: { finding: ToldFinding; plot: PlotName | undefined }): ReactElement {
   const { reader } = useDesk()
   return (
     <>
@@ -40,7 +45,7 @@ export function FindingCard({ finding, plot }: { finding: Finding; plot: PlotNam
 }
 
 /** How far what is assumed may take it, and the single answers that would change the verdict. */
-export function Uncertain({ finding }: { finding: Finding }): ReactElement | null {
+export function Uncertain({ finding }: { finding: ToldFinding }): ReactElement | null {
   const { reader } = useDesk()
   const range = sayRange(finding, reader)
   const turns = sayTurns(finding, reader)
@@ -53,7 +58,7 @@ export function Uncertain({ finding }: { finding: Finding }): ReactElement | nul
   )
 }
 
-function Reading({ finding }: { finding: Finding }): ReactElement | null {
+function Reading({ finding }: { finding: ToldFinding }): ReactElement | null {
   const { reader } = useDesk()
   const { value, limit, verdict } = finding
   if (!value && !limit) return null
@@ -70,7 +75,7 @@ function Reading({ finding }: { finding: Finding }): ReactElement | null {
 }
 
 /** What to do: a button that opens the picker on what would settle it, or the slot; else a sentence. */
-function ActionLine({ finding }: { finding: Finding }): ReactElement | null {
+function ActionLine({ finding }: { finding: ToldFinding }): ReactElement | null {
   const { reader, chosen, open, locked } = useDesk()
   const { action } = finding
   if (!action) return null

@@ -1,5 +1,5 @@
 import type { ReactElement } from 'react'
-import type { Finding } from '../../../core/sizing/finding.ts'
+import type { ToldFinding } from '../../../core/sizing/finding.ts'
 import { sayPhrase, sayQuantity } from '../../../core/units/say.ts'
 import { Verdict } from '../parts/verdict.tsx'
 import { useDesk } from './desk-context.ts'
@@ -10,7 +10,7 @@ import { sayLimit } from '../../../core/explanation/limit-words.ts'
 const COUNT_WORDS = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten', 'Eleven', 'Twelve']
 
 /** Findings that fit, one row each: its reason and what it rests on are a press away. */
-export function FitRows({ fits }: { fits: readonly Finding[] }): ReactElement | null {
+export function FitRows({ fits }: { fits: readonly ToldFinding[] }): ReactElement | null {
   if (fits.length === 0) return null
   return (
     <>
@@ -31,7 +31,7 @@ export function FitRows({ fits }: { fits: readonly Finding[] }): ReactElement | 
   )
 }
 
-function FitRow({ finding }: { finding: Finding }): ReactElement {
+function FitRow({ finding }: { finding: ToldFinding }): ReactElement {
   const { reader } = useDesk()
   const { title, value, limit, assumed, reason, action, caution } = finding
   return (
