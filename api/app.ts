@@ -28,6 +28,7 @@ import { metaRoutes } from './meta/routes.ts'
 import { moderation } from './moderation/routes.ts'
 import { quotePages } from './pages/quote.ts'
 import { setupPages } from './pages/setup.ts'
+import { outlookRoutes } from './outlook/routes.ts'
 import { people } from './people/routes.ts'
 import { priceList } from './price-list/routes.ts'
 import { priceViewRoutes } from './price-views/routes.ts'
@@ -58,6 +59,7 @@ const resources = new Hono<Env>()
   .route('/products', productPictures)
   .route('/pictures', pictures)
   .route('/stores', stores)
+  .route('/outlook', outlookRoutes)
   .route('/regions', regions)
   .route('/sale-times', saleTimes)
   .route('/currency-rates', currencyRates)

@@ -16,6 +16,7 @@ import type { RevisionDocument } from '../core/quote/revision.ts'
 import type { QuoteAnswer, RevisionSummary } from '../core/quote/quote-view.ts'
 import type { JobState, JsonObject } from '../core/jobs/job.ts'
 import type { SaleTimeRule } from '../core/pricing/sale-time.ts'
+import type { Learned, ProductLearned } from '../core/pricing/outlook/learned.ts'
 
 /** Read as Date on both engines. */
 export type Instant = ColumnType<Date, Date | string, Date | string>
@@ -163,6 +164,19 @@ export interface PersonTable {
   disabled_at: Instant | null
   version: Generated<number>
   units: ReaderUnits | null
+}
+
+export interface PriceSnapshotTable {
+  day: string
+  method: number
+  learned: Omit<Learned, 'products'>
+  made_at: ColumnType<Date, Date | string | undefined, Date | string>
+}
+
+export interface PriceSnapshotProductTable {
+  day: string
+  product_id: string
+  learned: ProductLearned
 }
 
 export interface ProductTable {
@@ -387,6 +401,8 @@ export interface Database {
   livestock_group: LivestockGroupTable
   one_use_link: OneUseLinkTable
   person: PersonTable
+  price_snapshot: PriceSnapshotTable
+  price_snapshot_product: PriceSnapshotProductTable
   product: ProductTable
   product_picture: ProductPictureTable
   quote: QuoteTable
@@ -424,6 +440,8 @@ export const TABLES: ReadonlyArray<keyof Database> = [
   'livestock_group',
   'one_use_link',
   'person',
+  'price_snapshot',
+  'price_snapshot_product',
   'product',
   'product_picture',
   'quote',

@@ -17,6 +17,7 @@ import { stagedProducts } from './migrations/2026-11-28-staged-products.ts'
 import { listSales } from './migrations/2026-11-29-list-sales.ts'
 import { saleTimes } from './migrations/2026-11-30-sale-times.ts'
 import { sessionProof } from './migrations/2026-11-30-session-proof.ts'
+import { whatIsLearned } from './migrations/2026-11-30-what-is-learned.ts'
 
 /** In order of their names, which start with their day. A landed one is never edited. */
 export const MIGRATIONS: Record<string, Migration> = {
@@ -35,6 +36,7 @@ export const MIGRATIONS: Record<string, Migration> = {
   '2026-11-29-list-sales': listSales,
   '2026-11-30-sale-times': saleTimes,
   '2026-11-30-session-proof': sessionProof,
+  '2026-11-30-what-is-learned': whatIsLearned,
 }
 
 /** Of two starts at once the second waits for the first. Any number would do, as long as no other lock here has it. */

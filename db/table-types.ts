@@ -35,6 +35,8 @@ const DOMAIN_TYPES: Record<string, { type: string; from: string }> = {
   'job.outcome': { type: 'JsonObject', from: 'jobs/job.ts' },
   'job.state': { type: 'JobState', from: 'jobs/job.ts' },
   'sale_time.rule': { type: 'SaleTimeRule', from: 'pricing/sale-time.ts' },
+  'price_snapshot.learned': { type: "Omit<Learned, 'products'>", from: 'pricing/outlook/learned.ts' },
+  'price_snapshot_product.learned': { type: 'ProductLearned', from: 'pricing/outlook/learned.ts' },
   'import_row.data': { type: 'JsonObject', from: 'jobs/job.ts' },
 }
 /** Words that only the tables use: spelled out from their check. */
@@ -108,7 +110,9 @@ function lineOf(column: Column): string {
 function imports(): string[] {
   const byFile = Map.groupBy(Object.values(DOMAIN_TYPES), (domain) => domain.from)
   return [...byFile].map(([file, used]) => {
-    const names = new Set(used.flatMap((domain) => domain.type.match(/\b[A-Z]\w+/g)?.filter((word) => word !== 'Pick') ?? []))
+    const names = new Set(
+      used.flatMap((domain) => domain.type.match(/\b[A-Z]\w+/g)?.filter((word) => !['Pick', 'Omit'].includes(word)) ?? []),
+    )
     return `import type { ${[...names].toSorted().join(', ')} } from '../core/${file}'`
   })
 }

@@ -100,6 +100,7 @@ export const RULES = {
   reverseUndo: 'manager',
   getBoard: 'member',
   getPriceViews: 'member',
+  getOutlook: 'member',
   // quotes
   listCustomers: 'advisor',
   createCustomer: 'advisor',

@@ -48,13 +48,17 @@ function runsOfTime(
 ): { coming: Run[]; past: Run[] } {
   const coming = comingRuns(saleTime, stores, today)
   if (since === null) return { coming, past: [] }
-  const past = joined(saleTime, storesOf(saleTime, stores), since, today).filter(({ first, last }) => last < today && first >= since)
+  const past = runsBetween(saleTime, stores, since, today).filter(({ first, last }) => last < today && first >= since)
   return { coming, past: past.toReversed().slice(0, MOST_PAST) }
 }
 
 /** Runs of the coming year of a sale time that may not be stored yet. */
 export const comingRuns = (fields: Omit<SaleTime, 'id' | 'version'>, stores: readonly Store[], today: CivilDate): Run[] =>
-  joined(fields, storesOf(fields, stores), today, addDays(today, YEAR_DAYS - 1))
+  runsBetween(fields, stores, today, addDays(today, YEAR_DAYS - 1))
+
+/** Runs of a sale time at its stores that touch the days from `from` to `to`, both inclusive. */
+export const runsBetween = (fields: Omit<SaleTime, 'id' | 'version'>, stores: readonly Store[], from: CivilDate, to: CivilDate): Run[] =>
+  joined(fields, storesOf(fields, stores), from, to)
 
 /** The same days at several stores are one run. A calendar is asked once for all stores of a place. */
 function joined(

@@ -9,6 +9,7 @@ import { sweepFailures } from '../auth/throttle.ts'
 import type { BackupDesk } from '../backups/backup-desk.ts'
 import { loggable } from '../http/log.ts'
 import { lapseOn } from '../jobs/lapse.ts'
+import { learnPrices } from '../outlook/learn-prices.ts'
 
 const MINUTE_MS = 60_000
 /** The embedded engine writes its log into the tables only when told: five minutes of a busy evening are a few megabytes. */
@@ -19,6 +20,9 @@ const SWEEP_MS = 10 * MINUTE_MS
 const VACUUM_MS = 6 * 60 * MINUTE_MS
 /** How often it is looked whether the time for a backup has come; the desk knows how often that is. */
 const BACKUP_LOOK_MS = MINUTE_MS
+/** The record is learnt from once a day: soon after a start, else within ten minutes of midnight. */
+const LEARN_LOOK_MS = 10 * MINUTE_MS
+const FIRST_LEARN_MS = 5_000
 /** Long enough to ask "who imported that?", short enough that the list stays a list. */
 const JOBS_KEPT_MS = 30 * 24 * 60 * MINUTE_MS
 /** A file that was tried waits this long for somebody to say "write". */
@@ -37,11 +41,20 @@ async function sweep({ db }: Connection, nowMs: number): Promise<void> {
 export function keepHouse(connection: Connection, backups: Pick<BackupDesk, 'keepUp'>, clock: () => number, log: Logger): () => void {
   const every = (ms: number, what: string, work: () => Promise<unknown>) =>
     setInterval(() => void work().catch((error: unknown) => log.warn({ err: loggable(error) }, `${what} failed`)), ms)
+  const learning = (): Promise<unknown> => learnPrices(connection.db, clock())
+  const first = setTimeout(
+    () => void learning().catch((error: unknown) => log.warn({ err: loggable(error) }, 'learning failed')),
+    FIRST_LEARN_MS,
+  )
   const timers = [
+    every(LEARN_LOOK_MS, 'learning', learning),
     every(CHECKPOINT_MS, 'checkpoint', () => connection.checkpoint()),
     every(VACUUM_MS, 'vacuum', () => connection.vacuum()),
     every(BACKUP_LOOK_MS, 'backup', () => backups.keepUp()),
     every(SWEEP_MS, 'sweep', () => sweep(connection, clock())),
   ]
-  return () => timers.forEach((timer) => clearInterval(timer))
+  return () => {
+    clearTimeout(first)
+    timers.forEach((timer) => clearInterval(timer))
+  }
 }

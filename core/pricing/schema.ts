@@ -1,7 +1,7 @@
 import * as z from 'zod'
 import { currencyCode } from '../catalog/schema.ts'
 import { daysBetween } from '../dates.ts'
-import { civilDate, count, list, minor, oneOf, optionalText, rowId, strict, text } from '../schema.ts'
+import { civilDate, count, list, minor, oneOf, optionalText, rowId, strict, text, yesNo } from '../schema.ts'
 import { isFineRate, type CurrencyRate } from './currency-rate.ts'
 import { listSaleFault } from './list-sale.ts'
 import type { StockItem } from './price-list.ts'
@@ -104,3 +104,19 @@ export const SaleTimeInput = strict('Sale time', {
   note: optionalText('Note', 500),
 }) satisfies z.ZodType<Omit<SaleTime, 'id' | 'version'>>
 export type SaleTimeInput = z.output<typeof SaleTimeInput>
+
+/** A build has sixty lines at most, and a packet of the smallest thing a hundred pieces. */
+const outlookLine = strict('Line', {
+  productId: rowId('Product'),
+  quantity: count('Quantity', 1, 999),
+  storeId: rowId('Store').nullable().default(null),
+})
+/** What somebody wants to know of a purchase: what it will come to by a day. */
+export const OutlookBody = strict('Request', {
+  lines: list('Lines', outlookLine, 1, 60),
+  /** Stores the customer will use; none: every store. */
+  storeIds: list('Stores', rowId('Store'), 0, 500).default([]),
+  until: civilDate('By when'),
+  waitingCostPerDayMinor: minor('What a day of waiting is worth', 0).default(0),
+  withTax: yesNo('With tax').default(false),
+})

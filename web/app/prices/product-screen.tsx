@@ -19,6 +19,7 @@ import { answerOf } from './product-answer.ts'
 import { ProductFigure } from './product-figure.tsx'
 import { ProductSummary } from './product-summary.tsx'
 import { inCurrency } from './in-currency.ts'
+import { OutlookSection } from './outlook-section.tsx'
 import { RecordFigure } from './record-figure.tsx'
 import { SightingsSection } from './sightings-section.tsx'
 import { useStoreCurrency } from '../stores/store-currency.ts'
@@ -130,6 +131,7 @@ function RecordSections({ record }: { record: PriceRecord }): ReactElement {
         </div>
         <ProductSummary record={told} />
       </div>
+      {!record.product.archived && <OutlookSection productId={record.product.id} asOf={record.asOf} />}
       <section aria-labelledby="record-head">
         <div className="sechead">
           <h2 id="record-head">Price record</h2>

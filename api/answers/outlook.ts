@@ -1,0 +1,33 @@
+import * as z from 'zod'
+import type { OutlookView } from '../../core/pricing/outlook-view.ts'
+import { amount, day, id } from './catalog.ts'
+import { answer } from './registry.ts'
+
+const money = amount.nullable()
+const line = z.strictObject({
+  productId: id,
+  advice: z.enum(['buy_now', 'no_hurry', 'buy_when_convenient', 'wait']),
+  title: z.string(),
+  words: z.string(),
+  noHurryUntil: day.nullable(),
+  payTodayMinor: money,
+  expectedPaidMinor: money,
+  paid10Minor: money,
+  paid90Minor: money,
+  chanceOfSale: z.number().min(0).max(1),
+  priceToBuyAtMinor: money,
+  nextSaleTime: z.strictObject({ name: z.string(), storeId: id, first: day, last: day }).nullable(),
+  basis: z.enum(['record', 'kind', 'too_little']),
+})
+const total = z.strictObject({ payTodayMinor: amount, expectedPaidMinor: amount, paid10Minor: amount, paid90Minor: amount })
+
+export const OutlookAnswer = answer(
+  'Outlook',
+  z.strictObject({
+    asOf: day,
+    until: day,
+    learnedOn: day.nullable(),
+    lines: z.array(line),
+    total: total.nullable(),
+  }) satisfies z.ZodType<OutlookView>,
+)

@@ -1,0 +1,53 @@
+import { once } from 'node:events'
+import { Worker } from 'node:worker_threads'
+import type { Kysely } from 'kysely'
+import { addDays, civilDateAt, type CivilDate } from '../../core/dates.ts'
+import type { Learned, MarketRecord } from '../../core/pricing/outlook/outlook.ts'
+import type { Database } from '../../db/database.ts'
+import { getInstall } from '../../db/install.ts'
+import { acceptedSince, dropLearnedBefore, keepLearned, kindsOfProducts, newestLearnedOn } from '../../db/learned.ts'
+import { inTransaction } from '../../db/refusal.ts'
+import { listSaleTimes } from '../../db/sale-times.ts'
+import { listStores } from '../../db/stores.ts'
+import { saleWindows } from '../sale-times/windows.ts'
+import type { LearnAnswer } from './learn-worker.ts'
+
+/** What was seen longer ago says little of how a store sells now. */
+const TAUGHT_BY_DAYS = 3 * 365
+/** A sale time that begins later is not expected by anybody yet. */
+const AHEAD_DAYS = 366
+/** Who wants to see what was expected a month ago may. */
+const KEPT_DAYS = 31
+
+/**
+ * Learns from the record once a day, in a thread of its own so that nobody waits for it, and keeps the snapshot. Nothing is done where it was done
+ * already, or in a store's install, whose own list is what its prices are.
+ */
+export async function learnPrices(db: Kysely<Database>, nowMs: number): Promise<'learned' | 'nothing_to_do'> {
+  const { timeZone, mode } = await getInstall(db)
+  const today = civilDateAt(nowMs, timeZone)
+  if (mode === 'store' || (await newestLearnedOn(db)) === today) return 'nothing_to_do'
+  const learned = await inThread(await recordOn(db, today))
+  await inTransaction(db, (trx) => keepLearned(trx, learned))
+  await dropLearnedBefore(db, addDays(today, -KEPT_DAYS))
+  return 'learned'
+}
+
+async function recordOn(db: Kysely<Database>, asOf: CivilDate): Promise<MarketRecord> {
+  const since = addDays(asOf, -TAUGHT_BY_DAYS)
+  const [sightings, times, stores] = [await acceptedSince(db, since), await listSaleTimes(db), await listStores(db, { archived: false })]
+  const products = await kindsOfProducts(db)
+  return { sightings, products, windows: saleWindows(times, stores, since, addDays(asOf, AHEAD_DAYS)), asOf }
+}
+
+async function inThread(record: MarketRecord): Promise<Learned> {
+  const worker = new Worker(new URL('learn-worker.ts', import.meta.url))
+  try {
+    worker.postMessage(record)
+    const [answer] = (await once(worker, 'message')) as [LearnAnswer]
+    if (!answer.ok) throw new Error(`the record could not be learnt from: ${answer.reason}`)
+    return answer.learned
+  } finally {
+    await worker.terminate()
+  }
+}

@@ -1,0 +1,16 @@
+import { parentPort } from 'node:worker_threads'
+import { learn, type Learned, type MarketRecord } from '../../core/pricing/outlook/outlook.ts'
+
+/** What the thread answers to a record. */
+export type LearnAnswer = { ok: true; learned: Learned } | { ok: false; reason: string }
+
+const port = parentPort
+if (port === null) throw new Error('learn-worker.ts runs as a worker thread only')
+
+port.once('message', (record: MarketRecord) => {
+  try {
+    port.postMessage({ ok: true, learned: learn(record) } satisfies LearnAnswer)
+  } catch (error) {
+    port.postMessage({ ok: false, reason: error instanceof Error ? (error.stack ?? error.message) : 'unknown' } satisfies LearnAnswer)
+  }
+})

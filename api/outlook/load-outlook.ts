@@ -1,0 +1,106 @@
+import type { Kysely } from 'kysely'
+import type { Store } from '../../core/catalog/store.ts'
+import { addDays, type CivilDate } from '../../core/dates.ts'
+import type { Install } from '../../core/install.ts'
+import { homeMinor, type CurrencyRate } from '../../core/pricing/currency-rate.ts'
+import { storeCurrency } from '../../core/pricing/foreign-stores.ts'
+import { outlookOf, type LineOutlook, type Outlook } from '../../core/pricing/outlook/outlook.ts'
+import { withTaxExact } from '../../core/pricing/receipt.ts'
+import type { Sighting } from '../../core/pricing/sighting.ts'
+import { rateIndexOf } from '../../core/pricing/store-rates.ts'
+import { WHOLE_RATE } from '../../core/money.ts'
+import { listCurrencyRates } from '../../db/currency-rates.ts'
+import type { Database } from '../../db/database.ts'
+import { readLearned } from '../../db/learned.ts'
+import { getProducts } from '../../db/products.ts'
+import { listSaleTimes } from '../../db/sale-times.ts'
+import { sightingsOfProducts } from '../../db/sightings.ts'
+import { listStores } from '../../db/stores.ts'
+import { saleWindows } from '../sale-times/windows.ts'
+
+/** What is asked about a purchase. A line that names a store is bought there; the others at any of `storeIds`, or anywhere where that is empty. */
+export interface OutlookAsk {
+  lines: ReadonlyArray<{ productId: string; quantity: number; storeId: string | null }>
+  storeIds: readonly string[]
+  until: CivilDate
+  waitingCostPerDayMinor: number
+  /** Amounts with tax, as a build adds them up; else as the stores print them. */
+  withTax: boolean
+}
+
+export interface LoadedOutlook extends Outlook {
+  learnedOn: CivilDate
+  /** Names of the sale times that lines name. */
+  saleTimeNames: ReadonlyMap<string, string>
+}
+
+/** As far back as prices count at all. */
+const LOOK_BACK_DAYS = 550
+/** The longest sale time may have begun so long ago and still run. */
+const LONGEST_RUN_DAYS = 62
+/** A tenth is told to about a hundredth of its place. */
+const DRAWS = 400
+/** The same purchase on the same day is told the same. */
+const SEED = 20_261_126
+
+/** What to expect of a purchase; undefined where nothing was learnt yet, and in a store's install, whose own list is what its prices are. */
+export async function loadOutlook(
+  db: Kysely<Database>,
+  ask: OutlookAsk,
+  today: CivilDate,
+  { mode, currency }: Install,
+): Promise<LoadedOutlook | undefined> {
+  const ids = [...new Set(ask.lines.map(({ productId }) => productId))]
+  const learned = mode === 'store' ? undefined : await readLearned(db, ids)
+  if (!learned) return undefined
+  const [products, all, times, rates] = [
+    await getProducts(db, ids),
+    await listStores(db, { archived: false }),
+    await listSaleTimes(db),
+    await listCurrencyRates(db),
+  ]
+  const stores = new Map(all.map((store) => [store.id, store]))
+  const seen = await sightingsOfProducts(db, ids, addDays(today, -LOOK_BACK_DAYS))
+  const windows = saleWindows(times, all, addDays(today, -LONGEST_RUN_DAYS), ask.until)
+  const record = { sightings: inHome(seen, stores, rates, currency), products, windows, asOf: today }
+  const kindOf = new Map(products.map(({ id, kind }) => [id, kind]))
+  const lines = ask.lines.map(({ productId, quantity, storeId }) => ({
+    productId,
+    quantity,
+    storeIds: storeId === null ? (ask.storeIds.length > 0 ? ask.storeIds : [...stores.keys()]) : [storeId],
+    ...(ask.withTax ? { priceOf: taxedAt(stores, kindOf.get(productId), productId) } : {}),
+  }))
+  const { until, waitingCostPerDayMinor } = ask
+  const outlook = outlookOf(learned, record, { lines, until, waitingCostPerDayMinor, draws: DRAWS, seed: SEED })
+  return { ...outlook, learnedOn: learned.asOf, saleTimeNames: new Map(times.map(({ id, name }) => [id, name])) }
+}
+
+const taxedAt =
+  (stores: ReadonlyMap<string, Store>, kind: Parameters<typeof rateIndexOf>[1]['kind'], productId: string) =>
+  (storeId: string, unitMinor: number) => {
+    const store = stores.get(storeId)
+    return store ? withTaxExact(unitMinor, store, rateIndexOf(store, { kind, productId })) / WHOLE_RATE : unitMinor
+  }
+
+/** Sightings in the install's currency; those of a currency without a rate, and of stores that are archived, are left out. */
+function inHome(seen: readonly Sighting[], stores: ReadonlyMap<string, Store>, rates: readonly CurrencyRate[], home: string): Sighting[] {
+  return seen.flatMap((one): Sighting[] => {
+    const store = stores.get(one.storeId)
+    if (!store) return []
+    const currency = storeCurrency(store, home)
+    if (currency === home) return [one]
+    const rate = rates.find((each) => each.currency === currency)
+    if (!rate) return []
+    const convert = (minor: number): number => Math.max(1, homeMinor(minor, rate, home))
+    const { printedRegularMinor } = one
+    return [
+      {
+        ...one,
+        priceMinor: convert(one.priceMinor),
+        printedRegularMinor: printedRegularMinor === null ? null : convert(printedRegularMinor),
+      },
+    ]
+  })
+}
+
+export type { LineOutlook }

@@ -1,0 +1,32 @@
+import type { CivilDate } from '../dates.ts'
+import type { Advice, LineOutlook } from './outlook/line-outlook.ts'
+
+/** What a screen is told to expect of one line. Amounts in minor units of the install's currency, for all of the line; null where no price is known. */
+export interface LineOutlookView {
+  productId: string
+  advice: Advice
+  /** The advice in words a beginner acts on. */
+  title: string
+  words: string
+  noHurryUntil: CivilDate | null
+  payTodayMinor: number | null
+  expectedPaidMinor: number | null
+  paid10Minor: number | null
+  paid90Minor: number | null
+  /** 0 to 1, by the date. */
+  chanceOfSale: number
+  /** At or under this today; null where no price is worth more than the date's. */
+  priceToBuyAtMinor: number | null
+  nextSaleTime: { name: string; storeId: string; first: CivilDate; last: CivilDate } | null
+  basis: LineOutlook['basis']
+}
+
+export interface OutlookView {
+  asOf: CivilDate
+  until: CivilDate
+  /** Day of the record that this was learnt from; null where nothing was learnt yet, and then there are no lines. */
+  learnedOn: CivilDate | null
+  lines: LineOutlookView[]
+  /** All lines together; null where one of them has no price. */
+  total: { payTodayMinor: number; expectedPaidMinor: number; paid10Minor: number; paid90Minor: number } | null
+}

@@ -1,0 +1,87 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { Product } from '../../core/catalog/product.ts'
+import type { Store } from '../../core/catalog/store.ts'
+import { addDays } from '../../core/dates.ts'
+import type { OutlookView } from '../../core/pricing/outlook-view.ts'
+import { learnPrices } from '../../api/outlook/learn-prices.ts'
+import { newestLearnedOn, readLearned } from '../../db/learned.ts'
+import { product, sighting, store } from '../support/rows.ts'
+import { today } from './support/quotes.ts'
+import { createWorld, type Browser, type World } from './support/world.ts'
+
+let world: World
+let member: Browser
+let shop: Store
+let heater: Product
+beforeAll(async () => {
+  world = await createWorld()
+  member = await world.signIn('member')
+  shop = await store(world.db, { name: 'Kettle Lane', taxBasisPoints: 1000, pricesIncludeTax: false })
+  heater = await product(world.db)
+  const post = async (daysAgo: number, condition: 'shelf' | 'sale', priceMinor: number) => {
+    const body = sighting(heater.id, shop.id, { seenOn: addDays(today(), -daysAgo), condition, priceMinor, lastDay: null })
+    expect((await member.send('POST', '/api/sightings', { body })).status).toBe(201)
+  }
+  for (const [daysAgo, condition, price] of [[300, 'shelf', 10_000], [270, 'sale', 7_000], [200, 'shelf', 10_000], [150, 'sale', 7_000], [100, 'shelf', 10_000], [60, 'sale', 7_500], [20, 'shelf', 10_000]] as const) await post(daysAgo, condition, price) // prettier-ignore
+})
+afterAll(() => world.close())
+
+const ask = (fields: object = {}) =>
+  member.send<OutlookView>('POST', '/api/outlook', {
+    body: { lines: [{ productId: heater.id, quantity: 1 }], until: addDays(today(), 60), ...fields },
+  })
+
+describe('what to expect', () => {
+  it('says so where nothing was learnt yet', async () => {
+    const { status, body } = await ask()
+    expect([status, body.learnedOn, body.lines, body.total]).toEqual([200, null, [], null])
+  })
+
+  it('is learnt once a day and kept, and gone on from the next day', async () => {
+    const now = Date.now()
+    expect(await learnPrices(world.db, now)).toBe('learned')
+    expect(await learnPrices(world.db, now), 'the same day').toBe('nothing_to_do')
+    expect(await newestLearnedOn(world.db)).toBe(today())
+    const kept = await readLearned(world.db, [heater.id])
+    expect(Object.keys(kept?.products ?? {})).toEqual([heater.id])
+    expect(kept?.products[heater.id]?.saleDays).toBe(3)
+    expect((await readLearned(world.db, ['no id']))?.products).toEqual({})
+  })
+
+  it('tells what is paid by the date, the chance of a sale and words to act on', async () => {
+    const { body, text } = await ask()
+    const [line] = body.lines
+    if (!line) throw new Error(text)
+    expect(line.payTodayMinor).toBe(10_000)
+    expect(line.chanceOfSale).toBeGreaterThan(0)
+    expect(line.chanceOfSale).toBeLessThan(1)
+    expect(line.paid10Minor).toBeLessThanOrEqual(line.expectedPaidMinor as number)
+    expect(line.paid90Minor).toBeGreaterThanOrEqual(line.expectedPaidMinor as number)
+    expect(line.title.length * line.words.length).toBeGreaterThan(0)
+    expect((await ask()).body, 'the same is told the same').toEqual(body)
+  })
+
+  it('adds tax where a build is added up, for as many as are bought', async () => {
+    const { body } = await ask({ lines: [{ productId: heater.id, quantity: 2, storeId: shop.id }], withTax: true })
+    // Two at 100.00 with 10 % tax are 220.00.
+    expect([body.lines[0]?.payTodayMinor, body.total?.payTodayMinor]).toEqual([22_000, 22_000])
+  })
+
+  it('a product without a price is told as not known, and makes no total', async () => {
+    const other = await product(world.db)
+    const { body } = await ask({
+      lines: [
+        { productId: heater.id, quantity: 1 },
+        { productId: other.id, quantity: 1 },
+      ],
+    })
+    expect(body.lines[1]).toMatchObject({ payTodayMinor: null, expectedPaidMinor: null, priceToBuyAtMinor: null, basis: 'too_little' })
+    expect(body.total).toBeNull()
+  })
+
+  it('refuses days that are past or too far', async () => {
+    expect((await ask({ until: addDays(today(), -1) })).status).toBe(422)
+    expect((await ask({ until: addDays(today(), 367) })).status).toBe(422)
+    expect((await ask({ until: today() })).status).toBe(200)
+  })
+})

@@ -1,0 +1,105 @@
+import { keepPreviousData, useQuery } from '@tanstack/react-query'
+import { Link } from '@tanstack/react-router'
+import { useState, type ReactElement } from 'react'
+import { addDays, sayDate, yearOf, type CivilDate } from '../../../core/dates.ts'
+import { sayMoney } from '../../../core/money.ts'
+import type { LineOutlookView } from '../../../core/pricing/outlook-view.ts'
+import { sayDays } from '../../../core/pricing/sale-time-words.ts'
+import { getOutlook } from '../client/outlook.ts'
+import { ChoiceField } from '../parts/choice-fields.tsx'
+import { ErrorNotice } from '../parts/states.tsx'
+import { useCurrency } from '../session/session.ts'
+
+const AHEAD = { month: 30, season: 60, later: 120 } as const
+type Ahead = keyof typeof AHEAD
+
+/** What the record says of the coming weeks: whether waiting pays, what will be paid by the advice, the price to buy at. */
+export function OutlookSection({ productId, asOf }: { productId: string; asOf: CivilDate }): ReactElement | null {
+  const [ahead, setAhead] = useState<Ahead>('season')
+  const until = addDays(asOf, AHEAD[ahead])
+  const outlook = useQuery({
+    queryKey: ['outlook', productId, until],
+    queryFn: () => getOutlook({ lines: [{ productId, quantity: 1, storeId: null }], storeIds: [], until }),
+    placeholderData: keepPreviousData,
+    staleTime: 5 * 60_000,
+  })
+  if (outlook.error) return <ErrorNotice error={outlook.error} onRetry={() => void outlook.refetch()} />
+  const line = outlook.data?.lines[0]
+  if (!outlook.data || (outlook.data.learnedOn !== null && !line)) return null
+  return (
+    <section aria-labelledby="outlook-head" className="outlook">
+      <h2 id="outlook-head">What to expect</h2>
+      {line ? (
+        <>
+          <ChoiceField
+            label="I can wait until"
+            value={ahead}
+            options={(Object.keys(AHEAD) as Ahead[]).map((value) => ({ value, label: sayDate(addDays(asOf, AHEAD[value]), yearOf(asOf)) }))}
+            onChange={setAhead}
+          />
+          <Expected line={line} asOf={asOf} until={outlook.data.until} />
+        </>
+      ) : (
+        <p>The record is being learnt from for the first time. Come back in a minute.</p>
+      )}
+    </section>
+  )
+}
+
+function Expected({ line, asOf, until }: { line: LineOutlookView; asOf: CivilDate; until: CivilDate }): ReactElement {
+  const currency = useCurrency()
+  const money = (minor: number | null): string => (minor === null ? 'not known' : sayMoney(minor, currency))
+  const year = yearOf(asOf)
+  const { title, words, expectedPaidMinor, paid10Minor, paid90Minor, nextSaleTime: next } = line
+  const sure = paid10Minor === paid90Minor
+  return (
+    <>
+      <div aria-live="polite">
+        <h3>{title}</h3>
+        <p className="lead">{words}</p>
+      </div>
+      <dl className="facts">
+        <div>
+          <dt>Paid by {sayDate(until, year)}, following this</dt>
+          <dd>
+            {sure ? money(expectedPaidMinor) : `about ${money(expectedPaidMinor)}`}
+            {!sure && (
+              <span className="note">
+                {' '}
+                {money(paid10Minor)} to {money(paid90Minor)} in 8 of 10 cases
+              </span>
+            )}
+          </dd>
+        </div>
+        <div>
+          <dt>Chance of a sale by then</dt>
+          <dd>{sayChance(line.chanceOfSale)}</dd>
+        </div>
+        <div>
+          <dt>Next sale time</dt>
+          <dd>
+            {next ? (
+              <>
+                {next.name}, {sayDays(next, year)}
+              </>
+            ) : (
+              'none known by then'
+            )}{' '}
+            <Link to="/prices/sale-calendar">Sale calendar</Link>
+          </dd>
+        </div>
+      </dl>
+      <p className="note">
+        Expected from what members reported, as each store prints it; no promise.{' '}
+        {line.basis === 'kind' && 'Little is on record of this product: it is taken to be like others of its kind.'}
+      </p>
+    </>
+  )
+}
+
+/** A chance in the steps that a forecast like this can tell apart. @example sayChance(0.43) // 'about 4 in 10' */
+export function sayChance(chance: number): string {
+  const tenths = Math.round(chance * 10)
+  if (tenths <= 0) return 'less than 1 in 20'
+  return tenths >= 10 ? 'more than 19 in 20' : `about ${tenths} in 10`
+}
