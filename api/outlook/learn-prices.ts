@@ -43,6 +43,7 @@ async function recordOn(db: Kysely<Database>, asOf: CivilDate): Promise<MarketRe
 async function inThread(record: MarketRecord): Promise<Learned> {
   const worker = new Worker(new URL('learn-worker.ts', import.meta.url))
   try {
+    // oxlint-disable-next-line unicorn/require-post-message-target-origin -- a thread of this process has no origin
     worker.postMessage(record)
     const [answer] = (await once(worker, 'message')) as [LearnAnswer]
     if (!answer.ok) throw new Error(`the record could not be learnt from: ${answer.reason}`)
