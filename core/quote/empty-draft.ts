@@ -11,12 +11,12 @@ export function emptyNeed(): Need {
   } // prettier-ignore
 }
 
-/** A draft with one empty build; its id comes from the caller, since ids are made outside the core. */
+/** A draft with one empty build, to be named after its tank; its id comes from the caller, since ids are made outside the core. */
 export function emptyDraft(buildId: string): QuoteDraft {
   return {
     title: '',
     need: emptyNeed(),
-    builds: [{ id: buildId, name: 'First build', why: '', lines: [] }],
+    builds: [{ id: buildId, name: '', why: '', lines: [] }],
     suggestion: null,
     standsUntil: null,
     note: '',

@@ -75,18 +75,20 @@ export function gearOf(build: Build, products: ProductsById): Gear {
   }
 }
 
-type Others = Pick<Gear, 'ammoniaSources' | 'thermometers' | 'appliances' | 'salts' | 'animals'>
+type Others = Pick<Gear, 'ammoniaSources' | 'thermometers' | 'appliances' | 'salts' | 'purifiers' | 'animals'>
 
 /** Left out where there are none, so that a build of basic parts reads as it always did. */
 function others(all: <K extends PlainKind>(kind: K) => Counted<SpecOf[K]>[]): Others {
   const appliances = APPLIANCE_KINDS.flatMap((kind) => all(kind).flatMap((each) => applianceOf(kind, each)))
   const salts = all('salt_mix')
+  const purifiers = all('ro_unit')
   const animals = all('livestock')
   return {
     ammoniaSources: all('ammonia_source'),
     thermometers: all('thermometer'),
     ...(appliances.length > 0 ? { appliances } : {}),
     ...(salts.length > 0 ? { salts } : {}),
+    ...(purifiers.length > 0 ? { purifiers } : {}),
     ...(animals.length > 0 ? { animals } : {}),
   }
 }

@@ -5,6 +5,7 @@ import { waterSpan } from '../sizing/filter-flow.ts'
 import type { Gear } from '../sizing/gear.ts'
 import { situationOf } from '../sizing/situation.ts'
 import { over, type Span } from '../sizing/span.ts'
+import { disinfectantIn } from '../sizing/tap-water.ts'
 import { packVolumeL } from '../sizing/substrate-depth.ts'
 import { SALT_G_PER_L } from '../sizing/typical-ranges.ts'
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
@@ -29,7 +30,7 @@ const ENOUGH: Record<PackSlot, number> = { substrate: 0.9, treat_water: 1, salt:
 export function packNeedL(slot: PackSlot, subject: { gear: Gear; conditions: Conditions }): number | null {
   const { conditions } = subject
   if (slot === 'salt' && conditions.livestock.water !== 'salt') return null
-  if (slot === 'treat_water' && conditions.disinfectant === 'none') return null
+  if (slot === 'treat_water' && disinfectantIn(subject) === 'none') return null
   const situation = situationOf(subject)
   if (!situation.ok) return null
   const floorM2 = over(situation.value.corners, ({ geometry }) => geometry.insidePlanMm2 / 1e6).high

@@ -2,6 +2,7 @@ import { isExtraSlot, type Slot } from '../catalog/kinds.ts'
 import type { Conditions } from '../sizing/conditions.ts'
 import type { Gear } from '../sizing/gear.ts'
 import type { SizingReport } from '../sizing/report.ts'
+import { isPurified } from '../sizing/tap-water.ts'
 
 /** Whether a slot must be covered; where it need not be, why, in the customer's words. */
 export interface Requirement {
@@ -18,6 +19,12 @@ function bedding(gear: Gear): Requirement {
   const style = gear.tank?.spec.style
   if (style === 'rimmed') return superfluous('rimmed tank: stands on its frame')
   return style === undefined ? OPTIONAL : REQUIRED
+}
+
+/** What is treated is the water that goes in, not the tap's: a conditioner for what a reverse-osmosis unit makes would be money poured away. */
+function treating(subject: { gear: Gear; conditions: Conditions }): Requirement {
+  if (subject.conditions.disinfectant === 'none') return superfluous('the tap water carries no disinfectant')
+  return isPurified(subject) ? superfluous('the reverse-osmosis unit makes the water') : REQUIRED
 }
 
 /** The engine decides, not the thermometer on the wall: evaporation cools an open tank below its room. */
@@ -43,7 +50,7 @@ export function requirementOf(slot: Slot, conditions: Conditions, gear: Gear, re
     case 'substrate':
       return conditions.plants === 'none' ? OPTIONAL : REQUIRED
     case 'treat_water':
-      return conditions.disinfectant === 'none' ? superfluous('the tap water carries no disinfectant') : REQUIRED
+      return treating({ gear, conditions })
     case 'protect_circuit':
       return conditions.circuitProtected ? superfluous('the circuit is already protected') : REQUIRED
     case 'salt':

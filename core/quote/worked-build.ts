@@ -13,6 +13,7 @@ import { sayPhrase } from '../units/say.ts'
 import { resolveConditions } from './conditions.ts'
 import { documentUnits } from './document-units.ts'
 import { BUILD_LETTERS, type Build } from './draft.ts'
+import { buildNames } from './build-names.ts'
 import { gearOf } from './gear.ts'
 import type { ProductsById } from './kit-parts.ts'
 import { withServices } from './our-service.ts'
@@ -112,7 +113,7 @@ export function workBuild(inputs: QuoteInputs, index: number): WorkedBuild {
   return {
     id: build.id,
     letter,
-    name: build.name,
+    name: buildNames(draft, products)[index] ?? '',
     why: build.why,
     suggested: draft.suggestion?.buildId === build.id,
     rows: slotRows(build, { products, conditions, gear, report, units: install.units }, needsOf, amountOf),

@@ -13,11 +13,12 @@ type Make = (verdict: Verdict, reason: Finding['reason'], more?: Partial<Finding
 
 /**
  * Whether the test kits can tell that a tank has cycled: ammonia and nitrite, down to 0.25 mg/L. Value: the lowest ammonia step.
+ * Without a tank a kit that is not there yet is not missed: the tank is.
  *
  * @example ammoniaTests(subject)?.value // 0.25 mg/L, the lowest mark of the kit
  */
 export function ammoniaTests({ gear }: SizingSubject): Finding | null {
-  if (gear.testKits.length === 0 && gear.notNeeded['test_water'] !== undefined) return null
+  if (gear.testKits.length === 0 && (gear.tank === null || gear.notNeeded['test_water'] !== undefined)) return null
   const action = {
     text: phrase`Choose a test kit for ammonia and nitrite.`,
     want: { slot: 'test_water', quantity: 1, minimum: {} },

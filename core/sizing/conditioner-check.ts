@@ -4,6 +4,7 @@ import type { Finding } from './finding.ts'
 import { waterSpan } from './filter-flow.ts'
 import { makeFinding, namesOf, type FindingParts } from './make-finding.ts'
 import type { Situation } from './situation.ts'
+import { disinfectantIn } from './tap-water.ts'
 import { assumedOf } from './words.ts'
 
 const ACTION = {
@@ -17,13 +18,13 @@ type Make = (verdict: Finding['verdict'], reason: Finding['reason'], more?: Part
 /**
  * Whether the conditioner treats the first fill: enough of it, and ammonia bound where the tap water holds chloramine.
  *
- * Value: millilitres at hand. Limit: the dose for the most water that the stated figures allow. Not asked for water without a disinfectant.
+ * Value: millilitres at hand. Limit: the dose for the most water that the stated figures allow. Not asked for water without a disinfectant, as a reverse-osmosis unit makes it.
  *
  * @example conditionerCheck(situation)?.margin // 469 mL: a bottle of 500 mL, of which 31 mL treat this tank once
  */
 export function conditionerCheck(situation: Situation): Finding | null {
   const { gear, conditions, fillDefaults, tankUnstated } = situation
-  if (conditions.disinfectant === 'none') return null
+  if (disinfectantIn(situation) === 'none') return null
   const assumed = namesOf(assumedOf(conditions, ['disinfectant']), fillDefaults, tankUnstated)
   const make: Make = (verdict, reason, more = {}) =>
     makeFinding('conditioner_dose', { verdict, reason, assumed, source: 'conditioner_dose', caution: 'chemicals', ...more })

@@ -13,6 +13,7 @@ import type {
   TestKitSpec,
   ThermometerSpec,
 } from '../catalog/spec.ts'
+import type { RoUnitSpec } from '../catalog/appliance-spec.ts'
 import type { LivestockSpec } from '../catalog/living-spec.ts'
 import type { SaltMixSpec } from '../catalog/supply-spec.ts'
 
@@ -64,6 +65,8 @@ export interface Gear {
   appliances?: Appliance[]
   /** Salt mixes. Absent is none. */
   salts?: Counted<SaltMixSpec>[]
+  /** Reverse-osmosis units. Absent is none. */
+  purifiers?: Counted<RoUnitSpec>[]
   /** Animals that are bought or already kept. Absent is none. */
   animals?: Counted<LivestockSpec>[]
   /** Slots answered "not needed" with their reason. */

@@ -81,6 +81,7 @@ export const GearSchema = strict('Gear', {
   ammoniaSources: list('Ammonia sources', counted(SpecSchema.ammonia_source), 0, MOST_ITEMS).optional(),
   thermometers: list('Thermometers', counted(SpecSchema.thermometer), 0, MOST_ITEMS).optional(),
   appliances: list('Appliances', ApplianceSchema, 0, MOST_ITEMS).optional(),
+  purifiers: list('Reverse-osmosis units', counted(SpecSchema.ro_unit), 0, MOST_ITEMS).optional(),
   salts: list('Salt mixes', counted(SpecSchema.salt_mix), 0, MOST_ITEMS).optional(),
   animals: list('Animals', counted(SpecSchema.livestock), 0, MOST_ITEMS).optional(),
   notNeeded: z.record(z.string().max(40), text('Reason', 0, 500), { error: 'Not needed is an object: slot to reason.' }).default({}),

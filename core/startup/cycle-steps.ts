@@ -49,7 +49,7 @@ export function cycleSteps(subject: StartupSubject): StepsMade {
 const share = (waterL: number | null, part: number, words: string): Phrase =>
   waterL === null ? phrase`${words} of the water` : phrase`${litres(waterL * part)} (${words})`
 
-function soilAmmonia({ waterL, holdDays }: TankFacts): Step {
+function soilAmmonia({ waterL, holdDays, disinfected }: TankFacts): Step {
   return stepOf('cycle', {
     id: 'soil-ammonia',
     title: "Wait for the soil's own ammonia",
@@ -60,7 +60,7 @@ function soilAmmonia({ waterL, holdDays }: TankFacts): Step {
     ],
     actions: [
       phrase`Test ammonia every day from the second day on and write it down.`,
-      phrase`Treat the new water with conditioner before it goes in.`,
+      ...(disinfected ? [phrase`Treat the new water with conditioner before it goes in.`] : []),
     ],
     howLong: 'some days to three weeks',
     stopAndAsk: phrase`ammonia is still above 4 mg/L after a week of daily changes.`,

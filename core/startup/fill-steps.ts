@@ -45,7 +45,8 @@ function fillNotComputed({ gear }: StartupSubject, facts: TankFacts): string[] {
   return out
 }
 
-function conditionerPhrase({ gear }: StartupSubject, { waterL, disinfected }: TankFacts): Phrase {
+function conditionerPhrase({ gear }: StartupSubject, { waterL, disinfected, purified }: TankFacts): Phrase {
+  if (purified) return phrase`none: the reverse-osmosis unit makes the water`
   if (!disinfected) return phrase`none: the water was said to carry no disinfectant`
   if (gear.conditioners.length === 0) return phrase`none in this plan: get one before you fill`
   const dose = waterL === null ? null : conditionerDose(gear, waterL)
@@ -81,7 +82,7 @@ function fill(subject: StartupSubject, facts: TankFacts): Step {
       ...(facts.waterL !== null && facts.assumed.length > 0
         ? [phrase`Count the water that goes in. Where it differs by more than a tenth, every dose of this sheet goes by your count.`]
         : []),
-      phrase`Put the conditioner in with the first bucket, the whole amount.`,
+      ...(facts.disinfected ? [phrase`Put the conditioner in with the first bucket, the whole amount.`] : []),
       phrase`Pour onto a plate or a bag laid on the substrate. Lukewarm water, near room temperature.`,
       phrase`${subject.gear.lid ? 'Fit the lid. ' : ''}Plug in the filter${isHeated(subject) ? ', not the heater' : ''}. Tilt or tap the filter until the air is out and the flow is even.`,
     ],
@@ -90,7 +91,7 @@ function fill(subject: StartupSubject, facts: TankFacts): Step {
       facts.chloramine && !binds
         ? phrase`the conditioner's label does not say that it binds ammonia or treats chloramine; or water shows anywhere outside the glass.`
         : phrase`water shows anywhere outside the glass, or the filter rattles for more than ten minutes.`,
-    done: 'Done: full, conditioned, filter running',
+    done: facts.disinfected ? 'Done: full, conditioned, filter running' : 'Done: full, filter running',
     earliestDay: facts.holdDays,
     caution: caution('siphon'),
   })
@@ -109,7 +110,7 @@ function saltPhrase({ gear }: StartupSubject, waterL: number | null): Phrase {
 /** Of the open ocean's water, for a meter that shows gravity: it means nothing without its temperature. */
 const SEA_GRAVITY = phrase`a specific gravity of ${quantity(specificGravity(SALINITY.salt), 'share', 3)} at ${stated(25, 'degC', 0)}`
 
-function mixSalt(subject: StartupSubject, { waterL, holdDays }: TankFacts): Step {
+function mixSalt(subject: StartupSubject, { waterL, holdDays, purified }: TankFacts): Step {
   return stepOf('fill', {
     id: 'mix-salt',
     title: 'Mix the salt water and let it stand',
@@ -120,6 +121,7 @@ function mixSalt(subject: StartupSubject, { waterL, holdDays }: TankFacts): Step
       { label: 'Should measure', value: phrase`${SALINITY.salt} g in a kilogram, ${SEA_GRAVITY}` },
     ],
     actions: [
+      ...(purified ? [phrase`Take water that the reverse-osmosis unit made, and test it for chlorine first: its carbon wears out.`] : []),
       phrase`Salt into water, never water onto salt. Stir with a pump and an air stone for 24 h.`,
       phrase`Measure it at the temperature the meter is made for.`,
     ],

@@ -3,6 +3,7 @@ import { appliancesOf } from '../sizing/appliances.ts'
 import { waterSpan } from '../sizing/filter-flow.ts'
 import { APPLIANCE_KINDS } from '../sizing/gear.ts'
 import { situationOf } from '../sizing/situation.ts'
+import { disinfectantIn, isPurified } from '../sizing/tap-water.ts'
 import { isExact } from '../sizing/span.ts'
 import { quantity, type Quantity } from '../units/quantity.ts'
 import type { StartupSubject } from './startup-subject.ts'
@@ -22,6 +23,8 @@ export interface TankFacts {
   activeSoil: boolean
   salt: boolean
   planted: boolean
+  /** Every drop comes through a reverse-osmosis unit. */
+  purified: boolean
   /** Where nobody knows, the tap is treated as if it carried chloramine: the safe side. */
   chloramine: boolean
   disinfected: boolean
@@ -38,6 +41,7 @@ export interface TankFacts {
  */
 export function tankFacts(subject: StartupSubject): TankFacts {
   const { gear, conditions, report } = subject
+  const disinfectant = disinfectantIn(subject)
   return {
     waterL: report.figures.waterVolumeL ?? null,
     brimL: report.figures.grossVolumeL ?? null,
@@ -46,8 +50,9 @@ export function tankFacts(subject: StartupSubject): TankFacts {
     activeSoil: gear.substrates.some((each) => each.spec.type === 'active_soil'),
     salt: conditions.livestock.water === 'salt',
     planted: conditions.plants !== 'none',
-    chloramine: conditions.disinfectant === 'chloramine' || conditions.disinfectant === 'unknown',
-    disinfected: conditions.disinfectant !== 'none',
+    purified: isPurified(subject),
+    chloramine: disinfectant === 'chloramine' || disinfectant === 'unknown',
+    disinfected: disinfectant !== 'none',
     cords: cordsOf(gear),
   }
 }

@@ -123,4 +123,51 @@ describe('at the desk', () => {
     expect(await page.getByRole('button', { name: 'Find packs of substrate' }).count()).toBe(0)
     expect(faults).toEqual([])
   })
+
+  it('what keeps a quote from being issued leads to its field, and to the tank of the build that lacks one', async () => {
+    const { page, faults } = await deskOn((draft) => ({
+      ...draft,
+      builds: [...draft.builds.slice(0, 1), ...emptyDraft('bare').builds],
+      suggestion: null,
+      discount: { kind: 'amount', amountMinor: 500, storeId: null, reason: '' },
+    }))
+    const dialog = page.getByRole('dialog')
+    const issue = page.getByRole('button', { name: /^Issue/ }).first()
+    await issue.click()
+    await dialog.getByText('Say what the discount is for; the customer reads it beside the figure.').waitFor()
+    await expectAccessible(page)
+    await dialog.getByRole('button', { name: 'Go to the reason of the discount' }).click()
+    await dialog.waitFor({ state: 'hidden' })
+    await expect.poll(() => page.getByLabel('Reason', { exact: true }).evaluate((field) => field === document.activeElement)).toBe(true)
+    await issue.click()
+    await dialog.getByRole('button', { name: 'Go to the tank of build B' }).click()
+    await dialog.getByRole('combobox', { name: 'Find a product: Hold water', exact: true }).waitFor()
+    await page.keyboard.press('Escape')
+    // Nothing is missed in a build without a tank but the tank.
+    await page.getByRole('heading', { name: 'Sizing report for B' }).waitFor()
+    const report = page.getByRole('region', { name: 'Sizing report for B' })
+    await report.getByText('No tank is chosen yet. Begin with it: everything else is checked against it.').waitFor()
+    expect(await report.getByText('does not fit').count()).toBe(0)
+    expect(faults).toEqual([])
+  })
+
+  it('a copy is called after its tank with its letter, never by a number, and so it reaches the paper', async () => {
+    const watched = await deskOn((draft) => ({
+      ...draft,
+      suggestion: null,
+      builds: draft.builds.slice(0, 1).map((build) => ({ ...build, name: '' })),
+    }))
+    const { page, id } = watched
+    await page.getByRole('button', { name: 'Copy build A' }).click()
+    await saved(page)
+    const { draft } = await quoteOf(watched, id)
+    expect(draft.builds.map(({ name }) => name)).toEqual(['', ''])
+    const heads = await page.locator('.pick .name').allTextContents()
+    expect(heads).toHaveLength(2)
+    expect(heads[1]).toBe(`B ${heads[0]?.slice(2) ?? ''}, option B`)
+    await firstBuild(page).click()
+    const name = page.getByRole('dialog').getByLabel('Name', { exact: true })
+    expect(await name.getAttribute('placeholder')).toBe(heads[0]?.slice(2))
+    await expectAccessible(page)
+  })
 })

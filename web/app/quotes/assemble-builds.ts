@@ -1,3 +1,4 @@
+import { buildNames } from '../../../core/quote/build-names.ts'
 import type { Build } from '../../../core/quote/draft.ts'
 import { workBuild } from '../../../core/quote/worked-build.ts'
 import type { WorkedBuild, QuoteInputs } from '../../../core/quote/revision.ts'
@@ -12,10 +13,27 @@ interface Kept {
   build: WorkedBuild
 }
 
-function dependsOn(inputs: QuoteInputs, build: Build, index: number): readonly unknown[] {
+function dependsOn(inputs: QuoteInputs, build: Build, index: number, name: string | undefined): readonly unknown[] {
   const { draft, products, stores, prices, install, asOf, rates, regions } = inputs
   const { need, suggestion, standsUntil, units, discount, deposit } = draft
-  return [index, build, need, suggestion, standsUntil, units, discount, deposit, products, stores, prices, install, asOf, rates, regions]
+  return [
+    index,
+    build,
+    name,
+    need,
+    suggestion,
+    standsUntil,
+    units,
+    discount,
+    deposit,
+    products,
+    stores,
+    prices,
+    install,
+    asOf,
+    rates,
+    regions,
+  ]
 }
 
 /**
@@ -31,8 +49,10 @@ export function makeAssembler(
   let kept = new Map<string, Kept>()
   return (inputs) => {
     const next = new Map<string, Kept>()
+    // One build's name follows the others': told apart where two stand on one tank.
+    const names = buildNames(inputs.draft, new Map(inputs.products.map((product) => [product.id, product])))
     const builds = inputs.draft.builds.map((build, index) => {
-      const on = dependsOn(inputs, build, index)
+      const on = dependsOn(inputs, build, index, names[index])
       const before = kept.get(build.id)
       const same = before?.on.every((value, at) => Object.is(value, on[at])) ?? false
       const entry = before && same ? before : { on, build: work(inputs, index) }

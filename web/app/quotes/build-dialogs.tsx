@@ -22,7 +22,7 @@ function DescribeDialog(): ReactElement {
   const { shown, close } = useDialog('describe')
   const buildId = shown?.buildId ?? null
   const build = state.draft.builds.find((one) => one.id === buildId)
-  const letter = builds.find((one) => one.id === buildId)?.letter
+  const { letter, name: called = '' } = builds.find((one) => one.id === buildId) ?? {}
   const full = builds.length >= MOST_BUILDS
   const copyBuild = useCopyBuild()
   const formId = useId()
@@ -52,6 +52,8 @@ function DescribeDialog(): ReactElement {
         >
           <TextField
             label="Name"
+            help="Left empty, it is called after its tank."
+            placeholder={called}
             value={build.name}
             maxLength={80}
             onChange={(name) => edit({ do: 'describe_build', buildId: build.id, change: { name } })}

@@ -22,7 +22,7 @@ export function BuildHeads(): ReactElement {
   const tanks = builds.map((build) => build.drawing && { ...build.drawing, letter: build.letter })
   const drawings = tankDrawings(tanks, { id: 'desk-tank', reader, width: DRAWING_WIDTH, stand: 'cut' })
   const add = (): void => {
-    const build = newBuild(builds.length)
+    const build = newBuild()
     edit({ do: 'add_build', build })
     choose(build.id)
     focusHead(build.id)
@@ -49,7 +49,7 @@ export function BuildHeads(): ReactElement {
             >
               <Elevation markup={drawings[builds.indexOf(build)]} />
               <span className="name">
-                <b className="letter">{build.letter}</b> {build.name || 'No name yet'}
+                <b className="letter">{build.letter}</b> {build.drawing === null ? 'No tank yet' : build.name}
                 {build.suggested && <span className="suggested">we suggest</span>}
               </span>
               <span className="dim">{sayTank(build, reader)}</span>

@@ -37,18 +37,22 @@ export function CustomerPanel(): ReactElement {
         <h2 id="terms-heading">Terms</h2>
         <fieldset className="form held" disabled={desk.locked}>
           <legend className="sr">Terms</legend>
-          <TextField
-            label="Title, as the customer reads it"
-            value={draft.title}
-            maxLength={120}
-            onChange={(title) => desk.edit({ do: 'title', title })}
-          />
-          <DateField
-            label="Stands until"
-            value={draft.standsUntil ?? ''}
-            min={view.asOf}
-            onChange={(date) => desk.edit({ do: 'stands_until', date: date === '' ? null : date })}
-          />
+          <div data-quote-field="title">
+            <TextField
+              label="Title, as the customer reads it"
+              value={draft.title}
+              maxLength={120}
+              onChange={(title) => desk.edit({ do: 'title', title })}
+            />
+          </div>
+          <div data-quote-field="standsUntil">
+            <DateField
+              label="Stands until"
+              value={draft.standsUntil ?? ''}
+              min={view.asOf}
+              onChange={(date) => desk.edit({ do: 'stands_until', date: date === '' ? null : date })}
+            />
+          </div>
           <DocumentUnitsField />
           <TermsFields />
           <NoteField

@@ -24,7 +24,9 @@ export function DiscountFields(): ReactElement {
   }
   return (
     <>
-      <SelectField label="Discount" none="none" value={discount?.kind ?? ''} options={TERM_KINDS} onChange={choose} />
+      <div data-quote-field="discount">
+        <SelectField label="Discount" none="none" value={discount?.kind ?? ''} options={TERM_KINDS} onChange={choose} />
+      </div>
       {discount && (
         <>
           {discount.kind === 'amount' ? (
@@ -50,13 +52,15 @@ export function DiscountFields(): ReactElement {
             />
           )}
           <output className={held === '' ? undefined : 'told warn'}>{held}</output>
-          <TextField
-            label="Reason"
-            help="The customer reads it beside the figure. It comes off before tax."
-            value={discount.reason}
-            maxLength={200}
-            onChange={(reason) => set({ ...discount, reason })}
-          />
+          <div data-quote-field="discount.reason">
+            <TextField
+              label="Reason"
+              help="The customer reads it beside the figure. It comes off before tax."
+              value={discount.reason}
+              maxLength={200}
+              onChange={(reason) => set({ ...discount, reason })}
+            />
+          </div>
           <DiscountStore discount={discount} onChange={set} />
         </>
       )}

@@ -107,28 +107,8 @@ function duplicateBuild(draft: QuoteDraft, buildId: string, newId: string, lineI
   const original = draft.builds.find((build) => build.id === buildId)
   if (!original || draft.builds.length >= MOST_BUILDS || lineIds.length < original.lines.length) return draft
   const lines = original.lines.map((line, index) => ({ ...line, id: lineIds[index] ?? line.id }))
-  const name = copyName(
-    original.name,
-    draft.builds.map((build) => build.name),
-  )
-  // Behind the last, so that no build changes the letter by which customer and advisor know it.
-  return { ...draft, builds: [...draft.builds, { ...original, id: newId, name, lines }] }
-}
-
-/** As the validator of a draft has it. */
-const LONGEST_NAME = 80
-
-/**
- * A name for a copy: the original's with the next number that no build has, cut to fit.
- *
- * @example copyName('Long and deep', ['Long and deep', 'Long and deep 2']) // 'Long and deep 3'
- */
-export function copyName(original: string, taken: readonly string[]): string {
-  const stem = original.replace(/ \d{1,2}$/, '').trim() || 'Copy'
-  for (let number = 2; ; number += 1) {
-    const name = `${stem.slice(0, LONGEST_NAME - String(number).length - 1).trim()} ${number}`
-    if (!taken.includes(name)) return name
-  }
+  // Behind the last, so that no build changes the letter by which customer and advisor know it; without a name, since the name is the original's.
+  return { ...draft, builds: [...draft.builds, { ...original, id: newId, name: '', lines }] }
 }
 
 function removeBuild(draft: QuoteDraft, buildId: string): QuoteDraft {

@@ -4,6 +4,7 @@ import { openSlots, sayOpenSlots } from '../../../core/quote/open-slots.ts'
 import { issueFaults, type IssueFault } from '../../../core/quote/issue-faults.ts'
 import { discountOf } from '../../../core/quote/quote-market.ts'
 import type { QuoteView } from '../../../core/quote/quote-view.ts'
+import { problemOf } from '../client/problem.ts'
 import { getQuote, issueQuote } from '../client/quotes.ts'
 import { Button } from '../parts/button.tsx'
 import { Dialog } from '../parts/dialog.tsx'
@@ -12,6 +13,7 @@ import { ErrorNotice } from '../parts/states.tsx'
 import { Verdict } from '../parts/verdict.tsx'
 import type { Flush } from './autosave.ts'
 import { useDesk, useDialog } from './desk-context.ts'
+import { FaultList } from './fault-list.tsx'
 import { sayMissing } from './tier-words.ts'
 import { useSameAsIssued } from './use-issued-draft.ts'
 
@@ -59,10 +61,16 @@ export function IssueDialog({ flush, reload }: Props): ReactElement {
       {failed === 'not_saved' ? (
         <p className="fault">Not issued: the draft is not saved yet. What is wrong is said at the top of the desk.</p>
       ) : (
-        <ErrorNotice error={failed} />
+        <NotIssued error={failed} />
       )}
     </Dialog>
   )
+}
+
+/** What the server has against it, field by field, each with the way there; else what happened. */
+function NotIssued({ error }: { error: unknown }): ReactElement | null {
+  const faults = error ? problemOf(error).errors : []
+  return faults.length > 0 ? <FaultList faults={faults} /> : <ErrorNotice error={error} />
 }
 
 function useIssue(flush: Flush, reload: (view: QuoteView) => void) {
@@ -123,11 +131,7 @@ function Asked({ faults }: { faults: IssueFault[] }): ReactElement {
           onChange={(reason) => edit({ do: 'suggest', suggestion: { buildId: suggestion.buildId, reason } })}
         />
       )}
-      {others.map((fault) => (
-        <p key={fault.field} className="fault">
-          {fault.message}
-        </p>
-      ))}
+      <FaultList faults={others} />
     </>
   )
 }

@@ -70,7 +70,7 @@ function NewQuoteForm({ customerId, copied }: { customerId: string | null; copie
       make.mutate({
         customer,
         draft: {
-          ...(base ?? { builds: [newBuild(0)], suggestion: null, standsUntil: null, note: '' }),
+          ...(base ?? { builds: [newBuild()], suggestion: null, standsUntil: null, note: '' }),
           title: title.trim() || titleOf(need, install.units),
           need,
         },

@@ -12,7 +12,9 @@ export function SizingPanel(): ReactElement {
   return (
     <section className="report" id="sizing" aria-labelledby="sizing-heading" tabIndex={-1}>
       <h2 id="sizing-heading">Sizing report for {chosen.letter}</h2>
-      <p className="quiet">{tankless ? 'Without a tank there is little to check.' : 'Worst first. Checked at every edit.'}</p>
+      <p className="quiet">
+        {tankless ? 'No tank is chosen yet. Begin with it: everything else is checked against it.' : 'Worst first. Checked at every edit.'}
+      </p>
       <ToldFindings />
       <p className="note end">
         Water, glass, mains electricity, floors and heavy lifting can hurt. The makers’ instructions and the local electrical and building

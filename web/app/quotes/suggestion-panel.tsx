@@ -27,14 +27,16 @@ export function SuggestionPanel(): ReactElement {
           onChange={(buildId) => (buildId === '' ? edit({ do: 'suggest', suggestion: null }) : suggest(buildId))}
         />
         {suggestion && (
-          <TextField
-            label="Because"
-            className={REASON_ID}
-            help="The customer reads it on the first page. Begun from the figures; write over it."
-            value={suggestion.reason}
-            maxLength={500}
-            onChange={(reason) => edit({ do: 'suggest', suggestion: { buildId: suggestion.buildId, reason } })}
-          />
+          <div data-quote-field="suggestion.reason">
+            <TextField
+              label="Because"
+              className={REASON_ID}
+              help="The customer reads it on the first page. Begun from the figures; write over it."
+              value={suggestion.reason}
+              maxLength={500}
+              onChange={(reason) => edit({ do: 'suggest', suggestion: { buildId: suggestion.buildId, reason } })}
+            />
+          </div>
         )}
       </fieldset>
     </section>

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { BuildLine } from '../../../../core/quote/draft.ts'
-import { copyName, editDraft } from '../../../../web/app/quotes/draft-edit.ts'
+import { editDraft } from '../../../../web/app/quotes/draft-edit.ts'
 import { buildOf, sampleDraft } from './sample-draft.ts'
 
 const heater: BuildLine = { id: 'new', answer: 'buy', productId: 'heater-2', quantity: 1, storeId: null, note: '' }
@@ -47,15 +47,9 @@ describe('an edit of the draft', () => {
     expect(after.builds[2]?.lines).toEqual(sampleDraft.builds[0]?.lines.map((line, index) => ({ ...line, id: String(index + 1) })))
   })
 
-  it('names each copy otherwise, and cuts a long name so that it fits', () => {
-    const twice = ['y', 'z'].reduce(
-      (draft, newId) => editDraft(draft, { do: 'duplicate_build', buildId: 'a', newId, lineIds: ['1', '2', '3'] }),
-      sampleDraft,
-    )
-    expect(twice.builds.map((build) => build.name)).toEqual(['Long and deep', 'One box', 'Long and deep 2', 'Long and deep 3'])
-    expect(copyName('Long and deep 2', ['Long and deep 2'])).toBe('Long and deep 3')
-    expect(copyName('', [''])).toBe('Copy 2')
-    expect(copyName('x'.repeat(80), [])).toBe(`${'x'.repeat(78)} 2`)
+  it('gives a copy no name of its own: it is called after its tank, and the original keeps its name', () => {
+    const after = editDraft(sampleDraft, { do: 'duplicate_build', buildId: 'a', newId: 'z', lineIds: ['1', '2', '3'] })
+    expect(after.builds.map((build) => build.name)).toEqual(['Long and deep', 'One box', ''])
   })
 
   it('fills a build in one go and takes it back in one', () => {
