@@ -38,6 +38,36 @@ describe('the plan of the floor', () => {
     expect(plan).toMatchObject({ pathStated: false, alongMm: 1300, acrossMm: 500, massKg: 387 })
     expect(reportOf({ stand: null }, JOISTS).figures.floorPlan).toMatchObject({ pathStated: false, massKg: 357 })
   })
+  it('has no other place to draw where the worst is the one that was answered', () => {
+    // End panels across the joists bend most at mid-span.
+    const plan = reportIn({ ...JOISTS, joistLie: 'across' }).figures.floorPlan
+    expect(plan).toMatchObject({ centreMm: 1829, governs: 'bending' })
+    expect(plan).not.toHaveProperty('answeredCentreMm')
+  })
+  it('stands a plan that is no rectangle as one of its area and its proportions', () => {
+    // Geometry: a hexagon on half its length is 3/4 of the box around it, so √0.75 = 0.866 of either side; a circle π/4, so 0.886.
+    const spec = {
+      lengthMm: 600,
+      widthMm: 520,
+      heightMm: 500,
+      glassMm: 10,
+      bottomMm: 10,
+      material: 'glass' as const,
+      style: 'rimmed' as const,
+    }
+    const sides = (shape: 'hexagon' | 'cylinder', stand: NonNullable<Parameters<typeof reportOf>[0]>['stand'] = null) => {
+      const tank = one('Wendlemere', { ...spec, shape, widthMm: shape === 'cylinder' ? 600 : 520 })
+      const plan = reportOf({ tank, stand }, { ...JOISTS, joistLie: 'along' }).figures.floorPlan
+      return [plan?.alongMm, plan?.acrossMm]
+    }
+    expect(sides('hexagon')).toEqual([520, 450])
+    expect(sides('cylinder')).toEqual([532, 532])
+    // What the stand says of its top comes before the tank's plan: a rectangle as it is, a hexagon by the same share.
+    expect(sides('hexagon', one('Thornby', { topLengthMm: 620, topWidthMm: 540 }))).toEqual([620, 540])
+    expect(sides('hexagon', one('Thornby', { topLengthMm: 620, topWidthMm: 540, shape: 'hexagon' }))).toEqual([537, 468])
+    // A stand that states no top has the tank's.
+    expect(sides('hexagon', one('Thornby', { massKg: 20 }))).toEqual([520, 450])
+  })
   it('leaves 50 mm behind the stand at the wall', () => {
     const plan = reportIn({ ...JOISTS, joistLie: 'bearing_wall' }).figures.floorPlan
     expect((plan?.centreMm ?? 0) - (plan?.alongMm ?? 0) / 2).toBeCloseTo(50, -1)
