@@ -1,12 +1,5 @@
-import {
-  SOURCE_WORDS,
-  VERDICT_WORDS,
-  VERDICTS,
-  type Finding,
-  type Limit,
-  type Source,
-  type ToldFinding,
-} from '../../core/sizing/finding.ts'
+import { signOf } from '../../core/sizing/count-words.ts'
+import { VERDICT_WORDS, VERDICTS, type Finding, type Limit, type ToldFinding } from '../../core/sizing/finding.ts'
 import type { AssembledBuild } from '../../core/quote/revision.ts'
 import { MOST_QUESTIONS } from '../../core/sizing/open-questions.ts'
 import { sayRange, sayTurns } from '../../core/sizing/range-words.ts'
@@ -33,14 +26,11 @@ export function rangeWords(low: string, high: string): string {
   return unit !== '' && low.endsWith(unit) ? `${low.slice(0, -unit.length)} to ${high}` : `${low} to ${high}`
 }
 
-/** "Source (common practice): No tank overhangs its stand." */
-const sourceWords = ({ tag, text }: Source): string => `Source (${SOURCE_WORDS[tag]}): ${text.replace(/\.?$/, '.')}`
-
 /** One finding with all that stands behind it. */
 export function findingOnPaper(finding: ToldFinding, teller: Teller): FindingPaper {
   return {
     title: finding.title,
-    verdict: finding.verdict,
+    verdict: signOf(finding),
     word: verdictWord(finding),
     value: finding.value === undefined ? '' : teller.quantity(finding.value),
     limit: limitWords(finding.limit, teller),
@@ -50,7 +40,6 @@ export function findingOnPaper(finding: ToldFinding, teller: Teller): FindingPap
     turns: sayTurns(finding, teller.units).join(', '),
     assumed: finding.assumed.join('; '),
     missing: finding.missing.join(', '),
-    source: sourceWords(finding.source),
     caution: cautionWords(finding),
   }
 }

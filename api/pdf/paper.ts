@@ -17,6 +17,8 @@ export interface Paper {
   running: RunningPaper | null
   /** Of the build told in full. */
   drawings: DrawingPaper[]
+  /** Of the build told in full. */
+  reckoned: ReckonedPaper | null
   cautions: CautionPaper[]
   plan: PlanPaper
 }
@@ -124,7 +126,6 @@ export interface SizingPaper {
   fits: FitPaper[]
   /** What the rows marked as assumed rest on. */
   assumed: string
-  sources: Array<{ text: string; checks: string }>
   /** Titles of findings that are word for word those of the build told in full. */
   same: string
   /** Titles of the checks that fit, where only the rest is told in full. */
@@ -165,7 +166,6 @@ export interface FindingPaper {
   turns: string
   assumed: string
   missing: string
-  source: string
   caution: string
 }
 
@@ -175,6 +175,13 @@ export interface RunningPaper {
   energy: string[]
   cost: string[]
   note: string
+}
+/** How findings came about. */
+export interface ReckonedPaper {
+  /** Each thing once, by where it comes from. */
+  went: Array<{ head: string; rows: Array<{ name: string; value: string }> }>
+  /** `from` names what of it goes in. */
+  checks: Array<{ title: string; value: string; limit: string; formula: string; from: string; source: string }>
 }
 /** A drawing of a finding, with what it says. */
 export interface DrawingPaper {

@@ -8,6 +8,7 @@ import { drawingsOnPaper } from './drawings-on-paper.ts'
 import { customerWords, firstPage } from './first-page.ts'
 import type { LinkPaper, Paper } from './paper.ts'
 import { planOnPaper } from './plan-on-paper.ts'
+import { reckonedOnPaper } from './reckoned-on-paper.ts'
 import { runningCosts } from './running-on-paper.ts'
 import { tellerOf } from './teller.ts'
 
@@ -49,6 +50,7 @@ export function quotePaper(input: QuotePdfInput): { paper: Paper; art: Art } {
     others: document.builds.filter((build) => build !== chosen).map((build) => buildOnPaper(build, names, chosen, teller, mode)),
     running: runningCosts(document, teller),
     drawings: drawingsOnPaper(chosen, document),
+    reckoned: reckonedOnPaper(chosen, document, teller),
     cautions: (document.cautions.length > 0 ? document.cautions : CAUTIONS.map((each) => each.text)).map(cautionOf),
     plan: planOnPaper(chosen, document.inputs.install.contact, linkOf(links, 'setup'), teller),
   }

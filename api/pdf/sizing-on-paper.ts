@@ -1,4 +1,4 @@
-import { SOURCE_WORDS, type Source, type ToldFinding } from '../../core/sizing/finding.ts'
+import type { ToldFinding } from '../../core/sizing/finding.ts'
 import type { AssembledBuild } from '../../core/quote/revision.ts'
 import { findingOnPaper, limitWords, verdictWord } from './findings-on-paper.ts'
 import { firstSentence } from './first-sentence.ts'
@@ -9,8 +9,8 @@ import type { Teller } from './teller.ts'
 const fits = (finding: ToldFinding): boolean => finding.verdict === 'fits' && finding.wording === undefined
 
 /**
- * What was checked in one build. Told in full: what fits ill with all that stands behind it, what fits in a row each, with its assumptions and
- * sources gathered once. Where another build was told in full before: only what fits ill and differs from that build, and the rest by name.
+ * What was checked in one build. Told in full: what fits ill with all that stands behind it, what fits in a row each, with its assumptions
+ * gathered once; formula, inputs and source of each stand in a section of their own. Where another build was told in full before: only what fits ill and differs from that build, and the rest by name.
  */
 export function sizingOnPaper({ report }: AssembledBuild, told: AssembledBuild | null, teller: Teller): SizingPaper {
   const fitting = report.findings.filter(fits)
@@ -20,7 +20,6 @@ export function sizingOnPaper({ report }: AssembledBuild, told: AssembledBuild |
     findings: rest.map((finding) => findingOnPaper(finding, teller)),
     fits: fitting.map((finding) => fitOnPaper(finding, teller)),
     assumed: [...new Set(fitting.flatMap((finding) => finding.assumed))].join('; '),
-    sources: gatheredSources(fitting),
     same: '',
     fitting: '',
   }
@@ -33,18 +32,17 @@ function differing(rest: ToldFinding[], fitting: ToldFinding[], told: AssembledB
     findings: rest.filter((finding) => !same.includes(finding)).map((finding) => differingFinding(finding, told, teller)),
     fits: [],
     assumed: '',
-    sources: [],
     same: same.map((finding) => `${finding.title} (${verdictWord(finding)})`).join(', '),
     fitting: fitting.map((finding) => finding.title).join(', '),
   }
 }
 
-/** Source and assumptions stand with the build told before; its caution only where the check did not fit there. */
+/** Its assumptions stand with the build told before; its caution only where the check did not fit there. */
 function differingFinding(finding: ToldFinding, told: AssembledBuild, teller: Teller): FindingPaper {
   const whole = findingOnPaper(finding, teller)
   const before = told.report.findings.find(({ check }) => check === finding.check)
   if (before === undefined) return whole
-  return { ...whole, source: '', assumed: '', caution: fits(before) ? whole.caution : '' }
+  return { ...whole, assumed: '', caution: fits(before) ? whole.caution : '' }
 }
 
 function fitOnPaper(finding: ToldFinding, teller: Teller): FitPaper {
@@ -57,23 +55,4 @@ function fitOnPaper(finding: ToldFinding, teller: Teller): FitPaper {
     said: value === '' && limit === '' ? firstSentence(teller.phrase(finding.reason)) : '',
     assumed: finding.assumed.length > 0,
   }
-}
-
-/** In a column of its own the source begins with what kind it is. @example restsOn({ tag: 'own', text: 'Heat balance.' }) // 'Our own reckoning. Heat balance.' */
-function restsOn({ tag, text }: Source): string {
-  const words = SOURCE_WORDS[tag]
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}. ${text.replace(/\.?$/, '.')}`
-}
-
-/** Each source once, with the checks that rest on it. */
-function gatheredSources(fitting: ToldFinding[]): SizingPaper['sources'] {
-  const checks = new Map<string, ToldFinding[]>()
-  for (const finding of fitting) {
-    const key = `${finding.source.tag} ${finding.source.text}`
-    checks.set(key, [...(checks.get(key) ?? []), finding])
-  }
-  return [...checks.values()].flatMap((findings) => {
-    const [first] = findings
-    return first === undefined ? [] : [{ checks: findings.map(({ title }) => title).join(', '), text: restsOn(first.source) }]
-  })
 }

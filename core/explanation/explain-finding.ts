@@ -18,7 +18,8 @@ const FIGURES: Record<FigureField, [name: string, unit: Unit, digits: number]> =
   peakLoadW: ['All appliances at once', 'W', 0],
 }
 
-const figureInputs = (figures: SizingFigures, fields: readonly FigureField[]): ExplainedInput[] =>
+/** What was worked out on the way, where it is known. @example figureInputs(figures, ['waterVolumeL'])[0]?.name // 'Water in use' */
+export const figureInputs = (figures: SizingFigures, fields: readonly FigureField[]): ExplainedInput[] =>
   fields.flatMap((field): ExplainedInput[] => {
     const value = figures[field]
     const [name, unit, digits] = FIGURES[field]

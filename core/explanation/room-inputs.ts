@@ -1,7 +1,7 @@
 import { CONDITION_FIELDS } from '../sizing/condition-fields.ts'
 import type { ConditionField, Conditions, LivestockGroup } from '../sizing/conditions.ts'
 import { conditionWords, startOf } from '../sizing/words.ts'
-import { phrase, stated, type Phrase } from '../units/quantity.ts'
+import { phrase, stated, type Phrase, type Unit } from '../units/quantity.ts'
 import type { ExplainedInput } from './explanation.ts'
 import { fieldValue, listed } from './field-words.ts'
 import type { GroupField, RoomField } from './what-goes-in.ts'
@@ -24,17 +24,20 @@ export function roomValue(conditions: Conditions, key: RoomField): Phrase | unde
   return field && fieldValue(field, conditions[key])
 }
 
+/** Whole where it is a whole one, else to a tenth. */
+const asStated = (value: number, unit: Unit) => stated(value, unit, Number.isInteger(value) ? 0 : 1)
+
 const MARKS: Record<GroupField, (group: LivestockGroup) => Phrase> = {
-  targetC: ({ targetC }) => phrase`target ${stated(targetC, 'degC', 1)}`,
-  lowestC: ({ lowestC }) => phrase`least ${stated(lowestC, 'degC', 1)}`,
-  highestC: ({ highestC }) => phrase`most ${stated(highestC, 'degC', 1)}`,
-  dangerC: ({ dangerC }) => phrase`danger mark ${stated(dangerC, 'degC', 1)}`,
-  flowFloorPerHour: ({ flowFloorPerHour }) => phrase`water turned over at least ${stated(flowFloorPerHour, 'per_hour', 1)}`,
+  targetC: ({ targetC }) => phrase`target ${asStated(targetC, 'degC')}`,
+  lowestC: ({ lowestC }) => phrase`least ${asStated(lowestC, 'degC')}`,
+  highestC: ({ highestC }) => phrase`most ${asStated(highestC, 'degC')}`,
+  dangerC: ({ dangerC }) => phrase`danger mark ${asStated(dangerC, 'degC')}`,
+  flowFloorPerHour: ({ flowFloorPerHour }) => phrase`water turned over at least ${asStated(flowFloorPerHour, 'per_hour')}`,
   flowCeilingPerHour: ({ flowCeilingPerHour }) =>
     flowCeilingPerHour === null
       ? phrase`no flow too strong`
-      : phrase`water turned over at most ${stated(flowCeilingPerHour, 'per_hour', 1)}`,
-  smallestVolumeL: ({ smallestVolumeL }) => phrase`smallest tank ${stated(smallestVolumeL, 'L', 0)}`,
+      : phrase`water turned over at most ${asStated(flowCeilingPerHour, 'per_hour')}`,
+  smallestVolumeL: ({ smallestVolumeL }) => phrase`smallest tank ${asStated(smallestVolumeL, 'L')}`,
   lidNeeded: ({ lidNeeded }) => phrase`${lidNeeded ? 'leave an open tank' : 'stay in an open tank'}`,
   water: ({ water }) => phrase`${water === 'salt' ? 'salt water' : 'fresh water'}`,
 }

@@ -14,7 +14,11 @@ const COUNT_WORDS: Record<Verdict, (count: number) => string> = {
   fits: (count) => (count === 1 ? '1 fits' : `${count} fit`),
 }
 
-const sayFloor = ({ verdict, wording }: Finding): VerdictCount => ({ verdict, words: `floor: ${wording ?? ''}` })
+const sayFloor = (floor: Finding): VerdictCount => ({ verdict: signOf(floor), words: `floor: ${floor.wording ?? ''}` })
+
+/** The vial that stands beside a finding's words: that of the nearest verdict where the floor has its own. @example signOf(floorWithinItsAllowance) // 'fits' */
+export const signOf = ({ verdict, wording }: Pick<Finding, 'verdict' | 'wording'>): Verdict =>
+  wording === 'within the usual allowance' ? 'fits' : verdict
 
 /** Whether the floor's own words send the reader to somebody before the tank is placed. @example mustAsk({ wording: 'ask before you place it' }) // true */
 export const mustAsk = ({ wording }: Pick<Finding, 'wording'>): boolean => wording !== undefined && wording !== 'within the usual allowance'

@@ -52,7 +52,7 @@ export const showcaseDraft = (today: CivilDate): QuoteDraft => ({
   need: {
     ...emptyNeed(),
     lengthMm: inch(36),
-    place: 'in the living room, against the north wall, on the ground floor',
+    place: 'in the living room upstairs, against the north wall that carries the joists',
     livestockId: 'small-tropical',
     livestockNote: 'a shoal of tetras, a few small catfish and easy plants',
     budgetMinor: 100_000,
@@ -62,7 +62,11 @@ export const showcaseDraft = (today: CivilDate): QuoteDraft => ({
     exact: {
       coldestRoomC: 15,
       warmestRoomC: 24,
-      floor: 'ground_slab',
+      floor: 'timber_upper',
+      joistSpanMm: inch(144),
+      joistSpacingMm: inch(16),
+      joistLie: 'bearing_wall',
+      floorUse: 'other',
       plants: 'low',
       disinfectant: 'chlorine',
       outletHeightMm: 450,

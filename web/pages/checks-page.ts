@@ -4,6 +4,7 @@ import { issuedSubject } from '../../core/explanation/issued-subject.ts'
 import { sayLimit } from '../../core/explanation/limit-words.ts'
 import { documentUnits } from '../../core/quote/document-units.ts'
 import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
+import { signOf } from '../../core/sizing/count-words.ts'
 import { SOURCE_WORDS, VERDICT_WORDS, type Finding, type ToldFinding } from '../../core/sizing/finding.ts'
 import type { SizingSubject } from '../../core/sizing/report.ts'
 import { sayPhrase, sayQuantity } from '../../core/units/say.ts'
@@ -36,10 +37,10 @@ const wordOf = (finding: Finding): string => finding.wording ?? VERDICT_WORDS[fi
 
 function one(finding: ToldFinding, build: AssembledBuild, quote: RevisionDocument, subject: SizingSubject | undefined): Markup {
   const units = documentUnits(quote.inputs)
-  const { check, title, verdict, value, limit, source, caution } = finding
+  const { check, title, value, limit, source, caution } = finding
   const reading = [value && sayQuantity(value, units), limit && sayLimit(limit, units)].filter(Boolean).join(', ')
   return markup`<section class="reckoned" id="${check}" aria-labelledby="h-${check}"><h2 id="h-${check}">${title}</h2>
-<p><span class="verdict ${VERDICT_CLASS[verdict]}">${drawing(vial(verdict))}${wordOf(finding)}</span>${reading === '' ? '' : markup` <b>${reading}</b>`}</p>
+<p><span class="verdict ${VERDICT_CLASS[signOf(finding)]}">${drawing(vial(signOf(finding)))}${wordOf(finding)}</span>${reading === '' ? '' : markup` <b>${reading}</b>`}</p>
 <p>${sayPhrase(finding.reason, units)}</p>${subject === undefined ? '' : reckoned(finding, build, subject, quote)}
 <p class="note">Source (${SOURCE_WORDS[source.tag]}): ${source.text.replace(/\.?$/, '.')}</p>${caution === undefined ? '' : markup`<p class="note">${caution}</p>`}</section>`
 }

@@ -1,4 +1,4 @@
-import { sayCounts } from '../../core/sizing/count-words.ts'
+import { sayCounts, signOf } from '../../core/sizing/count-words.ts'
 import { VERDICT_WORDS, type ToldFinding, type Verdict } from '../../core/sizing/finding.ts'
 import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
 import { documentUnits } from '../../core/quote/document-units.ts'
@@ -58,6 +58,6 @@ function one(finding: ToldFinding, { letter }: AssembledBuild, quote: RevisionDo
   const word = finding.wording ?? VERDICT_WORDS[finding.verdict]
   const turns = sayTurns(finding, units).join(', ')
   const told = [sayRange(finding, units), turns === '' ? '' : `What would change this: ${turns}.`].filter((text) => text !== '').join(' ')
-  return markup`<div class="finding"><h4>${finding.title}</h4><span class="verdict ${VERDICT_CLASS[finding.verdict]}">${drawing(vial(finding.verdict))}${word}</span>
+  return markup`<div class="finding"><h4>${finding.title}</h4><span class="verdict ${VERDICT_CLASS[signOf(finding)]}">${drawing(vial(signOf(finding)))}${word}</span>
 <p>${sayPhrase(finding.reason, units)}</p>${told === '' ? '' : markup`<p class="note">${told}</p>`}${finding.action === null ? '' : markup`<p class="do">${sayPhrase(finding.action.text, units)}</p>`}${figure}${finding.caution === undefined ? '' : markup`<p class="note">${finding.caution}</p>`}<p class="note"><a href="${path}/checks/${letter}#${finding.check}">How it was reckoned<span class="sr">: ${finding.title}</span></a></p></div>`
 }

@@ -80,9 +80,8 @@ describe('a quote of three builds', () => {
     expect(read.text).toContain('Tank: in the kit: Start tank 80')
   })
 
-  it('shrinks what fits to a row with value and limit, its assumptions and sources told once below', () => {
+  it('shrinks what fits to a row with value and limit, its assumptions told once below', () => {
     expect(read.text).toContain('Electrical load 357 W at most 1,440 W')
-    expect(read.text).toContain('Where their limits come from')
     expect(read.text).not.toContain('All at once on a circuit')
     expect(read.text).not.toContain('no value')
   })
@@ -98,6 +97,13 @@ describe('a quote of three builds', () => {
       expect(read.text).toContain(words)
   })
 
+  it('tells how each check was reckoned: what went in once, with where it comes from, then formula and source', () => {
+    expect(read.text).toContain('How it was reckoned, build A')
+    expect(read.text).toMatch(/Entered with the products .*Filter \(Pellick C-1200 canister\) .*rated flow/)
+    expect(read.text).toMatch(/Assumed: what is usual .*Coldest room temperature/i)
+    expect(read.text).toMatch(/Electrical load 357 W at most 1,440 W Watts of all that is plugged in.* Goes in: .*circuit voltage/)
+  })
+
   it('gives each line its store, the day it was seen and the last day of its sale', () => {
     expect(read.text).toContain('Pellick C-1200 canister Upriver sale, one report Oct 18 Oct 31 119.99 full 149.99')
   })
@@ -105,8 +111,8 @@ describe('a quote of three builds', () => {
   it('names the part that fills a slot, and a source with its kind once', () => {
     for (const part of ['Thermometer', 'Conditioner', 'Power strip', 'Water tests']) expect(read.text).toContain(part)
     for (const slot of ['Hold water', 'Feed the cycle', 'Protect the circuit']) expect(read.text).not.toContain(slot)
-    expect(read.text).toContain('Source (published): heat balance, EN ISO 6946 and ASHRAE evaporation.')
-    expect(read.text).toMatch(/Electrical load Published\. NEC 210\.20\(A\), continuous load\./)
+    expect(read.text).toContain('Published. heat balance, EN ISO 6946 and ASHRAE evaporation.')
+    expect(read.text).toContain('Published. NEC 210.20(A), continuous load.')
     expect(read.text).not.toMatch(/Source,|common practice\): common practice/)
   })
 

@@ -1,5 +1,6 @@
 import type { ReactElement } from 'react'
 import { isPackSlot } from '../../../core/quote/pack-cover.ts'
+import { signOf } from '../../../core/sizing/count-words.ts'
 import type { ToldFinding } from '../../../core/sizing/finding.ts'
 import { sayRange, sayTurns } from '../../../core/sizing/range-words.ts'
 import { sayPhrase, sayQuantity } from '../../../core/units/say.ts'
@@ -30,7 +31,7 @@ export function FindingCard({ finding, plot }: { finding: ToldFinding; plot: Plo
     <>
       <div className="top">
         <h3>{finding.title}</h3>
-        <Verdict verdict={finding.verdict} words={finding.wording} />
+        <Verdict verdict={signOf(finding)} words={finding.wording} />
       </div>
       <Reading finding={finding} />
       <p>{sayPhrase(finding.reason, reader)}</p>
@@ -60,9 +61,10 @@ export function Uncertain({ finding }: { finding: ToldFinding }): ReactElement |
 
 function Reading({ finding }: { finding: ToldFinding }): ReactElement | null {
   const { reader } = useDesk()
-  const { value, limit, verdict } = finding
+  const { value, limit } = finding
+  const verdict = signOf(finding)
   if (!value && !limit) return null
-  const rule = verdict === 'not_known' ? '' : ruleWithPointer(finding, { width: 132, height: 22 })
+  const rule = verdict === 'not_known' ? '' : ruleWithPointer({ value, limit, verdict }, { width: 132, height: 22 })
   return (
     <div className={`reading ${CLASS[verdict]}`}>
       {rule && <Svg markup={rule} className="lvl" inline />}

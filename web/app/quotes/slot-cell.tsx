@@ -5,6 +5,7 @@ import { yearOf } from '../../../core/dates.ts'
 import { sayMoney } from '../../../core/money.ts'
 import type { LineCost } from '../../../core/pricing/tiers.ts'
 import type { WorkedBuild, SlotRow } from '../../../core/quote/revision.ts'
+import { signOf } from '../../../core/sizing/count-words.ts'
 import { SaleSign } from '../parts/prices.tsx'
 import { Verdict } from '../parts/verdict.tsx'
 import { columnClass } from './column-class.ts'
@@ -26,7 +27,7 @@ export function SlotCellView({ build, slot, cell }: { build: WorkedBuild; slot: 
       ))}
       {finding && (
         <span className="vd">
-          <Verdict verdict={finding.verdict} words={finding.wording} />
+          <Verdict verdict={signOf(finding)} words={finding.wording} />
         </span>
       )}
     </td>

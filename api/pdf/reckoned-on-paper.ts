@@ -1,0 +1,55 @@
+import { allInputs } from '../../core/explanation/all-inputs.ts'
+import { explainFinding } from '../../core/explanation/explain-finding.ts'
+import { INPUT_SOURCES, type InputSource } from '../../core/explanation/explanation.ts'
+import { issuedSubject } from '../../core/explanation/issued-subject.ts'
+import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
+import { SOURCE_WORDS, type ToldFinding } from '../../core/sizing/finding.ts'
+import type { SizingSubject } from '../../core/sizing/report.ts'
+import { limitWords } from './findings-on-paper.ts'
+import type { ReckonedPaper } from './paper.ts'
+import type { Teller } from './teller.ts'
+
+const HEADS: Record<InputSource, string> = {
+  entered: 'Entered with the products',
+  answered: 'Answered, or set for this place',
+  assumed: 'Assumed: what is usual',
+  missing: 'Not stated',
+  group: 'Marks of the animals',
+  reckoned: 'Worked out from these',
+}
+
+/** How the findings of the build told in full came about: what went in, each thing once, then each check with its formula in words and its source. */
+export function reckonedOnPaper(build: AssembledBuild, document: RevisionDocument, teller: Teller): ReckonedPaper | null {
+  const subject = issuedSubject(document, build)
+  const { findings, figures } = build.report
+  if (subject === undefined || findings.length === 0) return null
+  const inputs = allInputs(findings, subject, figures)
+  return {
+    went: INPUT_SOURCES.flatMap((from) => {
+      const rows = inputs.filter((input) => input.from === from).map(({ name, value }) => ({ name, value: teller.phrase(value) }))
+      return rows.length === 0 ? [] : [{ head: HEADS[from], rows }]
+    }),
+    checks: findings.map((finding) => checkOnPaper(finding, subject, build, teller)),
+  }
+}
+
+function checkOnPaper(finding: ToldFinding, subject: SizingSubject, build: AssembledBuild, teller: Teller): ReckonedPaper['checks'][number] {
+  const { formula, inputs } = explainFinding(finding, subject, build.report.figures)
+  const { tag, text } = finding.source
+  return {
+    title: finding.title,
+    value: finding.value === undefined ? '' : teller.quantity(finding.value),
+    limit: limitWords(finding.limit, teller),
+    formula: teller.phrase(formula),
+    from: [...new Set(inputs.map(({ name }) => shortName(name)))].join(', '),
+    source: `${capital(SOURCE_WORDS[tag])}. ${text.replace(/\.?$/, '.')}`,
+  }
+}
+
+/** @example shortName('2 × Heater (Torvane 100 W)') // 'heater' */
+const shortName = (name: string): string =>
+  name
+    .replace(/^\d+ × /, '')
+    .replace(/ \(.*\)$/, '')
+    .toLowerCase()
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)
