@@ -1,5 +1,5 @@
 /** Makes the median absolute deviation of a normal sample its standard deviation: 1 / Φ⁻¹(3/4). Rousseeuw & Croux, JASA 88 (1993). */
-const MAD_FACTOR = 1.4826
+export const MAD_FACTOR = 1.4826
 
 /** Least spread taken, in log: a record of identical prices has none, and then any change at all would be infinitely far. */
 const LEAST_SPREAD_LOG = 0.02

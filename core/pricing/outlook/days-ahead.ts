@@ -24,16 +24,19 @@ export const clampDepth = (depth: number): number => Math.min(MOST_DEPTH, Math.m
 const meanOf = (values: readonly number[]): number =>
   values.length === 0 ? 0 : values.reduce((sum, value) => sum + value, 0) / values.length
 
-/** What the coming days may bring, tomorrow first: the least offer over the stores, on average over what is believed. */
-export function daysAhead(learned: Learned, line: KnownLine, horizon: number): StoppingDay[] {
+/**
+ * What the coming days may bring, tomorrow first: the least offer over the stores, on average over what is believed. For somebody who was there
+ * today (`seenToday`) no sale runs that she did not see; the one that she saw she may have today.
+ */
+export function daysAhead(learned: Learned, line: KnownLine, horizon: number, seenToday: boolean): StoppingDay[] {
   const atoms = offerAtoms(line, false)
   const tomorrow = offerAtoms(line, true)
   const driftLog = dailyDriftLog(line.kind)
   const ordinary = ordinaryChances(line, horizon)
   return Array.from({ length: horizon }, (_, index): StoppingDay => {
     const growth = Math.exp(driftLog * (index + 1))
-    const chances = line.pairs.map((pair) => chanceOn(learned, line, pair, index + 1, ordinary[index] as number))
-    return leastOffer(index === 0 ? tomorrow : atoms, chances, line.regularMinor * growth, growth)
+    const chances = line.pairs.map((pair) => chanceOn(learned, line, pair, index + 1, ordinary[index] as number, seenToday))
+    return leastOffer(index === 0 && !seenToday ? tomorrow : atoms, chances, line.regularMinor * growth, growth)
   })
 }
 
@@ -48,13 +51,13 @@ function ordinaryChances({ product, kind, pairs }: KnownLine, horizon: number): 
   return survival.slice(1).map((left, index) => 1 - (left / (survival[index] as number)) ** (1 / pairs.length))
 }
 
-function chanceOn(learned: Learned, { product }: KnownLine, pair: PairNow, day: number, ordinary: number): number {
+function chanceOn(learned: Learned, { product }: KnownLine, pair: PairNow, day: number, ordinary: number, seenToday: boolean): number {
   const windows = pair.coming.filter(({ first }) => first === day)
   const none = windows.reduce(
     (left, { saleTimeId }) => left * (1 - takesPartChance(learned, product, pair.storeId, saleTimeId, false)),
     1 - ordinary,
   )
-  return 1 - (day === 1 ? 1 - stillOnSale(pair) : 1) * none
+  return 1 - (day === 1 && !seenToday ? 1 - stillOnSale(pair) : 1) * none
 }
 
 /** Chance that a sale of today, reported or not, runs tomorrow. */

@@ -1,4 +1,4 @@
-import { GRID_SIZE, gridPoint, type SaleParameters } from './sale-grid.ts'
+import { GRID_SIZE, gridPoint, watchedAlike, type SaleParameters } from './sale-grid.ts'
 
 /** A sale goes through so many stages, several of which may end in a day (design rule 3): its length scatters less than with one. */
 export const STAGES = 4
@@ -62,3 +62,17 @@ export function gridTable(index: number): Float64Array {
   tables[index] = made
   return made
 }
+
+/** Gap tables of some parameters, and of the same with silence that says nothing. */
+export interface SaleTables {
+  table: Float64Array
+  silence: number
+  unwatched: Float64Array
+}
+
+/** What the forward algorithm needs at a place in the grid. The first silence of the grid is 1: a day that nobody watches. */
+export const gridTables = (index: number): SaleTables => ({
+  table: gridTable(index),
+  silence: gridPoint(index).silence,
+  unwatched: gridTable(watchedAlike(index)),
+})

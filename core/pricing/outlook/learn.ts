@@ -1,17 +1,17 @@
 import type { Kind } from '../../catalog/kinds.ts'
 import { newcomerTrust, type TrustOf } from '../trust.ts'
 import { dayNumber } from './civil-day.ts'
-import { gridTable } from './gap-tables.ts'
+import { gridTables } from './gap-tables.ts'
 import type { KindLearned, Learned, ProductLearned } from './learned.ts'
 import type { MarketRecord } from './market-record.ts'
 import { learnChanges, priceIntervals } from './regular-changes.ts'
 import { learnDepths, saleDepths } from './sale-depth.ts'
 import { filterSales, partsOf, type TakesPart } from './sale-filter.ts'
 import { fitKind, likelihoodsOf, posterior, standIns, type KindPrior, type ProductSteps } from './sale-fit.ts'
-import { gridPoint } from './sale-grid.ts'
-import { saleSteps, type WindowDays } from './sale-steps.ts'
+import { saleSteps, type StoreDays, type WindowDays } from './sale-steps.ts'
 import { learnSaleTimes, type SaleTimesLearned, type WindowEvidence } from './sale-times.ts'
 import { timelines, type Timeline } from './timeline.ts'
+import { unwatchedOf } from './unwatched.ts'
 
 /** Places of the grid kept of a product: as many futures as are drawn share them. */
 const KEPT_POINTS = 48
@@ -28,9 +28,9 @@ export function learn(record: MarketRecord, { trustOf = newcomerTrust }: { trust
   const asOf = dayNumber(record.asOf)
   const kindOf = new Map(record.products.map(({ id, kind }) => [id, kind]))
   const all = timelines(record.sightings, asOf, trustOf).filter(({ productId }) => kindOf.has(productId))
-  const windows = windowsByStore(record)
+  const days = daysByStore(record, all, asOf)
   const byKind = new Map([...Map.groupBy(all, ({ productId }) => kindOf.get(productId) as Kind)].sort(([a], [b]) => (a < b ? -1 : 1)))
-  const steps = new Map([...byKind].map(([kind, lines]) => [kind, stepsOf(lines, windows, asOf)]))
+  const steps = new Map([...byKind].map(([kind, lines]) => [kind, stepsOf(lines, days, asOf)]))
   // Sale times need beliefs about ordinary sales, and these need sale times: the second round settles both.
   let times = learnSaleTimes([])
   let sales = salesOf(steps, times)
@@ -57,6 +57,7 @@ export function learn(record: MarketRecord, { trustOf = newcomerTrust }: { trust
     asOf: record.asOf,
     kinds,
     products: inOrder(products),
+    unwatched: inOrder(Object.fromEntries([...days].map(([storeId, { unwatched }]) => [storeId, unwatched]))),
     stores: Object.fromEntries([...times.stores].map(([storeId, ofStore]) => [storeId, inOrder(Object.fromEntries(ofStore))])),
     running: inOrder(Object.fromEntries(times.running)),
   }
@@ -65,24 +66,25 @@ export function learn(record: MarketRecord, { trustOf = newcomerTrust }: { trust
 const inOrder = <Value>(of: Record<string, Value>): Record<string, Value> =>
   Object.fromEntries(Object.entries(of).sort(([a], [b]) => (a < b ? -1 : 1)))
 
-function windowsByStore({ windows }: MarketRecord): Map<string, WindowDays[]> {
-  const days = windows.map(({ storeId, saleTimeId, first, last }) => ({
-    storeId,
-    saleTimeId,
-    first: dayNumber(first),
-    last: dayNumber(last),
-  }))
-  days.sort((a, b) =>
-    a.storeId === b.storeId ? a.first - b.first || (a.saleTimeId < b.saleTimeId ? -1 : 1) : a.storeId < b.storeId ? -1 : 1,
+function daysByStore({ windows }: MarketRecord, lines: readonly Timeline[], asOf: number): Map<string, StoreDays> {
+  const byStore = Map.groupBy(windows, ({ storeId }) => storeId)
+  return new Map(
+    [...Map.groupBy(lines, ({ storeId }) => storeId)].map(([storeId, ofStore]) => {
+      const days = (byStore.get(storeId) ?? []).map(({ saleTimeId, first, last }) => ({
+        saleTimeId,
+        first: dayNumber(first),
+        last: dayNumber(last),
+      }))
+      return [storeId, { windows: days, unwatched: unwatchedOf(ofStore, asOf) }]
+    }),
   )
-  return Map.groupBy(days, ({ storeId }) => storeId)
 }
 
-function stepsOf(lines: readonly Timeline[], windows: ReadonlyMap<string, WindowDays[]>, asOf: number): ProductSteps[] {
+function stepsOf(lines: readonly Timeline[], days: ReadonlyMap<string, StoreDays>, asOf: number): ProductSteps[] {
   return [...Map.groupBy(lines, ({ productId }) => productId)].map(([productId, ofProduct]) => ({
     productId,
     stores: ofProduct.flatMap(({ storeId, reports }) => {
-      const steps = saleSteps(reports, windows.get(storeId) ?? [], asOf)
+      const steps = saleSteps(reports, days.get(storeId) as StoreDays, asOf)
       return steps ? [{ storeId, steps }] : []
     }),
   }))
@@ -130,7 +132,7 @@ function evidenceOf(steps: ReadonlyMap<Kind, ProductSteps[]>, sales: SalesLearne
         const parts = partsOf(ofStore, () => 0.05)
         const sums = new Map<WindowDays, { ratio: number; open: boolean }>()
         for (const point of few.filter((at) => at !== undefined))
-          filterSales(ofStore, gridTable(point), gridPoint(point).silence, parts, (step, logRatio) => {
+          filterSales(ofStore, gridTables(point), parts, (step, logRatio) => {
             const ratio = (sums.get(step.window)?.ratio ?? 0) + Math.min(1e6, Math.exp(logRatio)) / EVIDENCE_POINTS
             sums.set(step.window, { ratio, open: step.open })
           })

@@ -1,5 +1,6 @@
 import type { Kind } from '../../catalog/kinds.ts'
 import type { CivilDate } from '../../dates.ts'
+import type { Unwatched } from './unwatched.ts'
 
 /** Parameters of a beta distribution. */
 export type Beta = readonly [alpha: number, beta: number]
@@ -57,6 +58,8 @@ export interface Learned {
   products: Record<string, ProductLearned>
   /** Chance that a store runs a sale time, by store and sale time. */
   stores: Record<string, Record<string, Beta>>
+  /** Stretches in which nobody looked at a store, as day numbers. */
+  unwatched: Record<string, readonly Unwatched[]>
   /** Where a window is open on the day: chance that the store runs it now, by `store sale-time`. */
   running: Record<string, number>
 }

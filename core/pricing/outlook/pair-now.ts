@@ -4,12 +4,12 @@ import type { Sighting } from '../sighting.ts'
 import { todayPrice } from '../today.ts'
 import { newcomerTrust } from '../trust.ts'
 import { dayNumber } from './civil-day.ts'
-import { gridTable } from './gap-tables.ts'
+import { gridTables } from './gap-tables.ts'
 import type { SaleWindow } from './market-record.ts'
 import { filterSales, partsOf, type Filtered, type TakesPart } from './sale-filter.ts'
-import { gridPoint } from './sale-grid.ts'
 import { saleSteps, type WindowDays } from './sale-steps.ts'
 import { timelines } from './timeline.ts'
+import type { Unwatched } from './unwatched.ts'
 
 /** A window of a sale time as days from today: 0 is today. */
 export interface WindowAhead {
@@ -44,6 +44,8 @@ export interface PairQuestion {
   sightings: readonly Sighting[]
   storeIds: readonly string[]
   windows: readonly SaleWindow[]
+  /** By store; a stretch that reaches to the day it was learnt on goes on. */
+  unwatched: Readonly<Record<string, readonly Unwatched[]>>
   asOf: CivilDate
   until: CivilDate
   /** Places of the grid that stand for the product. */
@@ -76,7 +78,7 @@ export function pairsNow(question: PairQuestion): PairNow[] {
 }
 
 function salesNow(
-  { windows, asOf, points, takesPart }: PairQuestion,
+  { windows, unwatched, asOf, points, takesPart }: PairQuestion,
   storeId: string,
   ofStore: readonly Sighting[],
 ): Pick<PairNow, 'sale' | 'believed'> {
@@ -85,12 +87,11 @@ function salesNow(
   const days: WindowDays[] = windows
     .filter((window) => window.storeId === storeId && window.first <= asOf)
     .map(({ saleTimeId, first, last }) => ({ saleTimeId, first: dayNumber(first), last: dayNumber(last) }))
-    .sort((a, b) => a.first - b.first || (a.saleTimeId < b.saleTimeId ? -1 : 1))
-  const steps = saleSteps(reports, days, day)
+  const steps = saleSteps(reports, { windows: days, unwatched: unwatched[storeId] ?? [] }, day)
   const believed = new Map<number, Filtered>()
   if (steps) {
     const parts = partsOf(steps, takesPart(storeId))
-    for (const point of new Set(points)) believed.set(point, filterSales(steps, gridTable(point), gridPoint(point).silence, parts))
+    for (const point of new Set(points)) believed.set(point, filterSales(steps, gridTables(point), parts))
   }
   const last = reports.at(-1)
   if (!last?.onSale) return { sale: null, believed }

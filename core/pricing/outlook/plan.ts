@@ -25,7 +25,7 @@ export interface LinePlan {
   todayMinor: number
   /** Price to buy at ÷ the regular price seen that day, today first, one entry a day; the last is the date, where anything is bought. */
   buyAtShare: Float64Array
-  /** What waiting from tomorrow comes to, as reckoned, waiting cost included. */
+  /** What waiting from today comes to for one who knows the record alone, waiting cost included. */
   waitingMinor: number
   days: readonly StoppingDay[]
 }
@@ -62,6 +62,7 @@ function bareLine(learned: Learned, record: MarketRecord, ask: Ask, line: AskedL
     sightings,
     storeIds: line.storeIds,
     windows: record.windows,
+    unwatched: learned.unwatched,
     asOf: record.asOf,
     until: ask.until,
     points: product.points,
@@ -96,10 +97,11 @@ function strangerOf(learned: Learned, record: MarketRecord, productId: string): 
 function withPrices(learned: Learned, line: BareLine, horizon: number, costPerDay: number): LinePlan {
   if (line.pairs.length === 0 || horizon === 0)
     return { ...line, buyAtShare: Float64Array.of(Infinity), waitingMinor: line.todayMinor, days: [] }
-  const days = daysAhead(learned, line, horizon)
+  const days = daysAhead(learned, line, horizon, false)
   const { waiting, buyAt } = stopping(days, costPerDay)
+  const there = stopping(daysAhead(learned, line, horizon, true), costPerDay)
   const buyAtShare = new Float64Array(horizon + 1)
-  buyAtShare[0] = shareOf(waiting, line.regularMinor, costPerDay)
+  buyAtShare[0] = shareOf(there.waiting, line.regularMinor, costPerDay)
   for (let day = 1; day < horizon; day += 1)
     buyAtShare[day] = shareOf(buyAt[day - 1] as number, (days[day - 1] as StoppingDay).regular, costPerDay)
   buyAtShare[horizon] = Infinity

@@ -1,3 +1,4 @@
+import { MAD_FACTOR, median } from '../robust-deviation.ts'
 import type { ChangesLearned } from './learned.ts'
 import type { ReportDay } from './timeline.ts'
 
@@ -10,9 +11,11 @@ export interface PriceInterval {
 /** Below half a per cent two prices are one: a rounded tag, a coin left out. */
 const SAME_LOG = 0.005
 /** A price that is gone and back within so many days was misread, or a sale that nobody called one. */
-const BACK_AGAIN_DAYS = 120
+const BACK_AGAIN_DAYS = 150
+/** Back means: by less than this share of how far it was gone. */
+const BACK_SHARE = 0.35
 
-/** Shelf prices of a store, oldest first, without those that stand alone between two of the same. */
+/** Shelf prices of a store, oldest first, without those that stand alone, far from both neighbours, which are near each other. */
 export function steadyShelf(reports: readonly ReportDay[]): Array<{ day: number; priceMinor: number }> {
   const shelf = reports
     .filter(({ shelfMinor }) => !Number.isNaN(shelfMinor))
@@ -21,7 +24,10 @@ export function steadyShelf(reports: readonly ReportDay[]): Array<{ day: number;
     const before = shelf[index - 1]
     const after = shelf[index + 1]
     if (before === undefined || after === undefined || after.day - before.day > BACK_AGAIN_DAYS) return true
-    return !(isSame(before.priceMinor, after.priceMinor) && !isSame(before.priceMinor, here.priceMinor))
+    const gone = Math.log(here.priceMinor / before.priceMinor)
+    const back = Math.log(here.priceMinor / after.priceMinor)
+    const apart = Math.abs(Math.log(after.priceMinor / before.priceMinor))
+    return gone * back <= 0 || apart >= BACK_SHARE * Math.min(Math.abs(gone), Math.abs(back))
   })
 }
 
@@ -55,7 +61,7 @@ export function learnChanges(intervals: readonly PriceInterval[], first?: { chan
   const days = first?.days ?? FIRST_DAYS
   const prior = first ? first.chance * first.days : FIRST_CHANGES
   const exposure = intervals.reduce((sum, interval) => sum + interval.days, 0)
-  const changed = intervals.filter(({ changeLog }) => changeLog !== 0)
+  const changed = likelyChanges(intervals)
   let chance = prior / days
   const expected = (): number[] => changed.map((interval) => (chance * interval.days) / -Math.expm1(-chance * interval.days))
   for (let round = 0; round < ROUNDS; round += 1) chance = (prior + expected().reduce((a, b) => a + b, 0)) / (days + exposure)
@@ -63,6 +69,18 @@ export function learnChanges(intervals: readonly PriceInterval[], first?: { chan
   // Of what censoring hides, the changes beyond the first of an interval, nothing was counted: the precision is that of the intervals.
   const counted = prior + changed.length
   return { shape: counted, days: counted / chance, ...sizesOf(changed, changes) }
+}
+
+/** So many robust deviations from the middle a change is taken for a misread price, and its interval for one without: misreading is rare, so that most are none. */
+const FAR_DEVIATIONS = 4.5
+const LEAST_SPREAD_LOG = 0.03
+
+function likelyChanges(intervals: readonly PriceInterval[]): PriceInterval[] {
+  const changed = intervals.filter(({ changeLog }) => changeLog !== 0)
+  if (changed.length < 5) return changed.filter(({ changeLog }) => Math.abs(changeLog) < 0.4)
+  const centre = median(changed.map(({ changeLog }) => changeLog))
+  const spread = Math.max(LEAST_SPREAD_LOG, MAD_FACTOR * median(changed.map(({ changeLog }) => Math.abs(changeLog - centre))))
+  return changed.filter(({ changeLog }) => Math.abs(changeLog - centre) < FAR_DEVIATIONS * spread)
 }
 
 function sizesOf(changed: readonly PriceInterval[], expected: readonly number[]): Pick<ChangesLearned, 'sizesLog' | 'meanError'> {

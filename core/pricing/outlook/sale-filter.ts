@@ -1,5 +1,5 @@
-import { LONGEST_GAP, STAGES, STATES } from './gap-tables.ts'
-import type { SaleStep, SaleSteps, WindowStep } from './sale-steps.ts'
+import { LONGEST_GAP, STAGES, STATES, type SaleTables } from './gap-tables.ts'
+import type { AwayStep, EndStep, ReportStep, SaleStep, SaleSteps, WindowStep } from './sale-steps.ts'
 
 /** Chance that a report on a day of a sale tells the regular price all the same. */
 const MISREPORT = 0.02
@@ -28,15 +28,10 @@ export type TellWindow = (step: WindowStep, logRatio: number) => void
  * The forward algorithm over the gaps between reports, rescaled at each (design rule 3). The likelihood leaves out what does not depend on
  * start chance, silence and length: see `reportingLikelihood`.
  *
- * `table` is the gap table of these parameters and `silence` theirs; `parts` as of `partsOf`.
+ * `parts` as of `partsOf`.
  */
-export function filterSales(
-  { startsOnSale, steps }: SaleSteps,
-  table: Float64Array,
-  silence: number,
-  parts: readonly number[],
-  tell?: TellWindow,
-): Filtered {
+export function filterSales({ startsOnSale, steps }: SaleSteps, tables: SaleTables, parts: readonly number[], tell?: TellWindow): Filtered {
+  const { table, silence } = tables
   const state = firstState(startsOnSale)
   let scale = 1
   let logLikelihood = 0
@@ -51,7 +46,8 @@ export function filterSales(
       inWindow = step.open ? ways.part : 0
       likelihood = ways.likelihood
       windows += 1
-    } else likelihood = onwards(state, step, table, silence)
+    } else if (step.what === 'away') likelihood = away(state, step, tables)
+    else likelihood = onwards(state, step, table, silence)
     scale *= likelihood
     // Far above the least number there is, so that no product of a few more can reach it.
     if (scale < 1e-200) {
@@ -67,11 +63,18 @@ const firstState = (onSale: boolean): Float64Array =>
   Float64Array.from({ length: STATES }, (_, place) => (place === 0 ? Number(!onSale) : Number(onSale) / STAGES))
 
 /** To the next report, or to the record's end; leaves a state that adds up to 1 and tells how likely it was. */
-function onwards(state: Float64Array, step: Exclude<SaleStep, WindowStep>, table: Float64Array, silence: number): number {
+function onwards(state: Float64Array, step: ReportStep | EndStep, table: Float64Array, silence: number): number {
   if (step.what === 'regular' && state[0] === 1 && step.gap <= LONGEST_GAP) return table[(step.gap - 1) * STATES * STATES] as number
   acrossGap(state, step.gap, table, silence, step.what === 'end')
   if (step.what === 'sale') state[0] = 0
   else if (step.what === 'regular') state.fill(0, 1)
+  return rescale(state, 0)
+}
+
+/** Over days on which nobody looked. */
+function away(state: Float64Array, step: AwayStep, { table, silence, unwatched }: SaleTables): number {
+  acrossGap(state, step.gap, table, silence, true)
+  acrossGap(state, step.days, unwatched, 1, false)
   return rescale(state, 0)
 }
 
@@ -154,7 +157,7 @@ function logRatioOf(
   table: Float64Array,
   silence: number,
 ): number {
-  if (step.open || next === undefined || next.what === 'window') return Math.log(withPart / sumOf(without))
+  if (step.open || next === undefined || next.what === 'window' || next.what === 'away') return Math.log(withPart / sumOf(without))
   const regular = firstState(false)
   regular[0] = withPart
   const after = (state: Float64Array): number => {

@@ -1,5 +1,5 @@
-import { gridTable } from './gap-tables.ts'
-import { GRID_LENGTHS, GRID_RATES, GRID_SILENCES, GRID_SIZE, gridPoint } from './sale-grid.ts'
+import { gridTables } from './gap-tables.ts'
+import { GRID_LENGTHS, GRID_RATES, GRID_SILENCES, GRID_SIZE } from './sale-grid.ts'
 import { filterSales, partsOf, reportingLikelihood, type TakesPart } from './sale-filter.ts'
 import type { SaleSteps } from './sale-steps.ts'
 
@@ -60,9 +60,9 @@ export function likelihoodsOf(
     for (const { storeId, steps } of stores) {
       const parts = partsOf(steps, takesPart(productId, storeId))
       for (let index = 0; index < GRID_SIZE; index += 1) {
-        const { silence } = gridPoint(index)
-        const { logLikelihood } = filterSales(steps, gridTable(index), silence, parts)
-        logs[index] = (logs[index] as number) + logLikelihood + reportingLikelihood(steps, regularChance, silence)
+        const tables = gridTables(index)
+        const { logLikelihood } = filterSales(steps, tables, parts)
+        logs[index] = (logs[index] as number) + logLikelihood + reportingLikelihood(steps, regularChance, tables.silence)
       }
     }
     const most = logs.reduce((a, b) => Math.max(a, b), -Infinity)

@@ -1,7 +1,7 @@
 /** Sales a year, reporting and length for which likelihoods are reckoned: about a third apart, as fine as a few years of reports can tell. */
 const RATES_PER_YEAR = [0.25, 0.5, 0.9, 1.4, 2, 2.8, 3.8, 5.2, 7, 10, 15] as const
 /** Chance of no report on a sale day ÷ the same on a regular day: 1 where sales do not bring reports. */
-const SILENCES = [1, 0.975, 0.94, 0.87, 0.74, 0.5] as const
+const SILENCES = [1, 0.985, 0.96, 0.91, 0.82, 0.66, 0.45, 0.25] as const
 /** Mean length of a sale, days. */
 const LENGTHS_DAYS = [3, 6, 10, 18] as const
 
@@ -30,3 +30,7 @@ const POINTS: readonly SaleParameters[] = RATES_PER_YEAR.flatMap((ratePerYear) =
 
 /** What a place in the grid stands for: rates vary slowest, lengths fastest. Range: 0 to `GRID_SIZE` − 1. */
 export const gridPoint = (index: number): SaleParameters => POINTS[index] as SaleParameters
+
+/** The place with the same rate and length and a silence of 1. */
+export const watchedAlike = (index: number): number =>
+  index - LENGTHS_DAYS.length * (Math.floor(index / LENGTHS_DAYS.length) % SILENCES.length)

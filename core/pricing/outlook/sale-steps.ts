@@ -1,4 +1,5 @@
 import type { ReportDay } from './timeline.ts'
+import type { Unwatched } from './unwatched.ts'
 
 /** A window of a sale time at a store, in day numbers, both inclusive. */
 export interface WindowDays {
@@ -29,32 +30,45 @@ export interface WindowStep {
   /** It reaches the end of the record or goes on beyond. */
   open: boolean
 }
-export type SaleStep = ReportStep | EndStep | WindowStep
+/** So many days, their eve being `gap` days after what came before, on which nobody looked: silence on them says nothing. */
+export interface AwayStep {
+  what: 'away'
+  gap: number
+  days: number
+}
+export type SaleStep = ReportStep | EndStep | WindowStep | AwayStep
 
 /** What one product at one store tells of its sales. */
 export interface SaleSteps {
   /** What the first report told, on which all else is conditioned. */
   startsOnSale: boolean
   steps: SaleStep[]
-  /** Days after the first report, and of these with a report. */
+  /** Watched days after the first report, and of these with a report. */
   days: number
   regularDays: number
   saleDays: number
 }
 
+/** What else is known of the store: windows in order of their days, stretches on which nobody looked. */
+export interface StoreDays {
+  windows: readonly WindowDays[]
+  unwatched: readonly Unwatched[]
+}
+
 /**
- * Reports and windows of sale times in the order of their days, from the first report outside a window: that one only conditions, since a
- * record begins because there is a sale as often as not. Undefined where there is none.
+ * Reports, windows of sale times and stretches that nobody watched in the order of their days, from the first report outside a window: that
+ * one only conditions, since a record begins because there is a sale as often as not. Undefined where there is none.
  *
- * Units: day numbers. Windows must be of the same store, in order; one that begins inside another begins after it.
+ * Units: day numbers. A window that begins inside another begins after it; one that touches a stretch that nobody watched tells nothing.
  */
-export function saleSteps(reports: readonly ReportDay[], windows: readonly WindowDays[], asOf: number): SaleSteps | undefined {
+export function saleSteps(reports: readonly ReportDay[], { windows, unwatched }: StoreDays, asOf: number): SaleSteps | undefined {
   const begin = reports.find(({ day }) => !windows.some(({ first, last }) => first <= day && day <= last))
   if (begin === undefined) return undefined
   const after = reports.filter(({ day }) => day > begin.day)
   const steps: SaleStep[] = []
   let reached = begin.day
   let next = 0
+  let away = 0
   const tellUpTo = (day: number): void => {
     for (let report = after[next]; report !== undefined && report.day <= day; report = after[next]) {
       steps.push({ what: report.onSale ? 'sale' : 'regular', gap: report.day - reached })
@@ -62,21 +76,38 @@ export function saleSteps(reports: readonly ReportDay[], windows: readonly Windo
       next += 1
     }
   }
-  for (const window of windows) {
-    const first = Math.max(window.first, reached + 1)
-    const last = Math.min(window.last, asOf)
+  for (const span of spansOf(windows, unwatched)) {
+    const first = Math.max(span.first, reached + 1)
+    const last = Math.min(span.last, asOf)
     if (first > last) continue
     tellUpTo(first - 1)
-    const inside: WindowStep['inside'] = []
-    for (let report = after[next]; report !== undefined && report.day <= last; report = after[next]) {
-      inside.push({ at: report.day - first + 1, onSale: report.onSale })
-      next += 1
+    const gap = first - 1 - reached
+    const days = last - first + 1
+    if (span.window === undefined) {
+      steps.push({ what: 'away', gap, days })
+      away += days
+    } else {
+      const inside: WindowStep['inside'] = []
+      for (let report = after[next]; report !== undefined && report.day <= last; report = after[next]) {
+        inside.push({ at: report.day - first + 1, onSale: report.onSale })
+        next += 1
+      }
+      steps.push({ what: 'window', gap, window: span.window, days, inside, open: span.last >= asOf })
     }
-    steps.push({ what: 'window', gap: first - 1 - reached, window, days: last - first + 1, inside, open: window.last >= asOf })
     reached = last
   }
   tellUpTo(asOf)
   if (asOf > reached) steps.push({ what: 'end', gap: asOf - reached })
   const saleDays = after.filter(({ onSale }) => onSale).length
-  return { startsOnSale: begin.onSale, steps, days: asOf - begin.day, regularDays: after.length - saleDays, saleDays }
+  return { startsOnSale: begin.onSale, steps, days: asOf - begin.day - away, regularDays: after.length - saleDays, saleDays }
+}
+
+interface Span extends Unwatched {
+  window?: WindowDays
+}
+
+function spansOf(windows: readonly WindowDays[], unwatched: readonly Unwatched[]): Span[] {
+  const watched = windows.filter((window) => !unwatched.some(({ first, last }) => first <= window.last && window.first <= last))
+  const spans: Span[] = [...watched.map((window) => ({ first: window.first, last: window.last, window })), ...unwatched]
+  return spans.sort((a, b) => a.first - b.first || (a.window && b.window && a.window.saleTimeId < b.window.saleTimeId ? -1 : 1))
 }

@@ -5,7 +5,7 @@ import { saleSteps } from '../../../../core/pricing/outlook/sale-steps.ts'
 import type { ReportDay } from '../../../../core/pricing/outlook/timeline.ts'
 import { reportsOf } from './a-sale-process.ts'
 
-const PRODUCTS = 400
+const PRODUCTS = 200
 const DAYS = 730
 
 const records = (ratePerYear: number, regularReportsPerYear: number, reportOnSaleDay: number): ReportDay[][] =>
@@ -30,7 +30,7 @@ function countedRate(all: readonly ReportDay[][]): number {
 
 function likelihoods(all: readonly ReportDay[][]): ReturnType<typeof likelihoodsOf> {
   const products = all.flatMap((reports, index): ProductSteps[] => {
-    const steps = saleSteps(reports, [], DAYS - 1)
+    const steps = saleSteps(reports, { windows: [], unwatched: [] }, DAYS - 1)
     return steps ? [{ productId: `p${index}`, stores: [{ storeId: 's', steps }] }] : []
   })
   return likelihoodsOf(products, () => () => 0)
@@ -46,7 +46,7 @@ function modelRate(all: readonly ReportDay[][]): { rate: number; error: number }
 }
 
 /**
- * The bias table: sales a year as counted from reports that come because there is a sale, and by the two-state model. Own generator: 400
+ * The bias table: sales a year as counted from reports that come because there is a sale, and by the two-state model. Own generator: 200
  * products over two years, sales of 7 days. The model's four stages are not a fixed length, so that it is held to within a fifth besides
  * two standard errors; where hardly a sale is seen (12 reports a year, 5 % a day) to within a third, which is what is left of the record.
  */
