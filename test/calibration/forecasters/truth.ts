@@ -6,7 +6,7 @@ import { randomOf } from '../random.ts'
 import type { Forecast, Forecaster } from './forecast.ts'
 
 /** Fewer draws than the others make: each is a future of the whole market. The transform is exact for any number. */
-const FUTURES = 200
+const FUTURES = 100
 
 /** The oracle's advice: what is true of the market is known, what comes is not. */
 export function oracleAdvice(market: Market, line: number, days: number, costShare: number): Advice {
@@ -21,7 +21,7 @@ export function truthForecaster(market: Market, seed: string): Forecaster {
   const random = randomOf(`${seed}/${market.index}/futures`)
   const products = new Set(market.lines.map(({ product }) => product))
   const futures = Array.from({ length: FUTURES }, () =>
-    aheadOf(market.shops, futureOf(market.truth, market.windows, market.shops, { days: DAYS_AHEAD, products }, random), products),
+    aheadOf(market.shops, futureOf(market.truth, market.windows, market.shops, { days: DAYS_AHEAD, products }, random)),
   )
   return {
     name: 'true parameters',

@@ -79,15 +79,24 @@ export function drawMarket(seed: string, index: number): Market {
   }
 }
 
-/** Day 0 as it is, and the days of a future behind it; of the products that were asked for. */
-export function aheadOf(shops: Shops, future: Shops, products?: ReadonlySet<number>): Ahead[][] {
+/** Day 0 as it is, and the days of a future behind it. */
+export function aheadOf(shops: Shops, future: Shops): Ahead[][] {
   const last = shops.days - 1
   return future.paths.map((ofProduct, product) =>
-    (products === undefined || products.has(product) ? ofProduct : []).map((path, store) => {
+    ofProduct.map((path, store) => {
       const now = shops.paths[product]?.[store] as Path
-      const regular = Int32Array.from([now.regular[last] as number, ...path.regular])
-      const price = Int32Array.from([now.price[last] as number, ...path.price])
-      return { regular, price, onSale: Uint8Array.from(price, (minor, day) => Number(minor < (regular[day] as number))) }
+      const regular = joined(now.regular[last] as number, path.regular)
+      const price = joined(now.price[last] as number, path.price)
+      const onSale = new Uint8Array(price.length)
+      for (let day = 0; day < price.length; day += 1) onSale[day] = Number((price[day] as number) < (regular[day] as number))
+      return { regular, price, onSale }
     }),
   )
+}
+
+function joined(first: number, rest: Int32Array): Int32Array {
+  const all = new Int32Array(rest.length + 1)
+  all[0] = first
+  all.set(rest, 1)
+  return all
 }

@@ -72,7 +72,7 @@ export function openShops(truth: MarketTruth, windows: readonly Window[], days: 
 
 /**
  * One possible future of shops: what has begun goes on as it was settled, everything else is drawn anew. Arrays begin with the first day ahead.
- * Only the products asked for are lived through; the paths of others stay at 0.
+ * Only the products asked for are lived through; others have no paths.
  */
 export function futureOf(
   truth: MarketTruth,
@@ -92,13 +92,14 @@ function run(
   random: Random,
 ): Shops {
   const states = before.map((ofProduct) => ofProduct.map((state) => ({ ...state })))
-  const paths = truth.products.map(() => truth.storeIds.map(() => emptyPath(days)))
+  const isWanted = (product: number): boolean => products === undefined || products.has(product)
+  const paths = truth.products.map((_, product) => (isWanted(product) ? truth.storeIds.map(() => emptyPath(days)) : []))
   const ahead = windows.filter(({ first }) => first >= from && first < from + days)
   const beginning = Map.groupBy(ahead, ({ first }) => first)
   for (let day = 0; day < days; day += 1) {
     const run = (beginning.get(from + day) ?? []).filter(({ saleTime, store }) => random() < (saleTime.runs[store] as number))
     truth.products.forEach((product, p) => {
-      if (products !== undefined && !products.has(p)) return
+      if (!isWanted(p)) return
       states[p]?.forEach((state, store) => {
         const window = run.find((each) => each.store === store)
         stepDay(truth, product, store, state, from + day, window, random)
