@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { rowsByTrait } from './by-trait.ts'
 import { countedRate, COUNTING_TABLE } from './counting-bias.ts'
 import { calibrationDocument } from './document.ts'
 import type { Forecaster } from './forecasters/forecast.ts'
@@ -64,12 +65,13 @@ describe('a run', () => {
   })
 
   it('writes down every aim, and every miss as a miss', async () => {
-    const text = await calibrationDocument(summary, { commit: 'abc', seed: SEED, seconds: 1 })
+    const text = await calibrationDocument(summary, rowsByTrait(results), { commit: 'abc', seed: SEED, seconds: 1 })
     for (const { what, met } of summary.aims) {
       const row = text.split('\n').find((line) => line.startsWith(`| ${what} `))
       expect(row?.includes('**MISSED**')).toBe(!met)
     }
-    expect(summary.aims).toHaveLength(17)
+    expect(summary.aims).toHaveLength(19)
+    expect(summary.aims[0]).toMatchObject({ what: 'Independent markets', value: 3, met: false })
     expect(text).toContain('not on the commit')
   })
 

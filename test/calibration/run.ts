@@ -8,21 +8,28 @@ import type { MarketResult } from './measure.ts'
 import { summarise } from './summary.ts'
 
 /**
- * `npm run calibrate [-- --markets n] [--seed text] [--traits]`: holds the outlook against simulated markets whose parameters come from the hash of the commit,
+ * `npm run calibrate [-- --markets n] [--seed text] [--traits] [--minutes n]`: holds the outlook against simulated markets whose parameters come from the hash of the commit,
  * so that nobody can have tuned to them. Prints what came out. A run on the commit's own seed writes docs/calibration.md; one with --seed is for looking
- * and writes nothing. --traits adds a table of what kind of market each miss belongs to.
+ * and writes nothing. --traits adds a table of what kind of market each miss belongs to. No market is begun after --minutes, an hour unless said otherwise; what was
+ * measured till then is told.
  */
 const { values } = parseArgs({
   options: {
     markets: { type: 'string', default: '500' },
     seed: { type: 'string' },
     traits: { type: 'boolean', default: false },
+    minutes: { type: 'string', default: '60' },
   },
 })
 const THREADS = 2
 const markets = Number(values.markets)
 if (!Number.isInteger(markets) || markets < 1) {
   console.error(`--markets is "${values.markets}". Give a whole number of markets, 1 or more: --markets 500.`)
+  process.exit(1)
+}
+const minutes = Number(values.minutes)
+if (!(minutes > 0)) {
+  console.error(`--minutes is "${values.minutes}". Give a number above 0: --minutes 20.`)
   process.exit(1)
 }
 const commit = execFileSync('git', ['rev-parse', 'HEAD'], { encoding: 'utf8' }).trim()
@@ -32,7 +39,9 @@ const results: MarketResult[] = []
 
 function measureEvery(step: number, from: number): Promise<void> {
   return new Promise((done, failed) => {
-    const worker = new Worker(new URL('./worker.ts', import.meta.url), { workerData: { seed, from, step, markets } })
+    const worker = new Worker(new URL('./worker.ts', import.meta.url), {
+      workerData: { seed, from, step, markets, until: Date.now() + minutes * 60_000 },
+    })
     worker.on('message', (result: MarketResult) => {
       results.push(result)
       if (results.length % 25 === 0) console.error(`${results.length} of ${markets} markets (${seconds()} s)`)
@@ -46,7 +55,8 @@ const seconds = (): string => ((performance.now() - started) / 1000).toFixed(0)
 await Promise.all(Array.from({ length: THREADS }, (_, from) => measureEvery(THREADS, from)))
 results.sort((a, b) => a.index - b.index)
 const summary = summarise(results)
-const text = await calibrationDocument(summary, { commit, seed, seconds: Number(seconds()) })
+const traits = rowsByTrait(results)
+const text = await calibrationDocument(summary, traits, { commit, seed, seconds: Number(seconds()) })
 console.log(text)
-if (values.traits) console.log(sayRows(rowsByTrait(results)))
+if (values.traits) console.log(sayRows(traits))
 if (values.seed === undefined) writeFileSync('docs/calibration.md', text)

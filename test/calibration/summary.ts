@@ -34,6 +34,7 @@ export function summarise(results: readonly MarketResult[]): Summary {
   const bins = reliabilityBins(toldOf(results))
   return {
     aims: [
+      ...sizeAims(results),
       ...distanceAims(results, truth),
       coverageAim(results, truth),
       ...lossAims(results, truth),
@@ -52,6 +53,21 @@ const casesOf = (results: readonly Forecasts[], days?: number): Case[] =>
   results.flatMap(({ cases }) => cases.filter((each) => days === undefined || each.days === days))
 const toldOf = (results: readonly Forecasts[]) =>
   casesOf(results).map(({ chanceOfSale, saleCame }) => ({ chance: chanceOfSale, came: saleCame }))
+
+/** What the others are worth nothing without. */
+function sizeAims(results: readonly Forecasts[]): Aim[] {
+  const cases = casesOf(results).length
+  const size = (what: string, value: number, least: number): Aim => ({
+    what,
+    aim: `at least ${least}`,
+    value,
+    standardError: null,
+    cases,
+    met: value >= least,
+    truth: null,
+  })
+  return [size('Independent markets', results.length, 500), size('Forecasts of a line', cases, 10_000)]
+}
 
 const atMost = (limit: number): string => `at most ${limit}`
 
