@@ -3,6 +3,7 @@ import type { AuditAction, AuditSubjectKind } from '../core/audit/audit-actions.
 import { auditChanges, type AuditChanges } from '../core/audit/audit-changes.ts'
 import type { CivilDate } from '../core/dates.ts'
 import type { Database } from './database.ts'
+import { nameFor } from './person-names.ts'
 import { manages, type Viewer } from './viewer.ts'
 
 export interface AuditSubject {
@@ -78,7 +79,7 @@ const named = (db: Kysely<Database>, viewer: Viewer, filter: AuditFilter) =>
         .on((eb) => eb(eb.cast<string>('changed.id', 'text'), '=', eb.ref('audit_entry.subject_id'))),
     )
     .selectAll('audit_entry')
-    .select(['actor.name as actor_name', 'changed.name as changed_name'])
+    .select([nameFor(viewer, 'actor').as('actor_name'), nameFor(viewer, 'changed').as('changed_name')])
     .orderBy('audit_entry.at', 'desc')
     .orderBy('audit_entry.id', 'desc')
 

@@ -2,7 +2,9 @@ import { sql, type Kysely, type Selectable } from 'kysely'
 import type { Job, JobState, JsonObject } from '../core/jobs/job.ts'
 import { ok, refuse, type Result } from '../core/result.ts'
 import type { Database, JobTable } from './database.ts'
+import { nameFor } from './person-names.ts'
 import { isId, type Refusal } from './refusal.ts'
+import type { Viewer } from './viewer.ts'
 
 /** A worker that says nothing for this long has died: its job is taken up by another. Ten times what lies between two of its steps. */
 const LEASE_MS = 30_000
@@ -170,12 +172,12 @@ export async function findJob(db: Kysely<Database>, id: string): Promise<Job | u
 
 export type NamedJob = Job & { startedByName: string | null }
 
-const namedJobs = (db: Kysely<Database>, kind: string) =>
+const namedJobs = (db: Kysely<Database>, viewer: Viewer, kind: string) =>
   db
     .selectFrom('job')
     .leftJoin('person', 'person.id', 'job.started_by')
     .selectAll('job')
-    .select('person.name as started_by_name')
+    .select(nameFor(viewer, 'person').$castTo<string | null>().as('started_by_name'))
     .where('job.kind', '=', kind)
 const namedOf = (row: Selectable<JobTable> & { started_by_name: string | null }): NamedJob => ({
   ...jobOf(row),
@@ -183,13 +185,13 @@ const namedOf = (row: Selectable<JobTable> & { started_by_name: string | null })
 })
 
 /** Newest first. */
-export async function listJobs(db: Kysely<Database>, kind: string, limit: number): Promise<NamedJob[]> {
-  return (await namedJobs(db, kind).orderBy('job.created_at', 'desc').limit(limit).execute()).map(namedOf)
+export async function listJobs(db: Kysely<Database>, viewer: Viewer, kind: string, limit: number): Promise<NamedJob[]> {
+  return (await namedJobs(db, viewer, kind).orderBy('job.created_at', 'desc').limit(limit).execute()).map(namedOf)
 }
 
-export async function findJobOfKind(db: Kysely<Database>, id: string, kind: string): Promise<NamedJob | undefined> {
+export async function findJobOfKind(db: Kysely<Database>, viewer: Viewer, id: string, kind: string): Promise<NamedJob | undefined> {
   if (!isId(id)) return undefined
-  const row = await namedJobs(db, kind).where('job.id', '=', id).executeTakeFirst()
+  const row = await namedJobs(db, viewer, kind).where('job.id', '=', id).executeTakeFirst()
   return row && namedOf(row)
 }
 

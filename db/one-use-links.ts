@@ -2,6 +2,7 @@ import type { ExpressionBuilder, Kysely, Selectable, Transaction } from 'kysely'
 import type { Role } from '../core/people/roles.ts'
 import { ok, refuse, type Result } from '../core/result.ts'
 import type { Database, OneUseLinkTable } from './database.ts'
+import { nameFor } from './person-names.ts'
 import type { Refusal } from './refusal.ts'
 import { manages, type Viewer } from './viewer.ts'
 
@@ -111,7 +112,8 @@ export async function listInvitations(db: Kysely<Database>, viewer: Viewer, now:
   const rows = await db
     .selectFrom('one_use_link')
     .innerJoin('person as maker', 'maker.id', 'one_use_link.created_by')
-    .select(['one_use_link.id', 'one_use_link.name', 'one_use_link.role', 'one_use_link.expires_at', 'maker.name as made_by'])
+    .select(['one_use_link.id', 'one_use_link.name', 'one_use_link.role', 'one_use_link.expires_at'])
+    .select(nameFor(viewer, 'maker').as('made_by'))
     .where('one_use_link.purpose', '=', 'invite')
     .where('one_use_link.used_at', 'is', null)
     .where('one_use_link.expires_at', '>', now)

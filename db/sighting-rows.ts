@@ -3,6 +3,7 @@ import type { Kind } from '../core/catalog/kinds.ts'
 import type { SightingRow } from '../core/pricing/record.ts'
 import type { Sighting } from '../core/pricing/sighting.ts'
 import type { Database, SightingTable } from './database.ts'
+import { nameFor } from './person-names.ts'
 import type { Viewer } from './viewer.ts'
 
 /** Sightings with the names beside them and what the viewer has to do with each, to be narrowed and ordered by the caller. */
@@ -35,11 +36,11 @@ export const sightingRows = (db: Kysely<Database>, viewer: Viewer) =>
       'product.name as product_name',
       'product.kind as product_kind',
       'store.name as store_name',
-      'reporter.name as reporter_name',
       'reporter.invited_by as reporter_invited_by',
       'reader.invited_by as reader_invited_by',
       'mine.vote as my_vote',
     ])
+    .select(nameFor(viewer, 'reporter').as('reporter_name'))
 
 type Row = Omit<Selectable<SightingTable>, 'accepted' | 'undo_id' | 'withdrawn_reason'> & {
   product_name: string

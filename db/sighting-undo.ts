@@ -1,6 +1,7 @@
 import type { Kysely, Transaction } from 'kysely'
 import { ok, refuse, type Result } from '../core/result.ts'
 import type { Database } from './database.ts'
+import { nameFor } from './person-names.ts'
 import { isId, type Refusal } from './refusal.ts'
 import { manages, type Viewer } from './viewer.ts'
 
@@ -28,10 +29,10 @@ export async function reportersWithCounts(
   return db
     .selectFrom('sighting')
     .innerJoin('person', 'person.id', 'sighting.reporter_id')
-    .select((eb) => ['person.id', 'person.name', eb.fn.countAll<number>().as('sightings')])
+    .select((eb) => ['person.id', nameFor(viewer, 'person').as('name'), eb.fn.countAll<number>().as('sightings')])
     .where('sighting.withdrawn_at', 'is', null)
     .where(manages(viewer))
-    .groupBy(['person.id', 'person.name'])
+    .groupBy('person.id')
     .orderBy('person.name')
     .orderBy('person.id')
     .execute()
@@ -39,7 +40,12 @@ export async function reportersWithCounts(
 
 /** Newest first; managers only. */
 export async function listUndos(db: Kysely<Database>, viewer: Viewer): Promise<SightingUndo[]> {
-  const rows = await undos(db).where(manages(viewer)).orderBy('sighting_undo.at', 'desc').orderBy('sighting_undo.id').limit(100).execute()
+  const rows = await undos(db, viewer)
+    .where(manages(viewer))
+    .orderBy('sighting_undo.at', 'desc')
+    .orderBy('sighting_undo.id')
+    .limit(100)
+    .execute()
   return rows.map(undoOf)
 }
 
@@ -75,7 +81,7 @@ export async function undoSightings(
   if (taken.length !== told) {
     return refuse({ code: 'stale', field: 'sightings', message: `There are ${taken.length} by now. Look again, then take them back.` })
   }
-  return ok(await getUndo(trx, id))
+  return ok(await getUndo(trx, viewer, id))
 }
 
 /** Puts back what an undo took, but for what its reporter withdrew meanwhile. Must run in a transaction: it locks the undo. */
@@ -95,19 +101,19 @@ export async function reverseUndo(
   }
   await trx.updateTable('sighting').set({ withdrawn_at: null, undo_id: null }).where('undo_id', '=', undoId).execute()
   await trx.updateTable('sighting_undo').set({ reversed_at: at }).where('id', '=', undoId).execute()
-  return ok(await getUndo(trx, undoId))
+  return ok(await getUndo(trx, viewer, undoId))
 }
 
-const undos = (db: Kysely<Database>) =>
+const undos = (db: Kysely<Database>, viewer: Viewer) =>
   db
     .selectFrom('sighting_undo')
     .innerJoin('person as reporter', 'reporter.id', 'sighting_undo.reporter_id')
     .innerJoin('person as maker', 'maker.id', 'sighting_undo.undone_by')
     .selectAll('sighting_undo')
-    .select(['reporter.name as reporter_name', 'maker.name as maker_name'])
+    .select([nameFor(viewer, 'reporter').as('reporter_name'), nameFor(viewer, 'maker').as('maker_name')])
 
-async function getUndo(db: Kysely<Database>, id: string): Promise<SightingUndo> {
-  return undoOf(await undos(db).where('sighting_undo.id', '=', id).executeTakeFirstOrThrow())
+async function getUndo(db: Kysely<Database>, viewer: Viewer, id: string): Promise<SightingUndo> {
+  return undoOf(await undos(db, viewer).where('sighting_undo.id', '=', id).executeTakeFirstOrThrow())
 }
 
 interface Row {

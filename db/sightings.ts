@@ -5,6 +5,7 @@ import type { PostedSighting } from '../core/pricing/schema.ts'
 import type { Doubt, Sighting } from '../core/pricing/sighting.ts'
 import { ok, refuse, type Result } from '../core/result.ts'
 import type { Database } from './database.ts'
+import { nameFor } from './person-names.ts'
 import { isId, type Refusal } from './refusal.ts'
 import { rowOf, sightingOf, sightingRows } from './sighting-rows.ts'
 import type { Viewer } from './viewer.ts'
@@ -61,7 +62,8 @@ async function insertAndRead(
       on conflict (id) do nothing
       returning *
     )
-    select written.*, product.name as product_name, product.kind as product_kind, store.name as store_name, reporter.name as reporter_name
+    select written.*, product.name as product_name, product.kind as product_kind, store.name as store_name,
+      ${nameFor(viewer, 'reporter')} as reporter_name
     from written
     join product on product.id = written.product_id
     join store on store.id = written.store_id

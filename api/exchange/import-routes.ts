@@ -45,7 +45,7 @@ const MOST_SHOWN = 100
 
 /** One import with its first faults, or 404. */
 async function answerImport(c: Ctx, id: string, status: 200 | 201) {
-  const job = await findJobOfKind(c.get('db'), id, IMPORT_JOB)
+  const job = await findJobOfKind(c.get('db'), signedIn(c), id, IMPORT_JOB)
   return job === undefined ? notFound(c, 'import') : c.json(importView(job, await listFaults(c.get('db'), id, MOST_SHOWN)), status as 200)
 }
 
@@ -54,7 +54,7 @@ export const imports = new Hono<Env>()
     '/',
     operation('listImports', { summary: 'Imports of the last 30 days, newest first', tag, answers: { 200: ImportsAnswer } }),
     async (c) => {
-      const jobs = await listJobs(c.get('db'), IMPORT_JOB, MOST_LISTED)
+      const jobs = await listJobs(c.get('db'), signedIn(c), IMPORT_JOB, MOST_LISTED)
       return c.json({ items: jobs.map((job) => importView(job)) }, 200)
     },
   )
@@ -109,7 +109,7 @@ export const imports = new Hono<Env>()
     async (c) => {
       const { id } = c.req.valid('param')
       const { clock, wake } = c.get('deps')
-      if ((await findJobOfKind(c.get('db'), id, IMPORT_JOB)) === undefined) return notFound(c, 'import')
+      if ((await findJobOfKind(c.get('db'), signedIn(c), id, IMPORT_JOB)) === undefined) return notFound(c, 'import')
       const change = { when: READY, payload: { dryRun: false }, dueAt: new Date(clock()), startedBy: signedIn(c).id }
       const resumed = await resumeJob(c.get('db'), id, IMPORT_JOB, change)
       if (!resumed.ok) return refused(c, resumed.refusal)
@@ -128,7 +128,7 @@ export const imports = new Hono<Env>()
     valid('param', ById),
     async (c) => {
       const { id } = c.req.valid('param')
-      if ((await findJobOfKind(c.get('db'), id, IMPORT_JOB)) === undefined) return notFound(c, 'import')
+      if ((await findJobOfKind(c.get('db'), signedIn(c), id, IMPORT_JOB)) === undefined) return notFound(c, 'import')
       const cancelled = await cancelImport(c, id)
       return cancelled.ok ? answerImport(c, id, 200) : refused(c, cancelled.refusal)
     },
@@ -144,7 +144,7 @@ export const imports = new Hono<Env>()
     valid('param', ById),
     async (c) => {
       const { id } = c.req.valid('param')
-      const job = await findJobOfKind(c.get('db'), id, IMPORT_JOB)
+      const job = await findJobOfKind(c.get('db'), signedIn(c), id, IMPORT_JOB)
       if (job === undefined) return notFound(c, 'import')
       const { outcome, createdAt, ...order } = importView(job)
       const { timeZone } = await getInstall(c.get('db'))

@@ -15,7 +15,7 @@ const MOST_WAITING = 10
 export async function startImport(c: Ctx, asked: Omit<ImportOrder, 'bytes'>) {
   const db = c.get('db')
   const { config, clock, wake } = c.get('deps')
-  const waiting = (await listJobs(db, IMPORT_JOB, 100)).filter(({ endedAt }) => endedAt === null).length
+  const waiting = (await listJobs(db, signedIn(c), IMPORT_JOB, 100)).filter(({ endedAt }) => endedAt === null).length
   if (waiting >= MOST_WAITING)
     return problem(c, 409, 'busy', `${waiting} files are waiting to be read. Cancel one, or send this one when they are done.`)
   const body = c.req.raw.body

@@ -97,6 +97,8 @@ describe('the own price list', () => {
       [3, 'validFrom'],
       [3, 'price'],
       [4, 'product'],
+      [5, 'product'],
+      [6, 'stockNumber'],
       [7, 'salePrice'],
       [8, 'saleUntil'],
       [9, 'salePrice'],

@@ -105,11 +105,11 @@ describe('the queue of jobs', () => {
     const taken = await takeDueJob(test.db, KINDS, NOON)
     await finishJob(test.db, taken!.lease, 'failed', { words: 'no room' }, NOON)
     const recent = await enqueue(test.db, 'count', {}, later(1), manager.id)
-    expect((await listJobs(test.db, 'count', 10)).map(({ id, startedByName }) => [id, startedByName])).toEqual([
+    expect((await listJobs(test.db, manager, 'count', 10)).map(({ id, startedByName }) => [id, startedByName])).toEqual([
       [recent, manager.name],
       [old, null],
     ])
     await deleteJobsEndedBefore(test.db, later(1))
-    expect((await listJobs(test.db, 'count', 10)).map(({ id }) => id)).toEqual([recent])
+    expect((await listJobs(test.db, manager, 'count', 10)).map(({ id }) => id)).toEqual([recent])
   })
 })

@@ -16,7 +16,7 @@ export function PasswordLinkDialog({ person, onClose }: { person: PersonRow | nu
   return (
     <Dialog
       open={person !== null}
-      title={make.data ? `New password for ${person?.name ?? ''}` : `Let ${person?.name ?? ''} set a new password?`}
+      title={make.data ? `New password for ${person?.called ?? ''}` : `Let ${person?.called ?? ''} set a new password?`}
       onClose={close}
       actions={
         make.data ? (

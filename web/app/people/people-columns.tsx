@@ -24,7 +24,7 @@ function roleCell(person: PersonRow, { myId, onRole }: Setting): ReactNode {
   if (person.id === myId) return person.role
   return (
     <div className="entry">
-      <select aria-label={`Role of ${person.name}`} value={person.role} onChange={(event) => onRole(person, event.target.value as Role)}>
+      <select aria-label={`Role of ${person.called}`} value={person.role} onChange={(event) => onRole(person, event.target.value as Role)}>
         {ROLES.map((role) => (
           <option key={role} value={role}>
             {role}
@@ -40,10 +40,10 @@ function stateCell(person: PersonRow, { myId, onLetIn, onDisable, onPassword }: 
   if (!person.disabled) {
     return (
       <span className="row-acts">
-        <Button small look="plain" aria-label={`New password for ${person.name}`} onClick={() => onPassword(person)}>
+        <Button small look="plain" aria-label={`New password for ${person.called}`} onClick={() => onPassword(person)}>
           New password
         </Button>
-        <Button small aria-label={`Disable ${person.name}`} onClick={() => onDisable(person)}>
+        <Button small aria-label={`Disable ${person.called}`} onClick={() => onDisable(person)}>
           Disable
         </Button>
       </span>
@@ -52,7 +52,7 @@ function stateCell(person: PersonRow, { myId, onLetIn, onDisable, onPassword }: 
   return (
     <>
       disabled{' '}
-      <Button small aria-label={`Let in again: ${person.name}`} onClick={() => onLetIn(person)}>
+      <Button small aria-label={`Let in again: ${person.called}`} onClick={() => onLetIn(person)}>
         Let in again
       </Button>
     </>

@@ -84,7 +84,7 @@ export function PeopleScreen(): ReactElement {
       />
       <PasswordLinkDialog person={forgot} onClose={() => setForgot(null)} />
       <DisableDialog
-        name={asked?.name ?? null}
+        name={asked?.called ?? null}
         busy={change.isPending}
         error={change.error}
         onClose={() => setAsked(null)}

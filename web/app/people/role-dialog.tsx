@@ -23,7 +23,7 @@ export function RoleDialog({ asked, busy, error, onClose, onChange }: Props): Re
   return (
     <Dialog
       open={asked !== null}
-      title={asked ? `Make ${asked.person.name} ${asked.role === 'advisor' ? 'an' : 'a'} ${asked.role}?` : ''}
+      title={asked ? `Make ${asked.person.called} ${asked.role === 'advisor' ? 'an' : 'a'} ${asked.role}?` : ''}
       onClose={onClose}
       actions={
         asked && (
@@ -36,7 +36,7 @@ export function RoleDialog({ asked, busy, error, onClose, onChange }: Props): Re
         )
       }
     >
-      <p>{asked?.person.name} is signed out everywhere and signs in again with the new role.</p>
+      <p>{asked?.person.called} is signed out everywhere and signs in again with the new role.</p>
       <ErrorNotice error={error} />
     </Dialog>
   )

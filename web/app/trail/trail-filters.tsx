@@ -20,7 +20,7 @@ export function TrailFilters({ search, onChange }: { search: TrailFilter; onChan
         label="Done by"
         value={search.person ?? ''}
         none="anybody"
-        options={(people.data ?? []).map(({ id, name }) => ({ value: id, label: name }))}
+        options={(people.data ?? []).map(({ id, called }) => ({ value: id, label: called }))}
         onChange={(person) => set({ person })}
       />
       <SelectField
