@@ -9,6 +9,14 @@ const pagePath = (path: string): string | undefined => /^\/[qs]\/[^/]+/.exec(pat
 /** Where a person reads, and no program: everything but the API, the probes and the files of the application. */
 const isForPeople = (path: string): boolean => !/^\/(?:api|health|assets|fonts)(?:\/|$)/.test(path)
 
+/** What was only read, and will be there in a moment: a page without script waits for it all the same. A form is sent again by whoever filled it in, and a wrong link is not tried again. */
+function askedAgain(c: Ctx, status: number, headers: Record<string, string>): { inS: number; path: string } | undefined {
+  const inS = Number(headers['Retry-After'] ?? Number.NaN)
+  if (status !== 503 || c.req.method !== 'GET' || !Number.isInteger(inS)) return undefined
+  const { pathname, search } = new URL(c.req.url)
+  return { inS, path: pathname + search }
+}
+
 /** A refusal from before or beside the routes: a browser at an address for people is shown a page, and a program problem details. */
 export function answerProblem(c: Ctx, body: Problem, headers: Record<string, string> = {}): Response | Promise<Response> {
   const back = pagePath(c.req.path) ?? (isForPeople(c.req.path) ? '/' : undefined)
@@ -18,5 +26,7 @@ export function answerProblem(c: Ctx, body: Problem, headers: Record<string, str
   }
   setPolicy(c, pagePolicy())
   const { status, title, detail } = body
-  return c.html(problemPage({ status, title, detail, contact: null, backPath: back }), status as 500, headers)
+  const again = askedAgain(c, status, headers)
+  if (again !== undefined) c.header('Refresh', String(again.inS))
+  return c.html(problemPage({ status, title, detail, contact: null, backPath: back, again }), status as 500, headers)
 }

@@ -7,14 +7,17 @@ const MOST_WAITING = 40
 /** Sixty quotes of the usual size, and little beside what the service takes anyway. */
 const KEPT_BYTES = 16_000_000
 
+/** Both sheets of a quote, asked for one right after the other: the second waits its turn. More at once is no reader's doing. */
+const MOST_OF_A_LINK = 2
+
 /** More documents are asked for than the machine should take on. */
 export class PdfBusyError extends Error {}
 /** Whoever asked has gone; there is nobody to answer. */
 export class PdfUnwantedError extends Error {}
 
 /**
- * Who asks. `by` names whoever it is, so that one who asks for many waits behind others who ask for one. `alone`: that one has a single
- * document in the making, as a link has, since nobody knows who holds it. `signal` says that its reader has gone.
+ * Who asks. `by` names whoever it is, so that one who asks for many waits behind others who ask for one. `alone`: that one has two
+ * documents in line at most, as a link has, since nobody knows who holds it. `signal` says that its reader has gone.
  */
 export interface Asking {
   by?: string | undefined
@@ -37,7 +40,7 @@ interface Order {
  * empty, the longest waiting first. Whoever asks for one that is being made, or was a moment ago, gets that one. An order whose readers have
  * all gone is not begun.
  *
- * Errors: PdfBusyError where forty wait already or the link has another one in the making; PdfUnwantedError for a reader who has gone; the
+ * Errors: PdfBusyError where forty wait already or the link has two others in line; PdfUnwantedError for a reader who has gone; the
  * maker's own.
  *
  * @example createPdfDesk(renderQuotePdf)(input, { by: quoteId, alone: true, signal })
@@ -68,7 +71,7 @@ export function createPdfDesk(make: (input: QuotePdfInput) => Promise<Uint8Array
     const open = current === undefined ? waiting : [current, ...waiting]
     const same = open.find((order) => order.key === key)
     if (same !== undefined) return same
-    if (waiting.length >= MOST_WAITING || (alone && open.some((order) => order.by === by)))
+    if (waiting.length >= MOST_WAITING || (alone && open.filter((order) => order.by === by).length >= MOST_OF_A_LINK))
       throw new PdfBusyError('too many documents at once')
     const order = placeOrder(key, input, by)
     waiting.push(order)

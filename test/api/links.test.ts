@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { PdfBusyError } from '../../api/pdf/pdf-desk.ts'
 import { addDays } from '../../core/dates.ts'
 import type { QuoteView, Reading, SetupView } from '../../core/quote/quote-view.ts'
 import { draftOf, issue, newQuote, pathOf, stockedShop, today, type Shop } from './support/quotes.ts'
@@ -88,6 +89,26 @@ describe('a quote link', () => {
     const setup = quote.links?.setup ?? 'no link'
     expect((await visitor.send('GET', path)).text).toContain(`href="${setup}">Open your startup checklist`)
     expect((await visitor.send<{ setupLink: string }>('GET', `/api/quote-links/${path.slice(3)}`)).body.setupLink).toBe(setup)
+  })
+
+  it('whose paper has to wait shows a page that asks again by itself; a form that was sent is not sent again', async () => {
+    const path = pathOf((await issued()).links?.quote)
+    const { pdf } = world.deps
+    const html = { headers: { accept: 'text/html' } }
+    let busy = true
+    world.rebuild({ pdf: async () => (busy ? Promise.reject(new PdfBusyError('too many')) : new TextEncoder().encode('%PDF-1.7')) })
+    try {
+      const waits = await visitor.send('GET', `${path}/pdf?paper=letter`, html)
+      expect([waits.status, waits.headers.get('retry-after'), waits.headers.get('refresh')]).toEqual([503, '5', '5'])
+      expect(waits.text).toContain('This page asks again by itself in 5 seconds.')
+      expect(waits.text).toContain(`<a href="${path}/pdf?paper=letter">Ask again now</a>`)
+      expect((await visitor.send('GET', `${path}/pdf`)).headers.get('refresh')).toBeNull()
+      busy = false
+      const comes = await visitor.send('GET', `${path}/pdf?paper=letter`, html)
+      expect([comes.status, comes.headers.get('content-type')]).toEqual([200, 'application/pdf'])
+    } finally {
+      world.rebuild({ pdf })
+    }
   })
 
   it('takes the answer of a page without script, and shows it', async () => {

@@ -102,6 +102,8 @@ describe('while the database is away', () => {
     line.state.failing = null
     expect([page.status, page.headers.get('content-type'), page.headers.get('retry-after')]).toEqual([503, 'text/html; charset=UTF-8', '5'])
     expect(page.text).toContain('try again shortly')
+    expect(page.headers.get('refresh')).toBe('5')
+    expect(page.text).toContain('<a href="/q/anything">Ask again now</a>')
     expect(page.headers.get('content-security-policy')).toContain("style-src 'self'")
   })
 

@@ -50,6 +50,15 @@ const PAGES: Record<string, () => unknown> = {
       contact: null,
       backPath: '/s/token',
     }),
+  'problem that passes': () =>
+    problemPage({
+      status: 503,
+      title: 'Not available right now',
+      detail: 'Too many documents are being made at this moment. Try again shortly.',
+      contact: null,
+      backPath: '/q/token',
+      again: { inS: 5, path: '/q/token/pdf?paper=a4' },
+    }),
   'api reference': () => apiReferencePage(sampleOpenApi),
 }
 const names = Object.keys(PAGES)

@@ -70,18 +70,20 @@ describe('documents asked for at once', () => {
     expect(names()).toHaveLength(18)
   })
 
-  it('are one at a time for one link, and others pass', async () => {
-    const first = desk(inputOf('on A4'), { by: 'link', alone: true })
-    await expect(desk(inputOf('on Letter'), { by: 'link', alone: true })).rejects.toBeInstanceOf(PdfBusyError)
+  it('are two for one link, of which the second waits its turn and a third is refused; others pass', async () => {
+    const link = { by: 'link', alone: true }
+    const [first, second] = [desk(inputOf('on A4'), link), desk(inputOf('on Letter'), link)]
+    await expect(desk(inputOf('of the version before'), link)).rejects.toBeInstanceOf(PdfBusyError)
     const other = desk(inputOf('another'), { by: 'other link', alone: true })
-    begun[0]?.end(bytes())
-    await first
-    const later = desk(inputOf('on Letter'), { by: 'link', alone: true })
-    begun[1]?.end(bytes())
-    await other
-    begun[2]?.end(bytes())
-    await later
+    for (let made = 0; made < 3; made += 1) {
+      begun[made]?.end(bytes())
+      await settled()
+    }
+    await Promise.all([first, second, other])
     expect(names()).toEqual(['on A4', 'another', 'on Letter'])
+    const third = desk(inputOf('of the version before'), link)
+    begun[3]?.end(bytes())
+    expect(await third).toEqual(bytes())
   })
 })
 

@@ -64,6 +64,15 @@ describe('pages for what is not there', () => {
     expect(html).toContain('The database &lt;is&gt; away')
     expect(html).toContain('href="/s/x&quot;y"')
     expect(html).toContain('Ask the club')
+    expect(html).not.toContain('asks again')
+  })
+  it('says that it asks again by itself, where it does, with the way for a browser that does not', () => {
+    const again = { inS: 5, path: '/q/token/pdf?paper=a4&x="y' }
+    const html = String(
+      problemPage({ status: 503, title: 'Not available right now', detail: 'Many ask.', contact: null, backPath: '/q/token', again }),
+    )
+    expect(html).toContain('This page asks again by itself in 5 seconds.')
+    expect(html).toContain('href="/q/token/pdf?paper=a4&amp;x=&quot;y"')
   })
 })
 
