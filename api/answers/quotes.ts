@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import { KINDS, SLOTS } from '../../core/catalog/kinds.ts'
 import { OTHER_FORMS } from '../../core/catalog/tank-shape.ts'
+import type { ByDate } from '../../core/pricing/by-date.ts'
 import type { BuildCost } from '../../core/pricing/tiers.ts'
 import { CONDITIONS } from '../../core/pricing/sighting.ts'
 import { BUILD_LETTERS } from '../../core/quote/draft.ts'
@@ -82,6 +83,15 @@ const cost = z.strictObject({
   bestSeen: tier,
 }) satisfies z.ZodType<BuildCost>
 
+const byDate = z.strictObject({
+  until: day,
+  learnedOn: day,
+  expectedMinor: amount,
+  low10Minor: amount,
+  high90Minor: amount,
+  waits: z.int(),
+}) satisfies z.ZodType<ByDate>
+
 const drawing = z.strictObject({
   lengthMm: z.number(),
   widthMm: z.number(),
@@ -121,6 +131,7 @@ const assembled = answer(
       }),
     ),
     cost,
+    byDate: byDate.nullable().optional(),
     depositMinor: maybeAmount.optional(),
     report: SizingAnswer,
     plan: SetupPlanAnswer,

@@ -53,6 +53,7 @@ function signs(): Art {
     dip: dip({ paper }),
     'tier-full': tierMark('full', { paper }),
     'tier-today': tierMark('today', { paper }),
+    'tier-byDate': tierMark('byDate', { paper }),
     'tier-bestSeen': tierMark('bestSeen', { paper }),
     ...Object.fromEntries(VERDICTS.map((verdict) => [`vial-${verdict}`, vial(verdict, { paper })])),
   }

@@ -52,7 +52,9 @@ export function tiersHeight(page: PageOne): number {
   const width = columnWidth(first, layout, page.sheetWidth)
   const heads = first.builds.map((build) => headHeight(build, page, width))
   const rows = first.tiers.map(({ strong, cells }) => {
-    const words = cells.map((cell) => (cell.figure === null ? linesOf(cell.words, text, width - VIAL_EM * text, page.faces.strong) : 1))
+    const words = cells.map((cell) =>
+      cell.figure === null ? linesOf(cell.words, text, width - VIAL_EM * text, page.faces.strong) : cell.range === undefined ? 1 : 2,
+    )
     return Math.max(strong ? 13 * LINE_EM : 1.12 * text, paragraph(Math.max(...words), text)) + 2 * row
   })
   const counts = first.sizing.map((each) => countsHeight(each, page, width))

@@ -30,7 +30,7 @@ export interface FirstPage {
   facts: Array<{ label: string; value: string; strong: boolean }>
   builds: Array<{ letter: string; name: string; size: string; why: string; suggested: boolean; drawn: boolean; alt: string }>
   suggestion: { letter: string; name: string; reason: string } | null
-  tiers: Array<{ mark: 'full' | 'today' | 'bestSeen'; label: string; note: string; strong: boolean; cells: TierCell[] }>
+  tiers: Array<{ mark: 'full' | 'today' | 'byDate' | 'bestSeen'; label: string; note: string; strong: boolean; cells: TierCell[] }>
   sizing: VerdictCount[][]
   priceHeading: string
   anySale: boolean
@@ -74,6 +74,8 @@ export interface PageOneLayout {
 export interface TierCell {
   figure: string | null
   words: string
+  /** Said small under the figure. */
+  range?: string
 }
 export interface IncludedItem {
   text: string

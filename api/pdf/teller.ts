@@ -1,5 +1,6 @@
 import { sayDate, yearOf, type CivilDate } from '../../core/dates.ts'
 import { sayMoney } from '../../core/money.ts'
+import { sayByDate, type ByDate, type ByDateWords } from '../../core/pricing/by-date.ts'
 import { documentUnits } from '../../core/quote/document-units.ts'
 import type { RevisionDocument } from '../../core/quote/revision.ts'
 import type { Phrase, Quantity, ReaderUnits } from '../../core/units/quantity.ts'
@@ -14,6 +15,7 @@ export interface Teller {
   phrase: (phrase: Phrase) => string
   quantity: (quantity: Quantity) => string
   date: (date: CivilDate) => string
+  byDate: (byDate: ByDate) => ByDateWords
   storeName: (storeId: string | null) => string
 }
 
@@ -29,6 +31,7 @@ export function tellerOf({ inputs, issuedOn }: RevisionDocument): Teller {
     phrase: (phrase) => sayPhrase(phrase, units),
     quantity: (quantity) => sayQuantity(quantity, units),
     date: (date) => sayDate(date, yearOf(issuedOn)),
+    byDate: (byDate) => sayByDate(byDate, currency, yearOf(issuedOn)),
     storeName: (storeId) => (storeId === null ? '' : (stores.get(storeId) ?? 'a store no longer listed')),
   }
 }

@@ -28,7 +28,20 @@ export function tierRows(builds: AssembledBuild[], teller: Teller, mode: Install
     { mark: 'today', label: 'Today', note: 'with delivery and tax', strong: true, cells: cells((build) => build.cost.today) },
     { mark: 'bestSeen', label: 'Best seen', note: 'in the last 365 days', strong: false, cells: cells((build) => build.cost.bestSeen) },
   ]
+  const dated = byDateRow(builds, teller)
+  if (dated) all.splice(2, 0, dated)
   return mode === 'store' ? all.filter(({ mark }) => mark !== 'bestSeen') : all
+}
+
+/** What is expected by the day of the need; no row where nothing is of any build. */
+function byDateRow(builds: AssembledBuild[], teller: Teller): FirstPage['tiers'][number] | null {
+  const told = builds.map(({ byDate }) => (byDate ? teller.byDate(byDate) : null))
+  const label = told.find((each) => each !== null)?.label
+  if (label === undefined) return null
+  const cells = told.map((each): TierCell =>
+    each ? { figure: each.figure, words: '', range: each.range } : { figure: null, words: 'not known' },
+  )
+  return { mark: 'byDate', label, note: 'following the advice', strong: false, cells }
 }
 
 /** Goods, delivery, tax and total of today, in a column that adds up; a build whose tier is incomplete has no sums at all. */

@@ -9,6 +9,7 @@ import type { FieldError } from '../http/problem.ts'
 import { problem } from '../http/problem.ts'
 import { refused } from '../http/refusal.ts'
 import { transact } from '../transact.ts'
+import { byDates } from './by-dates.ts'
 import { quoteInputs } from './inputs.ts'
 import { quoteSubject } from './subject.ts'
 
@@ -28,10 +29,15 @@ export async function issueQuote(c: Ctx, record: QuoteRecord, version: number) {
     )
   const standsUntil = draft.standsUntil ?? inputs.asOf
   const actor = signedIn(c)
+  const expected = await byDates(c, inputs)
   const at = { issuedAt: new Date(c.get('deps').clock()), issuedOn: inputs.asOf }
   const issued = await transact(c.get('db'), async (trx) => {
     const outcome = await issueRevision(trx, actor, record.id, version, at, ({ number, revision, draft: frozen }) =>
-      revisionDocument({ ...inputs, draft: frozen }, { number, revision, issuedOn: inputs.asOf, standsUntil, advisor: record.advisor }),
+      revisionDocument(
+        { ...inputs, draft: frozen },
+        { number, revision, issuedOn: inputs.asOf, standsUntil, advisor: record.advisor },
+        expected,
+      ),
     )
     if (!outcome.ok) return outcome
     const { number, revision } = outcome.value

@@ -22,6 +22,7 @@ import { basedOn, etagOf } from '../http/versions.ts'
 import { lapse } from '../jobs/lapse.ts'
 import { transact } from '../transact.ts'
 import { draftFaults } from './draft-faults.ts'
+import { byDates } from './by-dates.ts'
 import { quoteInputs } from './inputs.ts'
 import { issueQuote } from './issue.ts'
 import { acceptedBuild, paperLinks, sendPdf } from './paper.ts'
@@ -233,7 +234,7 @@ export const quotes = new Hono<Env>()
         advisor: record.advisor,
       }
       return sendPdf(c, record.number === null ? 'quote-draft' : `quote-${number}-draft`, {
-        document: revisionDocument(inputs, heading),
+        document: revisionDocument(inputs, heading, await byDates(c, inputs)),
         customerName: record.customer.erasedOn === null ? record.customer.name : null,
         erasedOn: record.customer.erasedOn,
         paper: c.req.valid('query').paper ?? inputs.install.paper,

@@ -1,5 +1,6 @@
 import { SLOT_PLAIN_NAMES, SLOTS, type Slot } from '../catalog/kinds.ts'
 import type { CivilDate } from '../dates.ts'
+import type { ByDate } from '../pricing/by-date.ts'
 import { CAUTIONS } from '../startup/cautions.ts'
 import { assembleBuild } from './assemble.ts'
 import { resolveConditions } from './conditions.ts'
@@ -79,11 +80,21 @@ function withoutOthers(inputs: QuoteInputs): QuoteInputs {
   }
 }
 
-/** What is issued: every build worked out and frozen together with what it was worked out from. */
-export function revisionDocument(given: QuoteInputs, heading: RevisionHeading): RevisionDocument {
+/**
+ * What is issued: every build worked out and frozen together with what it was worked out from, and what is expected of it by the day of the need, by the
+ * build's id.
+ */
+export function revisionDocument(
+  given: QuoteInputs,
+  heading: RevisionHeading,
+  expected: ReadonlyMap<string, ByDate> = new Map(),
+): RevisionDocument {
   const inputs = withoutOthers(given)
   const moneyNotes = currencyNotes(inputs)
-  const builds = inputs.draft.builds.map((_, index) => assembleBuild(inputs, index))
+  const builds = inputs.draft.builds.map(({ id }, index): AssembledBuild => {
+    const byDate = expected.get(id)
+    return { ...assembleBuild(inputs, index), ...(byDate && { byDate }) }
+  })
   return {
     format: 1,
     ...heading,

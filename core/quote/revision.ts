@@ -7,6 +7,7 @@ import type { CivilDate } from '../dates.ts'
 import type { Install } from '../install.ts'
 import type { CurrencyRate } from '../pricing/currency-rate.ts'
 import type { BuildCost } from '../pricing/tiers.ts'
+import type { ByDate } from '../pricing/by-date.ts'
 import type { PriceView } from '../pricing/price-view.ts'
 import type { Conditions } from '../sizing/conditions.ts'
 import type { SizingReport, ToldReport } from '../sizing/report.ts'
@@ -53,6 +54,8 @@ export interface AssembledBuild {
   suggested: boolean
   rows: SlotRow[]
   cost: BuildCost
+  /** What it comes to by the day of the need, following the advice; absent or null where none was asked for or nothing is known. */
+  byDate?: ByDate | null
   /** Asked for when the customer chooses this build, in minor units; absent or null: none, or no total to take it of. */
   depositMinor?: number | null
   report: ToldReport

@@ -2,6 +2,7 @@ import { shapeWords } from '../../core/catalog/tank-shape.ts'
 import { SLOTS, SLOT_PLAIN_NAMES, type Slot } from '../../core/catalog/kinds.ts'
 import { sayDate, yearOf } from '../../core/dates.ts'
 import { sayMoney } from '../../core/money.ts'
+import { sayByDate, type ByDate } from '../../core/pricing/by-date.ts'
 import { salesEndingBefore, saySalesEnding } from '../../core/pricing/sales-ending.ts'
 import type { LineCost, Tier } from '../../core/pricing/tiers.ts'
 import { documentUnits } from '../../core/quote/document-units.ts'
@@ -54,7 +55,14 @@ function tiers(build: AssembledBuild, quote: RevisionDocument): Markup {
       ? []
       : [['bestSeen', 'Best seen', build.cost.bestSeen, ''] as [TierName, string, Tier, string]]),
   ]
-  return markup`<ul class="tiers">${rows.map(([name, words, tier, className]) => markup`<li class="${className}">${drawing(tierMark(name))}<span>${words}${name === 'bestSeen' ? markup`<small>in 12 months</small>` : ''}</span><span class="f">${figure(tier, quote)}</span></li>`)}</ul>`
+  const date = build.byDate ? byDateRow(build.byDate, quote) : ''
+  return markup`<ul class="tiers">${rows.map(([name, words, tier, className]) => markup`<li class="${className}">${drawing(tierMark(name))}<span>${words}${name === 'bestSeen' ? markup`<small>in 12 months</small>` : ''}</span><span class="f">${figure(tier, quote)}</span></li>${name === 'today' ? date : ''}`)}</ul>`
+}
+
+/** What is expected by the day of the need, between today and what was seen best. */
+function byDateRow(byDate: ByDate, quote: RevisionDocument): Markup {
+  const { label, figure: about, range } = sayByDate(byDate, quote.inputs.install.currency, yearOf(quote.issuedOn))
+  return markup`<li>${drawing(tierMark('byDate'))}<span>${label}<small>following the advice</small></span><span class="f">${about}<small>${range}</small></span></li>`
 }
 
 /** A total, or which line keeps it from being one. Never a total with a hole in it. */

@@ -1,8 +1,9 @@
 import { scaleLinear } from 'd3-scale'
 import { currencyExponent, sayMoney } from '../../core/money.ts'
+import type { ByDate } from '../../core/pricing/by-date.ts'
 import type { BuildCost, Tier } from '../../core/pricing/tiers.ts'
 import { framed, label, px, textWidth, type PlotOptions } from './frame.ts'
-import { paintFor } from './palette.ts'
+import { paintFor, type Paint } from './palette.ts'
 
 /** Totals of one build; null where the tier is incomplete, and then nothing is drawn for it. */
 export interface StaffBuild {
@@ -11,6 +12,8 @@ export interface StaffBuild {
   fullMinor: number | null
   todayMinor: number | null
   bestSeenMinor: number | null
+  /** What is expected by a date, with its range; absent or null: nothing is. */
+  byDate?: Pick<ByDate, 'expectedMinor' | 'low10Minor' | 'high90Minor'> | null
 }
 export interface StaffScale {
   lowMinor: number
@@ -22,16 +25,19 @@ interface StaffOptions extends PlotOptions {
 }
 
 const totalOf = (tier: Tier): number | null => (tier.complete ? tier.totalMinor : null)
-export const staffBuildOf = (build: { letter: string; name: string; cost: BuildCost }): StaffBuild => ({
+export const staffBuildOf = (build: { letter: string; name: string; cost: BuildCost; byDate?: ByDate | null }): StaffBuild => ({
   letter: build.letter,
   name: build.name,
   fullMinor: totalOf(build.cost.full),
   todayMinor: totalOf(build.cost.today),
   bestSeenMinor: totalOf(build.cost.bestSeen),
+  byDate: build.byDate ?? null,
 })
 
 const figuresOf = (build: StaffBuild): number[] =>
-  [build.bestSeenMinor, build.todayMinor, build.fullMinor].filter((minor) => minor !== null)
+  [build.bestSeenMinor, build.todayMinor, build.fullMinor, build.byDate?.low10Minor ?? null, build.byDate?.high90Minor ?? null].filter(
+    (minor) => minor !== null,
+  )
 
 /** One scale for all builds, ends on round figures, the budget inside. Null where no tier of any build is complete. */
 export function staffScale(builds: readonly StaffBuild[], budgetMinor: number | null): StaffScale | null {
@@ -54,6 +60,7 @@ const sayTier = (word: string, minor: number | null, currency: string): string =
 function describe(build: StaffBuild, budgetMinor: number | null, currency: string): string {
   const tiers = [
     sayTier('best seen', build.bestSeenMinor, currency),
+    ...(build.byDate ? [`by the date about ${sayMoney(build.byDate.expectedMinor, currency)}`] : []),
     sayTier('today', build.todayMinor, currency),
     sayTier('full price', build.fullMinor, currency),
   ]
@@ -78,7 +85,17 @@ function marks(build: StaffBuild, x: (minor: number) => number, y: number, paper
     bestSeenMinor === null || fullMinor === null
       ? ''
       : `<path d="M${px(x(bestSeenMinor))} ${px(y)}H${px(x(fullMinor))}" stroke="${paint('ink-2')}" stroke-width="2.5"/>`
-  return span + full + best + now
+  return span + band(build, x, y, paint) + full + best + now
+}
+
+/** What 8 of 10 outcomes by the date lie in, as a thick band with an open pointer at the expected one. */
+function band({ byDate }: StaffBuild, x: (minor: number) => number, y: number, paint: Paint): string {
+  if (!byDate || byDate.low10Minor === byDate.high90Minor) return ''
+  const [low, high, expected] = [x(byDate.low10Minor), x(byDate.high90Minor), x(byDate.expectedMinor)]
+  return (
+    `<rect class="staff-date" x="${px(low)}" y="${px(y - 3)}" width="${px(Math.max(1, high - low))}" height="6" fill="${paint('water')}" stroke="${paint('glass')}"/>` +
+    `<path d="M${px(expected)} ${px(y + 3)}l-3.6 6h7.2z" fill="${paint('paper')}" stroke="${paint('glass')}"/>`
+  )
 }
 
 const horizontal = (scale: StaffScale, from: number, to: number): ((minor: number) => number) => {

@@ -33,12 +33,14 @@ export const NoSignalSign = (): ReactElement => (
     <path d="M2.5 14.5v-3M7.5 14.5v-6M12.5 14.5V5M17.5 14.5v-13" stroke="currentColor" strokeWidth="1.6" strokeDasharray="1.8 1.5" />
   </Sign>
 )
-export const TierSign = ({ tier }: { tier: 'full' | 'today' | 'best' }): ReactElement => (
+export const TierSign = ({ tier }: { tier: 'full' | 'today' | 'byDate' | 'best' }): ReactElement => (
   <Sign box="0 0 16 16" className="tier-mark">
     {tier === 'full' ? (
       <path d="M1 2.5h14M8 3v12" stroke="currentColor" strokeWidth="1.6" />
     ) : tier === 'today' ? (
       <path d="M1 10h14v2H1zM3.6 2.5h8.8L8 9.2z" fill="currentColor" />
+    ) : tier === 'byDate' ? (
+      <path d="M1 11h3M6.5 11h3M12 11h3M4.2 3h7.6L8 8.8z" fill="none" stroke="currentColor" strokeWidth="1.5" />
     ) : (
       <path d="M1 13.5h14M8 1v10M5.2 8.6L8 11.6l2.8-3" fill="none" stroke="currentColor" strokeWidth="1.5" />
     )}

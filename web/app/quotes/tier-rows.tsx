@@ -1,4 +1,4 @@
-import type { ReactElement } from 'react'
+import { Fragment, type ReactElement } from 'react'
 import { sayMoney } from '../../../core/money.ts'
 import type { Tier } from '../../../core/pricing/tiers.ts'
 import { heldDiscounts, sayHeldHere } from '../../../core/quote/discount-room.ts'
@@ -11,7 +11,9 @@ import { Svg } from '../parts/svg.tsx'
 import { Verdict } from '../parts/verdict.tsx'
 import { columnClass } from './column-class.ts'
 import { useDesk } from './desk-context.ts'
+import { ByDateRow } from './by-date-row.tsx'
 import { sayBudget, sayMissing } from './tier-words.ts'
+import { useByDates, type ExpectedBuild } from './use-by-dates.ts'
 
 const TIERS = [
   { key: 'full', sign: 'full', words: 'Full price' },
@@ -21,25 +23,29 @@ const TIERS = [
 
 /** What each build costs in the order of water levels, on one staff, and how many checks came out how. */
 export function TierRows(): ReactElement {
-  const { shown, chosen, state } = useDesk()
+  const { builds, shown, chosen, state } = useDesk()
+  const expected = useByDates(builds)
   // A store's own quote knows of no price elsewhere.
   const tiers = TIERS.filter(({ key }) => key !== 'bestSeen' || state.view.install.mode === 'club')
   return (
     <tbody className="tiers-b">
       {tiers.map(({ key, sign, words }) => (
-        <tr key={key} className={key === 'today' ? 'now' : undefined}>
-          <th scope="row">
-            <TierSign tier={sign} /> {words}
-          </th>
-          {shown.map((build) => (
-            <td key={build.id} className={columnClass(build.id === chosen.id, 'fig')}>
-              <TierFigure tier={build.cost[key]} build={build} />
-              {key === 'today' && <HeldNote build={build} />}
-            </td>
-          ))}
-        </tr>
+        <Fragment key={key}>
+          {key === 'bestSeen' && <ByDateRow expected={expected} />}
+          <tr className={key === 'today' ? 'now' : undefined}>
+            <th scope="row">
+              <TierSign tier={sign} /> {words}
+            </th>
+            {shown.map((build) => (
+              <td key={build.id} className={columnClass(build.id === chosen.id, 'fig')}>
+                <TierFigure tier={build.cost[key]} build={build} />
+                {key === 'today' && <HeldNote build={build} />}
+              </td>
+            ))}
+          </tr>
+        </Fragment>
       ))}
-      <StaffRow />
+      <StaffRow expected={expected} />
       <CountRow />
     </tbody>
   )
@@ -78,10 +84,10 @@ function HeldNote({ build }: { build: WorkedBuild }): ReactElement | null {
   return <span className="note held-note">{sayHeldHere(held, currency)}</span>
 }
 
-function StaffRow(): ReactElement | null {
+function StaffRow({ expected }: { expected: ReadonlyMap<string, ExpectedBuild> }): ReactElement | null {
   const { builds, shown, chosen, currency, state } = useDesk()
   const { budgetMinor } = state.draft.need
-  const priced = builds.map((build) => ({ build, staff: staffBuildOf(build) }))
+  const priced = builds.map((build) => ({ build, staff: staffBuildOf({ ...build, byDate: expected.get(build.id)?.byDate ?? null }) }))
   const scale = staffScale(
     priced.filter(({ build }) => build.cost.lines.length > 0).map(({ staff }) => staff),
     budgetMinor,

@@ -1,0 +1,25 @@
+import { byDateOf, outlookLines, type ByDate } from '../../core/pricing/by-date.ts'
+import { discountOf } from '../../core/quote/quote-market.ts'
+import type { QuoteInputs } from '../../core/quote/revision.ts'
+import { workBuild } from '../../core/quote/worked-build.ts'
+import type { Ctx } from '../context.ts'
+import { loadOutlook, type OutlookAsk } from '../outlook/load-outlook.ts'
+import { outlookView } from '../outlook/outlook-view.ts'
+
+/** What each build is expected to come to by the day of the need, by the build's id; of those of which it can be said. */
+export async function byDates(c: Ctx, inputs: QuoteInputs): Promise<Map<string, ByDate>> {
+  const { draft, install, asOf } = inputs
+  const until = draft.need.byDate
+  const found = new Map<string, ByDate>()
+  if (until === null || until < asOf) return found
+  for (const [index, { id }] of draft.builds.entries()) {
+    const { cost } = workBuild(inputs, index)
+    const lines = outlookLines(cost)
+    if (lines.length === 0) continue
+    const ask: OutlookAsk = { lines, storeIds: [], until, waitingCostPerDayMinor: 0, withTax: true }
+    const outlook = outlookView(await loadOutlook(c.get('db'), ask, asOf, install), ask, asOf, install.currency)
+    const byDate = byDateOf(cost, outlook, discountOf(inputs))
+    if (byDate) found.set(id, byDate)
+  }
+  return found
+}

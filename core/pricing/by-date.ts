@@ -1,0 +1,74 @@
+import { sayDate, type CivilDate } from '../dates.ts'
+import { currencyExponent, sayMoney } from '../money.ts'
+import type { Discount } from './discount.ts'
+import type { OutlookView } from './outlook-view.ts'
+import type { BuildCost } from './tiers.ts'
+
+/** What a build comes to by a day, following the advice line by line: expected, with the range that 8 of 10 outcomes lie in. Minor units, all that today's total counts. */
+export interface ByDate {
+  until: CivilDate
+  /** Day of the record that this was learnt from. */
+  learnedOn: CivilDate
+  expectedMinor: number
+  low10Minor: number
+  high90Minor: number
+  /** Lines that the advice waits with. */
+  waits: number
+}
+
+/** What the outlook of a build asks about: its bought lines at the stores where today's total buys them, so that today's delivery holds. */
+export const outlookLines = ({ lines }: Pick<BuildCost, 'lines'>): Array<{ productId: string; quantity: number; storeId: string }> =>
+  lines.flatMap(({ productId, quantity, storeId }) => (storeId === null ? [] : [{ productId, quantity, storeId }]))
+
+/**
+ * The tier *by a date* (design rule 7): today's total less what the advice is expected to save. Stores, delivery and services stay as they are today;
+ * a discount that is a share takes the same share of what is saved. Null where today has no total, or nothing is expected of a line.
+ *
+ * Units: minor units of the install's currency. Range: an outlook of `outlookLines` with tax. Source: own.
+ *
+ * @example byDateOf(cost, outlook, null)?.expectedMinor // 107800 where today is 110703 and the advice saves 2903 on average
+ */
+export function byDateOf({ today }: Pick<BuildCost, 'today'>, outlook: OutlookView, discount: Discount | null | undefined): ByDate | null {
+  const { total, learnedOn, until, lines } = outlook
+  if (!today.complete || total === null || learnedOn === null) return null
+  const taken = discount?.kind === 'share' && today.goodsMinor > 0 ? (today.discountMinor ?? 0) / today.goodsMinor : 0
+  const at = (paidMinor: number): number => today.totalMinor + Math.round((paidMinor - total.payTodayMinor) * (1 - taken))
+  return {
+    until,
+    learnedOn,
+    expectedMinor: at(total.expectedPaidMinor),
+    low10Minor: at(total.paid10Minor),
+    high90Minor: at(total.paid90Minor),
+    waits: lines.filter(({ advice }) => advice === 'wait').length,
+  }
+}
+
+/** A sum that is expected is told in whole units: it is not exact to the cent. @example sayWhole(107_841, 'USD') // '$1,078' */
+export function sayWhole(minor: number, currency: string): string {
+  const unit = 10 ** currencyExponent(currency)
+  return sayMoney(Math.round(minor / unit) * unit, currency).replace(/\.0+$/, '')
+}
+
+export interface ByDateWords {
+  /** "By Dec 20" */
+  label: string
+  /** "about $1,078"; today's total to the cent where the advice waits with nothing. */
+  figure: string
+  /** "$1,019 to $1,107 in 8 of 10 cases", or why it is today's total. */
+  range: string
+}
+
+/** The tier as every screen and paper tells it. @example sayByDate(byDate, 'USD', 2026).figure // 'about $1,078' */
+export function sayByDate(
+  { until, expectedMinor, low10Minor, high90Minor, waits }: ByDate,
+  currency: string,
+  thisYear: number,
+): ByDateWords {
+  const label = `By ${sayDate(until, thisYear)}`
+  if (waits === 0) return { label, figure: sayMoney(expectedMinor, currency), range: 'waiting does not pay' }
+  return {
+    label,
+    figure: `about ${sayWhole(expectedMinor, currency)}`,
+    range: `${sayWhole(low10Minor, currency)} to ${sayWhole(high90Minor, currency)} in 8 of 10 cases`,
+  }
+}

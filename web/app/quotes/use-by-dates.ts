@@ -1,0 +1,42 @@
+import { useQueries } from '@tanstack/react-query'
+import { byDateOf, outlookLines, type ByDate } from '../../../core/pricing/by-date.ts'
+import { discountOf } from '../../../core/quote/quote-market.ts'
+import type { WorkedBuild } from '../../../core/quote/revision.ts'
+import { getOutlook } from '../client/outlook.ts'
+import { useDesk } from './desk-context.ts'
+
+export interface ExpectedBuild {
+  /** Null: not asked, not answered yet, or nothing can be said. */
+  byDate: ByDate | null
+  /** An answer is under way. */
+  busy: boolean
+  /** The server was asked and has learnt nothing yet, or knows too little. */
+  unknown: boolean
+}
+
+/** What each build is expected to come to by the day of the need. Asked of the server, which keeps what the record taught; by the build's id. */
+export function useByDates(builds: readonly WorkedBuild[]): ReadonlyMap<string, ExpectedBuild> {
+  const { state, inputs } = useDesk()
+  const { byDate: until } = state.draft.need
+  const isAsked = until !== null && until >= inputs.asOf && state.view.install.mode === 'club'
+  const asked = builds.map(({ cost }) => outlookLines(cost))
+  const answers = useQueries({
+    queries: asked.map((lines) => ({
+      queryKey: ['by-date', until, lines],
+      queryFn: () => getOutlook({ lines, storeIds: [], until: until ?? '', withTax: true }),
+      enabled: isAsked && lines.length > 0,
+      staleTime: 5 * 60_000,
+    })),
+  })
+  return new Map(
+    builds.map((build, index): [string, ExpectedBuild] => {
+      const answer = answers[index]
+      const outlook = isAsked && asked[index]?.length !== 0 ? answer?.data : undefined
+      const byDate = outlook ? byDateOf(build.cost, outlook, discountOf(inputs)) : null
+      return [
+        build.id,
+        { byDate, busy: answer?.isFetching === true, unknown: answer?.isError === true || (outlook !== undefined && byDate === null) },
+      ]
+    }),
+  )
+}
