@@ -2,6 +2,7 @@ import { sayDate, type CivilDate } from '../dates.ts'
 import { currencyExponent, sayMoney } from '../money.ts'
 import type { Discount } from './discount.ts'
 import type { OutlookView } from './outlook-view.ts'
+import type { Advice } from './outlook/line-outlook.ts'
 import type { BuildCost } from './tiers.ts'
 
 /** What a build comes to by a day, following the advice line by line: expected, with the range that 8 of 10 outcomes lie in. Minor units, all that today's total counts. */
@@ -16,6 +17,14 @@ export interface ByDate {
   waits: number
 }
 
+/** Of an outlook, what the tier takes. */
+export interface ExpectedLines {
+  until: CivilDate
+  learnedOn: CivilDate | null
+  lines: ReadonlyArray<{ advice: Advice }>
+  total: Pick<NonNullable<OutlookView['total']>, 'payTodayMinor' | 'expectedPaidMinor' | 'paid10Minor' | 'paid90Minor'> | null
+}
+
 /** What the outlook of a build asks about: its bought lines at the stores where today's total buys them, so that today's delivery holds. */
 export const outlookLines = ({ lines }: Pick<BuildCost, 'lines'>): Array<{ productId: string; quantity: number; storeId: string }> =>
   lines.flatMap(({ productId, quantity, storeId }) => (storeId === null ? [] : [{ productId, quantity, storeId }]))
@@ -28,7 +37,11 @@ export const outlookLines = ({ lines }: Pick<BuildCost, 'lines'>): Array<{ produ
  *
  * @example byDateOf(cost, outlook, null)?.expectedMinor // 107800 where today is 110703 and the advice saves 2903 on average
  */
-export function byDateOf({ today }: Pick<BuildCost, 'today'>, outlook: OutlookView, discount: Discount | null | undefined): ByDate | null {
+export function byDateOf(
+  { today }: Pick<BuildCost, 'today'>,
+  outlook: ExpectedLines,
+  discount: Discount | null | undefined,
+): ByDate | null {
   const { total, learnedOn, until, lines } = outlook
   if (!today.complete || total === null || learnedOn === null) return null
   const taken = discount?.kind === 'share' && today.goodsMinor > 0 ? (today.discountMinor ?? 0) / today.goodsMinor : 0

@@ -13,6 +13,7 @@ import { createQuote, lapseQuotes, withdrawQuote } from '../quotes.ts'
 import type { Viewer } from '../viewer.ts'
 import { CATALOG } from './catalog.ts'
 import { CLUB, CUSTOMERS, personNamed } from './club.ts'
+import { expectedBuilds, taughtBy } from './expected-builds.ts'
 import { demoQuotes, type DemoQuote } from './quotes.ts'
 import type { DemoRecord } from './sightings.ts'
 import { STORES } from './stores.ts'
@@ -58,8 +59,14 @@ async function issue(
 ): Promise<void> {
   const inputs = inputsOn(quote, record, issuedOn)
   const issuedAt = daysBefore(now, quote.issuedDaysAgo ?? 0)
+  // The record is learnt from for the one that shows the job done: the others were issued before anybody had taught it.
+  const expected = quote.key === 'showcase' ? expectedBuilds(inputs, taughtBy(record, issuedOn)) : undefined
   const document = await issueRevision(trx, advisor, made.id, made.version, { issuedAt, issuedOn }, ({ number, revision }) =>
-    revisionDocument(inputs, { number, revision, issuedOn, standsUntil: quote.draft.standsUntil ?? issuedOn, advisor: quote.advisor }),
+    revisionDocument(
+      inputs,
+      { number, revision, issuedOn, standsUntil: quote.draft.standsUntil ?? issuedOn, advisor: quote.advisor },
+      expected,
+    ),
   )
   granted(document)
 }

@@ -1,0 +1,64 @@
+import { WHOLE_RATE } from '../../core/money.ts'
+import { byDateOf, outlookLines, type ByDate } from '../../core/pricing/by-date.ts'
+import { learn, outlookOf, type MarketRecord, type SaleWindow } from '../../core/pricing/outlook/outlook.ts'
+import { withTaxExact } from '../../core/pricing/receipt.ts'
+import { addDays, type CivilDate } from '../../core/dates.ts'
+import { discountOf } from '../../core/quote/quote-market.ts'
+import type { QuoteInputs } from '../../core/quote/revision.ts'
+import { workBuild } from '../../core/quote/worked-build.ts'
+import { CATALOG } from './catalog.ts'
+import { COMMON_SALE_TIMES, windowsBetween } from './sale-times.ts'
+import type { DemoRecord } from './sightings.ts'
+import { STORES } from './stores.ts'
+
+const YEAR_DAYS = 366
+const DRAWS = 400
+const SEED = 20_261_126
+
+/** What the record taught by a day, as the service learns it each night. */
+export interface Taught {
+  record: MarketRecord
+  learned: ReturnType<typeof learn>
+}
+
+export function taughtBy({ sightings }: DemoRecord, asOf: CivilDate): Taught {
+  const record = {
+    sightings: sightings.filter(({ seenOn }) => seenOn <= asOf),
+    products: CATALOG.map(({ product: { id, kind } }) => ({ id, kind })),
+    windows: windowsAround(asOf),
+    asOf,
+  }
+  return { record, learned: learn(record) }
+}
+
+const windowsAround = (asOf: CivilDate): SaleWindow[] =>
+  STORES.flatMap(({ store, anniversary }) =>
+    [...COMMON_SALE_TIMES, anniversary].flatMap((time, index) =>
+      windowsBetween(time, addDays(asOf, -2 * YEAR_DAYS), addDays(asOf, YEAR_DAYS)).map(({ first, last }) => ({
+        saleTimeId: `${index}`,
+        storeId: store.id,
+        first,
+        last,
+      })),
+    ),
+  )
+
+/** What each build is expected to come to by the day of its need; none where the need says no day or one that is past. */
+export function expectedBuilds(inputs: QuoteInputs, { record, learned }: Taught): Map<string, ByDate> {
+  const until = inputs.draft.need.byDate
+  if (until === null || until < record.asOf) return new Map()
+  const stores = new Map(inputs.stores.map((store) => [store.id, store]))
+  const priceOf = (storeId: string, unitMinor: number): number => {
+    const store = stores.get(storeId)
+    return store ? withTaxExact(unitMinor, store) / WHOLE_RATE : unitMinor
+  }
+  const found = inputs.draft.builds.flatMap(({ id }, index): Array<[string, ByDate]> => {
+    const { cost } = workBuild(inputs, index)
+    const lines = outlookLines(cost).map(({ productId, quantity, storeId }) => ({ productId, quantity, storeIds: [storeId], priceOf }))
+    const outlook = outlookOf(learned, record, { lines, until, waitingCostPerDayMinor: 0, draws: DRAWS, seed: SEED })
+    const isWhole = outlook.lines.every(({ payTodayMinor }) => Number.isFinite(payTodayMinor))
+    const byDate = byDateOf(cost, { ...outlook, total: isWhole ? outlook.total : null, until, learnedOn: record.asOf }, discountOf(inputs))
+    return byDate ? [[id, byDate]] : []
+  })
+  return new Map(found)
+}
