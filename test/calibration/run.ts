@@ -8,7 +8,7 @@ import type { MarketResult } from './measure.ts'
 import { summarise } from './summary.ts'
 
 /**
- * `npm run calibrate [-- --markets n] [--seed text] [--traits] [--minutes n]`: holds the outlook against simulated markets whose parameters come from the hash of the commit,
+ * `npm run calibrate [-- --markets n] [--seed text] [--traits] [--minutes n] [--threads n]`: holds the outlook against simulated markets whose parameters come from the hash of the commit,
  * so that nobody can have tuned to them. Prints what came out. A run on the commit's own seed writes docs/calibration.md; one with --seed is for looking
  * and writes nothing. --traits adds a table of what kind of market each miss belongs to. No market is begun after --minutes, an hour unless said otherwise; what was
  * measured till then is told.
@@ -19,9 +19,9 @@ const { values } = parseArgs({
     seed: { type: 'string' },
     traits: { type: 'boolean', default: false },
     minutes: { type: 'string', default: '60' },
+    threads: { type: 'string', default: '2' },
   },
 })
-const THREADS = 2
 const markets = Number(values.markets)
 if (!Number.isInteger(markets) || markets < 1) {
   console.error(`--markets is "${values.markets}". Give a whole number of markets, 1 or more: --markets 500.`)
@@ -30,6 +30,11 @@ if (!Number.isInteger(markets) || markets < 1) {
 const minutes = Number(values.minutes)
 if (!(minutes > 0)) {
   console.error(`--minutes is "${values.minutes}". Give a number above 0: --minutes 20.`)
+  process.exit(1)
+}
+const threads = Number(values.threads)
+if (!Number.isInteger(threads) || threads < 1 || threads > 64) {
+  console.error(`--threads is "${values.threads}". Give a whole number from 1 to 64: --threads 2.`)
   process.exit(1)
 }
 const commit = execFileSync('git', ['rev-parse', 'HEAD'], { encoding: 'utf8' }).trim()
@@ -52,7 +57,7 @@ function measureEvery(step: number, from: number): Promise<void> {
 }
 const seconds = (): string => ((performance.now() - started) / 1000).toFixed(0)
 
-await Promise.all(Array.from({ length: THREADS }, (_, from) => measureEvery(THREADS, from)))
+await Promise.all(Array.from({ length: threads }, (_, from) => measureEvery(threads, from)))
 results.sort((a, b) => a.index - b.index)
 const summary = summarise(results)
 const traits = rowsByTrait(results)
