@@ -10,4 +10,11 @@ export const LOOKED_AT: Record<string, string> = {
   'core/sizing/joist-floor.ts': 'shares that differ by just a part in a thousand million, which are one figure. Left alive.',
   'core/sizing/joist-load.ts': 'at two spacings both forms of the lever rule give a half. Left alive.',
   'core/sizing/span.ts': 'at equal values the one or the other is taken: the same figure. Left alive.',
+  'core/sizing/stand-footprint.ts':
+    'an optional chain on a stand that is there by then, sides that are the same, and a stress of just what glass bears. Left alive.',
+  'core/sizing/tipping.ts':
+    'which of several stands is the worst: the lightest and highest by every figure; whole newtons, which never are 44.5; and an optional chain on a stand that is there. Left alive.',
+  'core/sizing/plugged-inputs.ts': 'optional chains and stand-ins that the types ask for and no build comes to. Left alive.',
+  'core/sizing/room-inputs.ts': 'a default without a name: every one has its own. Left alive.',
+  'core/sizing/tank-inputs.ts': 'times and over one are the same, and of two plans the second is the last. Left alive.',
 }

@@ -60,6 +60,16 @@ describe('the defaults of a room', () => {
     })
   })
 
+  it('are a choice of all that settles something', () => {
+    const chosen = <Field extends ConditionField>(field: Field) => {
+      const subject = subjectOf({}, { assumed: [field] })
+      return statedBy(openInputs(subject)[0], subject).map(({ conditions: room }) => room[field])
+    }
+    expect(chosen('circuitProtected')).toEqual([true, false])
+    expect(chosen('plants')).toEqual(['none', 'low', 'medium', 'high'])
+    expect(chosen('disinfectant')).toEqual(['chlorine', 'chloramine', 'none'])
+  })
+
   it('keep the room’s two temperatures in order', () => {
     const ends = (room: Partial<Conditions>) => inputs({}, room).map(says)
     expect(ends({ assumed: ['coldestRoomC'], warmestRoomC: 20 })).toEqual([['12 °C', '20 °C']])

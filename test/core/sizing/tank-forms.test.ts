@@ -6,7 +6,7 @@ describe('plans that a tank’s stated figures allow', () => {
 
   it('is the box itself where no shape or a rectangle is stated', () => {
     const box = { lengthMm: 900, widthMm: 400 }
-    expect(plansOf(box)).toEqual({ plans: [box], unstated: [] })
+    expect(plansOf(box)).toStrictEqual({ plans: [box], unstated: [] })
     expect(plansOf({ ...box, shape: 'rectangular', bowMm: 90 })).toEqual({ plans: [box], unstated: [] })
   })
 
