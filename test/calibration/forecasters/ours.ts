@@ -14,6 +14,9 @@ export function ourForecaster(market: Market): Forecaster {
     quantity: 1,
     storeIds: stores.map((store) => truth.storeIds[store] ?? ''),
   })
+  // Of one line only its own product's sightings are asked for again: the rest has been learnt from.
+  const byProduct = Map.groupBy(record.sightings, ({ productId }) => productId)
+  const ofLine = lines.map(({ product }) => ({ ...record, sightings: byProduct.get(truth.products[product]?.id ?? '') ?? [] }))
   const ask = (some: readonly Line[], days: number, waitingCostPerDayMinor: number): Ask => ({
     lines: some.map(asked),
     until: addDays(record.asOf, days),
@@ -36,7 +39,7 @@ export function ourForecaster(market: Market): Forecaster {
       const one = lines[line]
       if (one === undefined) throw new RangeError(`The market has no line ${line}`)
       const cost = costShare * sightOf(one, market.ahead, 0).priceMinor
-      return atOrUnder(planOf(learned, record, ask([one], days, cost)).lines[0]?.buyAtShare ?? [])
+      return atOrUnder(planOf(learned, ofLine[line] ?? record, ask([one], days, cost)).lines[0]?.buyAtShare ?? [])
     },
   }
 }
