@@ -1,4 +1,4 @@
-import type { Field, NumberField } from './fields.ts'
+import type { ChoiceField, Field, NumberField } from './fields.ts'
 
 /** Units that people write by habit in place of the unit of storage, with what one of them is in it. */
 const HABITS: Record<string, ReadonlyArray<{ name: string; factor: number }>> = {
@@ -44,13 +44,23 @@ export function rangeWords(field: NumberField, value: number, subject: string): 
   return `${field.label} is ${plain(value)}${unit}. For ${subject} it is between ${plain(field.min)} and ${plain(field.max)}${unit}. ${habitHint(field, value)}`
 }
 
+/** Ids that a place's own rows are given. */
+const OWN_ROW = /^own-[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/
+
+/** Whether a value is one of a choice's options, or may be a row of the place's own where it takes them. */
+export const isOption = (field: ChoiceField, value: unknown): boolean =>
+  field.options.some((option) => option.value === value) || (field.open === true && typeof value === 'string' && OWN_ROW.test(value))
+
 /** What a field wants, where it was given something of another kind or nothing at all. */
 export function shapeWords(field: Field, value: unknown): string {
   if (value === undefined || value === null || value === '') {
     return field.required ? `${field.label} is missing. It is needed here.` : `${field.label} is empty. Leave it out where it is not known.`
   }
   if (field.type === 'flag') return `${field.label} is yes or no, true or false.`
-  if (field.type === 'choice') return `${field.label} is one of: ${field.options.map((option) => option.value).join(', ')}.`
+  if (field.type === 'choice') {
+    const own = field.open === true ? ', or the id of one of your own' : ''
+    return `${field.label} is one of: ${field.options.map((option) => option.value).join(', ')}${own}.`
+  }
   const unit = field.unitText === '' ? '' : ` of ${field.unitText}`
   return field.type === 'whole' ? `${field.label} is a whole number.` : `${field.label} is a plain number${unit}, without letters.`
 }
@@ -63,7 +73,7 @@ export function shapeWords(field: Field, value: unknown): string {
 export function fieldFault(field: Field, value: unknown, subject: string): string | null {
   if (value === undefined) return field.required ? shapeWords(field, value) : null
   if (field.type === 'flag') return typeof value === 'boolean' ? null : shapeWords(field, value)
-  if (field.type === 'choice') return field.options.some((option) => option.value === value) ? null : shapeWords(field, value)
+  if (field.type === 'choice') return isOption(field, value) ? null : shapeWords(field, value)
   if (typeof value !== 'number' || !Number.isFinite(value)) return shapeWords(field, value)
   if (field.type === 'whole' && !Number.isInteger(value)) return shapeWords(field, value)
   return inRange(field, value) ? null : rangeWords(field, value, subject)

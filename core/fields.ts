@@ -26,6 +26,8 @@ export interface ChoiceField<
 > extends FieldBase<Key, Required> {
   type: 'choice'
   options: ReadonlyArray<{ value: Value; label: string }>
+  /** True where a place has options of its own beside these: a row of theirs is looked up where the field is stored. */
+  open?: true
 }
 export interface FlagField<Key extends string = string, Required extends boolean = boolean> extends FieldBase<Key, Required> {
   type: 'flag'
@@ -90,6 +92,14 @@ export function choice<const Key extends string, const Labels extends Record<str
   const options = Object.entries(labels).map(([value, text]) => ({ value, label: text }))
   return { key, label, type: 'choice', options, required: false, help }
 }
+
+/** A choice among what comes with the service and what a place adds to it. */
+export const openChoice = <const Key extends string>(
+  key: Key,
+  label: string,
+  labels: Record<string, string>,
+  help = '',
+): ChoiceField<Key, string, false> => ({ ...choice(key, label, labels, help), open: true })
 
 /** An optional yes or no; absent is "not known". */
 export const flag = <const Key extends string>(key: Key, label: string, help = ''): FlagField<Key, false> => ({

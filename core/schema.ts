@@ -1,6 +1,6 @@
 import * as z from 'zod'
 import { isCivilDate } from './dates.ts'
-import { rangeWords, shapeWords } from './field-fault.ts'
+import { isOption, rangeWords, shapeWords } from './field-fault.ts'
 import type { Field } from './fields.ts'
 import { MOST_MINOR } from './money.ts'
 import { isPlainText, isVisible, withoutTurns } from './plain-text.ts'
@@ -104,6 +104,7 @@ export function fieldShape(fields: readonly Field[], subject: string): Record<st
 function fieldSchema(field: Field, subject: string): z.ZodType {
   const shape = { error: (issue: { input?: unknown }) => shapeWords(field, issue.input) }
   if (field.type === 'flag') return z.boolean(shape)
+  if (field.type === 'choice' && field.open === true) return z.string(shape).refine((value) => isOption(field, value), shape)
   if (field.type === 'choice') return z.enum(field.options.map((option) => option.value) as [string, ...string[]], shape)
   const range = { error: (issue: { input?: unknown }) => rangeWords(field, Number(issue.input), subject) }
   const base = field.type === 'whole' ? z.int(shape) : z.number(shape)

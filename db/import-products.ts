@@ -6,6 +6,7 @@ import type { ImportFault } from '../core/exchange/data-set.ts'
 import type { ProductRow } from '../core/exchange/product-rows.ts'
 import type { JsonObject } from '../core/jobs/job.ts'
 import type { Database, ProductTable } from './database.ts'
+import { groupNamed, indexGroups, type GroupIndex } from './import-groups.ts'
 import { indexParts, resolveParts, type PartIndex } from './import-parts.ts'
 import { stagedRows, type StagedDecision, type StagedRow } from './import-staging.ts'
 import { StaleImport, type CheckedRows, type ImportContext, type ImportTarget } from './import-target.ts'
@@ -26,12 +27,13 @@ async function check(db: Kysely<Database>, { jobId, hasUnread }: ImportContext, 
   const matches = await matchesOf(db, jobId, after, upTo)
   const kits = rows.filter(({ data }) => data.kind === 'kit').map(({ data }) => data)
   const parts = { ...(await indexParts(db, kits, jobId)), hasUnread }
+  const groups = await indexGroups(db, rows.map(({ data }) => data)) // prettier-ignore
   const faults: ImportFault[] = []
   const decisions: StagedDecision[] = []
   for (const row of rows) {
-    const decided = decide(row, matches.get(row.line) ?? {}, parts)
+    const decided = decide(row, matches.get(row.line) ?? {}, { parts, groups })
     if ('message' in decided) faults.push(decided)
-    else if (decided.action !== 'create') decisions.push(decided)
+    else if (decided.action !== 'create' || Object.keys(decided.found).length > 0) decisions.push(decided)
   }
   return { rows: rows.length, faults, decisions }
 }
@@ -53,7 +55,7 @@ async function matchesOf(db: Kysely<Database>, jobId: string, after: number, upT
   return matches
 }
 
-function decide({ line, data }: Staged, matches: Matches, index: PartIndex): StagedDecision | ImportFault {
+function decide({ line, data }: Staged, matches: Matches, index: { parts: PartIndex; groups: GroupIndex }): StagedDecision | ImportFault {
   const fault = (column: string, message: string): ImportFault => ({ row: line, column, message })
   const match = data.id === null ? (matches.gtin ?? matches.name) : matches.id
   if (data.id !== null && match === undefined) return fault('id', 'There is no product with this id. Leave the cell empty for a new one.')
@@ -63,12 +65,15 @@ function decide({ line, data }: Staged, matches: Matches, index: PartIndex): Sta
     return fault('name', `There is already ${kindWords(data.kind)} called "${matches.name.name}". Choose another name.`)
   if (matches.gtin !== undefined && matches.gtin.id !== match?.id)
     return fault('gtin', `The number ${data.gtin} belongs to "${matches.gtin.name}".`)
-  const parts = data.kind === 'kit' ? resolveParts(index, data, match?.id ?? null) : { ok: true as const, value: [] }
+  const parts = data.kind === 'kit' ? resolveParts(index.parts, data, match?.id ?? null) : { ok: true as const, value: [] }
   if (!parts.ok) return fault('parts', parts.refusal.words)
-  if (match === undefined) return { line, action: 'create', targetId: null, targetVersion: null, found: {} }
+  const group = groupNamed(index.groups, data)
+  if (!group.ok) return fault('group', group.refusal.words)
+  const spec: { spec?: JsonObject } = group.value === null ? {} : { spec: { ...data.spec, group: group.value } }
+  if (match === undefined) return { line, action: 'create', targetId: null, targetVersion: null, found: spec }
   const { archived } = match
   const warrantyMonths = data.warrantyMonths ?? match.warrantyMonths ?? null
-  const found: JsonObject = { archived: data.archived ?? archived, warrantyMonths }
+  const found = { ...spec, archived: data.archived ?? archived, warrantyMonths } satisfies JsonObject
   const action = differs(match, fieldsOf({ ...data, ...found }, parts.value)) ? 'update' : 'same'
   return { line, action, targetId: match.id, targetVersion: match.version, found }
 }

@@ -18,7 +18,7 @@ import { refused } from '../http/refusal.ts'
 import { valid } from '../http/valid.ts'
 import { basedOn, etagOf, unchanged } from '../http/versions.ts'
 import { transact } from '../transact.ts'
-import { kitFault } from './input.ts'
+import { groupFault, kitFault } from './input.ts'
 import { priceRecord } from './record.ts'
 
 const tag = 'Products'
@@ -55,7 +55,7 @@ export const products = new Hono<Env>()
     valid('json', ProductInput),
     async (c) => {
       const fields = c.req.valid('json')
-      const fault = await kitFault(c, null, fields)
+      const fault = (await kitFault(c, null, fields)) ?? (await groupFault(c, fields))
       if (fault !== null) return fault
       const created = await transact(c.get('db'), async (trx) => {
         const outcome = await createProduct(trx, fields)
@@ -89,7 +89,7 @@ export const products = new Hono<Env>()
       if (typeof version !== 'number') return version
       const { id } = c.req.valid('param')
       const fields = c.req.valid('json')
-      const fault = await kitFault(c, id, fields)
+      const fault = (await kitFault(c, id, fields)) ?? (await groupFault(c, fields))
       if (fault !== null) return fault
       const updated = await transact(c.get('db'), async (trx) => {
         const before = await findProduct(trx, id)

@@ -22,6 +22,8 @@ export function readFlag(cell: string, label: string): Result<boolean, CellRefus
  */
 export function readSpecCell(field: Field, cell: string, subject: string): Result<number | string | boolean, CellRefusal> {
   if (field.type === 'flag') return readFlag(cell, field.label)
+  // The name or id of a row of the place's own is looked up by the check of the rows.
+  if (field.type === 'choice' && field.open === true) return ok(readChoice(field.options, cell) ?? cell)
   const value = field.type === 'choice' ? readChoice(field.options, cell) : readNumber(cell)
   if (value === 'ambiguous')
     return fault(`${field.label} is "${short(cell)}", which can be read two ways. Write it without the thousands sign.`)

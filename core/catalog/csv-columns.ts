@@ -51,7 +51,7 @@ function fieldHelp(field: Field): string {
     field.type === 'flag'
       ? 'yes or no'
       : field.type === 'choice'
-        ? field.options.map(({ value }) => value).join(', ')
+        ? field.options.map(({ value }) => value).join(', ') + (field.open === true ? ', or the name or id of one of your own' : '')
         : `${field.min} to ${field.max} ${field.unitText}`.trim()
   return [`${field.label}: ${values}.`, field.help].filter(Boolean).join(' ')
 }

@@ -1,4 +1,4 @@
-import { choice, flag, number } from '../fields.ts'
+import { choice, flag, number, openChoice } from '../fields.ts'
 import type { SeededGroupId } from './living-spec.ts'
 
 /** Names as in the groups' table; a test holds the two together. */
@@ -33,7 +33,7 @@ export const LIVING_FIELDS = {
     choice('water', 'Water', { fresh: 'Fresh', salt: 'Salt' }),
   ],
   livestock: [
-    choice('group', 'Livestock group', GROUPS, 'Water, warmth and feed that the group asks for.'),
+    openChoice('group', 'Livestock group', GROUPS, 'Water, warmth and feed that the group asks for.'),
     number('smallestVolumeL', 'Smallest tank', 'L', 1, 20_000),
     warmth('lowestC', 'Lowest temperature'),
     warmth('highestC', 'Highest temperature'),

@@ -1,4 +1,4 @@
-/** Id of a livestock group that comes with the service. A club's own group is chosen in the need. */
+/** Id of a livestock group that comes with the service. */
 export type SeededGroupId =
   | 'small-tropical'
   | 'labyrinth'
@@ -23,7 +23,8 @@ export interface PlantSpec {
   water?: 'fresh' | 'salt'
 }
 export interface LivestockSpec {
-  group?: SeededGroupId
+  /** Id of a livestock group of the place: one that came with the service or one of its own. */
+  group?: string
   smallestVolumeL?: number
   lowestC?: number
   highestC?: number

@@ -1,4 +1,4 @@
-import { fieldFault, shapeWords } from '../field-fault.ts'
+import { fieldFault, isOption, shapeWords } from '../field-fault.ts'
 import type { Field } from '../fields.ts'
 import { ok, refuse, type Result } from '../result.ts'
 import type { Kind } from './kinds.ts'
@@ -51,8 +51,7 @@ function readTest(kind: Kind, text: string): Reading {
     const is = YES_NO.get(value)
     return is === undefined ? notAValue(`${field.label} is yes or no, like ${key}:yes.`) : ok({ key, is })
   }
-  if (field.type === 'choice')
-    return field.options.some((option) => option.value === value) ? ok({ key, is: value }) : notAValue(shapeWords(field, value))
+  if (field.type === 'choice') return isOption(field, value) ? ok({ key, is: value }) : notAValue(shapeWords(field, value))
   return readRange(field, value, kind)
 }
 

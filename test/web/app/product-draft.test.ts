@@ -79,7 +79,7 @@ describe('the form of a product', () => {
     expect(readDraft({ ...emptyProduct('mat'), parts }, US).body.parts).toEqual([])
   })
   it('says what the maker states in the order of the form', () => {
-    expect(specWords(heater, METRIC)).toEqual(['power 150 W', 'adjustable: yes', 'external controller: no', 'length 30.2 cm'])
+    expect(specWords(heater, METRIC, {})).toEqual(['power 150 W', 'adjustable: yes', 'external controller: no', 'length 30.2 cm'])
   })
 })
 

@@ -1,12 +1,13 @@
 import { Link } from '@tanstack/react-router'
 import type { ReactElement } from 'react'
 import { KIND_NAMES } from '../../../core/catalog/kinds.ts'
+import type { Install } from '../../../core/install.ts'
 import type { Product } from '../../../core/catalog/product.ts'
 import type { ReaderUnits } from '../../../core/units/quantity.ts'
 import type { ProductPage } from '../client/products.ts'
 import { ProductThumb } from '../parts/product-thumb.tsx'
 import { RuledTable, type Column } from '../parts/ruled-table.tsx'
-import { useReader } from '../session/session.ts'
+import { useInstall, useReader } from '../session/session.ts'
 import { specWords } from './spec-words.ts'
 
 /** Words that fit one line of the list; the form holds the rest. */
@@ -16,7 +17,7 @@ type Pictures = ProductPage['pictures']
 
 /** The pictures stand first, where any of the products has one. */
 export function CatalogTable({ items, pictures }: { items: readonly Product[]; pictures: Pictures }): ReactElement {
-  const columns = catalogColumns(useReader())
+  const columns = catalogColumns(useReader(), useInstall())
   const shown = Object.keys(pictures).length > 0 ? [pictureColumn(pictures), ...columns] : columns
   return <RuledTable caption="Products" columns={shown} rows={items} rowKey={({ id }) => id} />
 }
@@ -28,10 +29,10 @@ const pictureColumn = (pictures: Pictures): Column<Product> => ({
   cell: ({ id, name }) => <ProductThumb hash={pictures[id]} name={name} />,
 })
 
-const catalogColumns = (reader: ReaderUnits): Array<Column<Product>> => [
+const catalogColumns = (reader: ReaderUnits, place: Install): Array<Column<Product>> => [
   { key: 'name', head: 'Product', rowHead: true, phone: 'lead', cell: nameCell },
   { key: 'kind', head: 'Kind', phone: 'figure', cell: ({ kind }) => KIND_NAMES[kind] },
-  { key: 'spec', head: 'What the maker states', phone: 'below', cell: (product) => statedWords(product, reader) },
+  { key: 'spec', head: 'What the maker states', phone: 'below', cell: (product) => statedWords(product, reader, place) },
   { key: 'state', head: 'State', phone: 'state', cell: ({ archived }) => (archived ? 'archived' : '') },
   { key: 'prices', head: 'Prices', end: true, cell: pricesCell },
 ]
@@ -48,8 +49,8 @@ const pricesCell = ({ id, name }: Product): ReactElement => (
   </Link>
 )
 
-function statedWords(product: Product, reader: ReaderUnits): string {
-  const words = specWords(product, reader)
+function statedWords(product: Product, reader: ReaderUnits, place: Install): string {
+  const words = specWords(product, reader, place)
   const all = product.kind === 'kit' ? [product.parts.length === 1 ? '1 part' : `${product.parts.length} parts`, ...words] : words
   return all.length > 0 ? all.slice(0, MOST_WORDS).join(' · ') : 'nothing entered'
 }

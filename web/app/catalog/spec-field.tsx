@@ -1,9 +1,10 @@
 import { useState, type ReactElement } from 'react'
+import { optionsAt } from '../../../core/catalog/fields-at.ts'
 import type { Field } from '../../../core/fields.ts'
 import { SelectField } from '../parts/choice-fields.tsx'
 import { TextField, type FieldProps } from '../parts/field.tsx'
 import { fieldUnit, readFigure, spellFigure } from '../parts/figure.ts'
-import { useReader } from '../session/session.ts'
+import { useInstall, useReader } from '../session/session.ts'
 import { limitsOf } from './product-draft.ts'
 
 const YES_NO = [
@@ -26,6 +27,7 @@ const AS_PRINTED: Record<string, string> = {
 
 /** One row of the spec table as a field. "Not known" is an answer of its own, never a preset. */
 export function SpecField({ field, text, fault, onChange }: Props): ReactElement {
+  const install = useInstall()
   const common = {
     label: field.label,
     help: [field.help, AS_PRINTED[field.key]].filter(Boolean).join(' ') || undefined,
@@ -36,7 +38,8 @@ export function SpecField({ field, text, fault, onChange }: Props): ReactElement
     return (
       <SelectField {...common} none="Not known" value={text === 'yes' || text === 'no' ? text : ''} onChange={onChange} options={YES_NO} />
     )
-  if (field.type === 'choice') return <SelectField {...common} none="Not known" value={text} onChange={onChange} options={field.options} />
+  if (field.type === 'choice')
+    return <SelectField {...common} none="Not known" value={text} onChange={onChange} options={optionsAt(field, install)} />
   return <FigureSpec {...common} field={field} text={text} onChange={onChange} />
 }
 

@@ -1,6 +1,8 @@
 import type { Kind } from '../../../core/catalog/kinds.ts'
 import { SPEC_FIELDS } from '../../../core/catalog/spec-fields.ts'
 import type { SpecTest } from '../../../core/catalog/spec-filter.ts'
+import { optionsAt } from '../../../core/catalog/fields-at.ts'
+import type { Install } from '../../../core/install.ts'
 import type { Field } from '../../../core/fields.ts'
 import type { ReaderUnits } from '../../../core/units/quantity.ts'
 import { sayNumber, sayQuantity } from '../../../core/units/say.ts'
@@ -13,9 +15,16 @@ function sayFigure(field: Field, value: number, reader: ReaderUnits): string {
   return sayNumber(value, digits, reader)
 }
 
-function sayTest(field: Field, test: SpecTest, reader: ReaderUnits): string {
+type Place = Pick<Install, 'livestock'>
+
+function sayTest(field: Field, test: SpecTest, reader: ReaderUnits, place: Place): string {
   if ('is' in test) {
-    if (field.type === 'choice') return `${field.label}: ${field.options.find(({ value }) => value === test.is)?.label.toLowerCase() ?? ''}`
+    if (field.type === 'choice')
+      return `${field.label}: ${
+        optionsAt(field, place)
+          .find(({ value }) => value === test.is)
+          ?.label.toLowerCase() ?? ''
+      }`
     return `${field.label}: ${test.is === true ? 'yes' : 'no'}`
   }
   const { least, most } = test
@@ -27,12 +36,12 @@ function sayTest(field: Field, test: SpecTest, reader: ReaderUnits): string {
 /**
  * What a filter asks, in words of the reader's units.
  *
- * @example sayTests('heater', [{ key: 'powerW', least: 100, most: null }], METRIC) // 'Power at least 100 W'
+ * @example sayTests('heater', [{ key: 'powerW', least: 100, most: null }], METRIC, {}) // 'Power at least 100 W'
  */
-export const sayTests = (kind: Kind, tests: readonly SpecTest[], reader: ReaderUnits): string =>
+export const sayTests = (kind: Kind, tests: readonly SpecTest[], reader: ReaderUnits, place: Place): string =>
   tests
     .flatMap((test) => {
       const field = SPEC_FIELDS[kind].find(({ key }) => key === test.key)
-      return field ? [sayTest(field, test, reader)] : []
+      return field ? [sayTest(field, test, reader, place)] : []
     })
     .join(' · ')

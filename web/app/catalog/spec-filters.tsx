@@ -2,11 +2,12 @@ import { useState, type ReactElement } from 'react'
 import type { Kind } from '../../../core/catalog/kinds.ts'
 import { SPEC_FIELDS } from '../../../core/catalog/spec-fields.ts'
 import { parseSpecFilter, spellSpecFilter, withTest, type SpecTest } from '../../../core/catalog/spec-filter.ts'
+import { optionsAt } from '../../../core/catalog/fields-at.ts'
 import type { Field } from '../../../core/fields.ts'
 import { Button } from '../parts/button.tsx'
 import { SelectField } from '../parts/choice-fields.tsx'
 import { QuantityField } from '../parts/figure-fields.tsx'
-import { useReader } from '../session/session.ts'
+import { useInstall, useReader } from '../session/session.ts'
 import { sayTests } from './spec-filter-words.ts'
 import './spec-filters.css'
 
@@ -25,6 +26,7 @@ interface Props {
 /** Narrows a kind by what its makers state: folded away until it is wanted, told in words where it is on. */
 export function SpecFilters({ kind, spec, onChange }: Props): ReactElement | null {
   const reader = useReader()
+  const install = useInstall()
   // Fields keep what is typed in them; to empty them all they are made anew.
   const [times, setTimes] = useState(0)
   const parsed = parseSpecFilter(kind, spec)
@@ -33,7 +35,7 @@ export function SpecFilters({ kind, spec, onChange }: Props): ReactElement | nul
   if (fields.length === 0) return null
   return (
     <details className="spec-filters">
-      <summary>{tests.length === 0 ? 'Narrow by what the maker states' : sayTests(kind, tests, reader)}</summary>
+      <summary>{tests.length === 0 ? 'Narrow by what the maker states' : sayTests(kind, tests, reader, install)}</summary>
       <div className="spec-fields" key={`${kind} ${times}`}>
         {fields.map((field) => (
           <SpecFilterField
@@ -69,6 +71,7 @@ interface FieldProps {
 }
 
 function SpecFilterField({ field, test, onChange }: FieldProps): ReactElement {
+  const install = useInstall()
   const is = test !== undefined && 'is' in test ? test.is : undefined
   if (field.type === 'flag') {
     return (
@@ -87,7 +90,7 @@ function SpecFilterField({ field, test, onChange }: FieldProps): ReactElement {
         label={field.label}
         none="Any"
         value={typeof is === 'string' ? is : ''}
-        options={field.options}
+        options={optionsAt(field, install)}
         onChange={(value) => onChange(value === '' ? null : { key: field.key, is: value })}
       />
     )

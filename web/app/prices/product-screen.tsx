@@ -13,7 +13,7 @@ import { getRecord } from '../client/products.ts'
 import { Screen } from '../parts/screen.tsx'
 import { DipSign } from '../parts/signs.tsx'
 import { Empty, ErrorNotice, LoadingRows } from '../parts/states.tsx'
-import { useCurrency, usePerson, useReader } from '../session/session.ts'
+import { useCurrency, useInstall, usePerson, useReader } from '../session/session.ts'
 import { KitContents } from './kit-contents.tsx'
 import { answerOf } from './product-answer.ts'
 import { ProductFigure } from './product-figure.tsx'
@@ -46,7 +46,7 @@ const PostLink = ({ productId }: { productId: string }): ReactElement => (
 
 /** What the maker states; of a kit also what is in the box. */
 function Stated({ product }: { product: Product }): ReactElement {
-  const words = specWords(product, useReader()).join(' · ')
+  const words = specWords(product, useReader(), useInstall()).join(' · ')
   if (product.kind !== 'kit') return <>{words || 'The maker’s figures were not entered.'}</>
   return (
     <>
