@@ -1,4 +1,5 @@
 import { allInputs } from '../../core/explanation/all-inputs.ts'
+import { cordRows } from '../../core/explanation/cord-rows.ts'
 import { explainFinding } from '../../core/explanation/explain-finding.ts'
 import { INPUT_SOURCES, type InputSource } from '../../core/explanation/explanation.ts'
 import { issuedSubject } from '../../core/explanation/issued-subject.ts'
@@ -33,18 +34,29 @@ export function reckonedOnPaper(build: AssembledBuild, document: RevisionDocumen
   }
 }
 
-function checkOnPaper(finding: ToldFinding, subject: SizingSubject, build: AssembledBuild, teller: Teller): ReckonedPaper['checks'][number] {
+function checkOnPaper(
+  finding: ToldFinding,
+  subject: SizingSubject,
+  build: AssembledBuild,
+  teller: Teller,
+): ReckonedPaper['checks'][number] {
   const { formula, inputs } = explainFinding(finding, subject, build.report.figures)
   const { tag, text } = finding.source
   return {
     title: finding.title,
     value: finding.value === undefined ? '' : teller.quantity(finding.value),
     limit: limitWords(finding.limit, teller),
-    formula: teller.phrase(formula),
+    formula: [teller.phrase(formula), ...(finding.check === 'cord_length' ? cordWords(subject, teller) : [])].join(' '),
     from: [...new Set(inputs.map(({ name }) => shortName(name)))].join(', '),
     source: `${capital(SOURCE_WORDS[tag])}. ${text.replace(/\.?$/, '.')}`,
   }
 }
+
+/** Every cord in a clause: "Torvane 100 W wants 165 cm and has 197 cm." */
+const cordWords = (subject: SizingSubject, teller: Teller): string[] =>
+  cordRows(subject).map(
+    ({ name, wanted, has }) => `${name}: wants ${wanted ? teller.phrase(wanted) : 'room for a loop'}, has ${teller.phrase(has)}.`,
+  )
 
 /** @example shortName('2 × Heater (Torvane 100 W)') // 'heater' */
 const shortName = (name: string): string =>

@@ -98,7 +98,7 @@ export const WHAT_GOES_IN: Record<Check, Reads> = {
       heaters: ['cordMm'],
       filters: ['type', 'cordMm'],
       lights: ['cordMm'],
-      appliances: ['cordMm'],
+      appliances: ['cordMm', 'place'],
       stand: ['heightMm'],
       tank: ['heightMm'],
     },

@@ -95,7 +95,7 @@ function others(all: <K extends PlainKind>(kind: K) => Counted<SpecOf[K]>[]): Ot
 
 /** The figures that the checks read. A CO2 system without a valve that needs power is plugged in nowhere. */
 function applianceOf(kind: ApplianceKind, { spec, ...counted }: Counted<SpecOf[ApplianceKind]>): Appliance[] {
-  const { powerW, cordMm, coolingW, ratedFlowLph, ratedVolumeL } = spec as ApplianceSpec
+  const { powerW, cordMm, coolingW, ratedFlowLph, ratedVolumeL, place } = spec as ApplianceSpec
   if (kind === 'co2' && powerW === undefined && isHandOperated(spec as Co2Spec)) return []
   const read: ApplianceSpec = {
     ...(powerW === undefined ? {} : { powerW }),
@@ -103,6 +103,7 @@ function applianceOf(kind: ApplianceKind, { spec, ...counted }: Counted<SpecOf[A
     ...(kind === 'chiller' && coolingW !== undefined ? { coolingW } : {}),
     ...(kind === 'circulation_pump' && ratedFlowLph !== undefined ? { ratedFlowLph } : {}),
     ...(kind === 'skimmer' && ratedVolumeL !== undefined ? { ratedVolumeL } : {}),
+    ...(kind === 'skimmer' && place !== undefined ? { place } : {}),
   }
   return [{ ...counted, kind, spec: read }]
 }

@@ -53,7 +53,7 @@ export function unstatedAppliances(gear: Pick<Gear, 'appliances'>, { warming = f
   return namesOf(open.map(({ kind }) => `power of the ${kindInText(kind)}`))
 }
 
-/** What runs by the clock, one line a kind, over the whole range of an unstated power. A chiller's hours follow the room: it is left out, and its note says so. */
+/** What runs by the clock, one line a kind, over the whole range of an unstated power. A chiller's hours follow the room (`chillerYear`). */
 export function runningAppliances(gear: Pick<Gear, 'appliances'>, lightHoursPerDay: number): Drawn[] {
   return APPLIANCE_KINDS.flatMap((kind): Drawn[] => {
     const hours = HOURS_A_DAY[kind]

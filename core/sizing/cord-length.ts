@@ -1,8 +1,9 @@
 import { leastLength, phrase, quantity, type Quantity } from '../units/quantity.ts'
 import { appliancesOf } from './appliances.ts'
 import { dripLoop, type CordRun, type DripLoop } from './drip-loop.ts'
+import { mainsCaution } from './mains.ts'
 import type { Finding, Verdict } from './finding.ts'
-import type { ApplianceKind } from './gear.ts'
+import type { ApplianceKind, ApplianceSpec } from './gear.ts'
 import { makeFinding, namesOf, type FindingParts } from './make-finding.ts'
 import type { Situation } from './situation.ts'
 import { exactly, type Span } from './span.ts'
@@ -26,6 +27,8 @@ interface Cord {
   name: string
   /** As on the label, told to the reader. */
   usableMm: Span
+  /** Of it in the tank and over its rim. */
+  underWaterMm: number
   stated: boolean
   run: CordRun
 }
@@ -55,26 +58,45 @@ function cordsOf(situation: Situation, rimMm: number): Cord[] {
   const atRim = runFrom(situation, rimMm)
   const cord = (name: string, stated: number | undefined, typical: Span, underWaterMm: number, run: CordRun): Cord => {
     const whole = stated === undefined ? typical : exactly(stated)
-    return { name, usableMm: { low: whole.low - underWaterMm, high: whole.high - underWaterMm }, stated: stated !== undefined, run }
+    const usableMm = { low: whole.low - underWaterMm, high: whole.high - underWaterMm }
+    return { name, usableMm, underWaterMm, stated: stated !== undefined, run }
   }
   return [
     // A heater may lie near the bottom: its cord has the whole height to climb.
     ...gear.heaters.map(({ name, spec }) => cord(name, spec.cordMm, CORD_MM.heater, tank.heightMm + OVER_RIM_MM, atRim)),
     ...gear.filters.map(({ name, spec }) =>
-      cord(name, spec.cordMm, CORD_MM.filter, 0, spec.type === 'canister' ? runFrom(situation, CANISTER_HEAD_MM) : atRim),
+      cord(
+        name,
+        spec.cordMm,
+        CORD_MM.filter,
+        spec.type === 'internal' ? tank.heightMm + OVER_RIM_MM : 0,
+        spec.type === 'canister' ? runFrom(situation, CANISTER_HEAD_MM) : atRim,
+      ),
     ),
     ...gear.lights.map(({ name, spec }) => cord(name, spec.cordMm, CORD_MM.light, 0, atRim)),
     ...appliancesOf(gear).map(({ kind, name, spec }) => {
-      const [underWaterMm, run] = cordWay(situation, kind, atRim)
+      const [underWaterMm, run] = cordWay(situation, kind, spec, atRim)
       return cord(name, spec.cordMm, CORD_MM.appliance, underWaterMm, run)
     }),
   ]
 }
 
 /** Below the water line a cord climbs to the rim first; what stands beside a canister leaves as low as it does. */
-function cordWay(situation: Situation, kind: ApplianceKind, atRim: CordRun): [underWaterMm: number, run: CordRun] {
-  if (kind === 'circulation_pump') return [situation.tank.heightMm + OVER_RIM_MM, atRim]
-  return [0, STANDS_LOW.has(kind) ? runFrom(situation, CANISTER_HEAD_MM) : atRim]
+function cordWay(
+  situation: Situation,
+  kind: ApplianceKind,
+  { place }: ApplianceSpec,
+  atRim: CordRun,
+): [underWaterMm: number, run: CordRun] {
+  if (kind === 'circulation_pump' || place === 'in_tank') return [situation.tank.heightMm + OVER_RIM_MM, atRim]
+  return [0, STANDS_LOW.has(kind) || place === 'in_sump' ? runFrom(situation, CANISTER_HEAD_MM) : atRim]
+}
+
+/** Every cord judged, in the order of the gear, at the ends of what is stated. @example judgedCords(situation)[0]?.verdict // 'fits' */
+export function judgedCords(situation: Situation): Judged[] {
+  const rim = rimHeightMm(situation)
+  const low = cordsOf(situation, rim.low)
+  return cordsOf(situation, rim.high).map((cord, index) => judgeOne(cord, low[index] ?? cord))
 }
 
 /** *Fits* from the hanging form with slack, *marginal* from the shortest cord that still makes the loop. */
@@ -92,8 +114,7 @@ function judgeCord(usableMm: number, loop: DripLoop): Verdict {
  * @example cordLength(situation)?.margin // 320 mm: 1967 mm of cord outside the water, of which a loop takes 1647 mm
  */
 export function cordLength(situation: Situation): Finding | null {
-  const rim = rimHeightMm(situation)
-  const judged = cordsOf(situation, rim.high).map((cord, index) => judgeOne(cord, cordsOf(situation, rim.low)[index] ?? cord))
+  const judged = judgedCords(situation)
   if (judged.length === 0) return null
   const { conditions } = situation
   const tight = judged.find(({ loop }) => loop === null)
@@ -103,7 +124,7 @@ export function cordLength(situation: Situation): Finding | null {
   const worst = judged.filter((each) => each.verdict === verdict).sort((a, b) => a.reserveMm - b.reserveMm)[0]
   if (!worst?.loop) return null
   const needed = neededOf(worst.loop, worst.reserveMm)
-  const base = { limit: { kind: 'at_least', low: needed }, source: 'cord_length', caution: 'mains' } as const
+  const base = { limit: { kind: 'at_least', low: needed }, source: 'cord_length', caution: mainsCaution(conditions) } as const
   if (verdict === 'not_known') return notStated(worst, needed, { ...base, assumed: defaults, missing: unstatedOf(judged, verdict) })
   const value = quantity(worst.usableMm, 'mm', 0)
   return makeFinding('cord_length', {
@@ -148,7 +169,8 @@ function notStated(
   })
 }
 
-type Judged = ReturnType<typeof judgeOne>
+/** One cord against its loop. */
+export type Judged = ReturnType<typeof judgeOne>
 
 function judgeOne(high: Cord, low: Cord) {
   const loops = [dripLoop(high.run), dripLoop(low.run)] as const
@@ -158,7 +180,20 @@ function judgeOne(high: Cord, low: Cord) {
     worstLoop && bestLoop ? settle(judgeCord(high.usableMm.low, worstLoop), judgeCord(high.usableMm.high, bestLoop)) : 'does_not_fit'
   const reserveMm = worstLoop ? high.usableMm.low - worstLoop.neededMm : -Infinity
   const heightUnstated = high.run.exitHeightMm !== low.run.exitHeightMm
-  return { name: high.name, stated: high.stated, heightUnstated, usableMm: high.usableMm.low, loop: worstLoop, verdict, reserveMm } as const
+  const { name, stated, underWaterMm, run } = high
+  const mostMm = high.usableMm.high
+  return {
+    name,
+    stated,
+    underWaterMm,
+    run,
+    mostMm,
+    heightUnstated,
+    usableMm: high.usableMm.low,
+    loop: worstLoop,
+    verdict,
+    reserveMm,
+  } as const
 }
 
 function noRoom(name: string, assumed: string[]): Finding {

@@ -1,4 +1,5 @@
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
+import { isLowVoltageCountry, mainsCaution } from './mains.ts'
 import type { Finding } from './finding.ts'
 import type { Gear } from './gear.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
@@ -56,8 +57,8 @@ export function electricalLoad(subject: SizingSubject): Finding | null {
         ? null
         : { text: phrase`Move other things to another circuit, or ask a licensed electrician for one of its own.` },
     assumed: namesOf(outcome.assumed),
-    source: 'electrical_load',
-    caution: 'mains',
+    source: isLowVoltageCountry(conditions) ? 'electrical_load' : 'electrical_load_230',
+    caution: mainsCaution(conditions),
   })
 }
 

@@ -9,6 +9,8 @@ export const FINDING_CAUTIONS = {
     'Screening only, never an approval. Sagging, bouncing, notched or cut joists, a balcony, a mobile home, or any doubt: ask a licensed structural engineer before you place it.',
   mains:
     'Water and mains electricity can kill. Test the protective device first, unplug everything before hands go in; the local electrical code and a licensed electrician decide.',
+  mains_230:
+    'Water and mains electricity can kill. Press the test button of the residual-current device first, pull every plug before hands go in; the national wiring rules and a licensed electrician decide.',
   load: 'A full tank that falls can kill: empty it before anything under it is shifted. Maker’s instructions for stand and tank come first.',
   tipping:
     'A tank that tips crushes whoever pulled at it: children climb, pets jump, and an earthquake pushes harder than either. Fix a tall stand to the wall as its maker says, into what holds; where the ground shakes, ask what your local rules want.',

@@ -40,6 +40,8 @@ export interface ApplianceSpec {
   ratedFlowLph?: number
   /** Of a skimmer: the tank it is meant for. */
   ratedVolumeL?: number
+  /** Of a skimmer: where it works, and so where its cord leaves. */
+  place?: 'hang_on' | 'in_tank' | 'in_sump'
 }
 export interface Appliance extends Counted<ApplianceSpec> {
   kind: ApplianceKind

@@ -5,7 +5,7 @@ import { evaporationOf } from './evaporation-words.ts'
 import { heatCurve } from './heat-curve.ts'
 import { lossW } from './heat-loss.ts'
 import { heaterChoice } from './heater-choice.ts'
-import { heaterYear } from './heater-year.ts'
+import { chillerYear, heaterYear } from './heater-year.ts'
 import { oneFailedC, powerCutHours } from './heater-spare.ts'
 import { hoursToDanger, stuckC } from './heater-stuck.ts'
 import { filterPowerW, lightPowerW, type Heating } from './heating.ts'
@@ -29,6 +29,7 @@ export function heatFigures(situation: Situation, heating: Heating): SizingFigur
   const coldLossW = Math.max(0, over(heating.cold, ({ loss }) => lossW(loss, targetC)).high)
   const usualW = Math.max(0, middle(over(heating.usual, ({ loss }) => lossW(loss, targetC))))
   const { litres } = evaporationOf(situation, heating)
+  const chiller = chillerYear(situation, heating)
   return {
     coldLossW: round(coldLossW, 1),
     usualLossW: round(usualW, 1),
@@ -41,6 +42,7 @@ export function heatFigures(situation: Situation, heating: Heating): SizingFigur
         drawnOf('Filter', filterPowerW(situation), ALWAYS),
         drawnOf('Light', lightPowerW(situation, situation.tank.lengthMm), conditions.lightHoursPerDay),
         ...runningAppliances(situation.gear, conditions.lightHoursPerDay),
+        ...(chiller ? [{ what: 'Chiller', ...chiller, hoursPerDay: ALWAYS }] : []),
       ],
       conditions.energyPriceMinor,
     ),

@@ -1,4 +1,5 @@
 import { phrase } from '../units/quantity.ts'
+import { isLowVoltageCountry, mainsCaution } from './mains.ts'
 import type { Finding } from './finding.ts'
 import { makeFinding, type FindingParts } from './make-finding.ts'
 import { applianceCount } from './outlets.ts'
@@ -21,8 +22,9 @@ const TRIPS = phrase` It may trip by night and leave the tank cold: add a temper
 export function outletProtection(subject: SizingSubject): Finding | null {
   const { gear, conditions } = subject
   if (applianceCount(subject) === 0) return null
+  const source = isLowVoltageCountry(conditions) ? 'outlet_protection' : 'outlet_protection_230'
   const make = (verdict: Finding['verdict'], reason: Finding['reason'], more: Partial<FindingParts> = {}) =>
-    makeFinding('outlet_protection', { verdict, reason, source: 'outlet_protection', caution: 'mains', ...more })
+    makeFinding('outlet_protection', { verdict, reason, source, caution: mainsCaution(conditions), ...more })
   const strip = gear.power.find(({ spec }) => spec.protective === true)
   if (strip)
     return make(

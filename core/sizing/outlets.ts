@@ -1,5 +1,6 @@
 import { phrase, quantity } from '../units/quantity.ts'
 import { appliancesOf } from './appliances.ts'
+import { mainsCaution } from './mains.ts'
 import type { Finding } from './finding.ts'
 import { makeFinding } from './make-finding.ts'
 import type { SizingSubject } from './report.ts'
@@ -26,7 +27,7 @@ export function outlets(subject: SizingSubject): Finding | null {
   const limit = { kind: 'at_least', low: quantity(needed, 'count', 0) } as const
   const want = { slot: 'protect_circuit', quantity: 1, minimum: { outlets: needed } } as const
   const have = gear.power.reduce((sum, { spec, quantity: n }) => sum + n * (spec.outlets ?? 0), 0)
-  const base = { limit, source: 'outlets', caution: 'mains' } as const
+  const base = { limit, source: 'outlets', caution: mainsCaution(subject.conditions) } as const
   const unstated = gear.power.some(({ spec }) => spec.outlets === undefined)
   if (have < needed && (unstated || gear.power.length === 0)) {
     const strip = gear.power.length > 0

@@ -1,7 +1,7 @@
 import * as z from 'zod'
 import { CORD_FIELD } from '../catalog/cord-field.ts'
 import { SpecSchema } from '../catalog/schema.ts'
-import { number } from '../fields.ts'
+import { choice, number } from '../fields.ts'
 import type { NeedExact } from '../quote/need.ts'
 import { count, fieldShape, list, oneOf, strict, text, yesNo } from '../schema.ts'
 import { CONDITION_FIELDS } from './condition-fields.ts'
@@ -49,6 +49,7 @@ const APPLIANCE_SPEC_FIELDS = [
   number('coolingW', 'Cooling power', 'W', 5, 10_000),
   number('ratedFlowLph', 'Rated flow', 'L/h', 50, 50_000),
   number('ratedVolumeL', 'Tank size on the box', 'L', 5, 20_000),
+  choice('place', 'Place', { hang_on: 'Hangs on the rim', in_tank: 'In the tank', in_sump: 'In a sump' }),
   CORD_FIELD,
 ] as const
 

@@ -19,7 +19,11 @@ export const SOURCES = {
   },
   electrical_load: {
     tag: 'published',
-    text: 'Continuous load at most 80 % of the circuit (NEC 210.19(A)(1), 210.20(A)); a strip’s own rating where it is less. All appliances at once.',
+    text: 'The circuit is rated for 125 % of what runs for three hours or more, so that such a load is at most 80 % of it (NEC 210.19(A)(1), 210.20(A); sections seen, wording from memory); a strip’s own rating where it is less. All appliances at once.',
+  },
+  electrical_load_230: {
+    tag: 'common_practice',
+    text: 'Four fifths of the circuit’s rating for what runs for hours: plugs and sockets warm up. Codes of 230 V countries have no such rule; a strip’s or a fused plug’s own rating counts where it is less. All appliances at once.',
   },
   empty_lift: {
     tag: 'common_practice',
@@ -71,7 +75,11 @@ export const SOURCES = {
   },
   outlet_protection: {
     tag: 'common_practice',
-    text: 'A protective device (GFCI or residual-current device) is good practice at a tank (IEC 60364-4-41 415.1: at most 30 mA; UL 943 class A: 4 to 6 mA). Whether a code asks for it is local.',
+    text: 'A ground-fault circuit interrupter (UL 943 class A: trips at 4 to 6 mA) is good practice at a tank. NEC 210.8 lists places that must have one and names no aquarium; whether the place of this tank is among them is for the local code.',
+  },
+  outlet_protection_230: {
+    tag: 'common_practice',
+    text: 'A residual-current device of at most 30 mA is good practice at a tank (IEC 60364-4-41, 411.3.3 and 415.1, has it for general sockets). What the national rules ask of an older circuit is for them to say.',
   },
   outlets: {
     tag: 'common_practice',

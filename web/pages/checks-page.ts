@@ -10,6 +10,7 @@ import type { SizingSubject } from '../../core/sizing/report.ts'
 import { sayPhrase, sayQuantity } from '../../core/units/say.ts'
 import { VERDICT_CLASS, vial } from '../plots/vial.ts'
 import { apart } from './apart.ts'
+import { cordList } from './cord-list.ts'
 import { drawing, markup, type Markup } from './markup.ts'
 import { pageDocument } from './page-document.ts'
 
@@ -41,7 +42,7 @@ function one(finding: ToldFinding, build: AssembledBuild, quote: RevisionDocumen
   const reading = [value && sayQuantity(value, units), limit && sayLimit(limit, units)].filter(Boolean).join(', ')
   return markup`<section class="reckoned" id="${check}" aria-labelledby="h-${check}"><h2 id="h-${check}">${title}</h2>
 <p><span class="verdict ${VERDICT_CLASS[signOf(finding)]}">${drawing(vial(signOf(finding)))}${wordOf(finding)}</span>${reading === '' ? '' : markup` <b>${reading}</b>`}</p>
-<p>${sayPhrase(finding.reason, units)}</p>${subject === undefined ? '' : reckoned(finding, build, subject, quote)}
+<p>${sayPhrase(finding.reason, units)}</p>${subject === undefined || check !== 'cord_length' ? '' : cordList(subject, units)}${subject === undefined ? '' : reckoned(finding, build, subject, quote)}
 <p class="note">Source (${SOURCE_WORDS[source.tag]}): ${source.text.replace(/\.?$/, '.')}</p>${caution === undefined ? '' : markup`<p class="note">${caution}</p>`}</section>`
 }
 

@@ -9,6 +9,8 @@ interface DripLoopOptions extends PlotOptions {
   reader: ReaderUnits
   /** Whose cord it is: "heater cord". */
   what?: string
+  /** Rim above the floor, of a cord that leaves inside the stand: what it belongs to stands there, the tank above it. Absent is a cord over the rim. */
+  rimMm?: number | undefined
   /** Outside height of the tank; where it is not known the tank is drawn at a usual one. */
   tankHeightMm?: number
 }
@@ -25,6 +27,8 @@ const OUTLET_LEFT = 176
 const OUTLET_RIGHT = 244
 
 interface Places {
+  /** The tank's rim; the exit where the cord comes over it. */
+  rim: number
   exit: number
   outlet: number
   low: number
@@ -34,14 +38,15 @@ interface Places {
 }
 
 /** Heights to one scale; sideways the outlet keeps its distance on that scale as far as the sheet is wide. */
-export function dripLoopPlaces(figures: DripLoopFigures): Places {
-  const highest = Math.max(figures.exitHeightMm, figures.outletHeightMm, 1)
+export function dripLoopPlaces(figures: DripLoopFigures, rimMm = figures.exitHeightMm): Places {
+  const highest = Math.max(rimMm, figures.exitHeightMm, figures.outletHeightMm, 1)
   const pxPerMm = (FLOOR - TOP) / highest
   const toY = (mm: number): number => FLOOR - mm * pxPerMm
   // A shallow hang needs its length sideways, or the cord would be drawn across itself.
   const least = figures.exitHeightMm - figures.lowPointMm < highest * 0.3 ? OUTLET_RIGHT - 24 : OUTLET_LEFT
   const outletX = Math.min(OUTLET_RIGHT, Math.max(least, TANK_RIGHT + figures.distanceMm * pxPerMm))
   return {
+    rim: toY(rimMm),
     exit: toY(figures.exitHeightMm),
     outlet: toY(figures.outletHeightMm),
     low: toY(Math.max(0, figures.lowPointMm)),
@@ -54,7 +59,7 @@ export function dripLoopPlaces(figures: DripLoopFigures): Places {
 /** How a cord is led so that water drips off before the outlet, drawn to the heights of this room. */
 export function dripLoopDrawing(figures: DripLoopFigures, options: DripLoopOptions): string {
   const paint = paintFor(options.paper)
-  const at = dripLoopPlaces(figures)
+  const at = dripLoopPlaces(figures, options.rimMm)
   const say = (mm: number): string => sayLength(mm, options.reader)
   const drop = sayAtLeastLength(Math.max(0, figures.outletHeightMm - figures.lowPointMm), options.reader)
   const what = options.what ?? 'cord'
@@ -65,7 +70,7 @@ export function dripLoopDrawing(figures: DripLoopFigures, options: DripLoopOptio
       height: HEIGHT,
       className: 'loop',
       title: 'A drip loop',
-      desc: `The ${what} leaves the tank ${say(figures.exitHeightMm)} above the floor, hangs down to a low point ${say(figures.lowPointMm)} above the floor, and rises at least ${drop} to the outlet at ${say(figures.outletHeightMm)}. Water running along the cord drips off at the low point.`,
+      desc: `The ${what} leaves the ${options.rimMm === undefined ? 'tank' : 'stand'} ${say(figures.exitHeightMm)} above the floor, hangs down to a low point ${say(figures.lowPointMm)} above the floor, and rises at least ${drop} to the outlet at ${say(figures.outletHeightMm)}. Water running along the cord drips off at the low point.`,
     },
     `<path d="M4 ${FLOOR}H354" stroke="${paint('ink')}" stroke-width="1.5"/>` +
       tank(at, options.tankHeightMm, paint) +
@@ -78,7 +83,8 @@ export function dripLoopDrawing(figures: DripLoopFigures, options: DripLoopOptio
 
 /** The tank hangs from the height at which cords leave it, as tall as it is, with some of its stand left to be seen. */
 function tank(at: Places, heightMm: number | undefined, paint: Paint): string {
-  const rim = at.exit
+  const { rim } = at
+  const isLow = at.exit > rim
   const tall = heightMm === undefined ? (FLOOR - rim) * 0.42 : at.toY(0) - at.toY(heightMm)
   const bottom = rim + Math.min(Math.max(tall, 24), FLOOR - rim - 12)
   const wide = TANK_RIGHT - TANK_LEFT
@@ -88,7 +94,9 @@ function tank(at: Places, heightMm: number | undefined, paint: Paint): string {
     `<rect class="loop-tank" x="${TANK_LEFT}" y="${px(rim)}" width="${wide}" height="${px(bottom - rim)}" fill="none" stroke="${paint('glass')}" stroke-width="1.6"/>` +
     `<path d="M${TANK_LEFT - 2} ${px(rim)}h${wide + 4}M${TANK_LEFT - 2} ${px(bottom)}h${wide + 4}" stroke="${paint('ink')}" stroke-width="3.2"/>` +
     `<path d="M${TANK_LEFT + 1} ${px(bottom)}V${FLOOR}M${TANK_RIGHT - 1} ${px(bottom)}V${FLOOR}M${(TANK_LEFT + TANK_RIGHT) / 2} ${px(bottom + 5)}V${FLOOR - 3}" stroke="${paint('ink')}" stroke-width="1.3"/>` +
-    `<rect x="${TANK_RIGHT - 26}" y="${px(rim + 12)}" width="8" height="${px(Math.max(12, (bottom - rim) * 0.6))}" rx="2" fill="${paint('sheet')}" stroke="${paint('ink')}" stroke-width="1.3"/>`
+    (isLow
+      ? `<rect class="loop-low" x="${TANK_RIGHT - 40}" y="${px(at.exit + 8)}" width="28" height="${px(Math.max(8, FLOOR - at.exit - 8))}" rx="2" fill="${paint('sheet')}" stroke="${paint('ink')}" stroke-width="1.3"/>`
+      : `<rect x="${TANK_RIGHT - 26}" y="${px(rim + 12)}" width="8" height="${px(Math.max(12, (bottom - rim) * 0.6))}" rx="2" fill="${paint('sheet')}" stroke="${paint('ink')}" stroke-width="1.3"/>`)
   )
 }
 
@@ -128,7 +136,12 @@ function words(at: Places, figures: DripLoopFigures, say: (mm: number) => string
   const outletY = Math.max(14, Math.min(at.outlet - 12, at.low - 12))
   const lowY = at.low + 17 > FLOOR - 2 ? FLOOR + 16 : at.low + 17
   return (
-    label({ x: TANK_RIGHT + 26, y: exitY, text: `Leaves the tank at ${say(figures.exitHeightMm)}`, ...quiet }) +
+    label({
+      x: TANK_RIGHT + 26,
+      y: exitY,
+      text: `Leaves the ${at.exit > at.rim ? 'stand' : 'tank'} at ${say(figures.exitHeightMm)}`,
+      ...quiet,
+    }) +
     label({ x: TANK_RIGHT + 26, y: exitY + 18, text: what, fill: paint('pen'), size: 13, weight: 560, ground: paint('sheet') }) +
     label({ x: outletAbove ? TANK_RIGHT + 60 : beside, y: outletY, text: `Outlet at ${say(figures.outletHeightMm)}`, ...quiet }) +
     label({

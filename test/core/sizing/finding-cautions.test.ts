@@ -10,6 +10,7 @@ it('takes a caution that the one table has from there, and repeats none of its s
   expect(own).toEqual([
     FINDING_CAUTIONS.floor,
     FINDING_CAUTIONS.mains,
+    FINDING_CAUTIONS.mains_230,
     FINDING_CAUTIONS.load,
     FINDING_CAUTIONS.tipping,
     FINDING_CAUTIONS.glass,

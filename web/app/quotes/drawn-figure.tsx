@@ -1,7 +1,11 @@
-import { useId, useRef, type ReactElement } from 'react'
+import { useId, useRef, useState, type ReactElement } from 'react'
+import { cordRows } from '../../../core/explanation/cord-rows.ts'
 import { resolveConditions } from '../../../core/quote/conditions.ts'
+import { sizedSubject } from '../../../core/quote/worked-build.ts'
+import { dripLoopDrawing } from '../../plots/drip-loop.ts'
 import { plotFigure } from '../../plots/finding-plot.ts'
 import type { PlotName } from '../../plots/plot-of-finding.ts'
+import { SelectField } from '../parts/choice-fields.tsx'
 import { Svg } from '../parts/svg.tsx'
 import { useWidth } from '../parts/use-width.ts'
 import { useDesk } from './desk-context.ts'
@@ -13,6 +17,7 @@ export function DrawnFigure({ plot }: { plot: PlotName }): ReactElement {
   const place = useRef<HTMLElement>(null)
   const width = useWidth(place)
   const conditions = resolveConditions(state.draft.need, inputs.install)
+  if (plot === 'loop') return <DrawnCords />
   return (
     <figure ref={place} className="drawing-figure">
       {width > 0 && (
@@ -27,6 +32,37 @@ export function DrawnFigure({ plot }: { plot: PlotName }): ReactElement {
     </figure>
   )
 }
+
+/** The drip loop of the cord that is chosen. */
+function DrawnCords(): ReactElement {
+  const { chosen, reader, inputs } = useDesk()
+  const id = useId()
+  const [index, setIndex] = useState('0')
+  const subject = sizedSubject(
+    inputs,
+    inputs.draft.builds.findIndex((build) => build.id === chosen.id),
+  )
+  const rows = (subject ? cordRows(subject) : []).filter(({ loop }) => loop !== undefined)
+  const row = rows[Number(index)] ?? rows[0]
+  if (!row?.loop) return <p className="quiet">No loop has room to hang below this outlet.</p>
+  return (
+    <>
+      <SelectField
+        label="Cord of"
+        value={String(rows.indexOf(row))}
+        options={rows.map(({ name }, at) => ({ value: String(at), label: name }))}
+        onChange={setIndex}
+      />
+      <figure className="drawing-figure">
+        <Svg markup={dripLoopDrawing(row.loop, { id: `loop${id}`, reader, what: shortened(row.name), rimMm: row.rimMm })} />
+      </figure>
+    </>
+  )
+}
+
+/** The drawing has room for so many letters of a name. */
+const LETTERS = 28
+const shortened = (name: string): string => (name.length <= LETTERS ? name : `${name.slice(0, LETTERS - 1)}…`)
 
 /** A plot of a few figures gains nothing from being wider. */
 const WIDEST = 420

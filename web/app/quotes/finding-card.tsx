@@ -9,6 +9,7 @@ import { ruleWithPointer } from '../../plots/rule.ts'
 import { Button } from '../parts/button.tsx'
 import { Svg } from '../parts/svg.tsx'
 import { Verdict } from '../parts/verdict.tsx'
+import { CordTable } from './cord-table.tsx'
 import { useDesk } from './desk-context.ts'
 import { FindingDrawing } from './finding-drawing.tsx'
 import { HowReckoned } from './how-reckoned.tsx'
@@ -35,6 +36,7 @@ export function FindingCard({ finding, plot }: { finding: ToldFinding; plot: Plo
       </div>
       <Reading finding={finding} />
       <p>{sayPhrase(finding.reason, reader)}</p>
+      {finding.check === 'cord_length' && <CordTable />}
       <Uncertain finding={finding} />
       {finding.action === null && finding.missing.length > 0 && <p>What would settle it: {finding.missing.join(', ')}.</p>}
       <ActionLine finding={finding} />

@@ -2,6 +2,7 @@ import type { ReactElement } from 'react'
 import type { ToldFinding } from '../../../core/sizing/finding.ts'
 import { sayPhrase, sayQuantity } from '../../../core/units/say.ts'
 import { Verdict } from '../parts/verdict.tsx'
+import { CordTable } from './cord-table.tsx'
 import { useDesk } from './desk-context.ts'
 import { Uncertain } from './finding-card.tsx'
 import { HowReckoned } from './how-reckoned.tsx'
@@ -49,6 +50,7 @@ function FitRow({ finding }: { finding: ToldFinding }): ReactElement {
       </summary>
       <p>{sayPhrase(reason, reader)}</p>
       {action && <p className="action">{sayPhrase(action.text, reader)}</p>}
+      {finding.check === 'cord_length' && <CordTable />}
       <Uncertain finding={finding} />
       {caution && <p className="note caution">{caution}</p>}
       <HowReckoned finding={finding} />

@@ -1,0 +1,80 @@
+import { judgedCords, rimHeightMm, type Judged } from '../sizing/cord-length.ts'
+import { dripLoop } from '../sizing/drip-loop.ts'
+import type { Verdict } from '../sizing/finding.ts'
+import type { SizingFigures, SizingSubject } from '../sizing/report.ts'
+import { situationOf, type Situation } from '../sizing/situation.ts'
+import { leastLength, phrase, quantity, type Phrase } from '../units/quantity.ts'
+
+/** One cord, what its drip loop wants and what there is of it. */
+export interface CordRow {
+  name: string
+  /** Null for a strip: it is told beside the appliances and judged by nobody, since where it hangs is not asked. */
+  verdict: Verdict | null
+  /** Outside the water. Undefined where no loop can hang. */
+  wanted: Phrase | undefined
+  has: Phrase
+  /** To be drawn; undefined where no loop can hang. */
+  loop: NonNullable<SizingFigures['dripLoop']> | undefined
+  /** Rim above the floor, of a cord that leaves inside the stand; undefined of one over the rim. */
+  rimMm: number | undefined
+}
+
+const mm = (value: number) => quantity(Math.round(value), 'mm', 0)
+
+/**
+ * Every appliance's cord with the reach that it wants and the cord that there is, in the order of the gear, then the strip's own. Empty without a usable tank.
+ *
+ * Units: mm. Source: as `cordLength`. @example cordRows(subject)[0] // { name: 'Torvane 100 W', verdict: 'fits', … }
+ */
+export function cordRows(subject: SizingSubject): CordRow[] {
+  const result = situationOf(subject)
+  if (!result.ok) return []
+  const situation = result.value
+  return [...judgedCords(situation).map((judged) => rowOf(judged, situation)), ...stripRows(situation)]
+}
+
+function rowOf({ name, stated, underWaterMm, usableMm, mostMm, run, loop, verdict }: Judged, situation: Situation): CordRow {
+  const rim = rimHeightMm(situation)
+  const inWater = underWaterMm > 0 ? phrase`, without ${mm(underWaterMm)} in the tank and over its rim` : phrase``
+  const has = stated ? phrase`${mm(usableMm)}${inWater}` : phrase`not stated; usual ${mm(Math.max(0, usableMm))} to ${mm(mostMm)}${inWater}`
+  return {
+    name,
+    verdict,
+    has,
+    wanted: loop ? phrase`${leastLength(Math.round(loop.neededMm))}` : undefined,
+    loop: loopOf(run),
+    rimMm: run.exitHeightMm < rim.low ? Math.round(rim.high) : undefined,
+  }
+}
+
+function loopOf(run: Judged['run']): CordRow['loop'] {
+  const loop = dripLoop(run)
+  if (loop === null) return undefined
+  const [neededMm, lowPointMm, exitHeightMm, outletHeightMm, distanceMm] = [
+    loop.neededMm,
+    loop.lowPointMm,
+    run.exitHeightMm,
+    run.outletHeightMm,
+    run.distanceMm,
+  ].map(Math.round) as [number, number, number, number, number]
+  return { neededMm, lowPointMm, exitHeightMm, outletHeightMm, distanceMm }
+}
+
+/** A strip is hung above the water line: from the rim to the wall it wants a loop of its own. */
+function stripRows(situation: Situation): CordRow[] {
+  const { gear, conditions } = situation
+  const run = {
+    exitHeightMm: rimHeightMm(situation).high,
+    outletHeightMm: conditions.outletHeightMm,
+    distanceMm: conditions.outletDistanceMm,
+  }
+  const loop = loopOf(run)
+  return gear.power.map(({ name, spec }) => ({
+    name: `${name}, hung at the rim`,
+    verdict: null,
+    wanted: loop && phrase`${leastLength(loop.neededMm)}`,
+    has: spec.cordMm === undefined ? phrase`not stated` : phrase`${mm(spec.cordMm)}`,
+    loop,
+    rimMm: undefined,
+  }))
+}
