@@ -67,6 +67,23 @@ describe('a member in a store aisle', () => {
     await page.getByRole('row', { name: /^\$42\.75/ }).waitFor({ timeout: 3000 })
   })
 
+  it('sees the product’s picture in the search and on the form, dimmed in the dark', async () => {
+    await openScreen(page, service, '/post')
+    await page.getByRole('combobox', { name: 'Which product?' }).click()
+    await page.keyboard.type('Wendlemere 40')
+    const option = page.getByRole('option', { name: /Wendlemere 40 breeder/ }).first()
+    const loaded = (image: SVGElement | HTMLElement): boolean => image instanceof HTMLImageElement && image.naturalWidth > 0
+    await expect.poll(() => option.locator('img').evaluate(loaded), { timeout: 30_000 }).toBe(true)
+    await option.click()
+    const shown = page.locator('.what img')
+    await expect.poll(() => shown.evaluate(loaded), { timeout: 30_000 }).toBe(true)
+    const plate = () => page.locator('.what .thumb').evaluate((thumb) => getComputedStyle(thumb).backgroundColor)
+    expect(await plate()).toBe('rgb(255, 255, 255)')
+    await page.emulateMedia({ colorScheme: 'dark' })
+    expect(await plate()).toBe('rgb(163, 176, 169)')
+    await page.emulateMedia({ colorScheme: 'light' })
+  })
+
   it('is told before posting the same price a second time, and two taps at once post it once', async () => {
     await openScreen(page, service, `/post?product=${productId}`)
     await page.getByLabel('Price', { exact: true }).fill('42.75')

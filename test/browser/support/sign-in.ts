@@ -21,7 +21,8 @@ export async function openScreen(page: Page, service: DemoService, path: string)
 
 /** One answer of the API for whoever is signed in on this page. */
 export async function readApi<Answer>(page: Page, service: DemoService, path: string): Promise<Answer> {
-  const answer = await page.request.get(`${service.origin}${path}`)
+  // A connection that was idle for the server's five seconds is closed by it, now and then just as it is used again: a reader asks once more.
+  const answer = await page.request.get(`${service.origin}${path}`, { maxRetries: 2 })
   if (!answer.ok()) throw new Error(`${path} answered ${answer.status()}`)
   return (await answer.json()) as Answer
 }

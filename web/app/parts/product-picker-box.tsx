@@ -8,14 +8,16 @@ import { ListBox, ListBoxItem } from 'react-aria-components/ListBox'
 import { Popover } from 'react-aria-components/Popover'
 import { Text } from 'react-aria-components/Text'
 import { KIND_NAMES } from '../../../core/catalog/kinds.ts'
+import type { ProductPage } from '../client/products.ts'
 import type { PickedProduct, ProductPickerProps } from './product-picker.tsx'
+import { ProductThumb } from './product-thumb.tsx'
 import { DownSign } from './signs.tsx'
 import { useFound } from './use-found.ts'
 
 export default function ProductPickerBox(props: ProductPickerProps): ReactElement {
   const { label, help, fault } = props
   const [typed, setTyped] = useState('')
-  const { products, items, cut, busy, failed } = useFound(props, typed)
+  const { products, pictures, items, cut, busy, failed } = useFound(props, typed)
   const pick = (id: unknown): void => {
     const known = items.find((item) => item.id === id)
     const product = products.find((item) => item.id === id)
@@ -49,7 +51,7 @@ export default function ProductPickerBox(props: ProductPickerProps): ReactElemen
         </Text>
       )}
       <FieldError className="fault">{fault}</FieldError>
-      <Found nothing={nothingWords(busy, cut, failed)} />
+      <Found nothing={nothingWords(busy, cut, failed)} pictures={items.some(({ id }) => pictures[id] !== undefined) ? pictures : null} />
     </ComboBox>
   )
 }
@@ -60,12 +62,14 @@ function nothingWords(reading: boolean, cut: boolean, failed: boolean): string {
   return failed ? 'The catalog was not reached.' : 'Nothing in the catalog has that name.'
 }
 
-function Found({ nothing }: { nothing: string }): ReactElement {
+/** With their pictures where any of them has one, so that all names stand in one line. */
+function Found({ nothing, pictures }: { nothing: string; pictures: ProductPage['pictures'] | null }): ReactElement {
   return (
     <Popover className="picker-list" placement="bottom start" offset={2}>
-      <ListBox renderEmptyState={() => <div className="picker-empty">{nothing}</div>}>
+      <ListBox dependencies={[pictures]} renderEmptyState={() => <div className="picker-empty">{nothing}</div>}>
         {(product: PickedProduct) => (
           <ListBoxItem id={product.id} textValue={product.name}>
+            {pictures && <ProductThumb hash={pictures[product.id]} name="" />}
             <span>{product.name}</span>
             <span className="note">{KIND_NAMES[product.kind]}</span>
           </ListBoxItem>

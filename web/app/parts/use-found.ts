@@ -1,12 +1,15 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query'
 import type { Product } from '../../../core/catalog/product.ts'
 import { problemOf } from '../client/problem.ts'
+import type { ProductPage } from '../client/products.ts'
 import { byName } from './by-name.ts'
 import { matchingProducts } from './matching-products.ts'
 import { pickedQuery } from './picked-query.ts'
 import type { PickedProduct, ProductPickerProps } from './product-picker.tsx'
 
 interface Found {
+  /** Hashes of the pictures of those that have one, by product. */
+  pictures: ProductPage['pictures']
   /** What the catalog itself said, now or of what was typed before. */
   products: Product[]
   /** What is offered: nothing that does not match what is typed. */
@@ -18,6 +21,7 @@ interface Found {
   failed: boolean
 }
 
+const NO_PICTURES: ProductPage['pictures'] = {}
 const once = (products: readonly PickedProduct[]): PickedProduct[] => [
   ...new Map(products.map((product) => [product.id, product])).values(),
 ]
@@ -34,6 +38,7 @@ export function useFound({ kind, except = [], kept }: ProductPickerProps, typed:
   const sorted = typed.trim() === '' ? atHand.toSorted(byName) : atHand
   return {
     products,
+    pictures: found.data?.pictures ?? NO_PICTURES,
     items: sorted.filter(({ id }) => !except.includes(id)),
     cut,
     busy: !answered && !found.isError && !cut,
