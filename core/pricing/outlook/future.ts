@@ -3,6 +3,7 @@ import { STAGES } from './gap-tables.ts'
 import type { KindLearned } from './learned.ts'
 import { statedNow, type PairNow, type WindowAhead } from './pair-now.ts'
 import type { LinePlan, Plan } from './plan.ts'
+import { regularStart, type RegularStart } from './printed-regular.ts'
 import { drawBeta, drawDaysUntil, drawGamma, drawNormal, randomOf, type Random } from './random.ts'
 import { gridPoint, startChance } from './sale-grid.ts'
 import { runsOf } from './takes-part.ts'
@@ -89,6 +90,11 @@ function linePath(line: LinePlan, horizon: number, seed: number): LinePath {
   const { product, pairs, costOf, buyAtShare } = line
   const random = randomOf(seed, `product ${line.productId}`)
   const streams = pairs.map(({ storeId }) => randomOf(seed, `pair ${line.productId} ${storeId}`))
+  const starts = pairs.map(({ regularMinor, regularAge, printed }) =>
+    regularStart({ minor: regularMinor, age: regularAge }, printed, line.kind.changes),
+  )
+  // What is uncertain of the kind's depth moves a product by what it has of the kind's.
+  const depthShare = Math.min(1, (product.depth.sd / line.kind.depth.betweenSd) ** 2)
   const least = new Float64Array(horizon + 1)
   const leastRegular = new Float64Array(horizon + 1)
   const regular = new Float64Array(horizon + 1)
@@ -99,9 +105,9 @@ function linePath(line: LinePlan, horizon: number, seed: number): LinePath {
     const { ratePerYear, lengthDays } = point === undefined ? strangePoint(line.kind, random) : gridPoint(point)
     const own: OwnDraw = {
       point,
-      chance: startChance(ratePerYear),
+      chance: startChance(ratePerYear * Math.exp(kind.rateShift * product.kindShare)),
       lengthDays,
-      depth: product.depth.mean + drawNormal(random) * product.depth.sd + kind.depthShift,
+      depth: product.depth.mean + drawNormal(random) * product.depth.sd + kind.depthShift * depthShare,
       part: drawBeta(random, ...product.part),
     }
     least.fill(Infinity)
@@ -109,7 +115,7 @@ function linePath(line: LinePlan, horizon: number, seed: number): LinePath {
     let sale = false
     pairs.forEach((pair, index) => {
       const stream = streams[index] as Random
-      drawRegular(stream, pair, line.kind, kind, regular)
+      drawRegular(stream, starts[index] as RegularStart, line.kind, kind, regular)
       sale = drawOffers(stream, pair, line.kind, own, running, regular, offer) || sale
       for (let day = 1; day <= horizon; day += 1) {
         least[day] = Math.min(least[day] as number, costOf(pair.storeId, offer[day] as number))
@@ -138,15 +144,16 @@ function strangePoint({ logRate }: KindLearned, random: Random): { ratePerYear: 
 /** The regular price on each day ahead: it may have changed since it was seen, and goes on changing (design rule 1). */
 function drawRegular(
   random: Random,
-  { regularMinor, regularAge }: PairNow,
+  { shelf, printed, chance }: RegularStart,
   { changes }: KindLearned,
   kind: KindDraw,
   into: Float64Array,
 ): void {
   const sizes = changes.sizesLog
   const size = (): number => Math.exp((sizes[Math.floor(random() * sizes.length)] ?? 0) + kind.sizeShift)
-  let price = regularMinor
-  let next = drawDaysUntil(random, kind.changeChance) - regularAge
+  const start = random() < chance ? printed : shelf
+  let price = start.minor
+  let next = drawDaysUntil(random, kind.changeChance) - start.age
   for (let day = 0; day < into.length; day += 1) {
     while (next <= day) {
       price *= size()

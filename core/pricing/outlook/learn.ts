@@ -4,10 +4,11 @@ import { dayNumber } from './civil-day.ts'
 import { gridTables } from './gap-tables.ts'
 import type { KindLearned, Learned, ProductLearned } from './learned.ts'
 import type { MarketRecord } from './market-record.ts'
+import { falseShare, printedCount } from './printed-regular.ts'
 import { learnChanges, priceIntervals } from './regular-changes.ts'
 import { learnDepths, saleDepths } from './sale-depth.ts'
 import { filterSales, partsOf, type TakesPart } from './sale-filter.ts'
-import { fitKind, likelihoodsOf, posterior, standIns, type KindPrior, type ProductSteps } from './sale-fit.ts'
+import { axisMoments, fitKind, likelihoodsOf, posterior, standIns, type KindPrior, type ProductSteps } from './sale-fit.ts'
 import { saleSteps, type StoreDays, type WindowDays } from './sale-steps.ts'
 import { learnSaleTimes, type SaleTimesLearned, type WindowEvidence } from './sale-times.ts'
 import { timelines, type Timeline } from './timeline.ts'
@@ -46,7 +47,7 @@ export function learn(record: MarketRecord, { trustOf = newcomerTrust }: { trust
     for (const [productId, own] of Map.groupBy(lines, (line) => line.productId))
       products[productId] = {
         kind,
-        points: sales.points.get(productId) ?? [],
+        ...(sales.products.get(productId) ?? { points: [], kindShare: 1 }),
         depth: depths.products.get(productId) ?? { mean: depths.kind.mean, sd: depths.kind.betweenSd },
         part: times.products.get(productId) ?? times.kinds.get(kind) ?? kinds[kind].part,
         reportDays: own.reduce((sum, { reports }) => sum + reports.length, 0),
@@ -93,7 +94,7 @@ function stepsOf(lines: readonly Timeline[], days: ReadonlyMap<string, StoreDays
 interface SalesLearned {
   any: KindPrior
   kinds: Map<Kind, KindPrior>
-  points: Map<string, number[]>
+  products: Map<string, Pick<ProductLearned, 'points' | 'kindShare'>>
 }
 
 function salesOf(steps: ReadonlyMap<Kind, ProductSteps[]>, times: SaleTimesLearned): SalesLearned {
@@ -105,10 +106,19 @@ function salesOf(steps: ReadonlyMap<Kind, ProductSteps[]>, times: SaleTimesLearn
   )
   const any = fitKind([...likelihoods.values()].flat())
   const kinds = new Map([...likelihoods].map(([kind, products]) => [kind, fitKind(products, any)]))
-  const points = new Map<string, number[]>()
-  for (const [kind, products] of likelihoods)
-    for (const product of products) points.set(product.productId, standIns(posterior(product, kinds.get(kind) as KindPrior), KEPT_POINTS))
-  return { any, kinds, points }
+  const products = new Map<string, Pick<ProductLearned, 'points' | 'kindShare'>>()
+  for (const [kind, ofKind] of likelihoods) {
+    const prior = kinds.get(kind) as KindPrior
+    for (const product of ofKind) {
+      const belief = posterior(product, prior)
+      const { rate } = axisMoments(belief, product.regularChance)
+      products.set(product.productId, {
+        points: standIns(belief, KEPT_POINTS),
+        kindShare: Math.min(1, rate.variance / prior.rate.sd ** 2),
+      })
+    }
+  }
+  return { any, kinds, products }
 }
 
 function takesPart(times: SaleTimesLearned, kind: Kind, productId: string, storeId: string): TakesPart {
@@ -123,7 +133,7 @@ function evidenceOf(steps: ReadonlyMap<Kind, ProductSteps[]>, sales: SalesLearne
   const evidence: WindowEvidence[] = []
   for (const [kind, products] of steps)
     for (const { productId, stores } of products) {
-      const points = sales.points.get(productId) ?? []
+      const points = sales.products.get(productId)?.points ?? []
       const few = Array.from(
         { length: EVIDENCE_POINTS },
         (_, index) => points[Math.floor(((index + 0.5) / EVIDENCE_POINTS) * points.length)],
@@ -159,10 +169,13 @@ function kindLearned(lines: readonly Timeline[], sales: KindPrior, times: SaleTi
   const first = any && { chance: any.changes.shape / any.changes.days, days: 365 }
   return {
     logRate: sales.rate,
-    changes: learnChanges(
-      lines.flatMap(({ reports }) => priceIntervals(reports)),
-      first,
-    ),
+    changes: {
+      ...learnChanges(
+        lines.flatMap(({ reports }) => priceIntervals(reports)),
+        first,
+      ),
+      falsePrinted: falseShare(lines.map(({ reports }) => printedCount(reports))),
+    },
     depth: learnDepths(depthsOf(lines)).kind,
     part: times.kinds.get(kind) ?? [0.3, 1.7],
     saleDays: saleDaysOf(lines),

@@ -14,6 +14,8 @@ export interface ChangesLearned {
   sizesLog: number[]
   /** Standard error of their mean. */
   meanError: number
+  /** Share of the regular prices printed on sale tags that were none. */
+  falsePrinted: number
 }
 
 /** How deep sales of a kind are: 1 − price ÷ regular price then. */
@@ -41,6 +43,8 @@ export interface ProductLearned {
   kind: Kind
   /** Draws from what is believed of its sales: places in the grid of `sale-grid.ts`. */
   points: number[]
+  /** How much of what is believed of its sales a year is its kind's, 0 to 1: the share of the kind's spread that its own record left. */
+  kindShare: number
   depth: { mean: number; sd: number }
   part: Beta
   /** Days with a report, and of these days with a sale, over all stores. */

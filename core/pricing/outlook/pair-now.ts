@@ -7,6 +7,7 @@ import { dayNumber } from './civil-day.ts'
 import { gridTables } from './gap-tables.ts'
 import type { SaleWindow } from './market-record.ts'
 import { filterSales, partsOf, type Filtered, type TakesPart } from './sale-filter.ts'
+import type { KnownPrice } from './printed-regular.ts'
 import { saleSteps, type WindowDays } from './sale-steps.ts'
 import { timelines } from './timeline.ts'
 import type { Unwatched } from './unwatched.ts'
@@ -31,6 +32,8 @@ export interface PairNow {
   /** Newest known regular price, one unit, as the store prints it, and the days since it was seen. */
   regularMinor: number
   regularAge: number
+  /** Regular price printed on the newest sale tag that prints one; null where none does. */
+  printed: KnownPrice | null
   todayMinor: number
   sale: SaleNow | null
   /** What is believed of a sale running unreported, by place of the grid. */
@@ -81,7 +84,7 @@ function salesNow(
   { windows, unwatched, asOf, points, takesPart }: PairQuestion,
   storeId: string,
   ofStore: readonly Sighting[],
-): Pick<PairNow, 'sale' | 'believed'> {
+): Pick<PairNow, 'sale' | 'believed' | 'printed'> {
   const day = dayNumber(asOf)
   const reports = timelines(ofStore, day, newcomerTrust)[0]?.reports ?? []
   const days: WindowDays[] = windows
@@ -93,9 +96,11 @@ function salesNow(
     const parts = partsOf(steps, takesPart(storeId))
     for (const point of new Set(points)) believed.set(point, filterSales(steps, gridTables(point), parts))
   }
+  const tag = reports.findLast(({ printedMinor }) => !Number.isNaN(printedMinor))
+  const printed = tag ? { minor: tag.printedMinor, age: day - tag.day } : null
   const last = reports.at(-1)
-  if (!last?.onSale) return { sale: null, believed }
-  return { sale: { priceMinor: last.saleMinor, lastDay: printedLastDay(ofStore, last.day, day) }, believed }
+  if (!last?.onSale) return { sale: null, believed, printed }
+  return { printed, sale: { priceMinor: last.saleMinor, lastDay: printedLastDay(ofStore, last.day, day) }, believed }
 }
 
 function printedLastDay(ofStore: readonly Sighting[], seen: number, today: number): number | null {

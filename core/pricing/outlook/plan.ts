@@ -39,7 +39,8 @@ export interface Plan {
 }
 
 /**
- * Prices to buy at for every line and day up to the date. Each line bears its share of what a day of waiting costs, by its regular price.
+ * Prices to buy at for every line and day up to the date. A day of waiting is paid once for the whole purchase: each line bears of it what it
+ * has of the saving that free waiting would bring, so that a line with nothing to gain holds up no other and is held up by none.
  *
  * `learned` may be older than `record`, whose day counts. Range: `until` not before `record.asOf`.
  */
@@ -47,8 +48,11 @@ export function planOf(learned: Learned, record: MarketRecord, ask: Ask): Plan {
   const byProduct = Map.groupBy(record.sightings, ({ productId }) => productId)
   const horizon = Math.max(0, daysBetween(record.asOf, ask.until))
   const bare = ask.lines.map((line) => bareLine(learned, record, ask, line, byProduct.get(line.productId) ?? []))
-  const whole = bare.reduce((sum, { regularMinor }) => sum + (Number.isNaN(regularMinor) ? 0 : regularMinor), 0)
-  const lines = bare.map((line) => withPrices(learned, line, horizon, (ask.waitingCostPerDayMinor * line.regularMinor) / (whole || 1)))
+  const gains = bare.map((line) => (line.pairs.length === 0 || horizon === 0 ? 0 : gainOf(learned, line, horizon)))
+  const whole = gains.reduce((sum, gain) => sum + gain, 0)
+  const lines = bare.map((line, index) =>
+    withPrices(learned, line, horizon, (ask.waitingCostPerDayMinor * (gains[index] as number)) / (whole || 1)),
+  )
   return { asOf: record.asOf, until: ask.until, learned, waitingCostPerDayMinor: ask.waitingCostPerDayMinor, lines }
 }
 
@@ -91,8 +95,12 @@ function bareLine(learned: Learned, record: MarketRecord, ask: Ask, line: AskedL
 function strangerOf(learned: Learned, record: MarketRecord, productId: string): ProductLearned {
   const kind = record.products.find(({ id }) => id === productId)?.kind ?? 'service'
   const { depth, part } = (learned.kinds[kind] ?? learned.kinds['any']) as KindLearned
-  return { kind, points: [], depth: { mean: depth.mean, sd: depth.betweenSd }, part, reportDays: 0, saleDays: 0 }
+  return { kind, points: [], kindShare: 1, depth: { mean: depth.mean, sd: depth.betweenSd }, part, reportDays: 0, saleDays: 0 }
 }
+
+/** What waiting would save if it were free, at least a thousandth of the price, so that whatever waits bears something. */
+const gainOf = (learned: Learned, line: BareLine, horizon: number): number =>
+  Math.max(line.todayMinor / 1000, line.todayMinor - stopping(daysAhead(learned, line, horizon, false), 0).waiting)
 
 function withPrices(learned: Learned, line: BareLine, horizon: number, costPerDay: number): LinePlan {
   if (line.pairs.length === 0 || horizon === 0)

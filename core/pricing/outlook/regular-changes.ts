@@ -1,6 +1,6 @@
 import { MAD_FACTOR, median } from '../robust-deviation.ts'
 import type { ChangesLearned } from './learned.ts'
-import type { ReportDay } from './timeline.ts'
+import { isSame, type ReportDay } from './timeline.ts'
 
 /** Two shelf prices seen one after the other at a store: so many days apart, and ln of new ÷ old. */
 export interface PriceInterval {
@@ -8,8 +8,6 @@ export interface PriceInterval {
   changeLog: number
 }
 
-/** Below half a per cent two prices are one: a rounded tag, a coin left out. */
-const SAME_LOG = 0.005
 /** A price that is gone and back within so many days was misread, or a sale that nobody called one. */
 const BACK_AGAIN_DAYS = 150
 /** Back means: by less than this share of how far it was gone. */
@@ -30,8 +28,6 @@ export function steadyShelf(reports: readonly ReportDay[]): Array<{ day: number;
     return gone * back <= 0 || apart >= BACK_SHARE * Math.min(Math.abs(gone), Math.abs(back))
   })
 }
-
-export const isSame = (a: number, b: number): boolean => Math.abs(Math.log(a / b)) < SAME_LOG
 
 export function priceIntervals(reports: readonly ReportDay[]): PriceInterval[] {
   const shelf = steadyShelf(reports)
@@ -57,7 +53,10 @@ const KEPT_SIZES = 60
  * Units: days; logarithms. `first` is what is believed without any, weighing its own days.
  * Check value: all intervals alike, closed form λ = −ln(1 − share changed) ÷ t.
  */
-export function learnChanges(intervals: readonly PriceInterval[], first?: { chance: number; days: number }): ChangesLearned {
+export function learnChanges(
+  intervals: readonly PriceInterval[],
+  first?: { chance: number; days: number },
+): Omit<ChangesLearned, 'falsePrinted'> {
   const days = first?.days ?? FIRST_DAYS
   const prior = first ? first.chance * first.days : FIRST_CHANGES
   const exposure = intervals.reduce((sum, interval) => sum + interval.days, 0)

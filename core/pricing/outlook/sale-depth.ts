@@ -1,6 +1,6 @@
-import { isSame, quantilesOf, steadyShelf } from './regular-changes.ts'
+import { quantilesOf, steadyShelf } from './regular-changes.ts'
 import type { DepthLearned } from './learned.ts'
-import type { ReportDay } from './timeline.ts'
+import { isSame, type ReportDay } from './timeline.ts'
 
 /** Sale reports at one price with no longer gap are one sale (ten members who report one weekend sale). */
 const SAME_SALE_DAYS = 14

@@ -16,7 +16,7 @@ export interface Spread {
   error: number
 }
 
-/** What a kind's products have in common: sales a year, chance of a report on a sale day, days of a sale. */
+/** What a kind's products have in common: sales a year, how many times likelier a report is on a sale day, days of a sale. */
 export interface KindPrior {
   rate: Spread
   report: Spread
@@ -30,10 +30,10 @@ export interface ProductLikelihood {
   likelihood: Float64Array
 }
 
-/** Before anything is known, from memory of flyers: three sales a year of a week, reported one day in six. Weak: one product outweighs it. */
+/** Before anything is known, from memory of flyers: three sales a year of a week, eight times as often reported as a regular price. Weak: one product outweighs it. */
 const FIRST: KindPrior = {
   rate: { mean: Math.log(3), sd: 0.8, error: 0.8 },
-  report: { mean: Math.log(0.15), sd: 1, error: 1 },
+  report: { mean: Math.log(8), sd: 1, error: 1 },
   length: { mean: Math.log(8), sd: 0.4, error: 0.4 },
 }
 /** So many products' worth of belief in the spread of `FIRST`, and of its square in the mean. */
@@ -88,7 +88,7 @@ function axisWeights(places: readonly number[], { mean, sd }: Spread): number[] 
 export function posterior({ likelihood, regularChance }: ProductLikelihood, prior: KindPrior): Float64Array {
   const rates = axisWeights(GRID_RATES, prior.rate)
   const lengths = axisWeights(GRID_LENGTHS, prior.length)
-  const reports = axisWeights(reportChances(regularChance), prior.report)
+  const reports = axisWeights(reportRatios(regularChance), prior.report)
   const belief = new Float64Array(GRID_SIZE)
   let sum = 0
   let index = 0
@@ -103,7 +103,9 @@ export function posterior({ likelihood, regularChance }: ProductLikelihood, prio
   return belief.map((weight) => weight / sum)
 }
 
-const reportChances = (regularChance: number): number[] => GRID_SILENCES.map((silence) => Math.max(1e-4, 1 - silence * (1 - regularChance)))
+/** Chance of a report on a sale day ÷ the same on a regular day. What makes a product known makes both more frequent, so that kinds agree on it. */
+const reportRatios = (regularChance: number): number[] =>
+  GRID_SILENCES.map((silence) => (1 - silence * (1 - regularChance)) / regularChance)
 
 /** What a kind's products have in common, by empirical Bayes: means and spreads that make the products' beliefs and themselves agree. */
 export function fitKind(products: readonly ProductLikelihood[], first: KindPrior = FIRST): KindPrior {
@@ -143,7 +145,7 @@ export function axisMoments(belief: Float64Array, regularChance: number): Record
       }
   return {
     rate: momentsOf(rates, GRID_RATES),
-    report: momentsOf(silences, reportChances(regularChance)),
+    report: momentsOf(silences, reportRatios(regularChance)),
     length: momentsOf(lengths, GRID_LENGTHS),
   }
 }

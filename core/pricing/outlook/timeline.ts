@@ -12,6 +12,8 @@ export interface ReportDay {
   /** Trust-weighted medians; NaN where the day tells of none. */
   saleMinor: number
   shelfMinor: number
+  /** Regular price printed beside the sale price. */
+  printedMinor: number
 }
 
 /** The report days of one product at one store, oldest first. */
@@ -39,19 +41,44 @@ export function timelines(sightings: readonly Sighting[], asOf: number, trustOf:
 }
 
 function reportDays(ofPair: readonly Sighting[], trustOf: TrustOf): ReportDay[] {
-  const byDay = new Map<number, { sale: Weighted[]; shelf: Weighted[] }>()
+  const byDay = new Map<number, { sale: Weighted[]; shelf: Weighted[]; printed: Weighted[] }>()
   for (const sighting of ofPair) {
     const day = dayNumber(sighting.seenOn)
-    const known = byDay.get(day) ?? { sale: [], shelf: [] }
-    known[effectiveCondition(sighting) === 'shelf' ? 'shelf' : 'sale'].push({
-      value: sighting.priceMinor,
-      weight: trustOf(sighting.reporterId),
-    })
+    const known = byDay.get(day) ?? { sale: [], shelf: [], printed: [] }
+    const weight = trustOf(sighting.reporterId)
+    if (effectiveCondition(sighting) === 'shelf') known.shelf.push({ value: sighting.priceMinor, weight })
+    else {
+      known.sale.push({ value: sighting.priceMinor, weight })
+      if (sighting.printedRegularMinor !== null) known.printed.push({ value: sighting.printedRegularMinor, weight })
+    }
     byDay.set(day, known)
   }
-  return [...byDay]
-    .map(([day, { sale, shelf }]) => ({ day, onSale: sale.length > 0, saleMinor: middle(sale), shelfMinor: middle(shelf) }))
+  const days = [...byDay]
+    .map(([day, { sale, shelf, printed }]) => ({
+      day,
+      onSale: sale.length > 0,
+      saleMinor: middle(sale),
+      shelfMinor: middle(shelf),
+      printedMinor: middle(printed),
+    }))
     .sort((a, b) => a.day - b.day)
+  return days.map((report, index) => asShelf(report, days, index))
+}
+
+/** Half a per cent: below it two prices are one, but for a rounded tag or a coin left out. */
+const SAME_LOG = 0.005
+export const isSame = (a: number, b: number): boolean => Math.abs(Math.log(a / b)) < SAME_LOG
+
+/**
+ * A sale at the shelf price before it, or where none was seen before at the one behind it, is no sale: somebody printed a regular price that
+ * was none. It is a report of the shelf price.
+ */
+function asShelf(report: ReportDay, days: readonly ReportDay[], index: number): ReportDay {
+  if (!report.onSale || !Number.isNaN(report.shelfMinor)) return report
+  const isShelf = ({ shelfMinor }: ReportDay): boolean => !Number.isNaN(shelfMinor)
+  const near = days.slice(0, index).findLast(isShelf) ?? days.slice(index + 1).find(isShelf)
+  if (near === undefined || !isSame(near.shelfMinor, report.saleMinor)) return report
+  return { day: report.day, onSale: false, saleMinor: NaN, shelfMinor: report.saleMinor, printedMinor: NaN }
 }
 
 const middle = (values: readonly Weighted[]): number => (values.length === 0 ? NaN : weightedMedian(values))

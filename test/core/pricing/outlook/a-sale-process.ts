@@ -25,7 +25,7 @@ export function reportsOf(process: SaleProcess, seed: number, name: string): Rep
     }
     const onSale = day <= until
     const seen = random() < (onSale ? process.reportOnSaleDay : process.regularReportsPerYear / 365)
-    if (seen && day >= 0) reports.push({ day, onSale, saleMinor: onSale ? 800 : NaN, shelfMinor: onSale ? NaN : 1000 })
+    if (seen && day >= 0) reports.push({ day, onSale, saleMinor: onSale ? 800 : NaN, shelfMinor: onSale ? NaN : 1000, printedMinor: NaN })
   }
   return reports
 }

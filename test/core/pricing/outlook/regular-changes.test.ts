@@ -10,7 +10,7 @@ import {
 import { drawNormal, randomOf } from '../../../../core/pricing/outlook/random.ts'
 import type { ReportDay } from '../../../../core/pricing/outlook/timeline.ts'
 
-const shelf = (day: number, shelfMinor: number): ReportDay => ({ day, onSale: false, saleMinor: NaN, shelfMinor })
+const shelf = (day: number, shelfMinor: number): ReportDay => ({ day, onSale: false, saleMinor: NaN, shelfMinor, printedMinor: NaN })
 
 /** Intervals of a price that changes with a daily chance, sizes normal in logarithms. */
 function intervals(chance: number, size: { mean: number; sd: number }, lengths: readonly number[], seed: number): PriceInterval[] {

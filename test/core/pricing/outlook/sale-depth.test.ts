@@ -4,8 +4,8 @@ import { drawNormal, randomOf } from '../../../../core/pricing/outlook/random.ts
 import { learnDepths, saleDepths } from '../../../../core/pricing/outlook/sale-depth.ts'
 import type { ReportDay } from '../../../../core/pricing/outlook/timeline.ts'
 
-const shelf = (day: number, shelfMinor: number): ReportDay => ({ day, onSale: false, saleMinor: NaN, shelfMinor })
-const sale = (day: number, saleMinor: number): ReportDay => ({ day, onSale: true, saleMinor, shelfMinor: NaN })
+const shelf = (day: number, shelfMinor: number): ReportDay => ({ day, onSale: false, saleMinor: NaN, shelfMinor, printedMinor: NaN })
+const sale = (day: number, saleMinor: number): ReportDay => ({ day, onSale: true, saleMinor, shelfMinor: NaN, printedMinor: NaN })
 
 describe('depth of a sale', () => {
   it('is against the regular price then, not the highest ever', () => {

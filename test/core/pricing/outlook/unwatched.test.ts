@@ -4,7 +4,7 @@ import { saleSteps } from '../../../../core/pricing/outlook/sale-steps.ts'
 import type { ReportDay } from '../../../../core/pricing/outlook/timeline.ts'
 import { unwatchedOf } from '../../../../core/pricing/outlook/unwatched.ts'
 
-const report = (day: number): ReportDay => ({ day, onSale: false, saleMinor: NaN, shelfMinor: 1000 })
+const report = (day: number): ReportDay => ({ day, onSale: false, saleMinor: NaN, shelfMinor: 1000, printedMinor: NaN })
 const line = (reports: ReportDay[]) => ({ productId: 'p', storeId: 's', reports })
 
 /** Report days at a daily chance, none within the stretches. */
