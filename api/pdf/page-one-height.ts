@@ -53,7 +53,11 @@ export function tiersHeight(page: PageOne): number {
   const heads = first.builds.map((build) => headHeight(build, page, width))
   const rows = first.tiers.map(({ strong, cells }) => {
     const words = cells.map((cell) =>
-      cell.figure === null ? linesOf(cell.words, text, width - VIAL_EM * text, page.faces.strong) : cell.range === undefined ? 1 : 2,
+      cell.figure === null
+        ? linesOf(cell.words, text, width - VIAL_EM * text, page.faces.strong)
+        : cell.range !== undefined && cells.length > 3
+          ? 2
+          : 1,
     )
     return Math.max(strong ? 13 * LINE_EM : 1.12 * text, paragraph(Math.max(...words), text)) + 2 * row
   })

@@ -17,6 +17,7 @@ export const DENSITIES: readonly Density[] = [
   { text: 8.4, row: 1.7, gap: 8, between: 4, stand: 'cut', qr: 70, runIn: true },
   { text: 8.2, row: 1.3, gap: 7, between: 3.5, stand: 'cut', qr: 66, runIn: true },
   { text: 8, row: 0.9, gap: 6, between: 3, stand: 'cut', qr: 62, runIn: true },
+  { text: 8, row: 0.5, gap: 4.5, between: 2.5, stand: 'cut', qr: 62, runIn: true },
 ]
 
 /** Faces of the house, as widths. */

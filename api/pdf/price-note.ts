@@ -34,7 +34,9 @@ function clubNote(document: RevisionDocument, endings: readonly Ending[]): strin
     return builds.length === 1 ? said : `In ${build.letter}, ${said.charAt(0).toLowerCase()}${said.slice(1)}`
   })
   const seen = `Every price is as seen on the date beside it in the lines that follow, not an offer by the store; reckoned for ${sayDate(inputs.asOf)}.`
-  return [...ends, ...moneyNotes(document), seen]
+  const dated = builds.find(({ byDate }) => byDate && byDate.waits > 0)?.byDate
+  const expected = dated ? [`By ${sayDate(dated.until, yearOf(issuedOn))}: where waiting pays, with the range of 8 in 10 outcomes.`] : []
+  return [...ends, ...moneyNotes(document), ...expected, seen]
 }
 
 function storeNote({ builds, inputs, issuedOn }: RevisionDocument, endings: readonly Ending[], teller: Teller): string {

@@ -39,7 +39,7 @@ function byDateRow(builds: AssembledBuild[], teller: Teller): FirstPage['tiers']
   const label = told.find((each) => each !== null)?.label
   if (label === undefined) return null
   const cells = told.map((each): TierCell =>
-    each ? { figure: each.figure, words: '', range: each.range } : { figure: null, words: 'not known' },
+    each ? { figure: each.figure, words: '', ...(each.span !== null && { range: each.span }) } : { figure: null, words: 'not known' },
   )
   return { mark: 'byDate', label, note: 'following the advice', strong: false, cells }
 }

@@ -67,6 +67,8 @@ export interface ByDateWords {
   label: string
   /** "about $1,078"; today's total to the cent where the advice waits with nothing. */
   figure: string
+  /** "$1,019 to $1,107"; null where the advice waits with nothing. */
+  span: string | null
   /** "$1,019 to $1,107 in 8 of 10 cases", or why it is today's total. */
   range: string
 }
@@ -78,10 +80,7 @@ export function sayByDate(
   thisYear: number,
 ): ByDateWords {
   const label = `By ${sayDate(until, thisYear)}`
-  if (waits === 0) return { label, figure: sayMoney(expectedMinor, currency), range: 'waiting does not pay' }
-  return {
-    label,
-    figure: `about ${sayWhole(expectedMinor, currency)}`,
-    range: `${sayWhole(low10Minor, currency)} to ${sayWhole(high90Minor, currency)} in 8 of 10 cases`,
-  }
+  if (waits === 0) return { label, figure: sayMoney(expectedMinor, currency), span: null, range: 'waiting does not pay' }
+  const span = `${sayWhole(low10Minor, currency)} to ${sayWhole(high90Minor, currency)}`
+  return { label, figure: `about ${sayWhole(expectedMinor, currency)}`, span, range: `${span} in 8 of 10 cases` }
 }

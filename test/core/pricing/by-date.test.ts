@@ -49,6 +49,7 @@ describe('in words', () => {
     expect(sayByDate(byDate, 'USD', 2026)).toEqual({
       label: 'By Dec 20',
       figure: 'about $1,078',
+      span: '$1,019 to $1,107',
       range: '$1,019 to $1,107 in 8 of 10 cases',
     }))
   it('where the advice waits with nothing it is today’s own total', () =>
