@@ -2,7 +2,7 @@ import * as z from 'zod'
 import { KINDS } from '../../core/catalog/kinds.ts'
 import type { ExchangeColumn } from '../../core/exchange/column.ts'
 import { columnsOf } from '../../core/exchange/columns-of.ts'
-import { DATA_SETS, type DataSet } from '../../core/exchange/data-set.ts'
+import { DATA_SETS, type ExportSet } from '../../core/exchange/data-set.ts'
 import { IMPORT_PHASES } from '../../core/exchange/import-outcome.ts'
 import type { ImportView } from '../../core/exchange/import-view.ts'
 import { JOB_STATES } from '../../core/jobs/job.ts'
@@ -15,13 +15,14 @@ function fieldOf({ type, help, required }: ExchangeColumn): z.ZodType {
   return required ? described : described.optional()
 }
 /** A file of JSON: a list of flat objects, a field a column. A field without a value is left out. */
-const fileOf = (set: DataSet, name: string) =>
+const fileOf = (set: ExportSet, name: string) =>
   answer(name, z.array(z.strictObject(Object.fromEntries(columnsOf(set, null).map((column) => [column.heading, fieldOf(column)])))))
 
 export const CatalogFile = fileOf('catalog', 'CatalogFile')
 export const PriceListFile = fileOf('price_list', 'PriceListFile')
 export const SightingsFile = fileOf('sightings', 'SightingsFile')
 export const CustomersFile = fileOf('customers', 'CustomersFile')
+export const StoresFile = fileOf('stores', 'StoresFile')
 
 export const ImportAnswerOne = answer(
   'Import',

@@ -60,6 +60,7 @@ export const RULES = {
   exportCatalog: 'manager',
   exportPriceList: 'manager',
   exportSightings: 'manager',
+  exportStores: 'manager',
   exportCustomers: 'manager',
   showFormats: 'public',
   listStores: 'member',

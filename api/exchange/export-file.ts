@@ -3,18 +3,20 @@ import type { Kind } from '../../core/catalog/kinds.ts'
 import type { CellValue, ExchangeColumn } from '../../core/exchange/column.ts'
 import { columnsOf } from '../../core/exchange/columns-of.ts'
 import { customerValues } from '../../core/exchange/customer-rows.ts'
-import type { DataSet } from '../../core/exchange/data-set.ts'
+import type { ExportSet } from '../../core/exchange/data-set.ts'
 import { priceListValues } from '../../core/exchange/price-list-rows.ts'
 import { productValues } from '../../core/exchange/product-values.ts'
 import { sightingValues } from '../../core/exchange/sighting-rows.ts'
+import { storeValues } from '../../core/exchange/store-values.ts'
 import { writeCell, type TextForm } from '../../core/exchange/write-cell.ts'
 import type { Database } from '../../db/database.ts'
 import { customerPages, priceListPages, productPages, sightingPages } from '../../db/export-rows.ts'
+import { listStores } from '../../db/stores.ts'
 import type { Viewer } from '../../db/viewer.ts'
 import { csvLines } from './csv-lines.ts'
 
 export interface ExportOrder {
-  set: DataSet
+  set: ExportSet
   kind: Kind | null
   format: 'csv' | 'json'
   text: TextForm
@@ -28,6 +30,9 @@ async function* valuePages(db: Kysely<Database>, viewer: Viewer, { set, kind }: 
     for await (const page of priceListPages(db, currency)) yield page.map(priceListValues)
   } else if (set === 'sightings') {
     for await (const page of sightingPages(db, currency)) yield page.map(sightingValues)
+  } else if (set === 'stores') {
+    // A few hundred, which every screen with a price reads at once too.
+    yield (await listStores(db, { archived: 'all' })).map((store) => storeValues(store, currency))
   } else for await (const page of customerPages(db, viewer)) yield page.map(customerValues)
 }
 

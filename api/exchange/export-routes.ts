@@ -2,7 +2,7 @@ import { Hono } from 'hono'
 import { KindSchema } from '../../core/catalog/schema.ts'
 import { oneOf, strict } from '../../core/schema.ts'
 import { audit } from '../../db/audit.ts'
-import { CatalogFile, CustomersFile, PriceListFile, SightingsFile } from '../answers/exchange.ts'
+import { CatalogFile, CustomersFile, PriceListFile, SightingsFile, StoresFile } from '../answers/exchange.ts'
 import type { Ctx, Env } from '../context.ts'
 import { signedIn } from '../context.ts'
 import { installToday } from '../day.ts'
@@ -55,6 +55,12 @@ export const exports = new Hono<Env>()
     }),
     valid('query', ExportQuery),
     (c) => answerFile(c, { set: 'sightings', kind: null, ...c.req.valid('query') }),
+  )
+  .get(
+    '/stores',
+    operation('exportStores', { summary: 'Stores as a file, archived ones too', tag, answers: { 200: [StoresFile, 'text/csv'] } }),
+    valid('query', ExportQuery),
+    (c) => answerFile(c, { set: 'stores', kind: null, ...c.req.valid('query') }),
   )
   .get(
     '/customers',

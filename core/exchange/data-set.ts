@@ -1,12 +1,16 @@
 /** What a file can hold, each under its name in addresses. */
 export const DATA_SETS = ['catalog', 'price_list', 'sightings', 'customers'] as const
 export type DataSet = (typeof DATA_SETS)[number]
+/** What is exported: stores too, which are entered one by one. */
+export const EXPORT_SETS = [...DATA_SETS, 'stores'] as const
+export type ExportSet = (typeof EXPORT_SETS)[number]
 
-export const DATA_SET_NAMES: { readonly [S in DataSet]: string } = {
+export const DATA_SET_NAMES: { readonly [S in ExportSet]: string } = {
   catalog: 'Catalog',
   price_list: 'Price list',
   sightings: 'Sightings',
   customers: 'Customers',
+  stores: 'Stores',
 }
 
 /** Rows of one file: a wholesaler's list of everything has a tenth of it. */

@@ -157,9 +157,37 @@ describe('an export', () => {
     expect(await exported('catalog', '?text=raw')).toContain('"=HYPERLINK(""http://x"")"')
   })
 
+  it('of stores tells each with its rates and fees, archived ones too, and runs nothing in a spreadsheet', async () => {
+    const kept = await store(world.db, {
+      name: '=Quillon Basin',
+      note: '-1',
+      taxBasisPoints: 887.5,
+      otherRates: [{ name: 'Food', basisPoints: 200, kinds: ['food', 'plant'], productIds: [] }],
+      delivery: { kind: 'free_over', feeMinor: 590, freeOverMinor: 4900, oversizeMinor: 1000 },
+      returnDays: 14,
+      archived: true,
+    })
+    const abroad = await store(world.db, { name: 'Tide, and Pool', currency: 'JPY', delivery: { kind: 'flat', feeMinor: 450, oversizeMinor: 0 } }) // prettier-ignore
+    const rows = JSON.parse(await exported('stores', '?format=json')) as Array<Record<string, unknown>>
+    expect(rows).toHaveLength((await world.db.selectFrom('store').select('id').execute()).length)
+    expect(rows.find(({ id }) => id === kept.id)).toMatchObject({
+      name: '=Quillon Basin', taxPercent: 8.875, otherRates: 'Food 2 %: food, plant', delivery: 'free_over', deliveryFee: '5.90', freeOver: '49.00', oversizeFee: '10.00',
+      returnDays: 14, currency: 'USD', own: false, archived: true,
+    }) // prettier-ignore
+    // The yen has no minor unit (ISO 4217).
+    expect(rows.find(({ id }) => id === abroad.id)).toMatchObject({ currency: 'JPY', deliveryFee: '450', oversizeFee: '0' })
+    const csv = await exported('stores')
+    expect(csv).toContain(`${kept.id},'=Quillon Basin,local,`)
+    expect(csv).toContain(",'-1,")
+    expect(csv).toContain('"Tide, and Pool"')
+    expect(await exported('stores', '?text=raw')).toContain(',=Quillon Basin,')
+    expect((await manager.send('POST', '/api/imports?set=stores', { body: csv, headers: { 'content-type': 'text/csv' } })).status).toBe(422)
+  })
+
   it('is a manager’s alone, and the trail says who took the customers', async () => {
     const advisor = await world.signIn('advisor')
-    for (const set of ['catalog', 'sightings', 'customers']) expect((await advisor.send('GET', `/api/exports/${set}`)).status).toBe(403)
+    for (const set of ['catalog', 'sightings', 'customers', 'stores'])
+      expect((await advisor.send('GET', `/api/exports/${set}`)).status).toBe(403)
     expect(
       (await advisor.send('POST', addressOf({ set: 'customers' }), { body: 'name\nX', headers: { 'content-type': 'text/csv' } })).status,
     ).toBe(403)

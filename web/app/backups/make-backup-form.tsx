@@ -40,8 +40,8 @@ export function MakeBackupForm({ onMade }: { onMade: () => void }): ReactElement
     >
       <h2 id="make-head">Make one now</h2>
       <p className="quiet">
-        One file with everything: catalog, sightings, customers, quotes, accounts and the key of printed links. Whoever has it has all of
-        that.
+        One file with everything: catalog with its pictures, sightings, customers, quotes, accounts and the key of printed links. Whoever
+        has it has all of that.
       </p>
       <OwnPasswordField value={password} onChange={setPassword} fault={faults['password']} />
       <TickField label="Lock the file with a passphrase" checked={locked} onChange={setLocked} />

@@ -1,5 +1,5 @@
 import type { Kind } from '../../../core/catalog/kinds.ts'
-import type { DataSet } from '../../../core/exchange/data-set.ts'
+import type { DataSet, ExportSet } from '../../../core/exchange/data-set.ts'
 import type { ImportView } from '../../../core/exchange/import-view.ts'
 import { queryOf, request } from './request.ts'
 
@@ -25,7 +25,7 @@ export const cancelImport = (id: string): Promise<ImportView> => request('POST',
 export const faultsAddress = (id: string): string => `/api/imports/${id}/faults`
 export const templateAddress = (set: DataSet, kind: Kind | null): string => `/api/imports/template${queryOf({ set, kind })}`
 export const FORMATS_ADDRESS = '/api/formats'
-export const exportAddress = (asked: { set: DataSet; kind: Kind | null; format: 'csv' | 'json'; text: 'safe' | 'raw' }): string => {
+export const exportAddress = (asked: { set: ExportSet; kind: Kind | null; format: 'csv' | 'json'; text: 'safe' | 'raw' }): string => {
   const { set, kind, format, text } = asked
   return `/api/exports/${set.replaceAll('_', '-')}${queryOf({ format, text: format === 'csv' ? text : null, kind })}`
 }

@@ -1,10 +1,10 @@
 import { useState, type ReactElement } from 'react'
 import { KIND_NAMES, KINDS, type Kind } from '../../../core/catalog/kinds.ts'
-import type { DataSet } from '../../../core/exchange/data-set.ts'
+import type { DataSet, ExportSet } from '../../../core/exchange/data-set.ts'
 import { exportAddress } from '../client/imports.ts'
 import { ChoiceField, SelectField, TickField } from '../parts/choice-fields.tsx'
 import { Told } from '../parts/told.tsx'
-import { SET_OPTIONS, setWords } from './set-words.ts'
+import { EXPORT_OPTIONS, setWords } from './set-words.ts'
 
 const FORMATS = [
   { value: 'csv', label: 'CSV, for spreadsheets' },
@@ -13,7 +13,7 @@ const FORMATS = [
 
 /** What to write out, and how; the file is made while it is downloaded. `only`: of what, without being asked. */
 export function ExportForm({ only }: { only?: DataSet }): ReactElement {
-  const [set, setSet] = useState<DataSet>(only ?? 'catalog')
+  const [set, setSet] = useState<ExportSet>(only ?? 'catalog')
   const [kind, setKind] = useState<Kind | ''>('')
   const [format, setFormat] = useState<'csv' | 'json'>('csv')
   const [raw, setRaw] = useState(false)
@@ -22,9 +22,9 @@ export function ExportForm({ only }: { only?: DataSet }): ReactElement {
     <section className="form" aria-labelledby="export-head">
       <div className="sechead">
         <h2 id="export-head">Export</h2>
-        <p className="quiet">Importing an export changes nothing.</p>
+        <p className="quiet">{set !== 'stores' && 'Importing an export changes nothing.'}</p>
       </div>
-      {only === undefined && <ChoiceField label="What to export" value={set} options={SET_OPTIONS} onChange={setSet} />}
+      {only === undefined && <ChoiceField label="What to export" value={set} options={EXPORT_OPTIONS} onChange={setSet} />}
       {set === 'catalog' && (
         <SelectField
           label="Kind to export"
@@ -50,6 +50,7 @@ export function ExportForm({ only }: { only?: DataSet }): ReactElement {
           </p>
         </Told>
       )}
+      {set === 'stores' && <p className="help">Stores are entered one by one under Stores; this file is not read back.</p>}
       <p className="acts">
         <a className="btn" href={exportAddress({ set, kind: ofKind, format, text: raw ? 'raw' : 'safe' })} download>
           Download {setWords(set, ofKind)}
