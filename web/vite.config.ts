@@ -7,6 +7,7 @@ const here = (path: string): string => fileURLToPath(new URL(path, import.meta.u
 /** Of the engine's folder, what a report asks for when it is read: the browser takes it with the report's panel. */
 const WHEN_READ = [
   'finding-cautions',
+  'flow-inputs',
   'input-ends',
   'open-inputs',
   'open-questions',

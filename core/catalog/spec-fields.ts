@@ -57,6 +57,9 @@ const FIELDS = {
   filter: [
     choice('type', 'Type', { canister: 'Canister', hang_on: 'Hang-on', internal: 'Internal', sponge: 'Sponge' }),
     number('ratedFlowLph', 'Rated flow', 'L/h', 20, 20_000, { help: 'As printed: at no head, without media.' }),
+    number('measuredFlowLph', 'Flow, measured', 'L/h', 10, 20_000, {
+      help: 'What comes out of the return with media in: the litres of a minute in a bucket, times 60.',
+    }),
     number('powerW', 'Power', 'W', 0.5, 500),
     number('mediaVolumeL', 'Media volume', 'L', 0.02, 100),
     number('maxHeadM', 'Highest head', 'm', 0.1, 15, { help: 'Height at which nothing flows any more.' }),

@@ -81,6 +81,8 @@ export interface FilterSpec {
   type?: 'canister' | 'hang_on' | 'internal' | 'sponge'
   /** As printed: at no head, without media. */
   ratedFlowLph?: number
+  /** What comes out of the return, as somebody measured it with its media. */
+  measuredFlowLph?: number
   powerW?: number
   mediaVolumeL?: number
   /** Of the pump: the height at which nothing flows any more. */

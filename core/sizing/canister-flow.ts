@@ -1,8 +1,9 @@
-import type { FilterSpec } from '../catalog/spec.ts'
+import type { FilterSpec, TankSpec } from '../catalog/spec.ts'
 import { seaWaterDensity } from '../water/density.ts'
 import { SALINITY } from '../water/sea-salinity.ts'
 import { waterViscosity } from '../water/viscosity.ts'
 import { M3_S_PER_LPH, type FlowSystem } from './flow-system.ts'
+import type { Gear } from './gear.ts'
 import { bendThrough, operatingFlowLph, type PumpCurve } from './operating-point.ts'
 import type { Situation } from './situation.ts'
 import { exactly, type Span } from './span.ts'
@@ -75,8 +76,8 @@ export function canisterOf(spec: FilterSpec, situation: Situation): Canister | n
   }
 }
 
-/** Both hoses of a canister that stands on the floor under the tank. */
-function usualHoses({ gear, tank }: Situation): Span {
+/** Both hoses of a canister that stands on the floor under the tank, mm. */
+export function usualHoses({ gear, tank }: { gear: Pick<Gear, 'stand'>; tank: Pick<TankSpec, 'heightMm'> }): Span {
   const stand = gear.stand?.spec.heightMm
   const under = stand === undefined ? STAND_HEIGHT_MM : exactly(stand)
   return {

@@ -1,3 +1,4 @@
+import type { FilterSpec } from '../catalog/spec.ts'
 import { canisterFlow, canisterOf, type Canister, type FilterFlow } from './canister-flow.ts'
 import { namesOf } from './make-finding.ts'
 import type { Situation } from './situation.ts'
@@ -24,6 +25,12 @@ const derated = (ratedLph: number): FilterFlow => ({
   clean: exactly(ratedLph * FLOW_SHARE.high),
 })
 
+/** What somebody measured goes before what is reckoned. */
+function flowOf({ measuredFlowLph }: FilterSpec, ratedLph: number, canister: Canister | null): FilterFlow {
+  if (measuredFlowLph !== undefined) return { loaded: exactly(measuredFlowLph), clean: exactly(measuredFlowLph) }
+  return canister === null ? derated(ratedLph) : canisterFlow(canister)
+}
+
 const times = ({ low, high }: Span, count: number): Span => ({ low: low * count, high: high * count })
 
 /**
@@ -41,23 +48,24 @@ export function deliveryOf(situation: Situation): Delivery | undefined {
     const ratedLph = spec.ratedFlowLph
     if (ratedLph === undefined) return undefined
     const canister = canisterOf(spec, situation)
-    const one = canister === null ? derated(ratedLph) : canisterFlow(canister)
-    return { name, canister, ratedLph: ratedLph * count, flow: one, count, hoseMm: spec.hoseMm }
+    const measured = spec.measuredFlowLph !== undefined
+    return { name, canister, measured, ratedLph: ratedLph * count, flow: flowOf(spec, ratedLph, canister), count, hoseMm: spec.hoseMm }
   })
   const known = flows.filter((flow) => flow !== undefined)
   if (known.length < flows.length) return undefined
-  const curved = known.flatMap(({ name, canister, flow }) => (canister === null ? [] : [{ name, canister, flow }]))
+  const curved = known.flatMap(({ name, canister, flow, measured }) => (canister === null || measured ? [] : [{ name, canister, flow }]))
+  const derates = known.some(({ canister, measured }) => canister === null && !measured)
   return {
     ratedLph: known.reduce((sum, { ratedLph }) => sum + ratedLph, 0),
     loaded: sumOf(known.map(({ flow, count }) => times(flow.loaded, count))),
     clean: sumOf(known.map(({ flow, count }) => times(flow.clean, count))),
-    byCurve: curved.length === 0 ? 'none' : curved.length === known.length ? 'all' : 'some',
+    byCurve: curved.length === 0 ? 'none' : derates || curved.length < known.length ? 'some' : 'all',
     strongest: curved.reduce<Delivery['strongest']>(
       (best, each) => (best && best.canister.maxFlowLph >= each.canister.maxFlowLph ? best : each),
       null,
     ),
     each: known.map(({ flow, count, hoseMm }) => ({ flow, count, hoseMm })),
     unstated: namesOf(...curved.map(({ canister }) => canister.unstated)),
-    defaults: namesOf(curved.length > 0 ? ['resistance of the media'] : [], curved.length < known.length ? ['flow that media leave'] : []),
+    defaults: namesOf(curved.length > 0 ? ['resistance of the media'] : [], derates ? ['flow that media leave'] : []),
   }
 }

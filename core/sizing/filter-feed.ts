@@ -37,8 +37,8 @@ export function feedOfMedia(mediaL: number, waterC: number): Span {
   }
 }
 
-/** Litres of media in one filter; those of its kind and flow where none are stated. */
-function mediaOfOne({ mediaVolumeL, type: kind, ratedFlowLph }: FilterSpec): Span {
+/** Litres of media in one filter; those of its kind and flow where none are stated. @example mediaOfOne({ type: 'sponge' }) // { low: 0.2, high: 1 } */
+export function mediaOfOne({ mediaVolumeL, type: kind, ratedFlowLph }: FilterSpec): Span {
   const type = kind ?? 'unknown'
   if (mediaVolumeL !== undefined) return exactly(mediaVolumeL)
   if (ratedFlowLph === undefined) return MEDIA_L[type]

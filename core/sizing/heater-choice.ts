@@ -13,7 +13,7 @@ export const STUCK_BAND_K = 1
 export const SPARE_BAND_K = 1
 /** One of several heaters alone keeps the coldest room's water this close to the target, where a power allows it. Own rule, with the check of one stuck on. */
 const ALONE_BELOW_TARGET_K = 2
-/** Hardly any smaller heater is sold; a tank that needs less than two of these gets one. Common practice. */
+/** Hardly any smaller heater is sold: none is advised, and a tank that needs less than two of these gets one. Common practice. */
 const SMALLEST_HEATER_W = 25
 /** Heaters are sold in steps; a limit is told to the next 5 W on its safe side. */
 const STEP_W = 5
@@ -50,10 +50,10 @@ function heatToSpareW({ conditions }: Situation, heating: Heating, { check }: As
 const heatAloneW = ({ conditions }: Situation, heating: Heating): number =>
   over(heating.cold, ({ loss }) => lossW(loss, conditions.livestock.targetC - ALONE_BELOW_TARGET_K)).high
 
-/** The least that each must have, on the 5 W above. A single one, which holds the target, holds 2 K less. */
+/** The least that each must have, on the 5 W above, and no less than is sold. A single one, which holds the target, holds 2 K less. */
 function eachLowestW(count: number, neededW: number, spareW: number, aloneW = 0): number {
   const eachW = Math.max(neededW / count, count > 1 ? spareW / (count - 1) : 0, aloneW)
-  return Math.max(STEP_W, Math.ceil(eachW / STEP_W) * STEP_W)
+  return Math.max(SMALLEST_HEATER_W, Math.ceil(eachW / STEP_W) * STEP_W)
 }
 
 /**
@@ -127,7 +127,7 @@ function otherwise(situation: Situation, heating: Heating, asking: Asking): Phra
     const each = quantity(eachLowestW(2, heatToChooseW(situation, heating), heatToSpareW(situation, heating, asking)), 'W', 0)
     return phrase`No power both leaves a spare and stays below the danger mark when stuck on. What would: 2 heaters of at least ${each} each, ${room}`
   }
-  const needed = quantity(heatToChooseW(situation, heating), 'W', 0)
+  const needed = quantity(Math.max(SMALLEST_HEATER_W, heatToChooseW(situation, heating)), 'W', 0)
   const why =
     asking.worst === 'marginal'
       ? 'No power that holds the coldest room is safer when stuck on.'

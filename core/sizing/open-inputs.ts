@@ -1,4 +1,5 @@
 import type { OpenInput } from './open-input.ts'
+import { flowInputs } from './flow-inputs.ts'
 import { pluggedInputs } from './plugged-inputs.ts'
 import type { SizingSubject } from './report.ts'
 import { roomInputs } from './room-inputs.ts'
@@ -16,4 +17,5 @@ export const openInputs = ({ gear, conditions }: SizingSubject): OpenInput[] => 
   ...roomInputs(conditions),
   ...tankInputs(gear),
   ...pluggedInputs(gear),
+  ...flowInputs(gear),
 ]

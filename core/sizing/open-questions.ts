@@ -31,6 +31,20 @@ const MISSED: Readonly<Record<string, { text: string; place: AnswerPlace }>> = {
   'span and spacing of the joists': { text: 'How long and how far apart are the joists under the floor?', place: { at: 'need', field: 'joistSpanMm' } },
   'how the floor bears': { text: 'Who can say what the floor bears: the owner, the plans, an engineer?', place: { at: 'need', field: 'floor' } },
   'thickness of the slab and what lies under it': { text: 'How thick is the slab, and what lies under it?', place: { at: 'need', field: 'floor' } },
+  'photon flux of the light': { text: 'What photon flux does the light’s maker state (Photon flux)?', place: { at: 'slot', slot: 'light' } },
+  'disinfectant in the tap water': { text: 'What does the waterworks put into the tap water?', place: { at: 'need', field: 'disinfectant' } },
+  'word of the maker': { text: 'What does the tank’s maker say of its panes?', place: { at: 'slot', slot: 'hold_water' } },
+  'flow of the circulation pump': { text: 'What flow is printed on the circulation pump (Rated flow)?', place: { at: 'slot', slot: 'circulate' } },
+  'tank size on the skimmer’s box': { text: 'For what size of tank does the skimmer’s box say it is?', place: { at: 'slot', slot: 'skim' } },
+  'outlets within reach': { text: 'How many outlets are within reach of the tank?', place: { at: 'slot', slot: 'protect_circuit' } },
+  'whether the stand has a full board': { text: 'Is the stand’s top a full board or a frame?', place: { at: 'slot', slot: 'carry_tank' } },
+  'a top of the tank’s own shape': { text: 'Which stand has a top of the tank’s own shape?', place: { at: 'slot', slot: 'carry_tank' } },
+  'length and depth that are the same': { text: 'How wide across is the round tank (Length, Depth)?', place: { at: 'slot', slot: 'hold_water' } },
+  'bow of the front that leaves its ends': { text: 'How far does the middle of the front stand out before its ends?', place: { at: 'slot', slot: 'hold_water' } },
+  'depth of the ends that leaves a front': { text: 'How deep are the short ends beside the cut front?', place: { at: 'slot', slot: 'hold_water' } },
+  'thickness of glass and bottom that leaves room inside': { text: 'How thick are glass and bottom?', place: { at: 'slot', slot: 'hold_water' } },
+  'water level below the rim that leaves water in the tank': { text: 'How far below the rim will the water stand?', place: { at: 'need', field: 'waterBelowRimMm' } },
+  'substrate depth that leaves water above it': { text: 'How deep will the substrate be?', place: { at: 'need', field: 'substrateDepthMm' } },
 } // prettier-ignore
 
 const keyOf = (place: AnswerPlace, text: string): string => (place.at === 'need' ? place.field : `${place.slot} ${text}`)
@@ -58,8 +72,9 @@ export function openQuestions(findings: readonly Finding[], inputs: readonly Ope
     }
     if (gear.tank === null && check !== 'heater_stuck' && missing[0] === 'length, depth and height of the tank') continue
     for (const name of missing) {
-      const missed = MISSED[name]
-      if (missed) ask(missed.text, name, missed.place, check)
+      const [missed, open] = [MISSED[name], named.get(name)]
+      if (open) ask(open.question, name, open.place, check)
+      else if (missed) ask(missed.text, name, missed.place, check)
     }
   }
   const rank = (check: Check): number => CHECK_FACTS[check].hurtRank

@@ -22,7 +22,7 @@ const BUBBLES_W = 0.08
  * @example oxygenCheck(situation, deliveryOf(situation))?.value // 6.9 g of oxygen a day through the surface, where 1 g is asked
  */
 export function oxygenCheck(situation: Situation, delivery: Delivery | undefined): Finding | null {
-  const { gear } = situation
+  const { gear, conditions } = situation
   if (gear.filters.length === 0) return null
   const stock = stockFeed(situation)
   const eaten = feedGrams(stock.grams.high)
@@ -41,7 +41,12 @@ export function oxygenCheck(situation: Situation, delivery: Delivery | undefined
     limit: { kind: 'at_least', low: eaten },
     reason: reasonOf(situation, stock, stirred, still.least),
     action: verdict === 'fits' ? null : { text: ACTION },
-    assumed: namesOf(['movement of the surface', stock.assumed], situation.tankUnstated, situation.fillDefaults),
+    assumed: namesOf(
+      ['movement of the surface', stock.assumed],
+      conditions.altitudeM === undefined ? ['height above the sea'] : [],
+      situation.tankUnstated,
+      situation.fillDefaults,
+    ),
     source: 'surface_oxygen',
   })
 }

@@ -2,6 +2,7 @@ import type { ReaderUnits } from '../units/quantity.ts'
 import { sayPhrase, sayQuantity } from '../units/say.ts'
 import { VERDICT_WORDS, type Finding } from './finding.ts'
 import { CHECK_FACTS } from './check-facts.ts'
+import { isNarrow } from './narrow.ts'
 import type { OpenQuestion } from './report.ts'
 
 type Range = NonNullable<Finding['range']>
@@ -15,13 +16,16 @@ function sayEnds({ low, high }: Range, reader: ReaderUnits): string {
 
 /**
  * What a value and its limit may come to over everything that is assumed, and the worst that comes of all together where no single answer does it; empty where
- * nothing varies.
+ * nothing varies by more than the last digit.
  *
  * @example sayRange(finding, METRIC) // 'Over all that is assumed: 31.2 to 34.3 °C. All at their worst: does not fit.'
  */
 export function sayRange({ range, limitRange, worst, turns = [] }: Finding, reader: ReaderUnits): string {
-  const value = range ? sayEnds(range, reader) : ''
-  const limit = limitRange ? `${value === '' ? 'a' : ', against a'} limit of ${sayEnds(limitRange, reader)}` : ''
+  const value = range && !isNarrow(range.low, range.high) ? sayEnds(range, reader) : ''
+  const limit =
+    limitRange && !isNarrow(limitRange.low, limitRange.high)
+      ? `${value === '' ? 'a' : ', against a'} limit of ${sayEnds(limitRange, reader)}`
+      : ''
   const all = value + limit === '' ? '' : `Over all that is assumed: ${value}${limit}.`
   const together = worst !== undefined && !turns.some(({ verdict }) => verdict === worst)
   return [all, together ? `All at their worst: ${VERDICT_WORDS[worst]}.` : ''].filter((text) => text !== '').join(' ')

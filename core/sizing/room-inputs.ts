@@ -1,5 +1,5 @@
 import { phrase, quantity, type Phrase, type Unit } from '../units/quantity.ts'
-import type { ConditionField, Conditions } from './conditions.ts'
+import type { ConditionField, Conditions, OnlyStated } from './conditions.ts'
 import type { InputEnd, OpenInput } from './open-input.ts'
 import { assumedOf } from './words.ts'
 
@@ -75,6 +75,49 @@ function endsOf(field: ConditionField, conditions: Conditions): { question: stri
  * @example roomInputs({ ...conditions, assumed: ['floor'] }).map(({ name }) => name) // ['kind of floor']
  */
 export function roomInputs(conditions: Conditions): OpenInput[] {
+  return [...defaultInputs(conditions), ...statedInputs(conditions)]
+}
+
+/** What no default is filled in for and a check takes something for all the same, by the words of its finding. */
+function statedInputs({ altitudeM, floor, joistSpanMm, joistSpacingMm, joistLie, floorUse }: Conditions): OpenInput[] {
+  const joists = floor === 'timber_upper' && joistSpanMm !== undefined && joistSpacingMm !== undefined
+  const inputs: Array<OpenInput | false> = [
+    altitudeM === undefined && {
+      name: 'height above the sea',
+      question: 'How high above the sea is the place (Height above the sea)?',
+      place: { at: 'need', field: 'altitudeM' },
+      // From the coast to the high plains where people live. Common practice.
+      ends: [0, 2000].map((value) => ({ says: figureSays(value, 'm'), state: statedAs('altitudeM', value) })),
+    },
+    joists &&
+      joistLie === undefined && {
+        name: 'how the tank lies on the joists',
+        question: 'How does the tank lie on the joists (Tank and joists)?',
+        place: { at: 'need', field: 'joistLie' },
+        ends: LIES.map(([value, says]) => ({ says: phrase`${says}`, state: statedAs('joistLie', value) })),
+      },
+    joists &&
+      floorUse === undefined && {
+        name: 'use of the room',
+        question: 'Is the room a bedroom (Room is)?',
+        place: { at: 'need', field: 'floorUse' },
+        ends: USES.map(([value, says]) => ({ says: phrase`${says}`, state: statedAs('floorUse', value) })),
+      },
+  ]
+  return inputs.filter((each) => each !== false)
+}
+
+const LIES = [['bearing_wall', 'against the wall that carries them'], ['across', 'across them'], ['along', 'along them']] as const // prettier-ignore
+const USES = [
+  ['bedroom', 'a bedroom'],
+  ['other', 'another room'],
+] as const
+
+const statedAs =
+  <Field extends keyof OnlyStated>(field: Field, value: OnlyStated[Field]): InputEnd['state'] =>
+  (subject) => ({ ...subject, conditions: { ...subject.conditions, [field]: value } })
+
+function defaultInputs(conditions: Conditions): OpenInput[] {
   return conditions.assumed.flatMap((field): OpenInput[] => {
     const found = endsOf(field, conditions)
     const [name] = assumedOf(conditions, [field])

@@ -65,7 +65,7 @@ const PLAN_QUESTIONS = {
   endMm: 'How deep are the short ends beside the cut front?',
 }
 
-/** Weight and height of what carries the tank. */
+/** Weight, feet and height of what carries the tank. */
 function standInputs({ tank, stand }: Gear): OpenInput[] {
   if (!stand || !tank) return []
   const mass = typicalStandMassKg(tank.spec.lengthMm)
@@ -82,10 +82,17 @@ function standInputs({ tank, stand }: Gear): OpenInput[] {
       place: STAND,
       ends: figureEnds(STAND_HEIGHT_MM, MM, (heightMm) => setStand({ heightMm })),
     },
+    stand.spec.base === undefined && {
+      name: 'how the stand meets the floor',
+      question: 'Does the stand rest on feet, on end panels, or all over?',
+      place: STAND,
+      ends: BASES.map(([base, says]) => ({ says: phrase`${says}`, state: stateGear(setStand({ base })) })),
+    },
   ]
   return found.filter((each) => each !== false)
 }
 
+const BASES = [['full', 'all over'], ['end_panels', 'end panels'], ['feet', 'feet']] as const // prettier-ignore
 const COVERS = [['glass', 'glass'], ['plastic', 'plastic'], ['mesh', 'a mesh']] as const // prettier-ignore
 
 function lidInputs({ lid }: Gear): OpenInput[] {

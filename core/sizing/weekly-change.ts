@@ -4,6 +4,7 @@ import { ALKALINITY_G_PER_N, ammoniaOfFeed, NITRATE_G_PER_N } from '../water/nit
 import { shareToHold } from '../water/steady-change.ts'
 import { waterSpan } from './filter-flow.ts'
 import type { Finding, Verdict } from './finding.ts'
+import { isNarrow } from './narrow.ts'
 import { makeFinding } from './make-finding.ts'
 import { settled } from './settled.ts'
 import type { Situation } from './situation.ts'
@@ -64,5 +65,5 @@ const changeWords = (percent: number, hold: Phrase): Phrase =>
 
 function span(low: number, high: number, unit: 'mg/L' | 'dKH'): Phrase {
   const [least, most] = [quantity(low, unit, 1), quantity(high, unit, 1)]
-  return least.value === most.value ? phrase`${most}` : phrase`${least} to ${most}`
+  return least.value === most.value || isNarrow(least, most) ? phrase`${most}` : phrase`${least} to ${most}`
 }

@@ -39,14 +39,12 @@ describe('how many heaters of what power', () => {
     expect(words).toMatch(/No power both holds .* What would: heaters of \d+ W in all, with an external controller .* A lid lowers/)
   })
 
-  it('is one for a tank that needs less than two small ones give', () => {
+  it('is none under 25 W, since hardly one is sold: a tank that needs less wants a controller', () => {
     const tank = one('Nook', { lengthMm: 300, widthMm: 200, heightMm: 250, glassMm: 4, bottomMm: 4, material: 'glass' as const })
-    expect(
-      reportOf({ tank, heaters: [], lights: [], filters: [] }, { coldestRoomC: 21, warmestRoomC: 22 }).figures.heaterAdvice,
-    ).toMatchObject({
-      count: 1,
-      oneHolds: false,
-    })
+    const room = { coldestRoomC: 21, warmestRoomC: 22 }
+    expect(reportOf({ tank, heaters: [], lights: [], filters: [] }, room).figures.heaterAdvice).toBeUndefined()
+    const action = findingOf('heater_holds', { tank, heaters: [], lights: [], filters: [] }, room).action
+    expect(sayPhrase(action?.text ?? [], METRIC)).toMatch(/What would: heaters of 25\sW in all, with an external controller/)
   })
 
   it('are none where the animals need no heat', () =>
@@ -145,7 +143,7 @@ describe('the powers themselves', () => {
 
   it('are two for a spare, however small the tank', () => {
     const found = findingOf('heater_spare', { ...small, heaters: [one('Torvane', { powerW: 75 })] }, { coldestRoomC: 21, warmestRoomC: 22 })
-    expect(found.action?.want).toMatchObject({ quantity: 2, minimum: { powerW: 20 }, maximum: { powerW: 40 } })
+    expect(found.action?.want).toMatchObject({ quantity: 2, minimum: { powerW: 25 }, maximum: { powerW: 40 } })
   })
 
   it('better a heater that is marginal when stuck on where the low-loss end leaves room', () => {

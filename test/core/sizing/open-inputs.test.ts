@@ -8,16 +8,26 @@ import type { SizingSubject } from '../../../core/sizing/report.ts'
 import { METRIC, sayPhrase } from '../../../core/units/say.ts'
 import { conditions, gear, one } from './sample-build.ts'
 
-const inputs = (gearChanges: Partial<Gear> = {}, room: Partial<Conditions> = {}) =>
-  openInputs({ gear: gear(gearChanges), conditions: conditions(room) })
+/** A filter of which somebody measured the flow, in a place by the sea: nothing of either is open. */
+const measured = [
+  one('Pellick canister', {
+    type: 'canister' as const,
+    ratedFlowLph: 2000,
+    measuredFlowLph: 1200,
+    powerW: 20,
+    mediaVolumeL: 9,
+    cordMm: 1500,
+  }),
+]
+const inputs = (gearChanges: Partial<Gear> = {}, room: Partial<Conditions> = {}) => openInputs(subjectOf(gearChanges, room))
 const says = ({ ends }: OpenInput): string[] => ends.map((end) => sayPhrase(end.says, METRIC))
 const told = (found: OpenInput[]) => found.map((input) => [input.name, ...says(input)])
 /** The same subject with every end of an input stated in turn. */
 const statedBy = (input: OpenInput | undefined, subject: SizingSubject): SizingSubject[] =>
   (input?.ends ?? []).map((end) => end.state(subject))
 const subjectOf = (gearChanges: Partial<Gear> = {}, room: Partial<Conditions> = {}): SizingSubject => ({
-  gear: gear(gearChanges),
-  conditions: conditions(room),
+  gear: gear({ filters: measured, ...gearChanges }),
+  conditions: conditions({ altitudeM: 0, ...room }),
 })
 
 describe('the defaults of a room', () => {
@@ -138,6 +148,7 @@ describe('what is not stated of tank, stand and lid', () => {
     expect(told(inputs(bare))).toEqual([
       ['mass of the stand', '16 kg', '70 kg'],
       ['height of the stand', '60 cm', '95 cm'],
+      ['how the stand meets the floor', 'all over', 'end panels', 'feet'],
     ])
     const subject = subjectOf(bare)
     const [mass, height] = openInputs(subject)
@@ -147,8 +158,12 @@ describe('what is not stated of tank, stand and lid', () => {
       { ratedLoadKg: 300, massKg: 70 },
     ])
     expect(statedBy(height, subject).map((each) => each.gear.stand?.spec.heightMm)).toEqual([600, 950])
-    expect(told(inputs({ ...bare, stand: one('Thornby', { massKg: 20 }) }))).toEqual([['height of the stand', '60 cm', '95 cm']])
-    expect(told(inputs({ ...bare, stand: one('Thornby', { heightMm: 700 }) }))).toEqual([['mass of the stand', '16 kg', '70 kg']])
+    expect(told(inputs({ ...bare, stand: one('Thornby', { massKg: 20, base: 'feet' }) }))).toEqual([
+      ['height of the stand', '60 cm', '95 cm'],
+    ])
+    expect(told(inputs({ ...bare, stand: one('Thornby', { heightMm: 700, base: 'full' }) }))).toEqual([
+      ['mass of the stand', '16 kg', '70 kg'],
+    ])
     expect(inputs({ ...bare, stand: null })).toEqual([])
     expect(inputs({ tank: null, stand: one('Thornby', {}) })).toEqual([])
   })
@@ -193,7 +208,8 @@ describe('what is not stated of things plugged in', () => {
   })
 
   it('of filters is their power by their kind', () => {
-    const filter = (type?: 'canister' | 'hang_on') => inputs({ filters: [one('Pellick', { type, ratedFlowLph: 900, ...cord })] })
+    const filter = (type?: 'canister' | 'hang_on') =>
+      inputs({ filters: [one('Pellick', { type, ratedFlowLph: 900, measuredFlowLph: 500, mediaVolumeL: 3, ...cord })] })
     expect(told(filter('canister'))).toEqual([['power of the filter', '5 W', '50 W']])
     expect(told(filter('hang_on'))).toEqual([['power of the filter', '2 W', '20 W']])
     expect(told(filter())).toEqual([['power of the filter', '1 W', '50 W']])
@@ -247,7 +263,7 @@ describe('what is not stated of things plugged in', () => {
   it('is a cord of each thing that states none', () => {
     const subject = subjectOf({
       heaters: [one('Torvane', { powerW: 100 }), one('Torvane old', { powerW: 50, ...cord })],
-      filters: [one('Pellick', { powerW: 20 })],
+      filters: [one('Pellick', { powerW: 20, mediaVolumeL: 3 })],
       lights: [one('Halden', { powerW: 30, luminousFluxLm: 3000 })],
       appliances: [{ kind: 'co2', ...one('Bog gas', { powerW: 3 }) }],
     })

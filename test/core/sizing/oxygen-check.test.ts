@@ -50,7 +50,7 @@ describe('the surface of 160 L', () => {
     expect(reasonOf(fed(1))).toMatch(
       /^A usual stock eats 1\.0 g of dry feed a day\. At 28\.0 °C and at the height of the sea the surface takes up the oxygen for [\d.]+ g with the return pointed away from it and for [\d.]+ g with the return pointed at it; in a power cut for [\d.]+ g\.$/,
     )
-    expect(fed(1).assumed).toEqual(['movement of the surface', 'feed a day of the group'])
+    expect(fed(1).assumed).toEqual(['movement of the surface', 'feed a day of the group', 'height above the sea'])
   })
 
   it('is judged at the warmest that these animals like, at 35 °C at the most', () => {

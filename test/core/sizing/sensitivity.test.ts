@@ -18,7 +18,9 @@ const findingIn = ({ findings }: SizingReport, check: Check) => {
 const says = (subject: SizingSubject, check: Check): string[] =>
   (findingIn(ranged(subject), check).turns ?? []).map(({ input, at, verdict }) => `${input} ${sayPhrase(at, METRIC)}: ${verdict}`)
 
-const stated: SizingSubject = { gear: gear(), conditions: conditions() }
+/** A filter of which somebody measured the flow, and a place by the sea: nothing is open then. */
+const measured = [one('Pellick canister', { ...gear().filters[0]!.spec, measuredFlowLph: 1200 })]
+const stated: SizingSubject = { gear: gear({ filters: measured }), conditions: conditions({ altitudeM: 0 }) }
 const roomOpen: SizingSubject = {
   gear: gear(),
   conditions: conditions({ assumed: ['coldestRoomC', 'warmestRoomC', 'waterBelowRimMm', 'otherLoadW'] }),
@@ -99,7 +101,7 @@ describe('ranges by hand', () => {
   }
 
   it('of one open input are its ends, and what it turns', () => {
-    const report = ranged({ gear: gear(), conditions: conditions({ assumed: ['otherLoadW'] }) })
+    const report = ranged({ gear: stated.gear, conditions: conditions({ altitudeM: 0, assumed: ['otherLoadW'] }) })
     expect(told(report, 'electrical_load')).toEqual({
       range: [250, 1750],
       limitRange: undefined,

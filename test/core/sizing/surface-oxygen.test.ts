@@ -59,7 +59,7 @@ describe('the finding', () => {
     expect(fed(12).verdict).toBe('marginal')
     expect(fed(60).verdict).toBe('does_not_fit')
     expect(fed(60).action).not.toBeNull()
-    expect(fed(1).assumed).toEqual(['movement of the surface', 'feed a day of the group'])
+    expect(fed(1).assumed).toEqual(['movement of the surface', 'feed a day of the group', 'height above the sea'])
   })
 
   it('tells what is left in a power cut', () => {
