@@ -76,6 +76,9 @@ describe('what watts leave out', () => {
     const words = (changes = {}) => sayPhrase(findingOf('electrical_load', changes).reason, METRIC)
     expect(words()).toMatch(/volt-amperes.* rated for motors and lamps as well\.$/)
     expect(words({ filters: [] })).not.toContain('volt-amperes')
+    const skimmer = { kind: 'skimmer' as const, ...one('Corbelle foam', { powerW: 10 }) }
+    expect(words({ filters: [], appliances: [skimmer] })).toContain('volt-amperes')
+    expect(findingOf('electrical_load').source.tag).toBe('published')
     expect(words({ filters: [] })).toMatch(/rated for lamps as well\.$/)
   })
 
