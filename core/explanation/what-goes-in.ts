@@ -132,7 +132,7 @@ export const WHAT_GOES_IN: Record<Check, Reads> = {
     group: WATER,
     figures: ['waterVolumeL'],
   },
-  skimmer_size: { gear: { appliances: ['ratedVolumeL'], tank: TANK }, room: FILL, group: ['water'], figures: ['waterVolumeL'] },
+  skimmer_size: { gear: { appliances: ['ratedVolumeL', 'place'], tank: TANK }, room: FILL, group: ['water'], figures: ['waterVolumeL'] },
   light_coverage: {
     gear: { lights: ['lengthMm', 'widthMm'], tank: TANK },
     room: ['plants', ...FILL],

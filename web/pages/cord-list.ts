@@ -15,7 +15,7 @@ export function cordList(subject: SizingSubject, reader: ReaderUnits): Markup {
   )
   return markup`<dl class="cords">${rows.map(
     ({ name, verdict, wanted, has }) =>
-      markup`<div><dt>${name}${verdict === null ? '' : markup`<br><span class="verdict ${VERDICT_CLASS[verdict]}">${drawing(vial(verdict))}${verdict === 'fits' ? 'reaches' : VERDICT_WORDS[verdict]}</span>`}</dt><dd>wants <b>${wanted ? sayPhrase(wanted, reader) : 'room for a loop'}</b>, has <b>${sayPhrase(has, reader)}</b></dd></div>`,
+      markup`<div><dt>${name}${verdict === null ? '' : markup`<br><span class="verdict ${VERDICT_CLASS[verdict]}">${drawing(vial(verdict))}${verdict === 'fits' ? 'reaches' : VERDICT_WORDS[verdict]}</span>`}</dt><dd>wants <b>${wanted ? sayPhrase(wanted, reader) : 'room for a loop'}</b>, has ${sayPhrase(has, reader)}</dd></div>`,
   )}</dl>${drawn.map(
     ({ name, loop, rimMm }, index) =>
       loop &&

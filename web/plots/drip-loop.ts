@@ -127,12 +127,16 @@ function levels(at: Places, drop: string, paint: Paint): string {
   )
 }
 
+/** The sheet has room for so many letters beside the tank; the whole name is in the description. */
+const LETTERS = 24
+const shortened = (name: string): string => (name.length <= LETTERS ? name : `${name.slice(0, LETTERS - 1).trimEnd()}…`)
+
 /** Words beside their levels, moved apart where the levels lie close together. */
 function words(at: Places, figures: DripLoopFigures, say: (mm: number) => string, what: string, paint: Paint): string {
   const quiet = { fill: paint('ink-2'), size: 13, ground: paint('sheet') }
   const beside = at.outletX + 14
   const outletAbove = at.outlet < at.exit + 24
-  const exitY = outletAbove ? Math.min(FLOOR - 40, at.low + 46) : at.exit + 4
+  const exitY = at.exit > at.rim ? at.rim + 24 : outletAbove ? Math.min(FLOOR - 40, at.low + 46) : at.exit + 4
   const outletY = Math.max(14, Math.min(at.outlet - 12, at.low - 12))
   const lowY = at.low + 17 > FLOOR - 2 ? FLOOR + 16 : at.low + 17
   return (
@@ -142,7 +146,7 @@ function words(at: Places, figures: DripLoopFigures, say: (mm: number) => string
       text: `Leaves the ${at.exit > at.rim ? 'stand' : 'tank'} at ${say(figures.exitHeightMm)}`,
       ...quiet,
     }) +
-    label({ x: TANK_RIGHT + 26, y: exitY + 18, text: what, fill: paint('pen'), size: 13, weight: 560, ground: paint('sheet') }) +
+    label({ x: TANK_RIGHT + 26, y: exitY + 18, text: shortened(what), fill: paint('pen'), size: 13, weight: 560, ground: paint('sheet') }) +
     label({ x: outletAbove ? TANK_RIGHT + 60 : beside, y: outletY, text: `Outlet at ${say(figures.outletHeightMm)}`, ...quiet }) +
     label({
       x: at.lowX + 9,

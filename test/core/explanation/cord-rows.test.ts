@@ -59,7 +59,9 @@ describe('the rows of the cords', () => {
     })
   })
   it('have nothing to draw where no loop can hang, and none without a tank', () => {
-    expect(rows({}, { outletHeightMm: 50 }).map(({ wanted, loop }) => [wanted, loop])).toEqual(Array(4).fill([undefined, undefined]))
+    expect(rows({}, { outletHeightMm: 50 }).map(({ wanted, loop }) => [wanted, loop])).toEqual(
+      Array.from({ length: 4 }, () => [undefined, undefined]),
+    )
     expect(rows({ tank: null })).toEqual([])
   })
 })

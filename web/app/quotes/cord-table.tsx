@@ -17,10 +17,10 @@ export function CordTable(): ReactElement {
     <ul className="cord-rows" aria-label="Cords">
       {rows.map(({ name, verdict, wanted, has }, index) => (
         <li key={`${name}-${index}`}>
-          <span className="what">{name}</span>
+          <span className="cord-of">{name}</span>
           {verdict && <Verdict verdict={verdict} words={verdict === 'fits' ? 'reaches' : undefined} />}
           <span className="reach">
-            wants <b>{wanted ? sayPhrase(wanted, reader) : 'room for a loop'}</b>, has <b>{sayPhrase(has, reader)}</b>
+            wants <b>{wanted ? sayPhrase(wanted, reader) : 'room for a loop'}</b>, has {sayPhrase(has, reader)}
           </span>
         </li>
       ))}

@@ -54,15 +54,11 @@ function DrawnCords(): ReactElement {
         onChange={setIndex}
       />
       <figure className="drawing-figure">
-        <Svg markup={dripLoopDrawing(row.loop, { id: `loop${id}`, reader, what: shortened(row.name), rimMm: row.rimMm })} />
+        <Svg markup={dripLoopDrawing(row.loop, { id: `loop${id}`, reader, what: row.name, rimMm: row.rimMm })} />
       </figure>
     </>
   )
 }
-
-/** The drawing has room for so many letters of a name. */
-const LETTERS = 28
-const shortened = (name: string): string => (name.length <= LETTERS ? name : `${name.slice(0, LETTERS - 1)}…`)
 
 /** A plot of a few figures gains nothing from being wider. */
 const WIDEST = 420
