@@ -12,8 +12,11 @@ export function SelectField<Value extends string>({
   onChange,
   options,
   none,
+  shortcut,
   ...field
 }: FieldProps & {
+  /** A key of the screen that leads here. */
+  shortcut?: string
   value: Value | ''
   onChange: (value: Value | '') => void
   options: readonly Option<Value>[]
@@ -28,6 +31,7 @@ export function SelectField<Value extends string>({
             value={value}
             aria-describedby={describedBy}
             aria-invalid={invalid}
+            aria-keyshortcuts={shortcut}
             onChange={(event) => onChange(event.target.value as Value | '')}
           >
             {none !== undefined && <option value="">{none}</option>}

@@ -25,7 +25,7 @@ export function DiscountFields(): ReactElement {
   return (
     <>
       <div data-quote-field="discount">
-        <SelectField label="Discount" none="none" value={discount?.kind ?? ''} options={TERM_KINDS} onChange={choose} />
+        <SelectField label="Discount" none="none" shortcut="T" value={discount?.kind ?? ''} options={TERM_KINDS} onChange={choose} />
       </div>
       {discount && (
         <>

@@ -1,15 +1,17 @@
-/** A single key of the desk: it presses the button that carries it (`aria-keyshortcuts`), so that key and button never do two things. */
+/** A single key of the desk: it presses the button, or goes to the field, that carries it (`aria-keyshortcuts`), so that key and button never do two things. */
 export interface Shortcut {
   key: string
   words: string
 }
 
-/** In the order of the work. Each letter presses the first button on the desk that carries it. */
+/** In the order of the work. Each letter presses the first button on the desk that carries it, or goes to the field. */
 export const SHORTCUTS: readonly Shortcut[] = [
   { key: 'N', words: 'next open slot' },
   { key: 'F', words: 'fill the rest' },
   { key: 'K', words: 'copy the build' },
   { key: 'W', words: 'add a build' },
+  { key: 'V', words: 'add a service' },
+  { key: 'T', words: 'to the discount' },
   { key: 'S', words: 'suggest the build' },
   { key: 'P', words: 'see it on paper' },
   { key: 'I', words: 'issue' },

@@ -76,7 +76,12 @@ function OpenRow(): ReactElement | null {
           <OwnedButton build={build} />
           {build.drawing !== null && <FillButton build={build} />}
           {!locked && (
-            <Button small look="plain" onClick={() => open({ at: 'cell', buildId: build.id, slot: 'services', want: null })}>
+            <Button
+              small
+              look="plain"
+              {...(build.id === chosen.id ? { 'aria-keyshortcuts': 'V' } : {})}
+              onClick={() => open({ at: 'cell', buildId: build.id, slot: 'services', want: null })}
+            >
               Add a service<span className="sr"> to build {build.letter}</span>
             </Button>
           )}

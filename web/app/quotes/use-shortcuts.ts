@@ -15,7 +15,8 @@ export function useShortcuts(on: boolean): void {
       if (!button) return
       event.preventDefault()
       button.focus()
-      button.click()
+      // A field is only gone to: it is answered by its own keys.
+      if (!(button instanceof HTMLSelectElement)) button.click()
     }
     document.addEventListener('keydown', press)
     return () => document.removeEventListener('keydown', press)
