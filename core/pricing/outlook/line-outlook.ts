@@ -83,7 +83,8 @@ function lineOutlook(record: MarketRecord, line: LinePlan, advice: Advice, paid:
   const share = (day: number): number => line.buyAtShare[Math.min(Math.max(0, day), line.buyAtShare.length - 1)] as number
   const lastDay = line.pairs.find((pair) => pair.sale !== null && line.costOf(pair.storeId, pair.todayMinor) === line.todayMinor)?.sale
     ?.lastDay
-  const buyAt = (day: number): number => (Number.isFinite(share(day)) ? Math.floor(share(day) * line.regularMinor) : line.regularMinor)
+  // On the date, and where waiting costs more than it brings, the regular price itself is paid.
+  const buyAt = (day: number): number => Math.floor(Math.min(1, share(day)) * line.regularMinor)
   return {
     productId: line.productId,
     advice,
