@@ -33,7 +33,7 @@ describe('the measure itself', () => {
 
   it('finds nothing wrong with forecasts drawn from what is true', () => {
     const cases = markets.flatMap((market, index) => measureForecasts(market, truth[index] as Forecaster, SEED).cases)
-    // 432 forecasts of 12 markets, which share their sale times: three times the 1 % point of as many independent ones is the widest to be expected.
+    // 360 forecasts of 12 markets, which share their sale times: three times the 1 % point of as many independent ones is the widest to be expected.
     expect(uniformDistance(cases.map(({ place }) => place))).toBeLessThan(0.12)
     const told = cases.reduce((sum, { chanceOfSale }) => sum + chanceOfSale, 0) / cases.length
     const came = cases.filter(({ saleCame }) => saleCame).length / cases.length

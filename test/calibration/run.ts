@@ -1,5 +1,6 @@
 import { execFileSync } from 'node:child_process'
-import { writeFileSync } from 'node:fs'
+import { createHash } from 'node:crypto'
+import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 import { Worker } from 'node:worker_threads'
 import { rowsByTrait, sayRows } from './by-trait.ts'
@@ -8,10 +9,10 @@ import type { MarketResult } from './measure.ts'
 import { summarise } from './summary.ts'
 
 /**
- * `npm run calibrate [-- --markets n] [--seed text] [--traits] [--minutes n] [--threads n]`: holds the outlook against simulated markets whose parameters come from the hash of the commit,
+ * `npm run calibrate [-- --markets n] [--seed text] [--traits] [--minutes n] [--threads n] [--beside]`: holds the outlook against simulated markets whose parameters come from the hash of the commit,
  * so that nobody can have tuned to them. Prints what came out. A run on the commit's own seed writes docs/calibration.md; one with --seed is for looking
  * and writes nothing. --traits adds a table of what kind of market each miss belongs to. No market is begun after --minutes, an hour unless said otherwise; what was
- * measured till then is told.
+ * measured till then is told. Each market's result is a file; a second process with --beside takes its share of a run that is under way, and the one that ends last tells all.
  */
 const { values } = parseArgs({
   options: {
@@ -19,6 +20,7 @@ const { values } = parseArgs({
     seed: { type: 'string' },
     traits: { type: 'boolean', default: false },
     minutes: { type: 'string', default: '60' },
+    beside: { type: 'boolean', default: false },
     threads: { type: 'string', default: '2' },
   },
 })
@@ -40,16 +42,17 @@ if (!Number.isInteger(threads) || threads < 1 || threads > 64) {
 const commit = execFileSync('git', ['rev-parse', 'HEAD'], { encoding: 'utf8' }).trim()
 const seed = values.seed ?? commit
 const started = performance.now()
-const results: MarketResult[] = []
+const folder = `.types/calibration/${createHash('sha256').update(seed).digest('hex').slice(0, 16)}`
+if (!values.beside) rmSync(folder, { recursive: true, force: true })
+mkdirSync(folder, { recursive: true })
 
-function measureEvery(step: number, from: number): Promise<void> {
+function measureSome(): Promise<void> {
   return new Promise((done, failed) => {
     const worker = new Worker(new URL('./worker.ts', import.meta.url), {
-      workerData: { seed, from, step, markets, until: Date.now() + minutes * 60_000 },
+      workerData: { seed, folder, markets, until: Date.now() + minutes * 60_000 },
     })
-    worker.on('message', (result: MarketResult) => {
-      results.push(result)
-      if (results.length % 25 === 0) console.error(`${results.length} of ${markets} markets (${seconds()} s)`)
+    worker.on('message', (measured: number) => {
+      if (measured % 25 === 24) console.error(`${measured + 1} of ${markets} markets begun (${seconds()} s)`)
     })
     worker.on('error', failed)
     worker.on('exit', (code) => (code === 0 ? done() : failed(new Error(`A thread ended with code ${code}`))))
@@ -57,7 +60,10 @@ function measureEvery(step: number, from: number): Promise<void> {
 }
 const seconds = (): string => ((performance.now() - started) / 1000).toFixed(0)
 
-await Promise.all(Array.from({ length: threads }, (_, from) => measureEvery(threads, from)))
+await Promise.all(Array.from({ length: threads }, measureSome))
+const results = readdirSync(folder)
+  .filter((name) => name.endsWith('.json'))
+  .map((name) => JSON.parse(readFileSync(`${folder}/${name}`, 'utf8')) as MarketResult)
 results.sort((a, b) => a.index - b.index)
 const summary = summarise(results)
 const traits = rowsByTrait(results)

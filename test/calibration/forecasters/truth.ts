@@ -6,7 +6,7 @@ import { randomOf } from '../random.ts'
 import type { Forecast, Forecaster } from './forecast.ts'
 
 /** Fewer draws than the others make: each is a future of the whole market. The transform is exact for any number. */
-const FUTURES = 100
+const FUTURES = 60
 
 /** The oracle's advice: what is true of the market is known, what comes is not. */
 export function oracleAdvice(market: Market, line: number, days: number, costShare: number): Advice {

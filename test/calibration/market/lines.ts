@@ -10,7 +10,7 @@ export interface Line {
 }
 
 /** Lines of the build that is asked about. */
-const MOST_LINES = 12
+const MOST_LINES = 10
 const AT_ANY_STORE = 0.25
 
 /**
