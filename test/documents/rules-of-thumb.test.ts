@@ -13,8 +13,10 @@ describe('the document of rules of thumb', () => {
   it('explains every disagreement that it shows', () => {
     const table = text.split('## Why they part')
     const apart = (table[0] ?? '').match(/\| (?:more|less) (?=\|)/g) ?? []
-    const named = (table[1] ?? '').match(/\(\d+ (?:W|L\/h|lm);/g) ?? []
-    expect(named.length).toBe(apart.length)
+    const sentences = (table[1] ?? '').match(/^- .+, \d+ (?:W|L\/h|lm) against \d+ to \d+: .+ \d.*\.$/gm) ?? []
+    expect(apart.length).toBeGreaterThan(20)
+    expect(sentences.length).toBe(apart.length)
+    expect(new Set(sentences).size).toBe(sentences.length)
   })
 
   /** Common practice: 3 to 5 W a US gallon, 4 to 10 turnovers; a 75 gallon label by hand. */

@@ -97,12 +97,25 @@ type Figure = 'watts' | 'flow' | 'lumens'
 type Part = 'less' | 'more'
 const UNIT: Record<Figure, string> = { watts: 'W', flow: 'L/h', lumens: 'lm' }
 
-/** What makes the difference at one size, in its own figure. */
+const tenths = (value: number): string => value.toFixed(1)
+
+/** What makes the difference at one size: a sentence with its own figures beside the rule's. */
 const CAUSE: Record<Figure, (row: Row) => string> = {
-  watts: ({ skinPerLitre }) => `${(skinPerLitre * 10_000).toFixed(0)} cm² of skin a litre`,
-  flow: ({ waterL, size }) => `${Math.round(waterL)} L in use of ${Math.round(size.labelVolumeL)} on the label`,
-  lumens: ({ size }) => `${Math.round(size.heightMm / 10)} cm high`,
+  watts: ({ skinPerLitre, watts, waterL, size }) =>
+    `with ${(skinPerLitre * 10_000).toFixed(0)} cm² of skin for each litre it loses ${tenths(watts / waterL)} W a litre of water, reserve included, where the rule has ${say(perWater(WATTS_PER_GALLON, gallonsOf(size), waterL))}`,
+  flow: ({ waterL, size }) =>
+    `${Math.round(waterL)} L are in use of ${Math.round(size.labelVolumeL)} L on the label, and half of what is printed arrives`,
+  lumens: ({ lumens, size }) => {
+    const areaDm2 = (size.lengthMm * size.widthMm) / 10_000
+    return `its bed of ${Math.round(areaDm2 * 100)} cm² asks for ${tenths(lumens / areaDm2)} lm a square decimetre under ${Math.round(size.heightMm / 10)} cm of tank, where the rule's litres give it ${say(perWater(LUMENS_PER_LITRE, size.labelVolumeL, areaDm2))}`
+  },
 }
+
+/** A rule by one measure, told by another. */
+const perWater = ({ low, high }: Span, by: number, over: number): Span => ({
+  low: Number(tenths((low * by) / over)),
+  high: Number(tenths((high * by) / over)),
+})
 
 const WHY: Record<Figure, Record<Part, string>> = {
   watts: {
@@ -119,14 +132,17 @@ const WHY: Record<Figure, Record<Part, string>> = {
   },
 }
 
-/** Why the engine and a rule part: once a cause, with every size it holds for. */
+/** Why the engine and a rule part: once the cause, then a sentence for each size that it holds for. */
 function reasonsOf(rows: readonly Row[]): string[] {
   return (['watts', 'flow', 'lumens'] as const).flatMap((figure) =>
     (['more', 'less'] as const).flatMap((part) => {
       const those = rows.filter((row) => within(row[figure], rulesOf(row.size)[figure]) === part)
       if (those.length === 0) return []
-      const named = those.map((row) => `${row.size.label} (${row[figure]} ${UNIT[figure]}; ${CAUSE[figure](row)})`)
-      return [`- ${WHY[figure][part]} ${named.join(', ')}.`]
+      const [head = '', why = ''] = WHY[figure][part].split(/: (.*)/)
+      const each = those.map(
+        (row) => `- ${row.size.label}, ${row[figure]} ${UNIT[figure]} against ${say(rulesOf(row.size)[figure])}: ${CAUSE[figure](row)}.`,
+      )
+      return [`### ${head}`, '', `${why.charAt(0).toUpperCase()}${why.slice(1)}`, '', ...each, '']
     }),
   )
 }
@@ -141,7 +157,8 @@ Each common size in glass under a glass lid, small tropical fish at their target
 - **Flow**: what must be printed on the filter so that loaded media still turn the water over often enough, against 4 to 10 times the label an hour.
 - **Light**: lumens of white light that bring 15 µmol/m²s to the bed through tinted water, against 10 to 20 lm for each litre of the label.
 
-The rules are common practice. Where they and the engine part, the reason stands below the table. A choice is made by the sizing report of a build, never by this
+The rules are common practice. Where they and the engine part, each by itself has its reason below the table. The heat of the smallest tanks is less than any heater
+that is sold: the report advises none under 25 W, but a controller. A choice is made by the sizing report of a build, never by this
 table: it knows the room, the lid and the animals.
 
 | Size | Label | Water in use | Heat | Rule, W | | Flow | Rule, L/h | | Light | Rule, lm | |
@@ -153,5 +170,5 @@ export function rulesOfThumb(): string {
   if (livestockGroup('small-tropical') === undefined) throw new Error('the group of the document is gone')
   const rows = COMMON_SIZES.map(rowOf)
   const reasons = reasonsOf(rows)
-  return `${HEAD}${rows.map(lineOf).join('\n')}\n\n## Why they part\n\n${reasons.join('\n')}\n`
+  return `${HEAD}${rows.map(lineOf).join('\n')}\n\n## Why they part\n\n${reasons.join('\n').trimEnd()}\n`
 }
