@@ -1,4 +1,5 @@
 import type { ExactKey } from './exact-fields.ts'
+import { openFolds } from './open-folds.ts'
 
 /** What is asked for until something else is known: joists only of a floor that has them. */
 const BEFORE: Partial<Record<ExactKey, ExactKey>> = { joistSpanMm: 'floor' }
@@ -8,7 +9,7 @@ export function focusExact(key: ExactKey): boolean {
   const place = document.querySelector<HTMLElement>(`[data-exact="${key}"]`)
   const entry = place?.querySelector<HTMLElement>('input:checked, select, input:not([type="checkbox"]), input')
   if (!place || !entry) return BEFORE[key] !== undefined && focusExact(BEFORE[key])
-  for (let fold = place.closest('details'); fold; fold = fold.parentElement?.closest('details') ?? null) fold.open = true
+  openFolds(place)
   entry.focus()
   place.scrollIntoView({ block: 'center' })
   return true

@@ -1,4 +1,5 @@
 import type { QuoteDraft } from '../../../core/quote/draft.ts'
+import { openFolds } from './open-folds.ts'
 
 /** Where on the desk a fault is put right. */
 export type FaultPlace =
@@ -38,7 +39,7 @@ export function focusDeskField(field: DeskField): boolean {
   const place = document.querySelector<HTMLElement>(`[data-quote-field="${field}"]`)
   const entry = place?.querySelector<HTMLElement>('input, select')
   if (!place || !entry) return false
-  for (let fold = place.closest('details'); fold; fold = fold.parentElement?.closest('details') ?? null) fold.open = true
+  openFolds(place)
   entry.focus()
   place.scrollIntoView({ block: 'center' })
   return true

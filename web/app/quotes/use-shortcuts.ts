@@ -1,4 +1,5 @@
 import { useEffect } from 'react'
+import { openFolds } from './open-folds.ts'
 import { shortcutOf } from './shortcuts.ts'
 
 const TYPED_INTO = 'input:not([type="radio"], [type="checkbox"]), textarea, select, [contenteditable]'
@@ -14,6 +15,7 @@ export function useShortcuts(on: boolean): void {
       const button = document.querySelector<HTMLElement>(`main [aria-keyshortcuts="${letter}"]`)
       if (!button) return
       event.preventDefault()
+      openFolds(button)
       button.focus()
       // A field is only gone to: it is answered by its own keys.
       if (!(button instanceof HTMLSelectElement)) button.click()
