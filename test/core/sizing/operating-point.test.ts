@@ -57,6 +57,7 @@ describe('operating point', () => {
   ])('through 3 m of 16 mm hose and %s', (_, mediaLoss, flow) =>
     expect(Math.abs(operatingFlowLph(parabola, { ...hoses, mediaLoss }) / flow - 1)).toBeLessThan(1e-3),
   )
+  it('takes the height alone where nothing flows', () => expect(systemHeadM({ ...hoses, staticHeadM: 1.2 }, 0)).toBe(1.2))
   it('takes 1.0737 m without media', () => expect(Math.abs(systemHeadM(hoses, 1020.8) / 1.0737 - 1)).toBeLessThan(1e-3))
 
   const anySystem = fc.record({
