@@ -38,7 +38,6 @@ export const RULES = {
   makeBackup: 'manager',
   downloadBackup: 'manager',
   checkBackup: 'manager',
-  sendBackup: 'manager',
   // catalog
   listProducts: 'member',
   getProduct: 'member',

@@ -76,14 +76,14 @@ export const backups = new Hono<Env>()
   .post(
     '/:name/file',
     operation('downloadBackup', {
-      summary: 'A kept backup as a file; asks for the password again',
+      summary: 'A kept backup as a file, in answer to a form with the password, for a browser to write to the disk as it comes',
       tag,
       answers: { 200: 'application/octet-stream' },
       refuses: [404, 429],
     }),
     valid('param', ByName),
-    valid('json', BackupDownload),
-    (c) => answerFile(c, c.req.valid('param').name, c.req.valid('json').password),
+    valid('form', BackupDownload),
+    (c) => answerFile(c, c.req.valid('param').name, c.req.valid('form').password),
   )
   .post(
     '/:name/check',
@@ -99,18 +99,6 @@ export const backups = new Hono<Env>()
       const wanted = await findWanted(c, c.req.valid('param').name, c.req.valid('json').password)
       return 'refusal' in wanted ? wanted.refusal : c.body(null, 204)
     },
-  )
-  .post(
-    '/:name/form',
-    operation('sendBackup', {
-      summary: 'The same file in answer to a form, for a browser to write to the disk as it comes',
-      tag,
-      answers: { 200: 'application/octet-stream' },
-      refuses: [404, 429],
-    }),
-    valid('param', ByName),
-    valid('form', BackupDownload),
-    (c) => answerFile(c, c.req.valid('param').name, c.req.valid('form').password),
   )
 
 /** The kept backup of a name, for whoever gives the right password; else the refusal. */

@@ -86,7 +86,7 @@ export const takesForms = takesOnly(['application/x-www-form-urlencoded', 'multi
 const PICTURE_PATH = /^\/api\/products\/[^/]+\/picture$/
 const IMPORT_PATH = '/api/imports'
 /** What a form of the application sends, so that the browser writes the answer to the disk. */
-const FORM_PATH = /^\/api\/backups\/[^/]+\/form$/
+const FORM_PATH = /^\/api\/backups\/[^/]+\/file$/
 
 /** True where a body may take minutes to arrive. */
 export const takesFile = (path: string): boolean => path === IMPORT_PATH || PICTURE_PATH.test(path)

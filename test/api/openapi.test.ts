@@ -223,7 +223,6 @@ const SKIPPED = new Set([
   'makeBackup',
   'downloadBackup',
   'checkBackup',
-  'sendBackup',
 ])
 
 /** JSON as anybody may write it: now and then with a key that JavaScript gives a meaning of its own. */

@@ -29,6 +29,7 @@ afterAll(async () => {
   await scratch.remove()
 })
 
+const FORM = { 'content-type': 'application/x-www-form-urlencoded' }
 const list = async (): Promise<BackupsView> => (await manager.send<BackupsView>('GET', '/api/backups')).body
 const make = (body: object) => manager.send<BackupView>('POST', '/api/backups', { body })
 
@@ -41,8 +42,8 @@ describe('a manager', () => {
     expect(await list()).toMatchObject({ items: [made.body], lastSuccessAt: '2026-11-26T10:00:00.000Z', overdue: false })
     const file = await world.app.request(`http://localhost:8080/api/backups/${made.body.name}/file`, {
       method: 'POST',
-      headers: { 'sec-fetch-site': 'same-origin', 'content-type': 'application/json', cookie: manager.cookie() },
-      body: JSON.stringify({ password: PASSWORD }),
+      headers: { 'sec-fetch-site': 'same-origin', cookie: manager.cookie() },
+      body: new URLSearchParams({ password: PASSWORD }),
     })
     expect([file.status, file.headers.get('content-disposition'), file.headers.get('cache-control')]).toEqual([
       200,
@@ -62,8 +63,14 @@ describe('a manager', () => {
   it('makes and gets none without her own password', async () => {
     const other = await world.signIn('manager')
     const name = (await list()).items[0]?.name
-    for (const path of ['/api/backups', `/api/backups/${name}/file`]) {
-      const answer = await other.send<{ errors: unknown }>('POST', path, { body: { password: 'not the password at all' } })
+    const wrong = { password: 'not the password at all' }
+    const form = { body: new URLSearchParams(wrong).toString(), headers: FORM }
+    for (const [path, sent] of [
+      ['/api/backups', { body: wrong }],
+      [`/api/backups/${name}/file`, form],
+    ] as const) {
+      // prettier-ignore
+      const answer = await other.send<{ errors: unknown }>('POST', path, sent)
       expect([answer.status, answer.body.errors]).toEqual([
         422,
         [{ field: 'password', message: expect.stringContaining('not your password') }],
@@ -74,10 +81,10 @@ describe('a manager', () => {
     expect(downloads.length).toBe(1)
   })
 
-  it('gets the same file by a form, which says by its answer that the screen stays', async () => {
+  it('gets the file by a form, which says by its answer that the screen stays', async () => {
     const { name = '', bytes } = (await list()).items[0] ?? {}
     const send = (headers: Record<string, string>, body = new URLSearchParams({ password: PASSWORD })) =>
-      world.app.request(`http://localhost:8080/api/backups/${name}/form`, {
+      world.app.request(`http://localhost:8080/api/backups/${name}/file`, {
         method: 'POST',
         headers: { cookie: manager.cookie(), ...headers },
         body,
@@ -99,7 +106,7 @@ describe('a manager', () => {
     for (const headers of foreign) expect((await send(headers)).status, JSON.stringify(headers)).toBe(403)
     const advisor = await world.signIn('advisor')
     expect((await send({ 'sec-fetch-site': 'same-origin', cookie: advisor.cookie() })).status).toBe(403)
-    expect((await manager.send('POST', `/api/backups/${name}/form`, { body: { password: PASSWORD } })).status).toBe(415)
+    expect((await manager.send('POST', `/api/backups/${name}/file`, { body: { password: PASSWORD } })).status).toBe(415)
   })
 
   it('is told before of what would be refused, and nothing is noted until the file is sent', async () => {
@@ -119,7 +126,10 @@ describe('a manager', () => {
       body: { errors: [{ field: 'passphrase' }] },
     })
     for (const name of ['driploop-20200101-000000-000-asked.backup', '..%2Flink-key', 'link-key']) {
-      const answer = await manager.send('POST', `/api/backups/${name}/file`, { body: { password: PASSWORD } })
+      const answer = await manager.send('POST', `/api/backups/${name}/file`, {
+        body: new URLSearchParams({ password: PASSWORD }).toString(),
+        headers: FORM,
+      })
       expect(answer.status, name).toBe(404)
     }
   })

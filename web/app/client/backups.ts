@@ -11,4 +11,4 @@ export const makeBackup = (body: { password: string; passphrase: string | null }
 export const checkBackup = (name: string, password: string): Promise<undefined> =>
   request('POST', `/api/backups/${name}/check`, { body: { password } })
 /** Where a form with the password is answered with the file. */
-export const backupFormAddress = (name: string): string => `/api/backups/${name}/form`
+export const backupFormAddress = (name: string): string => `/api/backups/${name}/file`
