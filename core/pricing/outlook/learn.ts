@@ -8,7 +8,16 @@ import { falseShare, printedCount } from './printed-regular.ts'
 import { learnChanges, priceIntervals } from './regular-changes.ts'
 import { learnDepths, saleDepths } from './sale-depth.ts'
 import { filterSales, partsOf, type TakesPart } from './sale-filter.ts'
-import { axisMoments, fitKind, likelihoodsOf, posterior, standIns, type KindPrior, type ProductSteps } from './sale-fit.ts'
+import {
+  axisMoments,
+  fitKind,
+  likelihoodsOf,
+  posterior,
+  standIns,
+  type KindPrior,
+  type ProductLikelihood,
+  type ProductSteps,
+} from './sale-fit.ts'
 import { saleSteps, type StoreDays, type WindowDays } from './sale-steps.ts'
 import { learnSaleTimes, type SaleTimesLearned, type WindowEvidence } from './sale-times.ts'
 import { timelines, type Timeline } from './timeline.ts'
@@ -18,6 +27,8 @@ import { unwatchedOf } from './unwatched.ts'
 const KEPT_POINTS = 48
 /** Of these so many weigh a window: a ratio of likelihoods needs no finer mean. */
 const EVIDENCE_POINTS = 6
+/** A window whose reports are so many times likelier with part than without changes what its product's other sales tell. */
+const MOVES = 2
 
 /**
  * What the record teaches on its day: sales, sale times, depths and changes of regular prices, by kind and product. Sightings of later
@@ -32,13 +43,13 @@ export function learn(record: MarketRecord, { trustOf = newcomerTrust }: { trust
   const days = daysByStore(record, all, asOf)
   const byKind = new Map([...Map.groupBy(all, ({ productId }) => kindOf.get(productId) as Kind)].sort(([a], [b]) => (a < b ? -1 : 1)))
   const steps = new Map([...byKind].map(([kind, lines]) => [kind, stepsOf(lines, days, asOf)]))
-  // Sale times need beliefs about ordinary sales, and these need sale times: the second round settles both.
-  let times = learnSaleTimes([])
-  let sales = salesOf(steps, times)
-  for (let round = 0; round < 2; round += 1) {
-    times = learnSaleTimes(evidenceOf(steps, sales))
-    if (round === 0) sales = salesOf(steps, times)
-  }
+  // Sale times need beliefs about ordinary sales, and these need sale times: the second round settles both, for products that were seen on sale in a window.
+  const first = salesOf(steps, learnSaleTimes([]), new Map())
+  const seen = evidenceOf(steps, first)
+  const moved = new Set(seen.filter(({ ratio }) => ratio > MOVES).map(({ productId }) => productId))
+  const kept = new Map([...first.likelihoods].filter(([productId]) => !moved.has(productId)))
+  const sales = salesOf(steps, learnSaleTimes(seen), kept)
+  const times = learnSaleTimes(evidenceOf(steps, sales))
   const kinds: Learned['kinds'] = { any: kindLearned(all, sales.any, times, 'any') }
   const products: Learned['products'] = {}
   for (const [kind, lines] of byKind) {
@@ -95,13 +106,18 @@ interface SalesLearned {
   any: KindPrior
   kinds: Map<Kind, KindPrior>
   products: Map<string, Pick<ProductLearned, 'points' | 'kindShare'>>
+  likelihoods: Map<string, ProductLikelihood>
 }
 
-function salesOf(steps: ReadonlyMap<Kind, ProductSteps[]>, times: SaleTimesLearned): SalesLearned {
+function salesOf(
+  steps: ReadonlyMap<Kind, ProductSteps[]>,
+  times: SaleTimesLearned,
+  known: ReadonlyMap<string, ProductLikelihood>,
+): SalesLearned {
   const likelihoods = new Map(
     [...steps].map(([kind, products]) => [
       kind,
-      likelihoodsOf(products, (productId, storeId) => takesPart(times, kind, productId, storeId)),
+      likelihoodsOf(products, (productId, storeId) => takesPart(times, kind, productId, storeId), known),
     ]),
   )
   const any = fitKind([...likelihoods.values()].flat())
@@ -118,7 +134,8 @@ function salesOf(steps: ReadonlyMap<Kind, ProductSteps[]>, times: SaleTimesLearn
       })
     }
   }
-  return { any, kinds, products }
+  const all = [...likelihoods.values()].flat()
+  return { any, kinds, products, likelihoods: new Map(all.map((product) => [product.productId, product])) }
 }
 
 function takesPart(times: SaleTimesLearned, kind: Kind, productId: string, storeId: string): TakesPart {

@@ -59,15 +59,19 @@ export function filterSales({ startsOnSale, steps }: SaleSteps, tables: SaleTabl
 }
 
 /** A first report of a sale may have come at any of its stages. */
-const firstState = (onSale: boolean): Float64Array =>
-  Float64Array.from({ length: STATES }, (_, place) => (place === 0 ? Number(!onSale) : Number(onSale) / STAGES))
+function firstState(onSale: boolean): Float64Array {
+  const state = new Float64Array(STATES)
+  if (onSale) state.fill(1 / STAGES, 1)
+  else state[0] = 1
+  return state
+}
 
 /** To the next report, or to the record's end; leaves a state that adds up to 1 and tells how likely it was. */
 function onwards(state: Float64Array, step: ReportStep | EndStep, table: Float64Array, silence: number): number {
   if (step.what === 'regular' && state[0] === 1 && step.gap <= LONGEST_GAP) return table[(step.gap - 1) * STATES * STATES] as number
   acrossGap(state, step.gap, table, silence, step.what === 'end')
   if (step.what === 'sale') state[0] = 0
-  else if (step.what === 'regular') state.fill(0, 1)
+  else if (step.what === 'regular') clearSale(state)
   return rescale(state, 0)
 }
 
@@ -84,6 +88,11 @@ function rescale(state: Float64Array, beside: number): number {
   return sum
 }
 
+/** A regular report: no sale runs. */
+function clearSale(state: Float64Array): void {
+  for (let place = 1; place < STATES; place += 1) state[place] = 0
+}
+
 const sumOf = (state: Float64Array): number =>
   (state[0] as number) + (state[1] as number) + (state[2] as number) + (state[3] as number) + (state[4] as number)
 
@@ -98,16 +107,24 @@ function acrossGap(state: Float64Array, gap: number, table: Float64Array, silenc
   }
 }
 
-const before = new Float64Array(STATES)
-
+/** State times a matrix of the table, written out: it runs a hundred million times over a region's record. */
 function times(state: Float64Array, table: Float64Array, base: number): void {
-  before.set(state)
-  const regular = before[0] as number
-  for (let to = 0; to < STATES; to += 1) state[to] = regular * (table[base + to] as number)
-  for (let from = 1; from < STATES; from += 1) {
-    const chance = before[from] as number
-    if (chance !== 0)
-      for (let to = 0; to < STATES; to += 1) state[to] = (state[to] as number) + chance * (table[base + from * STATES + to] as number)
+  const regular = state[0] as number
+  const first = state[1] as number
+  const second = state[2] as number
+  const third = state[3] as number
+  const fourth = state[4] as number
+  const onSale = first !== 0 || second !== 0 || third !== 0 || fourth !== 0
+  for (let to = 0; to < STATES; to += 1) {
+    const at = base + to
+    let sum = regular * (table[at] as number)
+    if (onSale) {
+      sum += first * (table[at + STATES] as number)
+      sum += second * (table[at + 2 * STATES] as number)
+      sum += third * (table[at + 3 * STATES] as number)
+      sum += fourth * (table[at + 4 * STATES] as number)
+    }
+    state[to] = sum
   }
 }
 
@@ -140,7 +157,7 @@ function throughWindow(state: Float64Array, { days, inside }: WindowStep, table:
   for (const { at, onSale } of inside) {
     acrossGap(state, at - reached, table, silence, false)
     if (onSale) state[0] = 0
-    else state.fill(0, 1)
+    else clearSale(state)
     reached = at
   }
   if (reached < days) acrossGap(state, days - reached, table, silence, true)

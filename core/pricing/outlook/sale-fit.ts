@@ -44,14 +44,17 @@ const ROUNDS = 15
 /** A product without report days enough takes this many days' worth of its kind's reporting. */
 const REPORT_DAYS = 60
 
-/** Likelihoods of a kind's products. `takesPart` tells the chance that a product takes part in a window at a store. */
+/** Likelihoods of a kind's products. `takesPart` tells the chance that a product takes part in a window at a store; `known` ones are kept. */
 export function likelihoodsOf(
   products: readonly ProductSteps[],
   takesPart: (productId: string, storeId: string) => TakesPart,
+  known: ReadonlyMap<string, ProductLikelihood> = new Map(),
 ): ProductLikelihood[] {
   const all = products.flatMap(({ stores }) => stores.map(({ steps }) => steps))
   const pooled = (1 + sumOf(all, ({ regularDays }) => regularDays)) / (100 + sumOf(all, ({ days, saleDays }) => days - saleDays))
   return products.map(({ productId, stores }) => {
+    const kept = known.get(productId)
+    if (kept) return kept
     const own = stores.map(({ steps }) => steps)
     const regularChance =
       (sumOf(own, ({ regularDays }) => regularDays) + REPORT_DAYS * pooled) /
