@@ -29,6 +29,14 @@ export interface StoreLine {
   marks: PriceMark[]
 }
 
+/** What is paid by a day following the advice: expected, and where 8 of 10 outcomes lie. */
+export interface PriceAhead {
+  until: CivilDate
+  lowMinor: number
+  expectedMinor: number
+  highMinor: number
+}
+
 /** What a price record plot shows: new goods only, as each store prints them. */
 export interface PriceRecordData {
   productName: string
@@ -37,6 +45,8 @@ export interface PriceRecordData {
   stores: StoreLine[]
   countedSightings: number
   reporters: number
+  /** Absent: nothing is expected, and the plot ends soon after today. */
+  ahead?: PriceAhead | undefined
 }
 
 /** A stretch of days with what was there before cut out of it. */

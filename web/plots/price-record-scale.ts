@@ -54,8 +54,9 @@ function span(data: PriceRecordData, narrow: boolean): { from: CivilDate; until:
       .sort()
       .at(-1) ?? data.asOf
   const ahead = Math.min(MOST_AHEAD, Math.max(LEAST_AHEAD, daysBetween(data.asOf, last)))
+  const shown = data.ahead ? Math.max(ahead, daysBetween(data.asOf, data.ahead.until)) : ahead
   const from = first === undefined || first < earliest ? earliest : addDays(first, -7)
-  return { from, until: addDays(data.asOf, ahead) }
+  return { from, until: addDays(data.asOf, shown) }
 }
 
 /** Runs and marks inside the days shown, cut at their edges. */
@@ -94,7 +95,8 @@ export function priceScale(
     ...store.runs.flatMap((run) => [run.priceMinor, run.regularMinor ?? run.priceMinor]),
     ...store.marks.map((mark) => mark.priceMinor),
   ])
-  const [low, high] = extent(prices)
+  const expected = data.ahead && prices.length > 0 ? [data.ahead.lowMinor, data.ahead.highMinor] : []
+  const [low, high] = extent([...prices, ...expected])
   if (low === undefined || high === undefined) return null
   const room = Math.max((high - low) * 0.08, high * 0.03)
   const vertical = scaleLinear()

@@ -4,6 +4,7 @@ import { framed, label, px, textWidth, type PlotOptions } from './frame.ts'
 import { paintFor, type Paint } from './palette.ts'
 import type { PriceRecordData } from './price-record-data.ts'
 import { drawNames, endNames, namesWidth } from './price-record-names.ts'
+import { drawAhead, sayAhead } from './price-ahead.ts'
 import { monthStarts, NARROW_BELOW, priceScale, sayMonth, type PriceScale } from './price-record-scale.ts'
 import { depthLabels, dips, mannerOf, stepLine, storeMarks } from './price-record-store.ts'
 
@@ -33,7 +34,7 @@ export function priceRecordCaption(data: PriceRecordData, width: number): string
   const start = scale.ticks.find((tick) => tick.minor === scale.lowMinor)?.text ?? scale.ticks[0]?.text ?? ''
   const sales = scale.stores.reduce((sum, store) => sum + store.runs.filter((run) => run.kind === 'sale').length, 0)
   const half = scale.narrow ? ' Six months are shown.' : ''
-  return `The scale starts at ${start}.${half} ${count(data.countedSightings, 'counted sighting', 'counted sightings')} by ${count(data.reporters, 'member', 'members')}; ${count(sales, 'sale', 'sales')} shown. Before tax and delivery.`
+  return `The scale starts at ${start}.${half} ${count(data.countedSightings, 'counted sighting', 'counted sightings')} by ${count(data.reporters, 'member', 'members')}; ${count(sales, 'sale', 'sales')} shown. Before tax and delivery.${data.ahead ? ` ${sayAhead(data.ahead, data.asOf)}` : ''}`
 }
 
 /**
@@ -69,6 +70,7 @@ export function priceRecordPlot(data: PriceRecordData, width: number, height: nu
       prices(scale, area, paint) +
       months(scale, area, paint) +
       scale.stores.map((store) => dips(store, scale, hatch)).join('') +
+      (data.ahead ? drawAhead(data.ahead, data.asOf, scale, area, `${hatch}-a`, paint) : '') +
       today(scale, data, area, paint) +
       depthLabels(scale, paint) +
       scale.stores.map((store) => stepLine(store, scale, mannerOf(store.order), paint)).join('') +

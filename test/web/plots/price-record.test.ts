@@ -139,3 +139,25 @@ describe('laying out', () => {
     expect(out).toEqual([0, 25, 50, 75])
   })
 })
+
+describe('ahead of today', () => {
+  const ahead = { until: '2026-12-19', lowMinor: 14_000, expectedMinor: 17_000, highMinor: 20_000 }
+  const area = { left: 60, right: 700, top: 30, bottom: 300 }
+  it('reaches to the day that is asked about and no further', () => {
+    expect(priceScale({ ...data(), ahead }, area, 800)?.until).toBe('2026-12-19')
+    expect(priceScale(data(), area, 800)?.until).not.toBe('2026-12-19')
+  })
+  it('holds the range within its scale and draws band, expected price and day', () => {
+    const scale = priceScale({ ...data(), ahead: { ...ahead, lowMinor: 9000 } }, area, 800)!
+    expect(scale.lowMinor).toBeLessThanOrEqual(9000)
+    const svg = priceRecordPlot({ ...data(), ahead }, 800, 370, { id: 'p' })
+    expect(svg.match(/class="ahead"/g)).toHaveLength(1)
+    expect(svg).toContain('class="ahead-expected"')
+    expect(svg).toContain('by Dec 19')
+    expect(priceRecordPlot(data(), 800, 370, { id: 'p' })).not.toContain('ahead')
+  })
+  it('is told in the caption', () =>
+    expect(priceRecordCaption({ ...data(), ahead }, 800)).toContain(
+      'Hatched: what is paid by Dec 19 in 8 of 10 cases; dashed: what is expected.',
+    ))
+})

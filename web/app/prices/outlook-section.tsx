@@ -1,28 +1,22 @@
-import { keepPreviousData, useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
-import { useState, type ReactElement } from 'react'
+import type { ReactElement } from 'react'
 import { addDays, sayDate, yearOf, type CivilDate } from '../../../core/dates.ts'
 import { sayMoney } from '../../../core/money.ts'
 import type { LineOutlookView } from '../../../core/pricing/outlook-view.ts'
 import { sayDays } from '../../../core/pricing/sale-time-words.ts'
-import { getOutlook } from '../client/outlook.ts'
 import { ChoiceField } from '../parts/choice-fields.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
 import { useCurrency } from '../session/session.ts'
-
-const AHEAD = { month: 30, season: 60, later: 120 } as const
-type Ahead = keyof typeof AHEAD
+import { AHEAD, type Ahead, type AskedOutlook } from './use-outlook.ts'
 
 /** What the record says of the coming weeks: whether waiting pays, what will be paid by the advice, the price to buy at. */
-export function OutlookSection({ productId, asOf }: { productId: string; asOf: CivilDate }): ReactElement | null {
-  const [ahead, setAhead] = useState<Ahead>('season')
-  const until = addDays(asOf, AHEAD[ahead])
-  const outlook = useQuery({
-    queryKey: ['outlook', productId, until],
-    queryFn: () => getOutlook({ lines: [{ productId, quantity: 1, storeId: null }], storeIds: [], until }),
-    placeholderData: keepPreviousData,
-    staleTime: 5 * 60_000,
-  })
+export function OutlookSection({
+  outlook: { answer: outlook, ahead, setAhead },
+  asOf,
+}: {
+  outlook: AskedOutlook
+  asOf: CivilDate
+}): ReactElement | null {
   if (outlook.error) return <ErrorNotice error={outlook.error} onRetry={() => void outlook.refetch()} />
   const line = outlook.data?.lines[0]
   if (!outlook.data || (outlook.data.learnedOn !== null && !line)) return null

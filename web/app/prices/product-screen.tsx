@@ -20,6 +20,7 @@ import { ProductFigure } from './product-figure.tsx'
 import { ProductSummary } from './product-summary.tsx'
 import { inCurrency } from './in-currency.ts'
 import { OutlookSection } from './outlook-section.tsx'
+import { aheadOf, useOutlook } from './use-outlook.ts'
 import { RecordFigure } from './record-figure.tsx'
 import { SightingsSection } from './sightings-section.tsx'
 import { useStoreCurrency } from '../stores/store-currency.ts'
@@ -115,6 +116,7 @@ function RecordSections({ record }: { record: PriceRecord }): ReactElement {
   const home = useCurrency()
   const currencyOf = useStoreCurrency()
   const told = inCurrency(record, currencyOf, home)
+  const outlook = useOutlook(record.product.id, record.asOf)
   const answer = answerOf(told, home)
   const foreign = [...new Set(record.sightings.map(({ storeId }) => currencyOf(storeId)))].filter((currency) => currency !== home)
   return (
@@ -131,7 +133,7 @@ function RecordSections({ record }: { record: PriceRecord }): ReactElement {
         </div>
         <ProductSummary record={told} />
       </div>
-      {!record.product.archived && <OutlookSection productId={record.product.id} asOf={record.asOf} />}
+      {!record.product.archived && <OutlookSection outlook={outlook} asOf={record.asOf} />}
       <section aria-labelledby="record-head">
         <div className="sechead">
           <h2 id="record-head">Price record</h2>
@@ -143,7 +145,7 @@ function RecordSections({ record }: { record: PriceRecord }): ReactElement {
             </span>
           </p>
         </div>
-        <RecordFigure record={told} />
+        <RecordFigure record={told} ahead={record.product.archived ? undefined : aheadOf(outlook.answer.data)} />
       </section>
       <SightingsSection sightings={record.sightings} />
     </>

@@ -1,5 +1,6 @@
 import { useMemo, useRef, type ReactElement } from 'react'
 import type { PriceRecord } from '../../../core/pricing/record.ts'
+import type { PriceAhead } from '../../plots/price-record-data.ts'
 import { priceRecordCaption, priceRecordData, priceRecordPlot } from '../../plots/price-record.ts'
 import { Svg } from '../parts/svg.tsx'
 import { useWidth } from '../parts/use-width.ts'
@@ -11,11 +12,11 @@ const SHORT = 300
 const PHONE = 560
 
 /** The price record at the width that there is: drawn anew for a phone, never shrunk. */
-export function RecordFigure({ record }: { record: PriceRecord }): ReactElement {
+export function RecordFigure({ record, ahead }: { record: PriceRecord; ahead?: PriceAhead | undefined }): ReactElement {
   const currency = useCurrency()
   const place = useRef<HTMLElement>(null)
   const width = useWidth(place)
-  const data = useMemo(() => priceRecordData(record, currency), [record, currency])
+  const data = useMemo(() => ({ ...priceRecordData(record, currency), ahead }), [record, currency, ahead])
   const height = width < PHONE ? SHORT : TALL
   return (
     <figure ref={place} className="record-figure">
