@@ -24,7 +24,8 @@ describe('a quote of three builds', () => {
   beforeAll(async () => {
     bytes = await renderQuotePdf(inputOf())
     read = await readPdf(bytes)
-  })
+    // The first document of a fresh worker, and eleven pages read back: on a busy machine longer than the usual wait.
+  }, 60_000)
 
   it('holds every tier total, goods, delivery and tax that the rules gave', () => {
     for (const { cost } of sampleRevision().builds) {
