@@ -181,6 +181,23 @@ describe('the marks of a cord', () => {
     expect(told(findingOf('cord_length', mixed)).reason).toMatch(/^Halden has 150 cm/)
   })
 
+  it('are asked of those alone that may not reach, and told of one that surely does not', () => {
+    const canister = [one('Pellick', { type: 'canister' as const })]
+    // 1.2 to 2 m reach from a canister's head, 1 to 2 m of a heater may not reach from the rim.
+    expect(findingOf('cord_length', { ...bare, ...heater(), filters: canister }).missing).toEqual(['cord of Torvane'])
+    const short = findingOf('cord_length', { ...bare, ...heater(), lights: cords.light(800).lights })
+    expect(short.verdict).toBe('does_not_fit')
+    expect(told(short).reason).toMatch(/^Halden has 80 cm/)
+  })
+
+  it('name the stand that nobody measured where one of two cords leaves over the rim', () => {
+    const both = { ...bare, filters: cords.canister(1500).filters, lights: cords.light(2000).lights }
+    expect(findingOf('cord_length', { ...both, stand: one('Thornby', {}) })).toMatchObject({
+      verdict: 'fits',
+      assumed: ['height of the stand'],
+    })
+  })
+
   it('take the worst stand that nobody measured', () => {
     // Stands of 600 to 950 mm: √(600² + 1283.4²) + 400 is 1816.7 mm at the most, √(600² + 933.4²) + 400 is 1509.6 mm at the least.
     const of = (cordMm: number) => findingOf('cord_length', { ...cords.light(cordMm), stand: one('Thornby', { ratedLoadKg: 450 }) })
