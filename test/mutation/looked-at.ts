@@ -28,4 +28,5 @@ export const LOOKED_AT: Record<string, string> = {
   'core/sizing/room-inputs.ts': 'a default without a name: every one has its own. Left alive.',
   'core/sizing/tank-inputs.ts': 'times and over one are the same, and of two plans the second is the last. Left alive.',
   'core/water/dissolved-oxygen.ts': 'at one atmosphere the short way and the long one give the same figure. Left alive.',
+  'core/sizing/lid-check.ts': 'what could be seen of them is asserted since this count.',
 }
