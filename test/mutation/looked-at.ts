@@ -29,4 +29,7 @@ export const LOOKED_AT: Record<string, string> = {
   'core/sizing/tank-inputs.ts': 'times and over one are the same, and of two plans the second is the last. Left alive.',
   'core/water/dissolved-oxygen.ts': 'at one atmosphere the short way and the long one give the same figure. Left alive.',
   'core/sizing/lid-check.ts': 'what could be seen of them is asserted since this count.',
+  'core/sizing/light-along.ts': 'a tank always has a corner, and a row its share. Left alive.',
+  'core/sizing/light-at-bed.ts': 'one micromole a joule: times and over are the same. Left alive.',
+  'core/sizing/light-level.ts': 'at the upper mark a share of one is no dimming; the others are asserted since this count.',
 }

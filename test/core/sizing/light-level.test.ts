@@ -120,6 +120,7 @@ describe('a light that can be dimmed', () => {
     expect(dimmedShare(under([DIMMABLE, WHITE]), lit(span(100, 150)))).toBe(1)
     expect(dimmedShare(under([DIMMABLE]), lit(span(20, 200), span(100, 150)))).toBe(1)
     expect(dimmedShare(under([DIMMABLE]), lit(span(100, 150), span(200, 300)))).toBeCloseTo(0.4, 12)
+    expect(dimmedShare(under([DIMMABLE]), lit(span(100, 150), span(5, 10)))).toBe(1)
   })
 })
 
@@ -171,7 +172,24 @@ describe('the hours', () => {
   })
 })
 
+describe('several lights', () => {
+  it('are as unknown as the one that is', () => {
+    const stated = { ...WHITE, photonFluxUmolS: 30 }
+    const of = (...specs: LightSpec[]) => lightLevel(under(specs), lit(span(5, 10), span(40, 50), true))
+    expect(of(stated, { ...WHITE, spectrum: 'coloured' })?.missing).toEqual(['photon flux of the light'])
+    expect(sayPhrase(of(stated, WHITE)?.reason ?? [], METRIC)).toContain(LUMENS)
+    expect(sayPhrase(of(stated, stated)?.reason ?? [], METRIC)).not.toContain(LUMENS)
+  })
+})
+
 describe('plants of much light', () => {
+  it('want 60 to 120', () => {
+    expect(level(lit(span(60, 120)), WHITE, { plants: 'high' })).toMatchObject({
+      verdict: 'fits',
+      limit: { low: { value: 60 }, high: { value: 120 } },
+    })
+  })
+
   const food = ' Without carbon dioxide and fertiliser, light that strong feeds algae.'
   it('are told to need food unless carbon dioxide is there', () => {
     const high = { plants: 'high' } as const
