@@ -6,7 +6,7 @@ import { isNear } from './reference-tanks.ts'
 import { findingOf, one } from './sample-build.ts'
 
 describe('a bottom that sticks out', () => {
-  /** Any text on beams: a cantilever of 2 m under 3 kN/m has 6 kN·m at its foot, with 4 kN at its end 8 kN·m more. A strip 1 m wide and 0.2 m thick. */
+  /** Any text on beams (AISC Manual, table 3-23, cases 19 and 22; from memory): a cantilever of 2 m under 3 kN/m has 6 kN·m at its foot, with 4 kN at its end 8 kN·m more. A strip 1 m wide and 0.2 m thick. */
   it.each([
     ['its load alone', 3000, 0, 6000],
     ['the pane at its end alone', 0, 4000, 8000],
