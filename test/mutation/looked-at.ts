@@ -28,8 +28,9 @@ export const LOOKED_AT: Record<string, string> = {
   'core/sizing/room-inputs.ts': 'a default without a name: every one has its own. Left alive.',
   'core/sizing/tank-inputs.ts': 'times and over one are the same, and of two plans the second is the last. Left alive.',
   'core/water/dissolved-oxygen.ts': 'at one atmosphere the short way and the long one give the same figure. Left alive.',
-  'core/sizing/lid-check.ts': 'what could be seen of them is asserted since this count.',
+  'core/sizing/lid-check.ts': 'of what is off a lid never differs by nought. Left alive.',
   'core/sizing/light-along.ts': 'a tank always has a corner, and a row its share. Left alive.',
   'core/sizing/light-at-bed.ts': 'one micromole a joule: times and over are the same. Left alive.',
   'core/sizing/light-level.ts': 'at the upper mark a share of one is no dimming; the others are asserted since this count.',
+  'core/sizing/warm-room.ts': 'a chiller that takes out nothing leaves the water as it is by either way. Left alive.',
 }
