@@ -18,7 +18,7 @@ not at all for weeks. Their parameters are drawn from the hash of the commit, so
 service would keep it, up to a day of the year drawn at random; then 120 days come.
 
 What is held against a forecast is what a shopper pays who follows its advice day by day from the next day on. *True parameters* is a forecaster who knows everything of
-the market but what comes: nobody can do better, and the rules for the same figures show what chance alone leaves. The *oracle* of the savings knows the same.
+the market but what comes: nobody can do better, and its figures show what chance alone leaves. The *oracle* of the savings knows the same.
 Standard errors are by market.
 `
 
