@@ -18,7 +18,16 @@ describe('what keeps a quote from being issued', () => {
     }
     const faults = issueFaults({ ...empty, draft, install: { ...empty.install, mode: 'store' } }, '2026-11-01')
     expect(faults.map(({ field }) => field).toSorted()).toEqual(
-      ['builds.0.lines', 'builds.1.lines', 'discount.reason', 'ownStore', 'standsUntil', 'suggestion.reason', 'title'].toSorted(),
+      [
+        'builds.0.lines',
+        'builds.1.lines',
+        'discount',
+        'discount.reason',
+        'ownStore',
+        'standsUntil',
+        'suggestion.reason',
+        'title',
+      ].toSorted(),
     )
     for (const { field } of faults) expect(placeOfFault(field, draft), field).not.toBeNull()
   })
