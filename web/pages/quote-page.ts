@@ -85,7 +85,7 @@ function comparison(quote: RevisionDocument, open: boolean): Markup {
   const scale =
     svg === ''
       ? ''
-      : markup`<div>${drawing(svg)}<p class="note">Each line runs from the best price seen to the full price; the pointer is today.${budgetMinor === null ? '' : ' The dashes are your budget.'}</p></div>`
+      : markup`<div>${drawing(svg)}<p class="note">Each line runs from the best price seen to the full price; the pointer is today.${quote.builds.some(({ byDate }) => byDate && byDate.waits > 0) ? ' The band holds 8 of 10 outcomes by the date.' : ''}${budgetMinor === null ? '' : ' The dashes are your budget.'}</p></div>`
   return markup`<section class="compare" aria-labelledby="h-compare"><h2 id="h-compare">Today’s totals</h2>
 <ul class="sums-list">${rows}${open ? markup`<li><a href="#answer">Accept or decline</a></li>` : ''}</ul>${scale}</section>`
 }
