@@ -26,21 +26,22 @@ export async function acceptedSince(db: Kysely<Database>, since: CivilDate): Pro
   return rows.map(sightingOf)
 }
 
-/** Newest day whose record was learnt from by the present method; null where none was. */
-export async function newestLearnedOn(db: Kysely<Database>): Promise<CivilDate | null> {
+/** Newest day up to `today` whose record was learnt from by the present method; null where none was. */
+export async function newestLearnedOn(db: Kysely<Database>, today: CivilDate): Promise<CivilDate | null> {
   const row = await db
     .selectFrom('price_snapshot')
     .select('day')
     .where('method', '=', METHOD)
+    .where('day', '<=', today)
     .orderBy('day', 'desc')
     .limit(1)
     .executeTakeFirst()
   return row?.day ?? null
 }
 
-/** Keeps a snapshot in place of one of the same day. Must run in a transaction. */
+/** Keeps a snapshot in place of one of the same day, and of days that have not come yet: a clock was ahead. Must run in a transaction. */
 export async function keepLearned(trx: Transaction<Database>, { products, ...learned }: Learned): Promise<void> {
-  await trx.deleteFrom('price_snapshot').where('day', '=', learned.asOf).execute()
+  await trx.deleteFrom('price_snapshot').where('day', '>=', learned.asOf).execute()
   await trx
     .insertInto('price_snapshot')
     .values({ day: learned.asOf, method: METHOD, learned: sql<Omit<Learned, 'products'>>`${JSON.stringify(learned)}::text::jsonb` })
@@ -64,12 +65,13 @@ export async function dropLearnedBefore(db: Kysely<Database>, day: CivilDate): P
   await db.deleteFrom('price_snapshot').where('day', '<', day).execute()
 }
 
-/** The newest snapshot with what it says of some products; undefined where nothing was learnt yet. */
-export async function readLearned(db: Kysely<Database>, productIds: readonly string[]): Promise<Learned | undefined> {
+/** The newest snapshot up to `today` with what it says of some products; undefined where nothing was learnt yet. */
+export async function readLearned(db: Kysely<Database>, productIds: readonly string[], today: CivilDate): Promise<Learned | undefined> {
   const head = await db
     .selectFrom('price_snapshot')
     .select(['day', 'learned'])
     .where('method', '=', METHOD)
+    .where('day', '<=', today)
     .orderBy('day', 'desc')
     .limit(1)
     .executeTakeFirst()

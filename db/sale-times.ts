@@ -89,7 +89,7 @@ async function faultOf(
   const twin = await trx
     .selectFrom('sale_time')
     .select('id')
-    .where(sql`lower(name)`, '=', name.toLowerCase())
+    .where(sql`lower(name)`, '=', sql`lower(${name})`)
     .executeTakeFirst()
   if (twin && twin.id !== id) return { code: 'name_taken', field: 'name', message: `There is already a sale time called "${name}".` }
   if (storeIds.length === 0) return undefined

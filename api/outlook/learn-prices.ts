@@ -1,6 +1,7 @@
 import { once } from 'node:events'
 import { Worker } from 'node:worker_threads'
 import type { Kysely } from 'kysely'
+import type { Store } from '../../core/catalog/store.ts'
 import { addDays, civilDateAt, type CivilDate } from '../../core/dates.ts'
 import type { Learned, MarketRecord } from '../../core/pricing/outlook/outlook.ts'
 import type { Database } from '../../db/database.ts'
@@ -26,7 +27,7 @@ const KEPT_DAYS = 31
 export async function learnPrices(db: Kysely<Database>, nowMs: number): Promise<'learned' | 'nothing_to_do'> {
   const { timeZone, mode } = await getInstall(db)
   const today = civilDateAt(nowMs, timeZone)
-  if (mode === 'store' || (await newestLearnedOn(db)) === today) return 'nothing_to_do'
+  if (mode === 'store' || (await newestLearnedOn(db, today)) === today) return 'nothing_to_do'
   const learned = await inThread(await recordOn(db, today))
   await inTransaction(db, (trx) => keepLearned(trx, learned))
   await dropLearnedBefore(db, addDays(today, -KEPT_DAYS))
@@ -35,10 +36,13 @@ export async function learnPrices(db: Kysely<Database>, nowMs: number): Promise<
 
 async function recordOn(db: Kysely<Database>, asOf: CivilDate): Promise<MarketRecord> {
   const since = addDays(asOf, -TAUGHT_BY_DAYS)
-  const [sightings, times, stores] = [await acceptedSince(db, since), await listSaleTimes(db), await listStores(db, { archived: false })]
+  const [sightings, times, stores] = [await acceptedSince(db, since), await listSaleTimes(db), await listStores(db, { archived: 'all' })]
   const products = await kindsOfProducts(db)
-  return { sightings, products, windows: saleWindows(times, stores, since, addDays(asOf, AHEAD_DAYS)), asOf }
+  return { sightings, products, windows: saleWindows(times, stores.map(asOpen), since, addDays(asOf, AHEAD_DAYS)), asOf }
 }
+
+/** A store that is archived by now had its sales as well: what was seen of them teaches. */
+const asOpen = (store: Store): Store => ({ ...store, archived: false })
 
 async function inThread(record: MarketRecord): Promise<Learned> {
   const worker = new Worker(new URL('learn-worker.ts', import.meta.url))

@@ -51,7 +51,7 @@ export async function loadOutlook(
   { mode, currency }: Install,
 ): Promise<LoadedOutlook | undefined> {
   const ids = [...new Set(ask.lines.map(({ productId }) => productId))]
-  const learned = mode === 'store' ? undefined : await readLearned(db, ids)
+  const learned = mode === 'store' ? undefined : await readLearned(db, ids, today)
   if (!learned) return undefined
   const [products, all, times, rates] = [
     await getProducts(db, ids),

@@ -1,5 +1,6 @@
 import { Hono } from 'hono'
 import { addDays } from '../../core/dates.ts'
+import { MOST_AHEAD_DAYS } from '../../core/pricing/outlook-view.ts'
 import { OutlookBody } from '../../core/pricing/schema.ts'
 import { OutlookAnswer } from '../answers/outlook.ts'
 import type { Env } from '../context.ts'
@@ -9,9 +10,6 @@ import { invalid } from '../http/problem.ts'
 import { valid } from '../http/valid.ts'
 import { loadOutlook } from './load-outlook.ts'
 import { outlookView } from './outlook-view.ts'
-
-/** Further ahead the record says next to nothing. */
-const MOST_AHEAD_DAYS = 366
 
 export const outlookRoutes = new Hono<Env>().post(
   '/',

@@ -1,4 +1,6 @@
+import { addDays, type CivilDate } from '../../core/dates.ts'
 import { byDateOf, outlookLines, type ByDate } from '../../core/pricing/by-date.ts'
+import { MOST_AHEAD_DAYS } from '../../core/pricing/outlook-view.ts'
 import { discountOf } from '../../core/quote/quote-market.ts'
 import type { QuoteInputs } from '../../core/quote/revision.ts'
 import { workBuild } from '../../core/quote/worked-build.ts'
@@ -6,12 +8,15 @@ import type { Ctx } from '../context.ts'
 import { loadOutlook, type OutlookAsk } from '../outlook/load-outlook.ts'
 import { outlookView } from '../outlook/outlook-view.ts'
 
+/** Of a day that is past, or too far ahead, nothing is told. */
+const isTold = (until: CivilDate, asOf: CivilDate): boolean => until >= asOf && until <= addDays(asOf, MOST_AHEAD_DAYS)
+
 /** What each build is expected to come to by the day of the need, by the build's id; of those of which it can be said. */
 export async function byDates(c: Ctx, inputs: QuoteInputs): Promise<Map<string, ByDate>> {
   const { draft, install, asOf } = inputs
   const until = draft.need.byDate
   const found = new Map<string, ByDate>()
-  if (until === null || until < asOf) return found
+  if (until === null || !isTold(until, asOf)) return found
   for (const [index, { id }] of draft.builds.entries()) {
     const { cost } = workBuild(inputs, index)
     const lines = outlookLines(cost)

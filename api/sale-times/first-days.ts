@@ -37,7 +37,7 @@ const LOOKED_AHEAD_DAYS = 6 * 366
 /** What is wrong with a sale time at the stores it is meant for; null where nothing is. */
 export function saleTimeFault({ when, lengthDays }: When, places: readonly Place[], today: CivilDate): SaleTimeFault | null {
   const until = addDays(today, LOOKED_AHEAD_DAYS)
-  if (when.kind === 'holiday') return holidayFault(when, places, today)
+  if (when.kind === 'holiday') return holidayFault(when, lengthDays, places, today)
   try {
     return lengthFault(firstDays(when, { country: '', subdivision: null }, addDays(today, -LOOKED_AHEAD_DAYS), until), lengthDays, when)
   } catch (error) {
@@ -46,9 +46,18 @@ export function saleTimeFault({ when, lengthDays }: When, places: readonly Place
   }
 }
 
-function holidayFault({ holiday }: Extract<SaleTime['when'], { kind: 'holiday' }>, places: readonly Place[], today: CivilDate) {
+function holidayFault(
+  { holiday }: Extract<SaleTime['when'], { kind: 'holiday' }>,
+  lengthDays: number,
+  places: readonly Place[],
+  today: CivilDate,
+): SaleTimeFault | null {
   const year = yearOf(today)
-  if (places.some((place) => holidayDays(place, holiday, year - 1, year + 4).length > 0)) return null
+  const once = new Map(places.map((place) => [`${place.country} ${place.subdivision ?? ''}`, place]))
+  const kept = [...once.values()]
+    .map((place) => [...new Set(holidayDays(place, holiday, year - 1, year + 4))].toSorted())
+    .filter((days) => days.length > 0)
+  if (kept.length > 0) return kept.map((days) => overlap(days, lengthDays)).find((fault) => fault !== null) ?? null
   return {
     field: 'when.holiday',
     message: `No store of this sale time is in a place that keeps "${holiday}". Choose one from the list, or check the stores’ countries.`,
@@ -60,6 +69,11 @@ function lengthFault(days: readonly CivilDate[], lengthDays: number, { kind }: S
   const sorted = [...new Set(days)].toSorted()
   if (sorted.length === 0)
     return { field, message: 'This never comes true within six years before and after today. Check the months and days of the rule.' }
+  return overlap(sorted, lengthDays)
+}
+
+/** Days of which each begins after the one before has ended; else how long it may be at most. */
+function overlap(sorted: readonly CivilDate[], lengthDays: number): SaleTimeFault | null {
   const gaps = sorted.slice(1).map((day, index) => daysBetween(sorted[index] ?? day, day))
   const shortest = Math.min(...gaps, Infinity)
   if (shortest >= lengthDays) return null

@@ -29,8 +29,23 @@ function makeCalendar(country: string, subdivision: string | null): Holidays | n
   return state ? new Holidays(country, state[0], { languages: ['en'] }) : new Holidays(country, { languages: ['en'] })
 }
 
+type Feast = { name: string; day: CivilDate }
+/** Reckoning a year of one place takes milliseconds, and every calendar asks for several. */
+const years = new Map<string, readonly Feast[]>()
+const MOST_YEARS = 2_000
+
+function inYear(place: Place, year: number): readonly Feast[] {
+  const key = `${place.country} ${place.subdivision ?? ''} ${year}`
+  const known = years.get(key)
+  if (known !== undefined) return known
+  if (years.size >= MOST_YEARS) years.clear()
+  const reckoned = feastsOf(place, year)
+  years.set(key, reckoned)
+  return reckoned
+}
+
 /** Days on which a holiday is made up for are no holidays of their own: the sale follows the feast. */
-const inYear = (place: Place, year: number): Array<{ name: string; day: CivilDate }> =>
+const feastsOf = (place: Place, year: number): Feast[] =>
   (calendarOf(place)?.getHolidays(year) ?? [])
     .filter(({ substitute }) => substitute !== true)
     .map(({ name, date }) => ({ name, day: date.slice(0, 10) }))

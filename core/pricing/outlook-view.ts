@@ -1,6 +1,9 @@
 import type { CivilDate } from '../dates.ts'
 import type { Advice, LineOutlook } from './outlook/line-outlook.ts'
 
+/** Days ahead that anything is told of: further on the record says next to nothing. */
+export const MOST_AHEAD_DAYS = 366
+
 /** What a screen is told to expect of one line. Amounts in minor units of the install's currency, for all of the line; null where no price is known. */
 export interface LineOutlookView {
   productId: string

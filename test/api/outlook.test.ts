@@ -41,11 +41,22 @@ describe('what to expect', () => {
     const now = Date.now()
     expect(await learnPrices(world.db, now)).toBe('learned')
     expect(await learnPrices(world.db, now), 'the same day').toBe('nothing_to_do')
-    expect(await newestLearnedOn(world.db)).toBe(today())
-    const kept = await readLearned(world.db, [heater.id])
+    expect(await newestLearnedOn(world.db, today())).toBe(today())
+    const kept = await readLearned(world.db, [heater.id], today())
     expect(Object.keys(kept?.products ?? {})).toEqual([heater.id])
     expect(kept?.products[heater.id]?.saleDays).toBe(3)
-    expect((await readLearned(world.db, ['no id']))?.products).toEqual({})
+    expect((await readLearned(world.db, ['no id'], today()))?.products).toEqual({})
+  })
+
+  it('a snapshot of a day that has not come is not read, and goes with the next one', async () => {
+    const ahead = Date.now() + 30 * 86_400_000
+    expect(await learnPrices(world.db, ahead)).toBe('learned')
+    expect(await newestLearnedOn(world.db, today())).toBe(today())
+    expect((await readLearned(world.db, [], today()))?.asOf).toBe(today())
+    await world.db.deleteFrom('price_snapshot').where('day', '=', today()).execute()
+    expect(await learnPrices(world.db, Date.now())).toBe('learned')
+    const days = await world.db.selectFrom('price_snapshot').select('day').execute()
+    expect(days).toEqual([{ day: today() }])
   })
 
   it('tells what is paid by the date, the chance of a sale and words to act on', async () => {

@@ -73,6 +73,12 @@ describe('what the calendar refuses', () => {
     expect(saleTimeFault({ when: { kind: 'holiday', holiday: 'Feast of Nobody', offsetDays: 0 }, lengthDays: 3 }, [US], today)?.field).toBe(
       'when.holiday',
     ))
+  it('a holiday of two days on which a longer sale would begin twice', () => {
+    const when = { kind: 'holiday', holiday: "New Year's Day", offsetDays: 0 } as const
+    const place = { country: 'AZ', subdivision: null }
+    expect(saleTimeFault({ when, lengthDays: 5 }, [place], today)).toMatchObject({ field: 'lengthDays' })
+    expect(saleTimeFault({ when, lengthDays: 1 }, [place], today)).toBeNull()
+  })
   it('one that never comes', () =>
     expect(
       saleTimeFault({ when: { kind: 'rule', rule: 'FREQ=YEARLY;BYMONTH=2;BYMONTHDAY=31', from: '2000-01-01' }, lengthDays: 3 }, [US], today)

@@ -1,5 +1,6 @@
 import type { ReactElement } from 'react'
-import { sayDate, yearOf } from '../../../core/dates.ts'
+import { addDays, sayDate, yearOf } from '../../../core/dates.ts'
+import { MOST_AHEAD_DAYS } from '../../../core/pricing/outlook-view.ts'
 import { sayByDate } from '../../../core/pricing/by-date.ts'
 import { TierSign } from '../parts/signs.tsx'
 import { columnClass } from './column-class.ts'
@@ -29,6 +30,7 @@ function Figure({ expected }: { expected: ExpectedBuild | undefined }): ReactEle
   const { byDate: until } = state.draft.need
   if (until === null) return <span className="quiet">the need says no day</span>
   if (until < inputs.asOf) return <span className="quiet">the day of the need is past</span>
+  if (until > addDays(inputs.asOf, MOST_AHEAD_DAYS)) return <span className="quiet">more than a year ahead</span>
   if (expected?.byDate) {
     const { figure, range } = sayByDate(expected.byDate, currency, yearOf(inputs.asOf))
     return (

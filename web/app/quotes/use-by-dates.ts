@@ -1,5 +1,7 @@
 import { useQueries } from '@tanstack/react-query'
+import { addDays } from '../../../core/dates.ts'
 import { byDateOf, outlookLines, type ByDate } from '../../../core/pricing/by-date.ts'
+import { MOST_AHEAD_DAYS } from '../../../core/pricing/outlook-view.ts'
 import { discountOf } from '../../../core/quote/quote-market.ts'
 import type { WorkedBuild } from '../../../core/quote/revision.ts'
 import { getOutlook } from '../client/outlook.ts'
@@ -18,7 +20,8 @@ export interface ExpectedBuild {
 export function useByDates(builds: readonly WorkedBuild[]): ReadonlyMap<string, ExpectedBuild> {
   const { state, inputs } = useDesk()
   const { byDate: until } = state.draft.need
-  const isAsked = until !== null && until >= inputs.asOf && state.view.install.mode === 'club'
+  const isAsked =
+    until !== null && until >= inputs.asOf && until <= addDays(inputs.asOf, MOST_AHEAD_DAYS) && state.view.install.mode === 'club'
   const asked = builds.map(({ cost }) => outlookLines(cost))
   const answers = useQueries({
     queries: asked.map((lines) => ({
