@@ -6,6 +6,8 @@ import { isId, type Refusal } from './refusal.ts'
 
 export type SaleTimeFields = Omit<SaleTime, 'id' | 'version'>
 type SaleTimeRefusal = Refusal<'name_taken' | 'store_unknown'>
+/** A calendar of more lines than these is read by nobody. */
+const MOST_SALE_TIMES = 100
 
 /** By name, each with the stores it is kept to in the order of theirs. */
 export async function listSaleTimes(db: Kysely<Database>): Promise<SaleTime[]> {
@@ -36,7 +38,16 @@ export const findSaleTime = async (db: Kysely<Database>, id: string): Promise<Sa
   (await listSaleTimes(db)).find((one) => one.id === id)
 
 /** Must run in a transaction: the sale time and its stores are one. */
-export async function createSaleTime(trx: Transaction<Database>, fields: SaleTimeFields): Promise<Result<SaleTime, SaleTimeRefusal>> {
+export async function createSaleTime(
+  trx: Transaction<Database>,
+  fields: SaleTimeFields,
+): Promise<Result<SaleTime, SaleTimeRefusal | Refusal<'full'>>> {
+  const { count } = await trx
+    .selectFrom('sale_time')
+    .select((eb) => eb.fn.countAll<number>().as('count'))
+    .executeTakeFirstOrThrow()
+  if (Number(count) >= MOST_SALE_TIMES)
+    return refuse({ code: 'full', message: `There are ${MOST_SALE_TIMES} sale times, which is the most. Take out those that are over.` })
   const fault = await faultOf(trx, fields, null)
   if (fault) return refuse(fault)
   const { id } = await trx.insertInto('sale_time').values(valuesOf(fields)).returning('id').executeTakeFirstOrThrow()

@@ -3,6 +3,7 @@ import { HTTPException } from 'hono/http-exception'
 import { isDiskFull, isUnreachable } from '../../db/reach.ts'
 import { TooBusyError } from '../auth/password-hash.ts'
 import type { Env } from '../context.ts'
+import { OutlookBusy } from '../outlook/outlook-thread.ts'
 import { PdfBusyError, PdfUnwantedError } from '../pdf/pdf-desk.ts'
 import { PictureBusyError } from '../pictures/picture-desk.ts'
 import { answerProblem as send } from './answer-problem.ts'
@@ -23,6 +24,10 @@ export const answerFault: ErrorHandler<Env> = (error, c) => {
     })
   if (error instanceof PictureBusyError)
     return send(c, problemBody(503, 'unavailable', 'Too many pictures are being made at this moment. Try again shortly.'), {
+      'Retry-After': RETRY_S,
+    })
+  if (error instanceof OutlookBusy)
+    return send(c, problemBody(503, 'unavailable', 'Too much is being reckoned at this moment. Try again shortly.'), {
       'Retry-After': RETRY_S,
     })
   if (error instanceof PdfBusyError)

@@ -25,6 +25,15 @@ const KEPT_DAYS = 31
  * already, or in a store's install, whose own list is what its prices are.
  */
 export async function learnPrices(db: Kysely<Database>, nowMs: number): Promise<'learned' | 'nothing_to_do'> {
+  if (underWay.has(db)) return 'nothing_to_do'
+  underWay.add(db)
+  return learnOnce(db, nowMs).finally(() => underWay.delete(db))
+}
+
+/** A large record takes minutes: the next look does not begin a second time. */
+const underWay = new WeakSet<Kysely<Database>>()
+
+async function learnOnce(db: Kysely<Database>, nowMs: number): Promise<'learned' | 'nothing_to_do'> {
   const { timeZone, mode } = await getInstall(db)
   const today = civilDateAt(nowMs, timeZone)
   if (mode === 'store' || (await newestLearnedOn(db, today)) === today) return 'nothing_to_do'

@@ -4,10 +4,9 @@ import { addDays, type CivilDate } from '../../core/dates.ts'
 import type { Install } from '../../core/install.ts'
 import { homeMinor, type CurrencyRate } from '../../core/pricing/currency-rate.ts'
 import { storeCurrency } from '../../core/pricing/foreign-stores.ts'
-import { outlookOf, type LineOutlook, type Outlook } from '../../core/pricing/outlook/outlook.ts'
 import { withTaxExact } from '../../core/pricing/receipt.ts'
 import type { Sighting } from '../../core/pricing/sighting.ts'
-import { rateIndexOf } from '../../core/pricing/store-rates.ts'
+import { rateIndexOf, type TaxedGoods } from '../../core/pricing/store-rates.ts'
 import { WHOLE_RATE } from '../../core/money.ts'
 import { listCurrencyRates } from '../../db/currency-rates.ts'
 import type { Database } from '../../db/database.ts'
@@ -17,6 +16,8 @@ import { listSaleTimes } from '../../db/sale-times.ts'
 import { sightingsOfProducts } from '../../db/sightings.ts'
 import { listStores } from '../../db/stores.ts'
 import { saleWindows } from '../sale-times/windows.ts'
+import { reckonOutlook } from './outlook-thread.ts'
+import type { PlainOutlook } from './outlook-worker.ts'
 
 /** What is asked about a purchase. A line that names a store is bought there; the others at any of `storeIds`, or anywhere where that is empty. */
 export interface OutlookAsk {
@@ -28,7 +29,7 @@ export interface OutlookAsk {
   withTax: boolean
 }
 
-export interface LoadedOutlook extends Outlook {
+export interface LoadedOutlook extends PlainOutlook {
   learnedOn: CivilDate
   /** Names of the sale times that lines name. */
   saleTimeNames: ReadonlyMap<string, string>
@@ -43,12 +44,16 @@ const DRAWS = 400
 /** The same purchase on the same day is told the same. */
 const SEED = 20_261_126
 
-/** What to expect of a purchase; undefined where nothing was learnt yet, and in a store's install, whose own list is what its prices are. */
+/**
+ * What to expect of a purchase; undefined where nothing was learnt yet, and in a store's install, whose own list is what its prices are. `by` is who asks.
+ * Errors: OutlookBusy.
+ */
 export async function loadOutlook(
   db: Kysely<Database>,
   ask: OutlookAsk,
   today: CivilDate,
   { mode, currency }: Install,
+  by: string,
 ): Promise<LoadedOutlook | undefined> {
   const ids = [...new Set(ask.lines.map(({ productId }) => productId))]
   const learned = mode === 'store' ? undefined : await readLearned(db, ids, today)
@@ -68,19 +73,18 @@ export async function loadOutlook(
     productId,
     quantity,
     storeIds: storeId === null ? (ask.storeIds.length > 0 ? ask.storeIds : [...stores.keys()]) : [storeId],
-    ...(ask.withTax ? { priceOf: taxedAt(stores, kindOf.get(productId), productId) } : {}),
+    factors: ask.withTax ? taxFactors(stores, kindOf.get(productId), productId) : {},
   }))
   const { until, waitingCostPerDayMinor } = ask
-  const outlook = outlookOf(learned, record, { lines, until, waitingCostPerDayMinor, draws: DRAWS, seed: SEED })
+  const outlook = await reckonOutlook({ learned, record, lines, until, waitingCostPerDayMinor, draws: DRAWS, seed: SEED }, by)
   return { ...outlook, learnedOn: learned.asOf, saleTimeNames: new Map(times.map(({ id, name }) => [id, name])) }
 }
 
-const taxedAt =
-  (stores: ReadonlyMap<string, Store>, kind: Parameters<typeof rateIndexOf>[1]['kind'], productId: string) =>
-  (storeId: string, unitMinor: number) => {
-    const store = stores.get(storeId)
-    return store ? withTaxExact(unitMinor, store, rateIndexOf(store, { kind, productId })) / WHOLE_RATE : unitMinor
-  }
+/** What one unit with its tax is of its price, by store. */
+function taxFactors(stores: ReadonlyMap<string, Store>, kind: TaxedGoods['kind'], productId: string): Record<string, number> {
+  const factorAt = (store: Store): number => withTaxExact(1, store, rateIndexOf(store, { kind, productId })) / WHOLE_RATE
+  return Object.fromEntries([...stores].map(([id, store]) => [id, factorAt(store)]))
+}
 
 /** Sightings in the install's currency; those of a currency without a rate, and of stores that are archived, are left out. */
 function inHome(seen: readonly Sighting[], stores: ReadonlyMap<string, Store>, rates: readonly CurrencyRate[], home: string): Sighting[] {
@@ -102,5 +106,3 @@ function inHome(seen: readonly Sighting[], stores: ReadonlyMap<string, Store>, r
     ]
   })
 }
-
-export type { LineOutlook }

@@ -1,8 +1,8 @@
 import type { CivilDate } from '../../core/dates.ts'
 import type { LineOutlookView, OutlookView } from '../../core/pricing/outlook-view.ts'
-import type { LineOutlook } from '../../core/pricing/outlook/outlook.ts'
 import { sayAdvice, type AdviceReader } from '../../core/pricing/outlook/say-advice.ts'
 import type { LoadedOutlook, OutlookAsk } from './load-outlook.ts'
+import type { PlainOutlook } from './outlook-worker.ts'
 
 /** Whole minor units; null for what is not known. */
 const whole = (amount: number): number | null => (Number.isFinite(amount) ? Math.round(amount) : null)
@@ -23,7 +23,7 @@ export function outlookView(
   return { asOf, until, learnedOn: found.learnedOn, lines, total: isWhole ? total : null }
 }
 
-function lineView(line: LineOutlook, { saleTimeNames }: LoadedOutlook, reader: AdviceReader): LineOutlookView {
+function lineView(line: PlainOutlook['lines'][number], { saleTimeNames }: LoadedOutlook, reader: AdviceReader): LineOutlookView {
   const { productId, advice, noHurryUntil, chanceOfSale, nextSaleTime: next, basis } = line
   const known = Number.isFinite(line.payTodayMinor)
   return {

@@ -4,6 +4,7 @@ import { MOST_AHEAD_DAYS } from '../../core/pricing/outlook-view.ts'
 import { OutlookBody } from '../../core/pricing/schema.ts'
 import { OutlookAnswer } from '../answers/outlook.ts'
 import type { Env } from '../context.ts'
+import { signedIn } from '../context.ts'
 import { installToday } from '../day.ts'
 import { operation } from '../http/operation.ts'
 import { invalid } from '../http/problem.ts'
@@ -21,6 +22,6 @@ export const outlookRoutes = new Hono<Env>().post(
     const last = addDays(today, MOST_AHEAD_DAYS)
     if (ask.until < today) return invalid(c, 'until', `The day ${ask.until} is past. Choose ${today} or later.`)
     if (ask.until > last) return invalid(c, 'until', `The day ${ask.until} is more than a year ahead. Choose ${last} or earlier.`)
-    return c.json(outlookView(await loadOutlook(c.get('db'), ask, today, install), ask, today, install.currency), 200)
+    return c.json(outlookView(await loadOutlook(c.get('db'), ask, today, install, signedIn(c).id), ask, today, install.currency), 200)
   },
 )

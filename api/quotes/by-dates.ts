@@ -4,7 +4,7 @@ import { MOST_AHEAD_DAYS } from '../../core/pricing/outlook-view.ts'
 import { discountOf } from '../../core/quote/quote-market.ts'
 import type { QuoteInputs } from '../../core/quote/revision.ts'
 import { workBuild } from '../../core/quote/worked-build.ts'
-import type { Ctx } from '../context.ts'
+import { signedIn, type Ctx } from '../context.ts'
 import { loadOutlook, type OutlookAsk } from '../outlook/load-outlook.ts'
 import { outlookView } from '../outlook/outlook-view.ts'
 
@@ -22,7 +22,7 @@ export async function byDates(c: Ctx, inputs: QuoteInputs): Promise<Map<string, 
     const lines = outlookLines(cost)
     if (lines.length === 0) continue
     const ask: OutlookAsk = { lines, storeIds: [], until, waitingCostPerDayMinor: 0, withTax: true }
-    const outlook = outlookView(await loadOutlook(c.get('db'), ask, asOf, install), ask, asOf, install.currency)
+    const outlook = outlookView(await loadOutlook(c.get('db'), ask, asOf, install, signedIn(c).id), ask, asOf, install.currency)
     const byDate = byDateOf(cost, outlook, discountOf(inputs))
     if (byDate) found.set(id, byDate)
   }

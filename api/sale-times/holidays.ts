@@ -4,30 +4,42 @@ import type { CivilDate } from '../../core/dates.ts'
 
 type Place = Pick<Store, 'country' | 'subdivision'>
 
-/** Making one calendar reads all rules of its country. There are few places. */
-const calendars = new Map<string, Holidays | null>()
-const MOST_CALENDARS = 200
+const COUNTRIES = new Holidays()
+/** Countries and their subdivisions, as the calendar names them: what is typed in their place is none of its own. */
+const known = new Map<string, Holidays | null>()
 
 /** The calendar of a place: of its subdivision where the calendar knows it by code or English name, else of the whole country; null for a country without one. */
-function calendarOf({ country, subdivision }: Place): Holidays | null {
-  const key = `${country} ${subdivision ?? ''}`
-  const known = calendars.get(key)
-  if (known !== undefined) return known
-  if (calendars.size >= MOST_CALENDARS) calendars.clear()
-  const made = makeCalendar(country, subdivision)
-  calendars.set(key, made)
-  return made
+function calendarOf({ country, subdivision }: Place): { key: string; calendar: Holidays | null } {
+  const state = stateOf(country, subdivision)
+  const key = `${country} ${state ?? ''}`
+  if (!known.has(key)) known.set(key, makeCalendar(country, state))
+  return { key, calendar: known.get(key) ?? null }
 }
 
-function makeCalendar(country: string, subdivision: string | null): Holidays | null {
-  const all = new Holidays()
-  if (!(country in all.getCountries())) return null
-  const wanted = subdivision?.toLowerCase()
-  const state = Object.entries(all.getStates(country, 'en') ?? {}).find(
-    ([code, name]) => wanted === code.toLowerCase() || wanted === `${country}-${code}`.toLowerCase() || wanted === name.toLowerCase(),
-  )
-  return state ? new Holidays(country, state[0], { languages: ['en'] }) : new Holidays(country, { languages: ['en'] })
+function makeCalendar(country: string, state: string | null): Holidays | null {
+  if (!isCountry(country)) return null
+  return state === null ? new Holidays(country, { languages: ['en'] }) : new Holidays(country, state, { languages: ['en'] })
 }
+
+/** Names of all countries, read once: every call of the package reads them anew. */
+const NAMES: Readonly<Record<string, string>> = COUNTRIES.getCountries()
+const isCountry = (country: string): boolean => country in NAMES
+
+const states = new Map<string, ReadonlyMap<string, string>>()
+/** The code of a subdivision by what is typed for it: its code, with the country before it or not, or its English name. */
+function stateOf(country: string, subdivision: string | null): string | null {
+  if (subdivision === null || !isCountry(country)) return null
+  const codes = states.get(country) ?? codesOf(country)
+  states.set(country, codes)
+  return codes.get(subdivision.toLowerCase()) ?? null
+}
+
+const codesOf = (country: string): ReadonlyMap<string, string> =>
+  new Map(
+    Object.entries(COUNTRIES.getStates(country, 'en') ?? {}).flatMap(([code, name]) =>
+      [code, `${country}-${code}`, name].map((text): [string, string] => [text.toLowerCase(), code]),
+    ),
+  )
 
 type Feast = { name: string; day: CivilDate }
 /** Reckoning a year of one place takes milliseconds, and every calendar asks for several. */
@@ -35,18 +47,19 @@ const years = new Map<string, readonly Feast[]>()
 const MOST_YEARS = 2_000
 
 function inYear(place: Place, year: number): readonly Feast[] {
-  const key = `${place.country} ${place.subdivision ?? ''} ${year}`
-  const known = years.get(key)
-  if (known !== undefined) return known
+  const { key: at, calendar } = calendarOf(place)
+  const key = `${at} ${year}`
+  const before = years.get(key)
+  if (before !== undefined) return before
   if (years.size >= MOST_YEARS) years.clear()
-  const reckoned = feastsOf(place, year)
+  const reckoned = feastsOf(calendar, year)
   years.set(key, reckoned)
   return reckoned
 }
 
 /** Days on which a holiday is made up for are no holidays of their own: the sale follows the feast. */
-const feastsOf = (place: Place, year: number): Feast[] =>
-  (calendarOf(place)?.getHolidays(year) ?? [])
+const feastsOf = (calendar: Holidays | null, year: number): Feast[] =>
+  (calendar?.getHolidays(year) ?? [])
     .filter(({ substitute }) => substitute !== true)
     .map(({ name, date }) => ({ name, day: date.slice(0, 10) }))
 

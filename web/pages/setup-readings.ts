@@ -28,7 +28,7 @@ function readingForm(props: SetupPageProps, faults: readonly PageFault[]): Marku
   const typed = (name: (typeof FIELDS)[number]): string => props.typed[name] ?? ''
   const figure = (name: (typeof FIELDS)[number], label: string, unit: string): Markup =>
     field({ id: `reading-${name}`, name, label, unit, value: typed(name), figure: true, faults })
-  return markup`<form method="post" action="${props.path}/reading#readings"><input type="hidden" name="id" value="${props.readingId}">${formFaults(faults, [])}<p class="note">As read off the kit. What you did not test stays empty.</p>
+  return markup`<form method="post" action="${props.path}/reading"><input type="hidden" name="id" value="${props.readingId}">${formFaults(faults, [])}<p class="note">As read off the kit. What you did not test stays empty.</p>
 <div class="figures">${field({ id: 'reading-takenOn', name: 'takenOn', label: 'Day', type: 'date', value: typed('takenOn') || props.today, most: addDays(props.today, 1), ...(props.startedOn === null ? {} : { least: props.startedOn }), required: true, faults })}
 ${figure('ammonia', 'Ammonia', 'mg/L')}${figure('nitrite', 'Nitrite', 'mg/L')}${figure('nitrate', 'Nitrate', 'mg/L')}${figure('ph', 'pH', '')}${figure('kh', 'KH', displayUnit('dKH', props.units))}${figure('temperature', 'Temperature', displayUnit('degC', props.units))}</div>
 ${field({ id: 'reading-note', name: 'note', label: 'Note', value: typed('note'), faults })}

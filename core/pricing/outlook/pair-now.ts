@@ -1,4 +1,5 @@
 import { daysBetween, type CivilDate } from '../../dates.ts'
+import type { PriceView } from '../price-view.ts'
 import { regularPrice } from '../regular-price.ts'
 import type { Sighting } from '../sighting.ts'
 import { todayPrice } from '../today.ts'
@@ -66,18 +67,26 @@ export function pairsNow(question: PairQuestion): PairNow[] {
     const today = todayPrice(ofStore, regular, asOf, newcomerTrust)
     if (regular === undefined || today === undefined) return []
     const ahead = windowsAhead(question, storeId)
+    const { sale, ...known } = salesNow(question, storeId, ofStore)
     return [
       {
         storeId,
         regularMinor: regular.priceMinor,
         regularAge: daysBetween(regular.seenOn, asOf),
         todayMinor: today.priceMinor,
-        ...salesNow(question, storeId, ofStore),
+        ...known,
+        sale: withStatedDay(sale, today, asOf),
         open: ahead.filter(({ first }) => first <= 0),
         coming: ahead.filter(({ first }) => first > 0),
       },
     ]
   })
+}
+
+/** The newest report may print no last day where an earlier one of the same sale did: then that one holds, as it does for today's price. */
+function withStatedDay(sale: SaleNow | null, { holdsUntil, lastDayStated }: NonNullable<PriceView['today']>, asOf: CivilDate): SaleNow | null {
+  if (sale === null || sale.lastDay !== null || !lastDayStated || holdsUntil === null) return sale
+  return { ...sale, lastDay: daysBetween(asOf, holdsUntil) }
 }
 
 function salesNow(

@@ -35,12 +35,21 @@ describe('a rule', () => {
   it('begins no earlier than its own first day', () =>
     expect(ruleDays('FREQ=YEARLY;BYMONTH=4;BYMONTHDAY=4', '2026-05-01', '2020-01-01', '2027-12-31')).toEqual(['2027-04-04']))
   it('that is none is refused in words', () => {
-    for (const rule of ['FREQ=DAILY', 'FREQ=YEARLY;BYDAY=9XX', 'FREQ=YEARLY;INTERVAL=0', 'weekly', 'FREQ=YEARLY;BYHOUR=9', ''])
+    for (const rule of [
+      'FREQ=DAILY',
+      'FREQ=YEARLY;BYDAY=9XX',
+      'FREQ=YEARLY;INTERVAL=0',
+      'weekly',
+      'FREQ=YEARLY;BYHOUR=9',
+      'FREQ=WEEKLY;BYMONTHDAY=30',
+      'FREQ=MONTHLY;BYDAY=99MO',
+      '',
+    ])
       expect(() => ruleDays(rule, '2020-01-01', '2026-01-01', '2026-12-31'), rule).toThrow(/RFC 5545/)
-    expect(() => ruleDays('FREQ=YEARLY;BYSETPOS=999', '2020-01-01', '2026-01-01', '2026-12-31')).toThrow(/cannot be read/)
+    expect(() => ruleDays('FREQ=YEARLY;BYMONTH=2;BYMONTHDAY=30,31', '2020-01-01', '2026-01-01', '2026-12-31')).toThrow(/cannot be read/)
   })
   it('that never comes true ends', () =>
-    expect(ruleDays('FREQ=YEARLY;BYMONTH=2;BYMONTHDAY=31', '2000-01-01', '2026-01-01', '2030-12-31')).toEqual([]))
+    expect(ruleDays('FREQ=YEARLY;BYMONTH=1;BYMONTHDAY=1;BYSETPOS=2', '2000-01-01', '2026-01-01', '2030-12-31')).toEqual([]))
 })
 
 describe('holidays', () => {

@@ -32,6 +32,8 @@ export function SaleTimeForm({ saleTime, asOf, stores, onDone, onLeave }: Props)
     onSuccess: onDone,
   })
   const faults = faultsOf(save.error)
+  const [tried, setTried] = useState(false)
+  const nowhere = !draft.everywhere && draft.storeIds.length === 0
   const set = (part: Partial<SaleTimeDraft>): void => setDraft({ ...draft, ...part })
   const shown = stores.filter((store) => !store.archived || draft.storeIds.includes(store.id))
   const place = shown.find(({ id }) => draft.everywhere || draft.storeIds.includes(id)) ?? shown[0]
@@ -42,7 +44,8 @@ export function SaleTimeForm({ saleTime, asOf, stores, onDone, onLeave }: Props)
       aria-label={saleTime ? `Change ${saleTime.name}` : 'A new sale time'}
       onSubmit={(event) => {
         event.preventDefault()
-        if (!save.isPending) save.mutate()
+        setTried(true)
+        if (!save.isPending && !nowhere) save.mutate()
       }}
     >
       <TextField
@@ -64,7 +67,9 @@ export function SaleTimeForm({ saleTime, asOf, stores, onDone, onLeave }: Props)
       />
       <NextRuns body={body} asOf={asOf} />
       <TickField label="At every store" checked={draft.everywhere} onChange={(everywhere) => set({ everywhere })} />
-      {!draft.everywhere && <StoreTicks stores={shown} chosen={draft.storeIds} onChange={(storeIds) => set({ storeIds })} />}
+      {!draft.everywhere && (
+        <StoreTicks stores={shown} chosen={draft.storeIds} fault={tried && nowhere} onChange={(storeIds) => set({ storeIds })} />
+      )}
       <NoteField
         label="Note"
         required={false}
@@ -88,10 +93,12 @@ export function SaleTimeForm({ saleTime, asOf, stores, onDone, onLeave }: Props)
 interface TicksProps {
   stores: readonly Store[]
   chosen: readonly string[]
+  /** Saving was tried with none. */
+  fault: boolean
   onChange: (ids: string[]) => void
 }
 
-function StoreTicks({ stores, chosen, onChange }: TicksProps): ReactElement {
+function StoreTicks({ stores, chosen, fault, onChange }: TicksProps): ReactElement {
   return (
     <fieldset className="field ticks">
       <legend className="label">Its stores</legend>
@@ -103,7 +110,7 @@ function StoreTicks({ stores, chosen, onChange }: TicksProps): ReactElement {
           onChange={(on) => onChange(on ? [...chosen, id] : chosen.filter((one) => one !== id))}
         />
       ))}
-      {chosen.length === 0 && <p className="help">With none ticked it happens at every store.</p>}
+      {fault && <p className="fault">Tick at least one store, or tick “At every store”.</p>}
     </fieldset>
   )
 }
