@@ -59,7 +59,8 @@ function decide({ line, data }: Staged, index: ListIndex, at: { currency: string
     action: actionOf(found.id, priced, index),
     targetId: found.id,
     targetVersion: null,
-    found: { productId: found.id, validFrom },
+    found: { productId: found.id },
+    settled: { validFrom },
   }
 }
 

@@ -56,15 +56,28 @@ export interface StagedDecision {
   action: 'create' | 'update' | 'same'
   targetId: string | null
   targetVersion: number | null
-  /** Fields found out by the check, added to what the file said. */
+  /** Fields found out by the check, in place of what the file said until a check begins anew. */
   found: JsonObject
+  /** Fields that stay as the first check settled them. */
+  settled?: JsonObject
 }
+
+/** What the file said in the fields that the check found, kept beside them in the row for a check that begins anew. */
+const SAID = sql`jsonb_build_object('said', (select jsonb_object_agg(key, import_row.data -> key) from jsonb_object_keys(one.found) as key))`
 
 export async function decideRows(trx: Transaction<Database>, jobId: string, decisions: readonly StagedDecision[]): Promise<void> {
   if (decisions.length === 0) return
-  await sql`update import_row set action = one.action, target_id = one."targetId", target_version = one."targetVersion", data = data || one.found
-    from jsonb_to_recordset(${JSON.stringify(decisions)}::text::jsonb) as one (line integer, action text, "targetId" uuid, "targetVersion" integer, found jsonb)
+  await sql`update import_row set action = one.action, target_id = one."targetId", target_version = one."targetVersion",
+      data = case when one.found = '{}' then data else data || one.found || ${SAID} end || coalesce(one.settled, '{}')
+    from jsonb_to_recordset(${JSON.stringify(decisions)}::text::jsonb) as one (line integer, action text, "targetId" uuid, "targetVersion" integer, found jsonb, settled jsonb)
     where import_row.job_id = ${jobId} and import_row.line = one.line`.execute(trx)
+}
+
+/** Makes some rows again what the file said, whatever an earlier check decided and found: what is here may have changed since. */
+export async function undecideRows(trx: Transaction<Database>, jobId: string, after: number, upTo: number): Promise<void> {
+  await sql`update import_row set action = 'create', target_id = null, target_version = null, data = (data || coalesce(data -> 'said', '{}')) - 'said'
+    where job_id = ${jobId} and line > ${after} and line <= ${upTo} and action is not null
+      and (action <> 'create' or target_id is not null or data -> 'said' is not null)`.execute(trx)
 }
 
 /** Rows deleted in one statement: a few milliseconds of work. */

@@ -16,7 +16,7 @@ import { customerTarget } from '../../db/import-customers.ts'
 import { priceListTarget } from '../../db/import-price-list.ts'
 import { productTarget } from '../../db/import-products.ts'
 import { sightingTarget } from '../../db/import-sightings.ts'
-import { decideRows, dropRows, endOfRows } from '../../db/import-staging.ts'
+import { decideRows, dropRows, endOfRows, undecideRows } from '../../db/import-staging.ts'
 import { StaleImport, type ImportContext, type ImportTarget } from '../../db/import-target.ts'
 import { getInstall } from '../../db/install.ts'
 import { isUnreachable } from '../../db/reach.ts'
@@ -195,6 +195,7 @@ async function checkStep(
   before: Position,
   upTo: number,
 ): Promise<Position> {
+  await undecideRows(trx, context.jobId, before.checked, upTo)
   const { rows, faults, decisions } = await TARGETS[order.set].check(trx, context, before.checked, upTo)
   await decideRows(trx, context.jobId, decisions)
   await addFaults(trx, context.jobId, faults.slice(0, Math.max(0, MOST_FAULTS - before.faults)))

@@ -1,0 +1,149 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { Worker } from '../../api/jobs/worker.ts'
+import type { ImportView } from '../../core/exchange/import-view.ts'
+import { product, store, unique } from '../support/rows.ts'
+import { ended, importFile, workIn, type Sending } from './support/imports.ts'
+import { today } from './support/quotes.ts'
+import { createWorld, type Browser, type World } from './support/world.ts'
+
+const DAY_MS = 86_400_000
+let world: World
+let worker: Worker
+let manager: Browser
+let aheadMs = 0
+beforeAll(async () => {
+  world = await createWorld({ clock: () => Date.now() + aheadMs })
+  worker = workIn(world)
+  manager = await world.signIn('manager')
+})
+afterAll(async () => {
+  await worker.stop()
+  await world.close()
+})
+
+/** Tries a file, lets something happen, then writes it. */
+async function triedThenWritten(csv: string, sending: Sending, meanwhile: () => Promise<unknown>): Promise<[ImportView, ImportView]> {
+  const tried = await importFile(manager, csv, { ...sending, dryRun: true })
+  expect(tried.outcome).toMatchObject({ ready: true, faults: 0 })
+  await meanwhile()
+  expect((await manager.send('POST', `/api/imports/${tried.id}/write`)).status).toBe(200)
+  return [tried, await ended(manager, tried.id)]
+}
+/** What somebody does to a product between the two. */
+const change = async (id: string, values: { name?: string; archived?: boolean; warranty_months?: number }) =>
+  world.db
+    .updateTable('product')
+    .set((eb) => ({ ...values, version: eb('version', '+', 1) }))
+    .where('id', '=', id)
+    .execute()
+const kept = (name: string) => world.db.selectFrom('product').selectAll().where('name', '=', name).executeTakeFirst()
+
+describe('a file of products that is written some time after it was tried', () => {
+  it.each([
+    ['the same', 150, { updates: 0, unchanged: 1 }],
+    ['changed', 100, { updates: 1, unchanged: 0 }],
+  ])('makes one anew that was to be %s and has another name by now', async (_what, powerW, before) => {
+    const here = await product(world.db)
+    const csv = `name,powerW,adjustable\n${here.name},${powerW},yes`
+    const [tried, written] = await triedThenWritten(csv, { kind: 'heater' }, () => change(here.id, { name: unique('Other name') }))
+    expect(tried.outcome).toMatchObject({ ...before, creates: 0 })
+    expect([written.words, written.outcome]).toMatchObject([null, { applied: true, creates: 1, updates: 0, unchanged: 0 }])
+    const made = await kept(here.name)
+    expect(made).toMatchObject({ spec: { powerW, adjustable: true }, version: 1 })
+    expect(made?.id).not.toBe(here.id)
+  })
+
+  it.each([
+    ['heater', 'powerW', '100'],
+    ['kit', 'parts', null],
+  ] as const)('without a column for it leaves a %s archived that was archived meanwhile, and its warranty', async (kind, heading, cell) => {
+    const [old, fresh] = [await product(world.db), await product(world.db)]
+    const here = await product(world.db, kind === 'kit' ? { kind, spec: {}, parts: [{ productId: old.id, quantity: 1 }] } : {})
+    const csv = `name,${heading}\n${here.name},${cell ?? fresh.name}`
+    const [tried, written] = await triedThenWritten(csv, { kind }, () => change(here.id, { archived: true, warranty_months: 30 }))
+    expect([tried.outcome, written.outcome]).toMatchObject([{ updates: 1 }, { applied: true, updates: 1 }])
+    const after = await kept(here.name)
+    expect(after).toMatchObject({ id: here.id, archived: true, warranty_months: 30 })
+    if (kind === 'heater') expect(after?.spec).toEqual({ powerW: 100 })
+    const parts = await world.db.selectFrom('kit_part').select('part_id').where('kit_id', '=', here.id).execute()
+    expect(parts).toEqual(kind === 'kit' ? [{ part_id: fresh.id }] : [])
+  })
+
+  it('with a column for it says so, whatever was done meanwhile', async () => {
+    const here = await product(world.db, { warrantyMonths: 12 })
+    const csv = `name,powerW,archived,warrantyMonths\n${here.name},100,no,24`
+    await triedThenWritten(csv, { kind: 'heater' }, () => change(here.id, { archived: true, warranty_months: 30 }))
+    expect(await kept(here.name)).toMatchObject({ archived: false, warranty_months: 24 })
+  })
+
+  it('finds a livestock group by the name that the file has', async () => {
+    const group = async (id: string, name: string) => {
+      const like = await world.db.selectFrom('livestock_group').selectAll().executeTakeFirstOrThrow()
+      await world.db
+        .insertInto('livestock_group')
+        .values({ ...like, id, name })
+        .execute()
+    }
+    await group('brook-one', 'Brook fish')
+    const name = unique('Animal')
+    await triedThenWritten(`name,group\n${name},Brook fish`, { kind: 'livestock' }, async () => {
+      await world.db.updateTable('livestock_group').set({ name: 'Brook fish of old' }).where('id', '=', 'brook-one').execute()
+      await group('brook-two', 'Brook fish')
+    })
+    expect(await kept(name)).toMatchObject({ spec: { group: 'brook-two' } })
+  })
+})
+
+describe('a file of another set that is written some time after it was tried', () => {
+  it.each([
+    ['the same', 'by telephone', { updates: 0, unchanged: 1 }],
+    ['changed', 'at the door', { updates: 1, unchanged: 0 }],
+  ])('makes a customer anew who was to be %s and has another name by now', async (_what, note, before) => {
+    const name = unique('Customer')
+    const values = { name, reach: 'ask', note: 'by telephone' }
+    const { id } = await world.db.insertInto('customer').values(values).returning('id').executeTakeFirstOrThrow()
+    const rename = () =>
+      world.db
+        .updateTable('customer')
+        .set({ name: unique('Other'), version: 2 })
+        .where('id', '=', id)
+        .execute()
+    const [tried, written] = await triedThenWritten(`name,reach,note\n${name},ask,${note}`, { set: 'customers' }, rename)
+    expect(tried.outcome).toMatchObject({ ...before, creates: 0 })
+    expect([written.words, written.outcome]).toMatchObject([null, { applied: true, creates: 1, updates: 0, unchanged: 0 }])
+    expect(await world.db.selectFrom('customer').select('note').where('name', '=', name).execute()).toEqual([{ note }])
+  })
+
+  it('puts a sighting where product and store of these names are by then', async () => {
+    const [seen, shop] = [await product(world.db), await store(world.db)]
+    const csv = `product,store,condition,price,seenOn\n${seen.name},${shop.name},shelf,12.50,${today()}`
+    const places: { productId?: string; storeId?: string } = {}
+    await triedThenWritten(csv, { set: 'sightings' }, async () => {
+      await change(seen.id, { name: unique('Other name') })
+      await world.db
+        .updateTable('store')
+        .set({ name: unique('Other store') })
+        .where('id', '=', shop.id)
+        .execute()
+      places.productId = (await product(world.db, { name: seen.name })).id
+      places.storeId = (await store(world.db, { name: shop.name })).id
+    })
+    const rows = await world.db.selectFrom('sighting').select(['product_id as productId', 'store_id as storeId']).execute()
+    expect(rows).toEqual([places])
+  })
+
+  it('sets a price of the product that has the name by then, from the day on that the file was tried', async () => {
+    await store(world.db, { own: true })
+    const here = await product(world.db)
+    let successor = ''
+    const triedOn = today()
+    await triedThenWritten(`product,price\n${here.name},39.90`, { set: 'price_list' }, async () => {
+      await change(here.id, { name: unique('Other name') })
+      successor = (await product(world.db, { name: here.name })).id
+      aheadMs = DAY_MS
+    })
+    aheadMs = 0
+    const prices = await world.db.selectFrom('list_price').select(['product_id', 'valid_from', 'price_minor']).execute()
+    expect(prices).toEqual([{ product_id: successor, valid_from: triedOn, price_minor: 3990 }])
+  })
+})
