@@ -13,8 +13,10 @@ export type Advice = 'buy_now' | 'no_hurry' | 'buy_when_convenient' | 'wait'
 export interface LineOutlook {
   productId: string
   advice: Advice
-  /** Last day of the sale that runs, where it need not be bought at once. */
+  /** Last day of the sale that runs, at most the date, where it need not be bought at once. */
   noHurryUntil: CivilDate | null
+  /** Printed last day of the sale that today's price is of; null where it is of none, or none is printed. Never past. */
+  saleLastDay: CivilDate | null
   payTodayMinor: number
   /** What is paid by one who follows the advice: mean, and what one in ten pays less, or more, than. */
   expectedPaidMinor: number
@@ -59,45 +61,64 @@ export function outlookOf(learned: Learned, record: MarketRecord, ask: Ask): Out
       payTodayMinor += line.todayMinor
       paid.forEach((amount, draw) => (total[draw] = (total[draw] as number) + amount))
     }
-    return lineOutlook(record, line, advice, paid, futures?.chanceOfSale[index] ?? 0)
+    return lineOutlook(record, ask.until, line, { advice, paid, chanceOfSale: futures?.chanceOfSale[index] ?? 0 })
   })
   return { lines, total: { payTodayMinor, ...rangeOf(total), draws: total } }
 }
 
+interface Told {
+  advice: Advice
+  paid: Float64Array
+  chanceOfSale: number
+}
+
+/** On the date itself nothing is left to wait for, and nobody waits on a guess: of what is recorded too little, today's price stands. */
 function adviceFor(line: LinePlan, horizon: number, leastSavingMinor: number): Advice {
-  if (line.pairs.length === 0 || horizon === 0) return 'buy_when_convenient'
+  if (line.pairs.length === 0) return 'buy_when_convenient'
+  if (horizon === 0) return 'buy_now'
   const saving = line.todayMinor - line.waitingMinor
-  if (saving >= LEAST_SAVING * line.todayMinor && saving > leastSavingMinor) return 'wait'
+  if (basisOf(line) !== 'too_little' && saving >= LEAST_SAVING * line.todayMinor && saving > leastSavingMinor) return 'wait'
   const sale = saleOfToday(line)
   if (!sale) return 'buy_when_convenient'
   return sale.lastDay !== null && sale.lastDay > 0 ? 'no_hurry' : 'buy_now'
 }
 
-/** The sale that today's least cost is a price of; undefined where it is a regular price. */
-const saleOfToday = ({ pairs, costOf, todayMinor }: LinePlan): SaleNow | undefined =>
-  pairs.find(
-    ({ storeId, sale, todayMinor: here, regularMinor }) => sale !== null && here < regularMinor && costOf(storeId, here) === todayMinor,
-  )?.sale ?? undefined
+/** The sale that today's least cost is a price of, of several the one that lasts longest; undefined where it is a regular price. */
+function saleOfToday({ pairs, costOf, todayMinor }: LinePlan): SaleNow | undefined {
+  const running = pairs.flatMap(({ storeId, sale, todayMinor: here, regularMinor }) =>
+    sale !== null && (sale.lastDay ?? 0) >= 0 && here < regularMinor && costOf(storeId, here) === todayMinor ? [sale] : [],
+  )
+  return running.toSorted((a, b) => (b.lastDay ?? -1) - (a.lastDay ?? -1))[0]
+}
 
-function lineOutlook(record: MarketRecord, line: LinePlan, advice: Advice, paid: Float64Array, chanceOfSale: number): LineOutlook {
-  const share = (day: number): number => line.buyAtShare[Math.min(Math.max(0, day), line.buyAtShare.length - 1)] as number
-  const lastDay = line.pairs.find((pair) => pair.sale !== null && line.costOf(pair.storeId, pair.todayMinor) === line.todayMinor)?.sale
-    ?.lastDay
-  // On the date, and where waiting costs more than it brings, the regular price itself is paid.
-  const buyAt = (day: number): number => Math.floor(Math.min(1, share(day)) * line.regularMinor)
+function lineOutlook(record: MarketRecord, until: CivilDate, line: LinePlan, told: Told): LineOutlook {
+  const { advice, paid, chanceOfSale } = told
+  const lastDay = saleOfToday(line)?.lastDay ?? null
+  const saleLastDay = lastDay === null ? null : addDays(record.asOf, lastDay)
   return {
     productId: line.productId,
     advice,
-    noHurryUntil: advice === 'no_hurry' && typeof lastDay === 'number' ? addDays(record.asOf, lastDay) : null,
+    noHurryUntil: advice === 'no_hurry' && saleLastDay !== null ? (saleLastDay < until ? saleLastDay : until) : null,
+    saleLastDay,
     payTodayMinor: line.todayMinor,
     ...rangeOf(paid),
     chanceOfSale,
     likely: advice === 'wait' ? likelyPaid(paid, line.todayMinor) : null,
-    priceToBuyAtMinor: buyAt(0),
-    priceToBuyAt: (day) => buyAt(daysBetween(record.asOf, day)),
+    priceToBuyAtMinor: buyAt(line, advice, 0),
+    priceToBuyAt: (day) => buyAt(line, advice, daysBetween(record.asOf, day)),
     nextSaleTime: nextWindow(record, line),
     basis: basisOf(line),
   }
+}
+
+/**
+ * On the date, and where waiting costs more than it brings, the regular price itself is paid. Where the advice is to wait, today's price is
+ * not one to buy at: then it is what waiting comes to, which is less.
+ */
+function buyAt({ buyAtShare, regularMinor, todayMinor, waitingMinor }: LinePlan, advice: Advice, day: number): number {
+  const at = Math.min(Math.max(0, day), buyAtShare.length - 1)
+  const priceMinor = Math.floor(Math.min(1, buyAtShare[at] as number) * regularMinor)
+  return at === 0 && advice === 'wait' && priceMinor >= todayMinor ? Math.floor(waitingMinor) : priceMinor
 }
 
 function basisOf({ pairs, product, kind }: LinePlan): LineOutlook['basis'] {

@@ -1,42 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { GRID_LENGTHS, GRID_SILENCES, gridPoint } from '../../../../core/pricing/outlook/sale-grid.ts'
-import { outlookOf, waitingDraws, type Ask, type Learned, type MarketRecord } from '../../../../core/pricing/outlook/outlook.ts'
+import { gridPoint } from '../../../../core/pricing/outlook/sale-grid.ts'
+import { outlookOf, waitingDraws, type Ask, type MarketRecord } from '../../../../core/pricing/outlook/outlook.ts'
 import { aSighting } from '../a-sighting.ts'
+import { ASOF, certain, POINT } from './a-certain-belief.ts'
 
-const ASOF = '2026-03-01'
 const DRAWS = 4000
-/** Rate 2.8 a year, of sales of 10 days. */
-const POINT = 5 * GRID_SILENCES.length * GRID_LENGTHS.length + 2
-
-/** A belief without doubt: prices that never change, sales of one depth at one rate, sale times as told. */
-function certain(fields: { runs?: readonly [number, number]; part?: readonly [number, number] } = {}): Learned {
-  const { runs = [1e-6, 1], part = [1e-6, 1] } = fields
-  const kind = {
-    logRate: { mean: 0, sd: 1, error: 0 },
-    changes: { shape: 1e-9, days: 1, sizesLog: [0.1], meanError: 0, falsePrinted: 0.05 },
-    depth: { mean: 0.25, meanError: 0, betweenSd: 0.05, residuals: [0] },
-    part,
-    saleDays: 50,
-  }
-  const product = {
-    kind: 'filter' as const,
-    points: [POINT],
-    kindShare: 0,
-    depth: { mean: 0.25, sd: 0 },
-    part,
-    reportDays: 50,
-    saleDays: 20,
-  }
-  return {
-    asOf: ASOF,
-    kinds: { any: kind, filter: kind },
-    products: { a: product, b: product },
-    unwatched: {},
-    stores: { here: { spring: runs }, there: { spring: runs } },
-    running: {},
-  }
-}
-
 const seen = (productId: string, storeId: string) => aSighting({ productId, storeId, priceMinor: 10000, seenOn: ASOF })
 const record = (windows: MarketRecord['windows'] = []): MarketRecord => ({
   sightings: [seen('a', 'here'), seen('b', 'here'), seen('b', 'there')],

@@ -6,6 +6,7 @@ const line = {
   productId: 'filter',
   advice: 'wait',
   noHurryUntil: null,
+  saleLastDay: null,
   payTodayMinor: 18900,
   expectedPaidMinor: 15800,
   paid10Minor: 14200,
@@ -29,11 +30,42 @@ describe('advice in words', () => {
   it('says what it rests on, and that waiting was taken to be free', () => {
     const { words } = sayAdvice({ ...line, basis: 'kind' }, { ...reader, waitingCosts: false })
     expect(words).toContain('This rests on products of its kind. Waiting is taken to cost nothing.')
-    expect(sayAdvice({ ...line, basis: 'too_little' }, reader).words).toContain('too little is recorded here')
   })
 
   it('names the last day of a sale that runs', () => {
     expect(sayAdvice({ ...line, advice: 'no_hurry', noHurryUntil: '2026-11-29' }, reader).title).toBe('No hurry until Sun, Nov 29')
+  })
+
+  it('says that a sale which outlasts the date holds to the date', () => {
+    const lasting = { ...line, advice: 'no_hurry', noHurryUntil: '2027-03-12', saleLastDay: '2027-03-20' } as const
+    expect(sayAdvice(lasting, reader)).toEqual({
+      title: 'No hurry until Fri, Mar 12, 2027',
+      words: '$189.00 holds to that day, by which it is to be bought.',
+    })
+  })
+
+  it('says that a sale which ends today holds for today only', () => {
+    const { words } = sayAdvice({ ...line, advice: 'buy_now', saleLastDay: '2026-11-26' }, reader)
+    expect(words).toContain('$189.00 is a sale price that holds for today only.')
+    expect(words).not.toContain('not known')
+  })
+
+  it('says that the date is today, whatever is recorded', () => {
+    for (const basis of ['record', 'too_little'] as const)
+      expect(sayAdvice({ ...line, advice: 'buy_now', basis }, { ...reader, until: reader.asOf })).toEqual({
+        title: 'Buy now',
+        words: 'Today is the day it is to be bought by. It costs $189.00 today.',
+      })
+  })
+
+  it('says of a sale that too little is recorded to tell what comes after it', () => {
+    const guess = { ...line, basis: 'too_little' } as const
+    const words = [
+      sayAdvice({ ...guess, advice: 'buy_now' }, reader).words,
+      sayAdvice({ ...guess, advice: 'no_hurry', noHurryUntil: '2026-11-29' }, reader).words,
+    ]
+    for (const one of words) expect(one).toContain('Too little is recorded here')
+    for (const one of words) expect(one).not.toContain('expected')
   })
 
   it('says buy now, or when convenient, and why', () => {

@@ -1,0 +1,96 @@
+import { describe, expect, it } from 'vitest'
+import { learn, outlookOf, sayAdvice, type Ask } from '../../../../core/pricing/outlook/outlook.ts'
+import type { LineOutlook } from '../../../../core/pricing/outlook/line-outlook.ts'
+import type { Sighting } from '../../../../core/pricing/sighting.ts'
+import { aSighting } from '../a-sighting.ts'
+import { ASOF, certain } from './a-certain-belief.ts'
+
+const shelf = (storeId: string, priceMinor: number, seenOn = '2026-02-01') => aSighting({ productId: 'a', storeId, priceMinor, seenOn })
+const sale = (storeId: string, priceMinor: number, lastDay: string | null, seenOn = ASOF) =>
+  aSighting({ productId: 'a', storeId, priceMinor, seenOn, condition: 'sale', lastDay })
+
+interface Asked extends Partial<Ask> {
+  saleDays?: number
+}
+function outlook(sightings: Sighting[], { saleDays = 50, ...fields }: Asked = {}) {
+  const record = { sightings, products: [{ id: 'a', kind: 'filter' as const }], windows: [], asOf: ASOF }
+  const lines = [{ productId: 'a', quantity: 1, storeIds: ['here', 'there'] }]
+  const ask: Ask = { lines, until: '2026-04-30', waitingCostPerDayMinor: 0, draws: 200, seed: 3, ...fields }
+  const learned = certain({ saleDays })
+  const { lines: found, total } = outlookOf(learned, record, ask)
+  return { line: found[0] as LineOutlook, total }
+}
+
+describe('the sale of today', () => {
+  it('is not one that is past, even where its store is as cheap again', () => {
+    const { line } = outlook(
+      [shelf('here', 10000), sale('here', 9000, '2026-02-26', '2026-02-20'), shelf('there', 14000), sale('there', 10000, '2026-03-04')],
+      { leastSavingMinor: 1e9 },
+    )
+    expect(line).toMatchObject({ payTodayMinor: 10000, advice: 'no_hurry', noHurryUntil: '2026-03-04', saleLastDay: '2026-03-04' })
+  })
+
+  it.each([
+    ['2026-03-03', '2026-03-08'],
+    ['2026-03-08', '2026-03-03'],
+    [null, '2026-03-08'],
+  ])('is, of two alike that end on %s and %s, the one that lasts longer', (here, there) => {
+    const { line } = outlook([shelf('here', 10000), sale('here', 7000, here), shelf('there', 10000), sale('there', 7000, there)])
+    expect(line).toMatchObject({ payTodayMinor: 7000, advice: 'no_hurry', noHurryUntil: '2026-03-08' })
+  })
+
+  it('leaves no hurry beyond the date by which it is to be bought', () => {
+    const { line } = outlook([shelf('here', 10000), sale('here', 7000, '2026-05-20')])
+    expect(line).toMatchObject({ advice: 'no_hurry', noHurryUntil: '2026-04-30', saleLastDay: '2026-05-20' })
+  })
+
+  it('is told as one of today only where it ends today', () => {
+    const { line } = outlook([shelf('here', 10000), sale('here', 7000, ASOF)])
+    expect(line).toMatchObject({ advice: 'buy_now', noHurryUntil: null, saleLastDay: ASOF })
+    const reader = { currency: 'USD', asOf: ASOF, until: '2026-04-30', waitingCosts: false }
+    expect(sayAdvice(line, reader).words).toContain('holds for today only')
+  })
+})
+
+describe('on the date itself', () => {
+  it.each([
+    ['a sale that runs', [shelf('here', 10000), sale('here', 7000, '2026-03-08')]],
+    ['a regular price', [shelf('here', 10000)]],
+  ])('%s is to be bought now', (_, sightings) => {
+    expect(outlook(sightings, { until: ASOF }).line.advice).toBe('buy_now')
+  })
+})
+
+describe('where too little is recorded', () => {
+  it('today’s price stands, in the line and in the total, and no range is told', () => {
+    const known = outlook([shelf('here', 10000)])
+    expect(known.line.advice).toBe('wait')
+    expect(known.total.paid10Minor).toBeLessThan(10000)
+    const { line, total } = outlook([shelf('here', 10000)], { saleDays: 2 })
+    const todays = { expectedPaidMinor: 10000, paid10Minor: 10000, paid90Minor: 10000 }
+    expect(line).toMatchObject({ basis: 'too_little', advice: 'buy_when_convenient', likely: null, ...todays })
+    expect(total).toMatchObject({ payTodayMinor: 10000, ...todays })
+  })
+
+  it('a product of a market that nobody watched is not waited for', () => {
+    const record = { sightings: [shelf('here', 10000)], products: [{ id: 'a', kind: 'filter' as const }], windows: [], asOf: ASOF }
+    const lines = [{ productId: 'a', quantity: 1, storeIds: ['here'] }]
+    const ask = { lines, until: '2026-08-30', waitingCostPerDayMinor: 0, draws: 200, seed: 3 }
+    const { total } = outlookOf(learn(record), record, ask)
+    expect([total.paid10Minor, total.expectedPaidMinor, total.paid90Minor]).toEqual([10000, 10000, 10000])
+  })
+
+  it('a sale that runs is said all the same', () => {
+    const { line } = outlook([shelf('here', 10000), sale('here', 7000, '2026-03-08')], { saleDays: 2 })
+    expect(line).toMatchObject({ advice: 'no_hurry', noHurryUntil: '2026-03-08' })
+  })
+})
+
+describe('the price to buy at today', () => {
+  it.each([0, 20, 100])('lies below today’s where a sale may still run unreported and waiting costs %i a day', (waitingCostPerDayMinor) => {
+    const { line } = outlook([shelf('here', 10000), sale('here', 7000, null, '2026-02-21')], { waitingCostPerDayMinor })
+    expect(line).toMatchObject({ advice: 'wait', payTodayMinor: 10000 })
+    expect(line.priceToBuyAtMinor).toBeLessThan(9900)
+    expect(line.priceToBuyAt(ASOF)).toBe(line.priceToBuyAtMinor)
+  })
+})
