@@ -21,7 +21,8 @@ export interface ByDate {
 export interface ExpectedLines {
   until: CivilDate
   learnedOn: CivilDate | null
-  lines: ReadonlyArray<{ advice: Advice }>
+  /** In the order of `outlookLines`; amounts are null only where there is no total either. */
+  lines: ReadonlyArray<{ advice: Advice; payTodayMinor: number | null; expectedPaidMinor: number | null }>
   total: Pick<NonNullable<OutlookView['total']>, 'payTodayMinor' | 'expectedPaidMinor' | 'paid10Minor' | 'paid90Minor'> | null
 }
 
@@ -31,29 +32,53 @@ export const outlookLines = ({ lines }: Pick<BuildCost, 'lines'>): Array<{ produ
 
 /**
  * The tier *by a date* (design rule 7): today's total less what the advice is expected to save. Stores, delivery and services stay as they are today;
- * a discount that is a share takes the same share of what is saved. Null where today has no total, or nothing is expected of a line.
+ * a discount that is a share takes the same share of what is saved on the lines that it is given on. Null where today has no total, or nothing
+ * is expected of a line.
  *
- * Units: minor units of the install's currency. Range: an outlook of `outlookLines` with tax. Source: own.
+ * The range is told for all lines together and cannot be split exactly: where the discount is one store's, the whole range is narrowed around
+ * the expected sum by the share that the discount leaves of the expected savings.
+ *
+ * Units: minor units of the install's currency. Range: an outlook of `outlookLines` of the same cost, with tax. Source: own.
  *
  * @example byDateOf(cost, outlook, null)?.expectedMinor // 107800 where today is 110703 and the advice saves 2903 on average
  */
 export function byDateOf(
-  { today }: Pick<BuildCost, 'today'>,
+  cost: Pick<BuildCost, 'today' | 'lines'>,
   outlook: ExpectedLines,
   discount: Discount | null | undefined,
 ): ByDate | null {
+  const { today } = cost
   const { total, learnedOn, until, lines } = outlook
   if (!today.complete || total === null || learnedOn === null) return null
-  const taken = discount?.kind === 'share' && today.goodsMinor > 0 ? (today.discountMinor ?? 0) / today.goodsMinor : 0
-  const at = (paidMinor: number): number => today.totalMinor + Math.round((paidMinor - total.payTodayMinor) * (1 - taken))
+  const { takenMinor, left } = discountOnSaved(cost, lines, discount)
+  const expected = today.totalMinor + total.expectedPaidMinor - total.payTodayMinor + takenMinor
+  const at = (paidMinor: number): number => Math.round(expected + (paidMinor - total.expectedPaidMinor) * left)
   return {
     until,
     learnedOn,
-    expectedMinor: at(total.expectedPaidMinor),
+    expectedMinor: Math.round(expected),
     low10Minor: at(total.paid10Minor),
     high90Minor: at(total.paid90Minor),
     waits: lines.filter(({ advice }) => advice === 'wait').length,
   }
+}
+
+const WHOLE_BASIS_POINTS = 10_000
+
+/** What a discount that is a share no longer takes off of what is saved, and the share of the savings, whichever way they go, that it leaves. */
+function discountOnSaved(
+  cost: Pick<BuildCost, 'lines'>,
+  lines: ExpectedLines['lines'],
+  discount: Discount | null | undefined,
+): { takenMinor: number; left: number } {
+  if (discount?.kind !== 'share') return { takenMinor: 0, left: 1 }
+  const share = Math.min(1, discount.basisPoints / WHOLE_BASIS_POINTS)
+  const saved = lines.map(({ payTodayMinor, expectedPaidMinor }) => (payTodayMinor ?? 0) - (expectedPaidMinor ?? 0))
+  const onLines = outlookLines(cost).map(({ storeId }) => (discount.storeId === null || storeId === discount.storeId ? share : 0))
+  const sum = (of: (savedMinor: number, index: number) => number): number => saved.reduce((all, minor, index) => all + of(minor, index), 0)
+  const moved = sum((minor) => Math.abs(minor))
+  const taken = sum((minor, index) => Math.abs(minor) * (onLines[index] ?? 0))
+  return { takenMinor: sum((minor, index) => minor * (onLines[index] ?? 0)), left: moved === 0 ? 1 : 1 - taken / moved }
 }
 
 /** A sum that is expected is told in whole units: it is not exact to the cent. @example sayWhole(107_841, 'USD') // '$1,078' */
