@@ -2,7 +2,7 @@ import { clampDepth } from './days-ahead.ts'
 import { STAGES } from './gap-tables.ts'
 import type { KindLearned } from './learned.ts'
 import { statedNow, type PairNow, type WindowAhead } from './pair-now.ts'
-import type { LinePlan, Plan } from './plan.ts'
+import { LONGEST_WAIT_DAYS, type LinePlan, type Plan } from './plan.ts'
 import { regularStart, type RegularStart } from './printed-regular.ts'
 import { drawBeta, drawDaysUntil, drawGamma, drawNormal, randomOf, type Random } from './random.ts'
 import { gridPoint, startChance } from './sale-grid.ts'
@@ -27,12 +27,13 @@ export interface Futures {
  * Futures of all lines at once: in each, a store runs a sale time for all its lines or for none, and what is uncertain about a kind is the
  * same for all lines of the kind. Parameters are drawn from what is believed of them.
  *
- * The same seed gives the same figures; a further line does not shift those of the others.
+ * The same seed gives the same figures; a further line does not shift those of the others. A horizon of more than `LONGEST_WAIT_DAYS` counts as so
+ * many, as it does in the plan.
  */
 export function drawFutures(plan: Plan, horizon: number, draws: number, seed: number): Futures {
   const kinds = new Map(plan.lines.map(({ kindName, kind }) => [kindName, { kind, random: randomOf(seed, `kind ${kindName}`) }]))
   const runs = windowRuns(plan, seed)
-  const paths = plan.lines.map((line) => linePath(line, horizon, seed))
+  const paths = plan.lines.map((line) => linePath(line, Math.min(horizon, LONGEST_WAIT_DAYS), seed))
   const paid = plan.lines.map(() => new Float64Array(draws))
   const sales = plan.lines.map(() => 0)
   for (let draw = 0; draw < draws; draw += 1) {
@@ -141,6 +142,9 @@ function strangePoint({ logRate }: KindLearned, random: Random): { ratePerYear: 
   return { ratePerYear: Math.exp(logRate.mean + drawNormal(random) * logRate.sd), lengthDays: 8 }
 }
 
+/** A regular price rises or falls within a year to no more than so many times, or one in so many, of what it is: from memory, and generous. */
+const MOST_CHANGE = 4
+
 /** The regular price on each day ahead: it may have changed since it was seen, and goes on changing (design rule 1). */
 function drawRegular(
   random: Random,
@@ -156,7 +160,7 @@ function drawRegular(
   let next = drawDaysUntil(random, kind.changeChance) - start.age
   for (let day = 0; day < into.length; day += 1) {
     while (next <= day) {
-      price *= size()
+      price = Math.min(start.minor * MOST_CHANGE, Math.max(start.minor / MOST_CHANGE, price * size()))
       next += drawDaysUntil(random, kind.changeChance)
     }
     into[day] = Math.max(1, Math.round(price))

@@ -38,15 +38,19 @@ export interface Plan {
   lines: readonly LinePlan[]
 }
 
+/** Nothing is told of prices beyond so many days: what is bought by a later day is taken to be bought by then. */
+export const LONGEST_WAIT_DAYS = 366
+
 /**
  * Prices to buy at for every line and day up to the date. A day of waiting is paid once for the whole purchase: each line bears of it what it
  * has of the saving that free waiting would bring, so that a line with nothing to gain holds up no other and is held up by none.
  *
- * `learned` may be older than `record`, whose day counts. Range: `until` not before `record.asOf`.
+ * `learned` may be older than `record`, whose day counts. Range: `until` not before `record.asOf`; one that is more than
+ * `LONGEST_WAIT_DAYS` ahead counts as so many.
  */
 export function planOf(learned: Learned, record: MarketRecord, ask: Ask): Plan {
   const byProduct = Map.groupBy(record.sightings, ({ productId }) => productId)
-  const horizon = Math.max(0, daysBetween(record.asOf, ask.until))
+  const horizon = Math.min(LONGEST_WAIT_DAYS, Math.max(0, daysBetween(record.asOf, ask.until)))
   const bare = ask.lines.map((line) => bareLine(learned, record, ask, line, byProduct.get(line.productId) ?? []))
   const gains = bare.map((line) => (line.pairs.length === 0 || horizon === 0 ? 0 : gainOf(learned, line, horizon)))
   const whole = gains.reduce((sum, gain) => sum + gain, 0)

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import type { KindLearned } from '../../../../core/pricing/outlook/learned.ts'
 import { gridPoint } from '../../../../core/pricing/outlook/sale-grid.ts'
-import { outlookOf, waitingDraws, type Ask, type MarketRecord } from '../../../../core/pricing/outlook/outlook.ts'
+import { outlookOf, waitingDraws, type Ask, type Learned, type MarketRecord } from '../../../../core/pricing/outlook/outlook.ts'
 import { aSighting } from '../a-sighting.ts'
 import { ASOF, certain, POINT } from './a-certain-belief.ts'
 
@@ -47,6 +48,35 @@ describe('futures of a known market', () => {
     expect(line?.advice).toBe('wait')
     expect(line?.expectedPaidMinor).toBe(Math.round(meanOf(waitingDraws(certain(), record(), asked).total)))
     expect([line?.paid10Minor, line?.paid90Minor]).toEqual([7500, 10000])
+  })
+})
+
+describe('regular prices that keep rising', () => {
+  /** Prices rise by so much at every change, and change on so many of a hundred days; there are no sales to speak of. */
+  const rising = (changesIn100: number, sizeLog: number): Learned => {
+    const learned = certain()
+    const kind = learned.kinds['filter'] as KindLearned
+    const changes = { ...kind.changes, shape: 1e6 * changesIn100, days: 1e8, sizesLog: [sizeLog] }
+    return { ...learned, kinds: { any: { ...kind, changes }, filter: { ...kind, changes } } }
+  }
+  const line = { productId: 'a', quantity: 1, storeIds: ['here'] }
+  const few = (until: string): Ask => ({ ...ask([line], until), draws: 200 })
+
+  it('are told of a year ahead at most: a later date is as far as that', () => {
+    // A rise of 5 % on one day in a hundred is 1.05 ^ 3.66, a fifth, in a year, and six times as much in ten years.
+    const year = waitingDraws(rising(1, 0.05), record(), few('2027-03-02'))
+    expect(waitingDraws(rising(1, 0.05), record(), few('2036-03-01'))).toEqual(year)
+    expect(waitingDraws(rising(1, 0.05), record(), few('2026-09-01')).total).not.toEqual(year.total)
+    expect(outlookOf(rising(1, 0.05), record(), few('2036-03-01')).total.paid90Minor).toBeLessThan(15000)
+  })
+
+  it('never come to more than four times, or less than a quarter, of today’s', () => {
+    // 0.2 a day of 10 % each is e ^ 7.3, fifteen hundred times, in a year.
+    const { total } = waitingDraws(rising(20, 0.1), record(), few('2027-03-01'))
+    expect(Math.max(...total)).toBeLessThanOrEqual(40000)
+    const fallen = waitingDraws(rising(20, -0.1), record(), few('2027-03-01')).total
+    // A sale takes a quarter off the least regular price.
+    expect(Math.min(...fallen)).toBeGreaterThanOrEqual(2500 * 0.75)
   })
 })
 
