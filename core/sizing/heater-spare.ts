@@ -43,12 +43,16 @@ export function heaterSpare(situation: Situation, heating: Heating): Finding | n
     hours === undefined
       ? phrase`; the least that these animals bear is ${limit}`
       : phrase`. After ${quantity(hours, 'h', 0)} it is below ${limit}, the least that these animals bear`
+  const left =
+    coldest.value >= targetC
+      ? phrase`what is left still holds ${stated(targetC, 'degC', 1)} and could hold ${coldest}`
+      : phrase`the water falls to ${coldest}`
   const first = heating.heaters.length === 1 ? phrase`There is one heater and no spare. If it fails` : phrase`If the strongest heater fails`
   return makeFinding('heater_spare', {
     ...outcome,
     value: coldest,
     limit: { kind: 'at_least', low: limit },
-    reason: phrase`${first} in the coldest room, ${room}, the water falls to ${coldest}${after}.${powerCutWords(heating, conditions.livestock)}`,
+    reason: phrase`${first} in the coldest room, ${room}, ${left}${after}.${powerCutWords(heating, conditions.livestock)}`,
     action: outcome.verdict === 'fits' ? null : heaterAction(situation, heating, { check: 'heater_spare', worst }),
     source: 'heater_spare',
     caution: 'heater',

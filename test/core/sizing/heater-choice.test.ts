@@ -77,7 +77,7 @@ describe('when heat fails', () => {
     const two = build(150, 2)
     const { oneFailedC, heatLostHours } = reportOf(two).figures
     const words = sayPhrase(findingOf('heater_spare', two).reason, METRIC)
-    expect(words).toContain(`falls to ${oneFailedC?.toFixed(1)} °C`)
+    expect(words).toContain(`could hold ${oneFailedC?.toFixed(1)} °C`)
     expect(hoursIn(words, /With all heat lost, as in a power cut, it is as cold as they bear after (\d+) h\./)).toSatisfy(
       (hours: number) => Math.abs(hours - (heatLostHours ?? NaN)) < 0.6,
     )
