@@ -46,7 +46,7 @@ export async function createSaleTime(
     .selectFrom('sale_time')
     .select((eb) => eb.fn.countAll<number>().as('count'))
     .executeTakeFirstOrThrow()
-  if (Number(count) >= MOST_SALE_TIMES)
+  if (count >= MOST_SALE_TIMES)
     return refuse({ code: 'full', message: `There are ${MOST_SALE_TIMES} sale times, which is the most. Take out those that are over.` })
   const fault = await faultOf(trx, fields, null)
   if (fault) return refuse(fault)

@@ -84,7 +84,11 @@ export function pairsNow(question: PairQuestion): PairNow[] {
 }
 
 /** The newest report may print no last day where an earlier one of the same sale did: then that one holds, as it does for today's price. */
-function withStatedDay(sale: SaleNow | null, { holdsUntil, lastDayStated }: NonNullable<PriceView['today']>, asOf: CivilDate): SaleNow | null {
+function withStatedDay(
+  sale: SaleNow | null,
+  { holdsUntil, lastDayStated }: NonNullable<PriceView['today']>,
+  asOf: CivilDate,
+): SaleNow | null {
   if (sale === null || sale.lastDay !== null || !lastDayStated || holdsUntil === null) return sale
   return { ...sale, lastDay: daysBetween(asOf, holdsUntil) }
 }
