@@ -1,8 +1,9 @@
 import { randomUUID } from 'node:crypto'
-import { link, mkdir, readFile, readlink, rename, stat, unlink, utimes, writeFile } from 'node:fs/promises'
+import { mkdir, readFile, readlink, stat, unlink, utimes, writeFile } from 'node:fs/promises'
 import { hostname } from 'node:os'
 import { dirname, join } from 'node:path'
 import { setTimeout as wait } from 'node:timers/promises'
+import { linkUnlessTaken, lockChain, takeOver } from './lock-chain.ts'
 
 /** Two processes on one embedded folder lose each other's rows without a word, so that the second one is refused. */
 export class FolderInUse extends Error {
@@ -17,8 +18,8 @@ export class FolderInUse extends Error {
 }
 
 const LOCK_NAME = 'in-use-by.pid'
-/** Each failed try has removed one stale lock; three in a row mean that others start here at the same moment. */
-const TRIES = 3
+/** Each failed try means that another process took or gave back the folder at this moment: so many in a row, and it is theirs. */
+const TRIES = 5
 /** Cheap enough to do all day, often enough that three may be missed before the lock counts as left behind. */
 const HEARTBEAT_MS = 4_000
 /** Who waits for a container that was killed waits this long; a holder whose loop stands still for longer would lose its folder. */
@@ -89,15 +90,16 @@ export async function takeFolderLock(folder: string): Promise<() => Promise<void
   try {
     for (let attempt = 1; attempt <= TRIES; attempt++) {
       await touch(draft)
-      if (await linkUnlessTaken(draft, path)) return hold(path, mine)
-      const found = await readFile(path, 'utf8').catch(() => '')
-      const holder = holderIn(found)
-      if (holder !== undefined && (await isHolding(path, holder))) throw new FolderInUse(folder, holder.pid)
-      await removeStale(path, found)
+      const chain = await lockChain(path)
+      const last = chain.at(-1)
+      const holder = last && holderIn(last.text)
+      if (last && holder && (await isHolding(last.path, holder))) throw new FolderInUse(folder, holder.pid)
+      const taken = last ? await takeOver(path, chain, draft, mine) : await linkUnlessTaken(draft, path)
+      if (taken) return hold(path, mine)
     }
-    throw new FolderInUse(folder, holderIn(await readFile(path, 'utf8').catch(() => ''))?.pid ?? 0)
+    throw new FolderInUse(folder, holderIn((await lockChain(path)).at(-1)?.text ?? '')?.pid ?? 0)
   } finally {
-    await unlink(draft)
+    await unlink(draft).catch(() => undefined)
   }
 }
 
@@ -122,29 +124,6 @@ async function beat(path: string, mine: string): Promise<void> {
   if (holder !== undefined) throw new FolderInUse(dirname(path), holder.pid)
   // A folder that is not there at this moment says nothing; the next beat looks again.
   await touch(path).catch(() => undefined)
-}
-
-/** A hard link appears whole or not at all: nobody ever reads a half-written lock. */
-async function linkUnlessTaken(draft: string, path: string): Promise<boolean> {
-  try {
-    await link(draft, path)
-    return true
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'EEXIST') return false
-    throw error
-  }
-}
-
-/** Moves the lock aside before it is deleted: if another process replaced the stale one meanwhile, its own is put back. */
-async function removeStale(path: string, stale: string): Promise<void> {
-  const aside = `${path}-${randomUUID()}`
-  try {
-    await rename(path, aside)
-  } catch {
-    return
-  }
-  if ((await readFile(aside, 'utf8')) !== stale) await linkUnlessTaken(aside, path)
-  await unlink(aside)
 }
 
 function holderIn(text: string): Holder | undefined {

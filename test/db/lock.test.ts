@@ -6,6 +6,7 @@ import { join } from 'node:path'
 import { setTimeout as wait } from 'node:timers/promises'
 import { afterEach, beforeEach, expect, it } from 'vitest'
 import { connect } from '../../db/connect.ts'
+import { lockChain } from '../../db/lock-chain.ts'
 import { FolderInUse, takeFolderLock } from '../../db/lock.ts'
 
 let folder: string
@@ -160,4 +161,31 @@ it('of five processes that start over a stale lock at one moment, one gets the f
     }),
   )
   expect(outcomes.filter((outcome) => outcome === 'held')).toHaveLength(1)
+})
+
+it('of many that find one stale lock, exactly one gets the folder, round after round', async () => {
+  for (let round = 0; round < 40; round++) {
+    await elsewhere(999_999_999, 60_000)
+    const outcomes = await Promise.allSettled(Array.from({ length: 8 }, () => takeFolderLock(folder)))
+    const got = outcomes.filter((outcome) => outcome.status === 'fulfilled')
+    expect(got).toHaveLength(1)
+    expect(await readdir(folder)).toEqual(['in-use-by.pid'])
+    await got[0]?.value()
+  }
+})
+
+it('a process that died while it took a lock over is itself followed', async () => {
+  const first = await held()
+  const path = join(folder, 'in-use-by.pid')
+  const follower = await readFile(path, 'utf8')
+  first.kill('SIGKILL')
+  await once(first, 'exit')
+  await rm(path)
+  await elsewhere(999_999_999, 60_000)
+  const [stale] = await lockChain(path)
+  await writeFile(`${path}-after-${stale?.key}`, follower)
+  const release = await takeFolderLock(folder)
+  expect(await readFile(path, 'utf8')).toMatch(new RegExp(`^${process.pid} `))
+  expect(await readdir(folder)).toEqual(['in-use-by.pid'])
+  await release()
 })
