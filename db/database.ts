@@ -17,6 +17,7 @@ import type { QuoteAnswer, RevisionSummary } from '../core/quote/quote-view.ts'
 import type { JobState, JsonObject } from '../core/jobs/job.ts'
 import type { SaleTimeRule } from '../core/pricing/sale-time.ts'
 import type { Learned, ProductLearned } from '../core/pricing/outlook/learned.ts'
+import type { WatchedCondition, WatchedRequirement } from '../core/pricing/watches/watch.ts'
 
 /** Read as Date on both engines. */
 export type Instant = ColumnType<Date, Date | string, Date | string>
@@ -50,6 +51,12 @@ export interface CustomerTable {
   created_at: ColumnType<Date, Date | string | undefined, Date | string>
   version: Generated<number>
   gear: Generated<OwnedLine[]>
+}
+
+export interface FeedTokenTable {
+  person_id: string
+  token_hash: string
+  created_at: ColumnType<Date, Date | string | undefined, Date | string>
 }
 
 export interface ImportFaultTable {
@@ -139,6 +146,38 @@ export interface LivestockGroupTable {
   source: string
   standing: 'edited' | 'own' | null
   version: Generated<number>
+}
+
+export interface NoticeTable {
+  id: string
+  watch_id: string
+  person_id: string
+  product_id: string
+  store_id: string
+  condition: Condition
+  price_minor: number
+  currency: string
+  total_minor: number
+  total_currency: string
+  deal_key: string
+  sighting_id: string
+  seen_on: string
+  deal_from: string
+  deal_until: string
+  last_day_stated: Generated<boolean>
+  told_at: ColumnType<Date, Date | string | undefined, Date | string>
+  seen_at: Instant | null
+  answer: 'still_there' | 'gone' | null
+  answered_at: Instant | null
+}
+
+export interface NoticeDeliveryTable {
+  notice_id: string
+  channel: 'email' | 'push'
+  state: Generated<'waiting' | 'sent' | 'failed' | 'given_up'>
+  tries: Generated<number>
+  next_try_at: ColumnType<Date, Date | string | undefined, Date | string>
+  reason: string | null
 }
 
 export interface OneUseLinkTable {
@@ -388,10 +427,34 @@ export interface StoreTable {
   own: Generated<boolean>
 }
 
+export interface WatchTable {
+  id: string
+  person_id: string
+  product_id: string | null
+  requirement: WatchedRequirement | null
+  kind: GeneratedAlways<string | null>
+  limit_minor: number | null
+  currency: string
+  by_day: string | null
+  conditions: WatchedCondition[]
+  region_id: string | null
+  store_ids: Generated<string[]>
+  created_at: ColumnType<Date, Date | string | undefined, Date | string>
+  ended_at: Instant | null
+  version: Generated<number>
+}
+
+export interface WatchDueTable {
+  id: GeneratedAlways<number>
+  product_id: string | null
+  watch_id: string | null
+}
+
 export interface Database {
   audit_entry: AuditEntryTable
   currency_rate: CurrencyRateTable
   customer: CustomerTable
+  feed_token: FeedTokenTable
   import_fault: ImportFaultTable
   import_row: ImportRowTable
   install: InstallTable
@@ -399,6 +462,8 @@ export interface Database {
   kit_part: KitPartTable
   list_price: ListPriceTable
   livestock_group: LivestockGroupTable
+  notice: NoticeTable
+  notice_delivery: NoticeDeliveryTable
   one_use_link: OneUseLinkTable
   person: PersonTable
   price_snapshot: PriceSnapshotTable
@@ -424,6 +489,8 @@ export interface Database {
   sign_in_attempt: SignInAttemptTable
   stock_item: StockItemTable
   store: StoreTable
+  watch: WatchTable
+  watch_due: WatchDueTable
 }
 
 /** Names of our own tables, where others may lie beside them. */
@@ -431,6 +498,7 @@ export const TABLES: ReadonlyArray<keyof Database> = [
   'audit_entry',
   'currency_rate',
   'customer',
+  'feed_token',
   'import_fault',
   'import_row',
   'install',
@@ -438,6 +506,8 @@ export const TABLES: ReadonlyArray<keyof Database> = [
   'kit_part',
   'list_price',
   'livestock_group',
+  'notice',
+  'notice_delivery',
   'one_use_link',
   'person',
   'price_snapshot',
@@ -463,4 +533,6 @@ export const TABLES: ReadonlyArray<keyof Database> = [
   'sign_in_attempt',
   'stock_item',
   'store',
+  'watch',
+  'watch_due',
 ]

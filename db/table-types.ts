@@ -37,6 +37,9 @@ const DOMAIN_TYPES: Record<string, { type: string; from: string }> = {
   'sale_time.rule': { type: 'SaleTimeRule', from: 'pricing/sale-time.ts' },
   'price_snapshot.learned': { type: "Omit<Learned, 'products'>", from: 'pricing/outlook/learned.ts' },
   'price_snapshot_product.learned': { type: 'ProductLearned', from: 'pricing/outlook/learned.ts' },
+  'watch.requirement': { type: 'WatchedRequirement', from: 'pricing/watches/watch.ts' },
+  'watch.conditions': { type: 'WatchedCondition[]', from: 'pricing/watches/watch.ts' },
+  'notice.condition': { type: 'Condition', from: 'pricing/sighting.ts' },
   'import_row.data': { type: 'JsonObject', from: 'jobs/job.ts' },
 }
 /** Words that only the tables use: spelled out from their check. */
@@ -45,6 +48,9 @@ const WORDS: Record<string, string> = {
   'livestock_group.water': "'fresh' | 'salt'",
   'livestock_group.standing': "'edited' | 'own'",
   'sighting_vote.vote': "'confirm' | 'dispute'",
+  'notice.answer': "'still_there' | 'gone'",
+  'notice_delivery.channel': "'email' | 'push'",
+  'notice_delivery.state': "'waiting' | 'sent' | 'failed' | 'given_up'",
   'import_row.action': "'create' | 'update' | 'same'",
 }
 const SCALARS: Record<string, string> = {
