@@ -2,6 +2,7 @@ import type { BlockList } from 'node:net'
 import { join } from 'node:path'
 import { ConfigError } from './config-error.ts'
 import { addressList, isLoopbackName } from './http/site.ts'
+import { mailSettingsOf, type MailSettings } from './mail/mail-settings.ts'
 import { demandKnownNames, type Setting } from './settings-names.ts'
 
 export { ConfigError } from './config-error.ts'
@@ -23,6 +24,8 @@ export interface Config {
   backupDir: string
   /** Locks every backup that is made by itself or on the command line; null leaves them readable. */
   backupPassphrase: string | null
+  /** How mail goes out; null: nobody is offered any. */
+  mail: MailSettings | null
 }
 
 const PORT_MAX = 65_535
@@ -113,5 +116,6 @@ export function readConfig(env: Record<string, string | undefined>): Config {
     tls: tlsOf(given('TLS_CERT'), given('TLS_KEY'), publicUrl),
     backupDir: given('BACKUP_DIR') ?? join(dataDir, 'backups'),
     backupPassphrase: passphrase === undefined ? null : backupPassphraseOf(passphrase),
+    mail: mailSettingsOf(given('SMTP_URL'), given('SMTP_FROM'), publicUrl),
   }
 }

@@ -13,6 +13,8 @@ export const SETTINGS = [
   'TLS_KEY',
   'BACKUP_DIR',
   'BACKUP_PASSPHRASE',
+  'SMTP_URL',
+  'SMTP_FROM',
 ] as const
 export type Setting = (typeof SETTINGS)[number]
 
