@@ -1,8 +1,10 @@
 import { writeFileSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
+import boardGrowth from './board-growth.ts'
 import deskKeystroke from './desk-keystroke.ts'
 import importRows from './import-rows.ts'
 import quotePdf from './quote-pdf.ts'
+import productPageGrowth from './product-page-growth.ts'
 import productRead from './product-read.ts'
 import searchProducts from './search-products.ts'
 import sightingPost from './sighting-post.ts'
@@ -10,6 +12,7 @@ import sizingBundle from './sizing-bundle.ts'
 import sizingRanges from './sizing-ranges.ts'
 import sizingReport from './sizing-report.ts'
 import startWarm from './start-warm.ts'
+import tiersGrowth from './tiers-growth.ts'
 import { withBenchPostgres } from './postgres.ts'
 import type { Measurement } from './measurement.ts'
 
@@ -24,6 +27,9 @@ const BENCHES: Record<string, () => Promise<Measurement[]>> = {
   'sighting.post': () => withBenchPostgres(sightingPost),
   'search.products': searchProducts,
   'import.rows': () => withBenchPostgres(importRows),
+  'board.growth': () => withBenchPostgres(boardGrowth),
+  'product-page.growth': () => withBenchPostgres(productPageGrowth),
+  'tiers.growth': () => withBenchPostgres(tiersGrowth),
   'product.read': () => withBenchPostgres(productRead),
 }
 
