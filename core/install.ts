@@ -19,6 +19,11 @@ export interface Install {
   energyPriceMinor: number
   circuitVoltageV: number
   circuitCurrentA: number
+  /** Smallest expected saving of a line that is worth waiting for, minor units; absent in what was kept before there was one: `LEAST_SAVING_MINOR`. */
+  leastSavingMinor?: number | undefined
   /** Livestock groups that were edited here or are this place's own; the others are as they came. */
   livestock?: LivestockGroup[] | undefined
 }
+
+/** Five of a currency with two decimals: for less nobody looks at prices for weeks. Own. */
+export const LEAST_SAVING_MINOR = 500

@@ -90,6 +90,7 @@ export interface InstallTable {
   circuit_voltage_v: number
   circuit_current_a: number
   version: Generated<number>
+  least_saving_minor: Generated<number>
 }
 
 export interface JobTable {

@@ -82,6 +82,7 @@ const valuesOf = (install: Install) => ({
   energy_price_minor: install.energyPriceMinor,
   circuit_voltage_v: install.circuitVoltageV,
   circuit_current_a: install.circuitCurrentA,
+  ...(install.leastSavingMinor !== undefined && { least_saving_minor: install.leastSavingMinor }),
 })
 
 const installOf = (row: Selectable<InstallTable>): InstallRow => ({
@@ -96,5 +97,6 @@ const installOf = (row: Selectable<InstallTable>): InstallRow => ({
   energyPriceMinor: row.energy_price_minor,
   circuitVoltageV: row.circuit_voltage_v,
   circuitCurrentA: row.circuit_current_a,
+  leastSavingMinor: row.least_saving_minor,
   version: row.version,
 })

@@ -19,6 +19,7 @@ import { saleTimes } from './migrations/2026-11-30-sale-times.ts'
 import { sessionProof } from './migrations/2026-11-30-session-proof.ts'
 import { whatIsLearned } from './migrations/2026-11-30-what-is-learned.ts'
 import { watches } from './migrations/2026-12-01-watches.ts'
+import { leastSaving } from './migrations/2026-12-01-worth-waiting.ts'
 
 /** In order of their names, which start with their day. A landed one is never edited. */
 export const MIGRATIONS: Record<string, Migration> = {
@@ -39,6 +40,7 @@ export const MIGRATIONS: Record<string, Migration> = {
   '2026-11-30-session-proof': sessionProof,
   '2026-11-30-what-is-learned': whatIsLearned,
   '2026-12-01-watches': watches,
+  '2026-12-01-worth-waiting': leastSaving,
 }
 
 /** Of two starts at once the second waits for the first. Any number would do, as long as no other lock here has it. */

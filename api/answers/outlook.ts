@@ -6,16 +6,20 @@ import { answer } from './registry.ts'
 const money = amount.nullable()
 const line = z.strictObject({
   productId: id,
+  quantity: z.int(),
   advice: z.enum(['buy_now', 'no_hurry', 'buy_when_convenient', 'wait']),
   title: z.string(),
   words: z.string(),
   noHurryUntil: day.nullable(),
+  onSale: z.boolean(),
+  saleLastDay: day.nullable(),
   payTodayMinor: money,
   expectedPaidMinor: money,
   paid10Minor: money,
   paid90Minor: money,
   chanceOfSale: z.number().min(0).max(1),
   priceToBuyAtMinor: money,
+  buyAtTagMinor: money,
   nextSaleTime: z.strictObject({ name: z.string(), storeId: id, first: day, last: day }).nullable(),
   basis: z.enum(['record', 'kind', 'too_little']),
 })

@@ -4,7 +4,7 @@ import type { Install } from '../../core/install.ts'
 import { LivestockGroupSchema } from '../../core/sizing/schema.ts'
 import { DEVICES } from '../../core/people/device.ts'
 import { ROLES } from '../../core/people/roles.ts'
-import { id, instant, version } from './catalog.ts'
+import { amount, id, instant, version } from './catalog.ts'
 import { answer } from './registry.ts'
 
 const auditValue = z.union([z.string(), z.number(), z.boolean()]).nullable()
@@ -21,6 +21,7 @@ const installShape = {
   energyPriceMinor: z.number(),
   circuitVoltageV: z.number(),
   circuitCurrentA: z.number(),
+  leastSavingMinor: amount.optional(),
 }
 export const InstallPlain = answer(
   'Install',

@@ -1,9 +1,11 @@
 import type { Kysely } from 'kysely'
 import type { Store } from '../../core/catalog/store.ts'
 import { addDays, type CivilDate } from '../../core/dates.ts'
-import type { Install } from '../../core/install.ts'
+import { LEAST_SAVING_MINOR, type Install } from '../../core/install.ts'
 import { homeMinor, type CurrencyRate } from '../../core/pricing/currency-rate.ts'
 import { storeCurrency } from '../../core/pricing/foreign-stores.ts'
+import { usedSeen } from '../../core/pricing/used-seen.ts'
+import type { UsedSeen } from '../../core/pricing/outlook/say-advice.ts'
 import { withTaxExact } from '../../core/pricing/receipt.ts'
 import type { Sighting } from '../../core/pricing/sighting.ts'
 import { rateIndexOf, type TaxedGoods } from '../../core/pricing/store-rates.ts'
@@ -24,7 +26,8 @@ export interface OutlookAsk {
   lines: ReadonlyArray<{ productId: string; quantity: number; storeId: string | null }>
   storeIds: readonly string[]
   until: CivilDate
-  waitingCostPerDayMinor: number
+  /** What the customer holds a week's wait to be worth for all of it, minor units; 0: nothing. */
+  weekWaitMinor: number
   /** Amounts with tax, as a build adds them up; else as the stores print them. */
   withTax: boolean
 }
@@ -33,12 +36,15 @@ export interface LoadedOutlook extends PlainOutlook {
   learnedOn: CivilDate
   /** Names of the sale times that lines name. */
   saleTimeNames: ReadonlyMap<string, string>
+  /** Newest used price of each product of which one counts. */
+  used: ReadonlyMap<string, UsedSeen>
 }
 
 /** As far back as prices count at all. */
 const LOOK_BACK_DAYS = 550
 /** The longest sale time may have begun so long ago and still run. */
 const LONGEST_RUN_DAYS = 62
+const DAYS_OF_WEEK = 7
 /** A tenth is told to about a hundredth of its place. */
 const DRAWS = 400
 /** The same purchase on the same day is told the same. */
@@ -52,7 +58,7 @@ export async function loadOutlook(
   db: Kysely<Database>,
   ask: OutlookAsk,
   today: CivilDate,
-  { mode, currency }: Install,
+  { mode, currency, leastSavingMinor = LEAST_SAVING_MINOR }: Install,
   by: string,
 ): Promise<LoadedOutlook | undefined> {
   const ids = [...new Set(ask.lines.map(({ productId }) => productId))]
@@ -75,9 +81,12 @@ export async function loadOutlook(
     storeIds: storeId === null ? (ask.storeIds.length > 0 ? ask.storeIds : [...stores.keys()]) : [storeId],
     factors: ask.withTax ? taxFactors(stores, kindOf.get(productId), productId) : {},
   }))
-  const { until, waitingCostPerDayMinor } = ask
-  const outlook = await reckonOutlook({ learned, record, lines, until, waitingCostPerDayMinor, draws: DRAWS, seed: SEED }, by)
-  return { ...outlook, learnedOn: learned.asOf, saleTimeNames: new Map(times.map(({ id, name }) => [id, name])) }
+  const { until, weekWaitMinor } = ask
+  const waitingCostPerDayMinor = weekWaitMinor / DAYS_OF_WEEK
+  const job = { learned, record, lines, until, waitingCostPerDayMinor, leastSavingMinor, draws: DRAWS, seed: SEED }
+  const outlook = await reckonOutlook(job, by)
+  const saleTimeNames = new Map(times.map(({ id, name }) => [id, name]))
+  return { ...outlook, learnedOn: learned.asOf, saleTimeNames, used: usedSeen(record.sightings, today) }
 }
 
 /** What one unit with its tax is of its price, by store. */

@@ -9,6 +9,7 @@ export interface OutlookJob {
   lines: ReadonlyArray<{ productId: string; quantity: number; storeIds: readonly string[]; factors: Readonly<Record<string, number>> }>
   until: string
   waitingCostPerDayMinor: number
+  leastSavingMinor: number
   draws: number
   seed: number
 }

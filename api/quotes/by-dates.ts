@@ -21,7 +21,7 @@ export async function byDates(c: Ctx, inputs: QuoteInputs): Promise<Map<string, 
     const { cost } = workBuild(inputs, index)
     const lines = outlookLines(cost)
     if (lines.length === 0) continue
-    const ask: OutlookAsk = { lines, storeIds: [], until, waitingCostPerDayMinor: 0, withTax: true }
+    const ask: OutlookAsk = { lines, storeIds: [], until, weekWaitMinor: draft.need.weekWaitMinor ?? 0, withTax: true }
     const outlook = outlookView(await loadOutlook(c.get('db'), ask, asOf, install, signedIn(c).id), ask, asOf, install.currency)
     const byDate = byDateOf(cost, outlook, discountOf(inputs))
     if (byDate) found.set(id, byDate)

@@ -1,7 +1,7 @@
 import * as z from 'zod'
 import { country, currencyCode, timeZone } from '../catalog/schema.ts'
 import type { Install } from '../install.ts'
-import { oneOf, strict, text } from '../schema.ts'
+import { minor, oneOf, strict, text } from '../schema.ts'
 import type { ReaderUnits } from '../units/quantity.ts'
 
 /** A figure of the install within limits that refuse the absurd, in words. */
@@ -34,5 +34,7 @@ export const InstallInput = strict('Install', {
   energyPriceMinor: within('Price of a kilowatt hour', 'minor units', 0, 1_000_000),
   circuitVoltageV: within('Circuit voltage', 'V', 90, 260),
   circuitCurrentA: within('Circuit current', 'A', 1, 63),
+  /** Left out, what is kept stays. */
+  leastSavingMinor: minor('Smallest saving worth waiting for', 0).optional(),
 }) satisfies z.ZodType<Install>
 export type InstallInput = z.output<typeof InstallInput>

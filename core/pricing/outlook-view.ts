@@ -7,11 +7,15 @@ export const MOST_AHEAD_DAYS = 366
 /** What a screen is told to expect of one line. Amounts in minor units of the install's currency, for all of the line; null where no price is known. */
 export interface LineOutlookView {
   productId: string
+  quantity: number
   advice: Advice
   /** The advice in words a beginner acts on. */
   title: string
   words: string
   noHurryUntil: CivilDate | null
+  /** Today's price is that of a sale that runs, to this day where one is printed. */
+  onSale: boolean
+  saleLastDay: CivilDate | null
   payTodayMinor: number | null
   expectedPaidMinor: number | null
   paid10Minor: number | null
@@ -20,6 +24,8 @@ export interface LineOutlookView {
   chanceOfSale: number
   /** At or under this today; null where no price is worth more than the date's. */
   priceToBuyAtMinor: number | null
+  /** The same for one unit as a tag shows it. */
+  buyAtTagMinor: number | null
   nextSaleTime: { name: string; storeId: string; first: CivilDate; last: CivilDate } | null
   basis: LineOutlook['basis']
 }

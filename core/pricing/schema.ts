@@ -117,6 +117,7 @@ export const OutlookBody = strict('Request', {
   /** Stores the customer will use; none: every store. */
   storeIds: list('Stores', rowId('Store'), 0, 500).default([]),
   until: civilDate('By when'),
-  waitingCostPerDayMinor: minor('What a day of waiting is worth', 0).default(0),
+  /** For all of the lines together; 0: waiting costs nothing, and only the date ends it. */
+  weekWaitMinor: minor('What a week’s wait is worth', 0).default(0),
   withTax: yesNo('With tax').default(false),
 })

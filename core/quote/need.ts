@@ -18,6 +18,8 @@ export interface Need {
   budgetMinor: number | null
   /** By when. */
   byDate: CivilDate | null
+  /** What a week's wait is worth to them for the whole purchase, minor units; absent or null: nothing, and only the day ends a wait. */
+  weekWaitMinor?: number | null | undefined
   look: 'standard' | 'kit' | 'rimless' | 'any'
   /** Stores the customer will use; empty is all. */
   storeIds: string[]

@@ -29,6 +29,7 @@ export const NeedSchema = strict('Need', {
   livestockNote: text('What will live in it', 0, 500).default(''),
   budgetMinor: minor('Budget', 1).nullable().default(null),
   byDate: civilDate('By when').nullable().default(null),
+  weekWaitMinor: minor('What a week’s wait is worth', 1).nullable().optional(),
   look: oneOf('Look', ['standard', 'kit', 'rimless', 'any']).default('any'),
   storeIds: list('Stores', rowId('Store'), 0, 100).default([]),
   regionId: rowId('Region').nullable().optional(),

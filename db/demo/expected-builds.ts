@@ -1,6 +1,7 @@
 import { WHOLE_RATE } from '../../core/money.ts'
 import { byDateOf, outlookLines, type ByDate } from '../../core/pricing/by-date.ts'
 import { learn, outlookOf, type MarketRecord, type SaleWindow } from '../../core/pricing/outlook/outlook.ts'
+import { LEAST_SAVING_MINOR } from '../../core/install.ts'
 import { withTaxExact } from '../../core/pricing/receipt.ts'
 import { addDays, type CivilDate } from '../../core/dates.ts'
 import { discountOf } from '../../core/quote/quote-market.ts'
@@ -55,7 +56,14 @@ export function expectedBuilds(inputs: QuoteInputs, { record, learned }: Taught)
   const found = inputs.draft.builds.flatMap(({ id }, index): Array<[string, ByDate]> => {
     const { cost } = workBuild(inputs, index)
     const lines = outlookLines(cost).map(({ productId, quantity, storeId }) => ({ productId, quantity, storeIds: [storeId], priceOf }))
-    const outlook = outlookOf(learned, record, { lines, until, waitingCostPerDayMinor: 0, draws: DRAWS, seed: SEED })
+    const outlook = outlookOf(learned, record, {
+      lines,
+      until,
+      waitingCostPerDayMinor: 0,
+      leastSavingMinor: LEAST_SAVING_MINOR,
+      draws: DRAWS,
+      seed: SEED,
+    })
     const isWhole = outlook.lines.every(({ payTodayMinor }) => Number.isFinite(payTodayMinor))
     const byDate = byDateOf(cost, { ...outlook, total: isWhole ? outlook.total : null, until, learnedOn: record.asOf }, discountOf(inputs))
     return byDate ? [[id, byDate]] : []

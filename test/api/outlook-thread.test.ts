@@ -8,6 +8,7 @@ const job = {
   record,
   until: '2026-12-26',
   waitingCostPerDayMinor: 0,
+  leastSavingMinor: 0,
   draws: 50,
   seed: 1,
   lines: [{ productId: 'p', quantity: 1, storeIds: ['s'], factors: {} }],

@@ -72,6 +72,24 @@ describe('what to expect', () => {
     expect((await ask()).body, 'the same is told the same').toEqual(body)
   })
 
+  it('waits for nothing that saves less than the manager set, nor where a week’s wait costs more than it saves', async () => {
+    const until = { until: addDays(today(), 300) }
+    expect((await ask(until)).body.lines[0]).toMatchObject({ advice: 'wait', onSale: false, quantity: 1 })
+    expect((await ask({ ...until, weekWaitMinor: 100_000 })).body.lines[0]?.advice).toBe('buy_when_convenient')
+    await world.db.updateTable('install').set({ least_saving_minor: 10_000 }).execute()
+    expect((await ask(until)).body.lines[0]?.advice).toBe('buy_when_convenient')
+    await world.db.updateTable('install').set({ least_saving_minor: 500 }).execute()
+  })
+
+  it('says of a product that is reported as used alone what was reported', async () => {
+    const used = await product(world.db)
+    const body = sighting(used.id, shop.id, { seenOn: today(), condition: 'used', priceMinor: 4500, lastDay: null })
+    expect((await member.send('POST', '/api/sightings', { body })).status).toBe(201)
+    const [line] = (await ask({ lines: [{ productId: used.id, quantity: 1 }] })).body.lines
+    expect(line).toMatchObject({ title: 'No price known', payTodayMinor: null, buyAtTagMinor: null })
+    expect(line?.words).toContain('Reported only as used, $45.00')
+  })
+
   it('adds tax where a build is added up, for as many as are bought', async () => {
     const { body } = await ask({ lines: [{ productId: heater.id, quantity: 2, storeId: shop.id }], withTax: true })
     // Two at 100.00 with 10 % tax are 220.00.

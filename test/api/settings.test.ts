@@ -57,6 +57,15 @@ it('keeps a price of a kilowatt hour in hundredths of a cent', async () => {
   expect((await change({ energyPriceMinor: 17.34 })).body.energyPriceMinor).toBe(17.34)
 })
 
+it('keeps the saving worth waiting for, and where it is left out what was kept', async () => {
+  const first = await manager.send<Install>('GET', '/api/install')
+  expect(first.body.leastSavingMinor).toBe(500)
+  expect((await change({ leastSavingMinor: 0 })).body.leastSavingMinor).toBe(0)
+  expect((await change({ leastSavingMinor: undefined })).body.leastSavingMinor).toBe(0)
+  const refused = await change({ leastSavingMinor: -1 })
+  expect(refused.body.errors[0]).toMatchObject({ field: 'leastSavingMinor', message: expect.stringContaining('not below 0') as string })
+})
+
 it('keeps a tax rate with three decimals', async () => {
   const added = await manager.send<{ taxBasisPoints: number }>('POST', '/api/stores', { body: storeFields({ taxBasisPoints: 887.5 }) })
   expect(added.status).toBe(201)

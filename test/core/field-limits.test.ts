@@ -95,11 +95,11 @@ const store = {
 } // prettier-ignore
 const install = {
   name: 'Tarnwick Club', mode: 'club', currency: 'USD', country: 'US', timeZone: 'America/Detroit', units: { system: 'us', gallon: 'us', decimal: '.' }, contact: '555-0100', paper: 'letter',
-  energyPriceMinor: 17, circuitVoltageV: 120, circuitCurrentA: 15,
+  energyPriceMinor: 17, circuitVoltageV: 120, circuitCurrentA: 15, leastSavingMinor: 500,
 } // prettier-ignore
 const draft = {
   ...emptyDraft('a'), title: 'A tank', note: 'Bring it home first.', standsUntil: '2026-12-10', suggestion: { buildId: 'a', reason: 'It fits.' }, units: 'metric',
-  need: { ...emptyDraft('a').need, lengthMm: 900, place: 'hall', livestockNote: 'a shoal', budgetMinor: 50_000, byDate: '2026-12-24', storeIds: [id] },
+  need: { ...emptyDraft('a').need, lengthMm: 900, place: 'hall', livestockNote: 'a shoal', budgetMinor: 50_000, byDate: '2026-12-24', weekWaitMinor: 500, storeIds: [id] },
   builds: [{ id: 'a', name: 'First', why: 'Small.', lines: [
     { id: 'b', answer: 'buy', productId: id, quantity: 1, storeId: id, note: 'dry' }, { id: 'c', answer: 'not_needed', slot: 'cover', reason: 'open' },
   ] }],

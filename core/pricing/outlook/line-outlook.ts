@@ -12,12 +12,18 @@ export type Advice = 'buy_now' | 'no_hurry' | 'buy_when_convenient' | 'wait'
 /** What to expect of one line. Amounts in minor units for the whole line, with tax and its own delivery; NaN where no price is known. */
 export interface LineOutlook {
   productId: string
+  quantity: number
   advice: Advice
   /** Last day of the sale that runs, at most the date, where it need not be bought at once. */
   noHurryUntil: CivilDate | null
   /** Printed last day of the sale that today's price is of; null where it is of none, or none is printed. Never past. */
   saleLastDay: CivilDate | null
   payTodayMinor: number
+  /** Today's price is that of a sale that runs. */
+  onSale: boolean
+  /** The line at shelf prices, as they are today and as they are expected on the date. */
+  regularMinor: number
+  regularAtDateMinor: number
   /** What is paid by one who follows the advice: mean, and what one in ten pays less, or more, than. */
   expectedPaidMinor: number
   paid10Minor: number
@@ -29,6 +35,8 @@ export interface LineOutlook {
   /** At or under this one buys, today and on a day of the plan, at regular prices as they are now. */
   priceToBuyAtMinor: number
   priceToBuyAt: (day: CivilDate) => number
+  /** The same today as a tag shows it: one unit, as the store prints it; of several stores the lowest that it comes to. NaN where no price is known. */
+  buyAtTagMinor: number
   /** The next window of a sale time at one of its stores. */
   nextSaleTime: SaleWindow | null
   /** Rests on the product's own record, on its kind's, or on too little to say more than today's price. */
@@ -54,9 +62,9 @@ export function outlookOf(learned: Learned, record: MarketRecord, ask: Ask): Out
   const total = new Float64Array(ask.draws)
   let payTodayMinor = 0
   const lines = plan.lines.map((line, index) => {
-    const advice = adviceFor(line, horizon, ask.leastSavingMinor ?? 0)
-    const waits = advice === 'wait' && futures !== null
-    const paid = waits ? (futures.paid[index] as Float64Array) : new Float64Array(ask.draws).fill(line.todayMinor)
+    const waited = futures?.paid[index]
+    const advice = adviceFor(line, horizon, waited, ask.leastSavingMinor ?? 0)
+    const paid = advice === 'wait' && waited ? waited : new Float64Array(ask.draws).fill(line.todayMinor)
     if (line.pairs.length > 0) {
       payTodayMinor += line.todayMinor
       paid.forEach((amount, draw) => (total[draw] = (total[draw] as number) + amount))
@@ -72,11 +80,14 @@ interface Told {
   chanceOfSale: number
 }
 
-/** On the date itself nothing is left to wait for, and nobody waits on a guess: of what is recorded too little, today's price stands. */
-function adviceFor(line: LinePlan, horizon: number, leastSavingMinor: number): Advice {
+/**
+ * On the date itself nothing is left to wait for, and nobody waits on a guess: of what is recorded too little, today's price stands. The saving
+ * must be there both in the plan, with what waiting costs, and in the figures that are told beside the advice.
+ */
+function adviceFor(line: LinePlan, horizon: number, waited: Float64Array | undefined, leastSavingMinor: number): Advice {
   if (line.pairs.length === 0) return 'buy_when_convenient'
   if (horizon === 0) return 'buy_now'
-  const saving = line.todayMinor - line.waitingMinor
+  const saving = line.todayMinor - Math.max(line.waitingMinor, waited ? meanOf(waited) : -Infinity)
   if (basisOf(line) !== 'too_little' && saving >= LEAST_SAVING * line.todayMinor && saving > leastSavingMinor) return 'wait'
   const sale = saleOfToday(line)
   if (!sale) return 'buy_when_convenient'
@@ -93,19 +104,26 @@ function saleOfToday({ pairs, costOf, todayMinor }: LinePlan): SaleNow | undefin
 
 function lineOutlook(record: MarketRecord, until: CivilDate, line: LinePlan, told: Told): LineOutlook {
   const { advice, paid, chanceOfSale } = told
-  const lastDay = saleOfToday(line)?.lastDay ?? null
+  const sale = saleOfToday(line)
+  const lastDay = sale?.lastDay ?? null
   const saleLastDay = lastDay === null ? null : addDays(record.asOf, lastDay)
+  const priceToBuyAtMinor = buyAt(line, advice, 0)
   return {
     productId: line.productId,
+    quantity: line.quantity,
     advice,
     noHurryUntil: advice === 'no_hurry' && saleLastDay !== null ? (saleLastDay < until ? saleLastDay : until) : null,
     saleLastDay,
     payTodayMinor: line.todayMinor,
+    onSale: sale !== undefined,
+    regularMinor: line.regularMinor,
+    regularAtDateMinor: line.days.at(-1)?.regular ?? line.regularMinor,
     ...rangeOf(paid),
     chanceOfSale,
     likely: advice === 'wait' ? likelyPaid(paid, line.todayMinor) : null,
-    priceToBuyAtMinor: buyAt(line, advice, 0),
+    priceToBuyAtMinor,
     priceToBuyAt: (day) => buyAt(line, advice, daysBetween(record.asOf, day)),
+    buyAtTagMinor: tagOf(line, priceToBuyAtMinor),
     nextSaleTime: nextWindow(record, line),
     basis: basisOf(line),
   }
@@ -119,6 +137,21 @@ function buyAt({ buyAtShare, regularMinor, todayMinor, waitingMinor }: LinePlan,
   const at = Math.min(Math.max(0, day), buyAtShare.length - 1)
   const priceMinor = Math.floor(Math.min(1, buyAtShare[at] as number) * regularMinor)
   return at === 0 && advice === 'wait' && priceMinor >= todayMinor ? Math.floor(waitingMinor) : priceMinor
+}
+
+/** The highest price on a tag at which the whole line comes to no more than that, at whichever of its stores. */
+function tagOf({ pairs, costOf, quantity }: LinePlan, costMinor: number): number {
+  if (pairs.length === 0) return NaN
+  const tags = pairs.map(({ storeId }) => {
+    let [low, high] = [0, Math.floor(costMinor / quantity)]
+    while (low < high) {
+      const middle = Math.ceil((low + high) / 2)
+      if (costOf(storeId, middle) <= costMinor) low = middle
+      else high = middle - 1
+    }
+    return low
+  })
+  return Math.min(...tags)
 }
 
 function basisOf({ pairs, product, kind }: LinePlan): LineOutlook['basis'] {
@@ -137,6 +170,7 @@ function nextWindow({ windows, asOf }: MarketRecord, { pairs }: LinePlan): SaleW
 function rangeOf(draws: Float64Array): { expectedPaidMinor: number; paid10Minor: number; paid90Minor: number } {
   const sorted = draws.toSorted()
   const at = (share: number): number => Math.round(sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? NaN)
-  const mean = draws.reduce((sum, amount) => sum + amount, 0) / draws.length
-  return { expectedPaidMinor: Math.round(mean), paid10Minor: at(0.1), paid90Minor: at(0.9) }
+  return { expectedPaidMinor: Math.round(meanOf(draws)), paid10Minor: at(0.1), paid90Minor: at(0.9) }
 }
+
+const meanOf = (draws: Float64Array): number => draws.reduce((sum, amount) => sum + amount, 0) / draws.length

@@ -15,6 +15,8 @@ it('a setting that two people changed is told as its field shows it, never as it
   expect(spellSetting({ ...install, mode: 'store' }, 'mode')).toBe('Store')
   expect(spellSetting(install, 'paper')).toBe('A4')
   expect(spellSetting(install, 'energyPriceMinor')).toBe('$0.1734')
+  expect(spellSetting(install, 'leastSavingMinor')).toBe('$5.00')
+  expect(spellSetting({ ...install, leastSavingMinor: 0 }, 'leastSavingMinor')).toBe('$0.00')
   expect([spellSetting(install, 'circuitVoltageV'), spellSetting(install, 'circuitCurrentA')]).toEqual(['120 V', '15 A'])
   for (const key of Object.keys(install) as Array<keyof InstallSettings>) expect(spellSetting(install, key)).not.toMatch(/[{}"]/)
 })

@@ -6,7 +6,7 @@ export interface OutlookAsked {
   lines: Array<{ productId: string; quantity: number; storeId: string | null }>
   storeIds: string[]
   until: CivilDate
-  waitingCostPerDayMinor?: number
+  weekWaitMinor?: number
   withTax?: boolean
 }
 export const getOutlook = (body: OutlookAsked): Promise<OutlookView> => request('POST', '/api/outlook', { body })

@@ -1,17 +1,18 @@
 import { Link } from '@tanstack/react-router'
 import type { ReactElement } from 'react'
-import { addDays, sayDate, yearOf, type CivilDate } from '../../../core/dates.ts'
+import { addDays, sayDate, sayWeekday, yearOf, type CivilDate } from '../../../core/dates.ts'
 import { sayMoney } from '../../../core/money.ts'
 import type { LineOutlookView } from '../../../core/pricing/outlook-view.ts'
 import { sayDays } from '../../../core/pricing/sale-time-words.ts'
 import { ChoiceField } from '../parts/choice-fields.tsx'
+import { MoneyField } from '../parts/figure-fields.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
 import { useCurrency } from '../session/session.ts'
 import { AHEAD, type Ahead, type AskedOutlook } from './use-outlook.ts'
 
 /** What the record says of the coming weeks: whether waiting pays, what will be paid by the advice, the price to buy at. */
 export function OutlookSection({
-  outlook: { answer: outlook, ahead, setAhead },
+  outlook: { answer: outlook, ahead, setAhead, weekWaitMinor, setWeekWait },
   asOf,
 }: {
   outlook: AskedOutlook
@@ -25,12 +26,25 @@ export function OutlookSection({
       <h2 id="outlook-head">What to expect</h2>
       {line ? (
         <>
-          <ChoiceField
-            label="I can wait until"
-            value={ahead}
-            options={(Object.keys(AHEAD) as Ahead[]).map((value) => ({ value, label: sayDate(addDays(asOf, AHEAD[value]), yearOf(asOf)) }))}
-            onChange={setAhead}
-          />
+          <div className="outlook-asks">
+            <ChoiceField
+              label="I can wait until"
+              value={ahead}
+              options={(Object.keys(AHEAD) as Ahead[]).map((value) => ({
+                value,
+                label: sayDate(addDays(asOf, AHEAD[value]), yearOf(asOf)),
+              }))}
+              onChange={setAhead}
+            />
+            <MoneyField
+              label="What a week’s wait is worth to me"
+              required={false}
+              value={weekWaitMinor}
+              least={1}
+              help="Left empty, waiting costs nothing and only the day ends it."
+              onChange={(minor, fault) => fault === null && setWeekWait(minor)}
+            />
+          </div>
           <Expected line={line} asOf={asOf} until={outlook.data.until} />
         </>
       ) : (
@@ -44,7 +58,7 @@ function Expected({ line, asOf, until }: { line: LineOutlookView; asOf: CivilDat
   const currency = useCurrency()
   const money = (minor: number | null): string => (minor === null ? 'not known' : sayMoney(minor, currency))
   const year = yearOf(asOf)
-  const { title, words, expectedPaidMinor, paid10Minor, paid90Minor, nextSaleTime: next } = line
+  const { title, words, payTodayMinor, expectedPaidMinor, paid10Minor, paid90Minor, nextSaleTime: next } = line
   const sure = paid10Minor === paid90Minor
   return (
     <>
@@ -52,42 +66,60 @@ function Expected({ line, asOf, until }: { line: LineOutlookView; asOf: CivilDat
         <h3>{title}</h3>
         <p className="lead">{words}</p>
       </div>
-      <dl className="facts">
-        <div>
-          <dt>Paid by {sayDate(until, year)}, following this</dt>
-          <dd>
-            {sure ? money(expectedPaidMinor) : `about ${money(expectedPaidMinor)}`}
-            {!sure && (
-              <span className="note">
-                {' '}
-                {money(paid10Minor)} to {money(paid90Minor)} in 8 of 10 cases
-              </span>
-            )}
-          </dd>
-        </div>
-        <div>
-          <dt>Chance of a sale by then</dt>
-          <dd>{sayChance(line.chanceOfSale)}</dd>
-        </div>
-        <div>
-          <dt>Next sale time</dt>
-          <dd>
-            {next ? (
-              <>
-                {next.name}, {sayDays(next, year)}
-              </>
-            ) : (
-              'none known by then'
-            )}{' '}
-            <Link to="/prices/sale-calendar">Sale calendar</Link>
-          </dd>
-        </div>
-      </dl>
+      {payTodayMinor !== null && (
+        <dl className="facts">
+          <div>
+            <dt>Paid by {sayDate(until, year)}, following this</dt>
+            <dd>
+              {sure ? money(expectedPaidMinor) : `about ${money(expectedPaidMinor)}`}
+              {!sure && (
+                <span className="note">
+                  {' '}
+                  {money(paid10Minor)} to {money(paid90Minor)} in 8 of 10 cases
+                </span>
+              )}
+            </dd>
+          </div>
+          <SaleFact line={line} year={year} />
+          <div>
+            <dt>Next sale time</dt>
+            <dd>
+              {next ? (
+                <>
+                  {next.name}, {sayDays(next, year)}
+                </>
+              ) : (
+                'none known by then'
+              )}{' '}
+              <Link to="/prices/sale-calendar">Sale calendar</Link>
+            </dd>
+          </div>
+        </dl>
+      )}
       <p className="note">
         Expected from what members reported, as each store prints it; no promise.{' '}
         {line.basis === 'kind' && 'Little is on record of this product: it is taken to be like others of its kind.'}
       </p>
     </>
+  )
+}
+
+/** A sale that runs is told as that: beside it a chance of one would read as a contradiction. */
+function SaleFact({
+  line: { onSale, saleLastDay, chanceOfSale, payTodayMinor },
+  year,
+}: {
+  line: LineOutlookView
+  year: number
+}): ReactElement {
+  const currency = useCurrency()
+  const price = payTodayMinor === null ? '' : sayMoney(payTodayMinor, currency)
+  const holds = saleLastDay === null ? ', last day not printed' : ` to ${sayWeekday(saleLastDay, year)}`
+  return (
+    <div>
+      <dt>{onSale ? 'On sale now' : 'Chance of a sale by then'}</dt>
+      <dd>{onSale ? `${price}${holds}` : sayChance(chanceOfSale)}</dd>
+    </div>
   )
 }
 

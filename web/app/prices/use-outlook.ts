@@ -13,19 +13,24 @@ export interface AskedOutlook {
   answer: UseQueryResult<OutlookView>
   ahead: Ahead
   setAhead: (ahead: Ahead) => void
+  /** What the reader holds a week's wait to be worth, minor units; null: nothing. */
+  weekWaitMinor: number | null
+  setWeekWait: (minor: number | null) => void
 }
 
 /** What to expect of one product at any store, by the day that the reader chooses. */
 export function useOutlook(productId: string, asOf: CivilDate): AskedOutlook {
   const [ahead, setAhead] = useState<Ahead>('season')
+  const [weekWaitMinor, setWeekWait] = useState<number | null>(null)
   const until = addDays(asOf, AHEAD[ahead])
   const answer = useQuery({
-    queryKey: ['outlook', productId, until],
-    queryFn: () => getOutlook({ lines: [{ productId, quantity: 1, storeId: null }], storeIds: [], until }),
+    queryKey: ['outlook', productId, until, weekWaitMinor],
+    queryFn: () =>
+      getOutlook({ lines: [{ productId, quantity: 1, storeId: null }], storeIds: [], until, weekWaitMinor: weekWaitMinor ?? 0 }),
     placeholderData: keepPreviousData,
     staleTime: 5 * 60_000,
   })
-  return useMemo(() => ({ answer, ahead, setAhead }), [answer, ahead])
+  return useMemo(() => ({ answer, ahead, setAhead, weekWaitMinor, setWeekWait }), [answer, ahead, weekWaitMinor])
 }
 
 /** What the plot draws ahead of today; undefined where nothing is expected. */

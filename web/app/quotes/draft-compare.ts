@@ -47,6 +47,7 @@ function sayDraft(draft: QuoteDraft, names: Names): Said {
     ['Stores', need.storeIds.length === 0 ? 'any' : need.storeIds.map(storeName).join(', ')],
     ['Budget', need.budgetMinor === null ? 'none' : sayMoney(need.budgetMinor, install.currency)],
     ['By', need.byDate === null ? 'no hurry' : sayDate(need.byDate)],
+    ['A week’s wait', need.weekWaitMinor ? `worth ${sayMoney(need.weekWaitMinor, install.currency)}` : 'worth nothing'],
     ...EXACT_FIELDS.map((field): [string, string] => [field.label, sayExact(field, need, conditions, install.units).words]),
     ['Stands until', draft.standsUntil === null ? 'not set' : sayDate(draft.standsUntil)],
     ['Figures on paper', draft.units === undefined ? 'as everyone here' : SYSTEM_WORDS[draft.units]],

@@ -26,7 +26,8 @@ const LOOKS = (['any', 'standard', 'kit', 'rimless'] as const).map((value) => ({
 export function NeedQuestions({ need, stores, regions = [], sizeFault, onChange }: Props): ReactElement {
   const reader = useReader()
   const today = useToday()
-  const groups = groupsOf(useInstall())
+  const install = useInstall()
+  const groups = groupsOf(install)
   const group = groups.find((row) => row.id === need.livestockId)
   return (
     <>
@@ -58,6 +59,16 @@ export function NeedQuestions({ need, stores, regions = [], sizeFault, onChange 
         min={today}
         onChange={(date) => onChange({ byDate: date === '' ? null : date })}
       />
+      {need.byDate !== null && install.mode === 'club' && (
+        <MoneyField
+          label="What a week’s wait is worth"
+          required={false}
+          value={need.weekWaitMinor ?? null}
+          least={1}
+          help="For the whole purchase. Left empty, waiting costs nothing and only the day ends it."
+          onChange={(weekWaitMinor, fault) => fault === null && onChange({ weekWaitMinor })}
+        />
+      )}
       <SelectField label="Look" value={need.look} options={LOOKS} onChange={(look) => look !== '' && onChange({ look })} />
       <RegionChoice need={need} stores={stores} regions={regions} onChange={onChange} />
       {!need.regionId && <StoreTicks need={need} stores={stores} onChange={onChange} />}

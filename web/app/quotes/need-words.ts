@@ -52,6 +52,7 @@ export function needRows(
     stated('Stores', region ? `all of ${region.name}` : names.length === 0 ? 'any' : names.join(', ')),
     stated('Budget', need.budgetMinor === null ? 'not asked yet' : sayMoney(need.budgetMinor, install.currency)),
     stated('By', need.byDate === null ? 'no hurry' : sayWeekday(need.byDate, yearOf(asOf))),
+    ...(need.weekWaitMinor ? [stated('A week’s wait', `worth ${sayMoney(need.weekWaitMinor, install.currency)}`)] : []),
   ]
 }
 

@@ -19,14 +19,14 @@ export interface ExpectedBuild {
 /** What each build is expected to come to by the day of the need. Asked of the server, which keeps what the record taught; by the build's id. */
 export function useByDates(builds: readonly WorkedBuild[]): ReadonlyMap<string, ExpectedBuild> {
   const { state, inputs } = useDesk()
-  const { byDate: until } = state.draft.need
+  const { byDate: until, weekWaitMinor } = state.draft.need
   const isAsked =
     until !== null && until >= inputs.asOf && until <= addDays(inputs.asOf, MOST_AHEAD_DAYS) && state.view.install.mode === 'club'
   const asked = builds.map(({ cost }) => outlookLines(cost))
   const answers = useQueries({
     queries: asked.map((lines) => ({
-      queryKey: ['by-date', until, lines],
-      queryFn: () => getOutlook({ lines, storeIds: [], until: until ?? '', withTax: true }),
+      queryKey: ['by-date', until, weekWaitMinor, lines],
+      queryFn: () => getOutlook({ lines, storeIds: [], until: until ?? '', weekWaitMinor: weekWaitMinor ?? 0, withTax: true }),
       enabled: isAsked && lines.length > 0,
       staleTime: 5 * 60_000,
     })),

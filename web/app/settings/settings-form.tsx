@@ -13,11 +13,12 @@ import { sessionQuery } from '../session/session.ts'
 import { OwnStoreMark } from './own-store-mark.tsx'
 import { SettingsPlace, SettingsPower, SettingsUnits } from './settings-fields.tsx'
 import { ModeDialog, SettingsMode } from './settings-mode.tsx'
+import { SettingsWaiting } from './settings-waiting.tsx'
 import { spellSetting } from './spell-setting.ts'
 
 const LABELS: Record<keyof InstallSettings, string> = {
   name: 'Name', mode: 'This place is a', currency: 'Currency', country: 'Country', timeZone: 'Time zone', units: 'Units', contact: 'Contact', paper: 'Paper', energyPriceMinor: 'Price of a kilowatt hour',
-  circuitVoltageV: 'Circuit voltage', circuitCurrentA: 'Circuit current',
+  circuitVoltageV: 'Circuit voltage', circuitCurrentA: 'Circuit current', leastSavingMinor: 'Smallest saving worth waiting for',
 } // prettier-ignore
 
 type Read = Versioned<InstallSettings>
@@ -73,6 +74,14 @@ export function SettingsForm({ read, reload }: { read: Read; reload: () => Promi
       <SettingsMode draft={draft} faults={faults} set={set} />
       {draft.mode === 'store' && <OwnStoreMark />}
       <SettingsUnits draft={draft} faults={faults} set={set} />
+      {draft.mode === 'club' && (
+        <SettingsWaiting
+          draft={draft}
+          faults={faults}
+          set={set}
+          onFault={(fault) => setTyped({ ...typed, leastSavingMinor: fault ?? '' })}
+        />
+      )}
       <SettingsPower draft={draft} faults={faults} set={set} onFault={(field, fault) => setTyped({ ...typed, [field]: fault ?? '' })} />
       {stale ? (
         <StaleTold busy={compare.isPending} onCompare={() => compare.mutate()} />

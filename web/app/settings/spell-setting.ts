@@ -1,4 +1,5 @@
-import type { InstallSettings } from '../../../core/install.ts'
+import { LEAST_SAVING_MINOR, type InstallSettings } from '../../../core/install.ts'
+import { sayMoney } from '../../../core/money.ts'
 import { sayUnitPrice } from '../../../core/unit-price.ts'
 import { spellUnits } from '../parts/units-fields.tsx'
 
@@ -15,5 +16,6 @@ export function spellSetting(install: InstallSettings, key: keyof InstallSetting
   if (key === 'energyPriceMinor') return sayUnitPrice(energyPriceMinor, currency)
   if (key === 'circuitVoltageV') return `${install[key]} V`
   if (key === 'circuitCurrentA') return `${install[key]} A`
+  if (key === 'leastSavingMinor') return sayMoney(install[key] ?? LEAST_SAVING_MINOR, currency)
   return install[key]
 }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { addDays } from '../../../../core/dates.ts'
 import { learn, outlookOf, sayAdvice, type Ask } from '../../../../core/pricing/outlook/outlook.ts'
 import type { LineOutlook } from '../../../../core/pricing/outlook/line-outlook.ts'
 import type { Sighting } from '../../../../core/pricing/sighting.ts'
@@ -8,6 +9,29 @@ import { ASOF, certain } from './a-certain-belief.ts'
 const shelf = (storeId: string, priceMinor: number, seenOn = '2026-02-01') => aSighting({ productId: 'a', storeId, priceMinor, seenOn })
 const sale = (storeId: string, priceMinor: number, lastDay: string | null, seenOn = ASOF) =>
   aSighting({ productId: 'a', storeId, priceMinor, seenOn, condition: 'sale', lastDay })
+
+describe('the least saving', () => {
+  it('below which nobody waits is 3 % of the price, and what the manager set', () => {
+    const free = outlook([shelf('here', 10000)])
+    const saved = free.line.payTodayMinor - free.line.expectedPaidMinor
+    expect(free.line.advice).toBe('wait')
+    expect(saved).toBeGreaterThanOrEqual(300)
+    const more = outlook([shelf('here', 10000)], { leastSavingMinor: 10000 })
+    expect(more.line).toMatchObject({ advice: 'buy_when_convenient', expectedPaidMinor: 10000 })
+    // A day in which next to nothing can happen saves next to nothing.
+    const soon = outlook([shelf('here', 10000)], { until: addDays(ASOF, 1) })
+    expect(soon.line).toMatchObject({ advice: 'buy_when_convenient', expectedPaidMinor: 10000 })
+  })
+})
+
+describe('the price on the tag', () => {
+  it('is of one unit and before tax, so that the line comes to no more than the price to buy at', () => {
+    const lines = [{ productId: 'a', quantity: 3, storeIds: ['here'], priceOf: (_: string, unitMinor: number) => unitMinor * 1.07 }]
+    const { line } = outlook([shelf('here', 10000)], { lines })
+    expect(line.buyAtTagMinor * 3 * 1.07).toBeLessThanOrEqual(line.priceToBuyAtMinor)
+    expect((line.buyAtTagMinor + 1) * 3 * 1.07).toBeGreaterThan(line.priceToBuyAtMinor)
+  })
+})
 
 interface Asked extends Partial<Ask> {
   saleDays?: number
@@ -47,7 +71,7 @@ describe('the sale of today', () => {
   it('is told as one of today only where it ends today', () => {
     const { line } = outlook([shelf('here', 10000), sale('here', 7000, ASOF)])
     expect(line).toMatchObject({ advice: 'buy_now', noHurryUntil: null, saleLastDay: ASOF })
-    const reader = { currency: 'USD', asOf: ASOF, until: '2026-04-30', waitingCosts: false }
+    const reader = { currency: 'USD', asOf: ASOF, until: '2026-04-30', weekWaitMinor: 0, withTax: false }
     expect(sayAdvice(line, reader).words).toContain('holds for today only')
   })
 })

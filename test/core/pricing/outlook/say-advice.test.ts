@@ -4,32 +4,52 @@ import { sayAdvice, type LineOutlook } from '../../../../core/pricing/outlook/ou
 
 const line = {
   productId: 'filter',
+  quantity: 1,
   advice: 'wait',
   noHurryUntil: null,
   saleLastDay: null,
   payTodayMinor: 18900,
+  onSale: false,
+  regularMinor: 18900,
+  regularAtDateMinor: 18900,
   expectedPaidMinor: 15800,
   paid10Minor: 14200,
   paid90Minor: 18900,
   chanceOfSale: 0.7,
   likely: { many: 2, of: 3, paidMinor: 16000 },
   priceToBuyAtMinor: 17800,
+  buyAtTagMinor: 17800,
   nextSaleTime: null,
   basis: 'record',
 } satisfies Omit<LineOutlook, 'priceToBuyAt'>
-const reader = { currency: 'USD', asOf: '2026-11-26', until: '2027-03-12', waitingCosts: true }
+const reader = { currency: 'USD', asOf: '2026-11-26', until: '2027-03-12', weekWaitMinor: 500, withTax: false }
 
 describe('advice in words', () => {
   it('says how likely what price is, and at which to buy', () => {
     expect(sayAdvice(line, reader)).toEqual({
-      title: 'Wait',
-      words: 'About 2 in 3 to pay $160.00 or less by Mar 12, 2027; buy at $178.00 or under.',
+      title: 'Wait: buy at $178.00 or under',
+      words: 'About 2 in 3 to pay $160.00 or less by Mar 12, 2027. A week’s wait is counted as $5.00.',
     })
   })
 
+  it('tells one price to act on: the tag’s, of one, where the others are with tax and for all', () => {
+    const two = { ...line, quantity: 2, priceToBuyAtMinor: 37_736, likely: { many: 2, of: 3, paidMinor: 33_920 } }
+    const { title, words } = sayAdvice(two, { ...reader, withTax: true })
+    expect(title).toBe('Wait: buy at $178.00 or under')
+    expect(words).toContain('About 2 in 3 to pay $339.20 or less with tax by Mar 12, 2027. The price to buy at is that of one on its tag.')
+    expect(words).not.toContain('377')
+  })
+
+  it('says why a later day may come out dearer, and nothing of a shelf price that stays', () => {
+    const rising = sayAdvice({ ...line, regularAtDateMinor: 19_656 }, reader).words
+    expect(rising).toContain('The shelf price is expected to rise by about 4 % by then: that is why a longer wait can come out dearer.')
+    expect(sayAdvice({ ...line, regularAtDateMinor: 19_050 }, reader).words).not.toContain('shelf price')
+    expect(sayAdvice({ ...line, regularAtDateMinor: 18_000 }, reader).words).toContain('is expected to fall by about 5 % by then.')
+  })
+
   it('says what it rests on, and that waiting was taken to be free', () => {
-    const { words } = sayAdvice({ ...line, basis: 'kind' }, { ...reader, waitingCosts: false })
-    expect(words).toContain('This rests on products of its kind. Waiting is taken to cost nothing.')
+    const { words } = sayAdvice({ ...line, basis: 'kind' }, { ...reader, weekWaitMinor: 0 })
+    expect(words).toContain('This rests on products of its kind. Waiting is taken to cost nothing, so that only the date ends it.')
   })
 
   it('names the last day of a sale that runs', () => {
@@ -75,7 +95,19 @@ describe('advice in words', () => {
   })
 
   it('says that no price is known rather than an amount', () => {
-    expect(sayAdvice({ ...line, payTodayMinor: NaN }, reader).title).toBe('No price known')
+    expect(sayAdvice({ ...line, payTodayMinor: NaN }, reader)).toMatchObject({
+      title: 'No price known',
+      words: expect.stringContaining('Nobody has reported'),
+    })
+  })
+})
+
+describe('a product that is reported as used alone', () => {
+  it('is told with what was reported, and not as one that nobody reported', () => {
+    const used = { priceMinor: 4500, seenOn: '2026-11-20' }
+    const { title, words } = sayAdvice({ ...line, payTodayMinor: NaN }, reader, used)
+    expect([title, words]).toEqual(['No price known', expect.stringContaining('Reported only as used, $45.00 on Nov 20.')])
+    expect(words).not.toContain('Nobody')
   })
 })
 
