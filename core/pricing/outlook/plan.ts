@@ -122,13 +122,8 @@ function withPrices(learned: Learned, line: BareLine, horizon: number, costPerDa
 
 /** Where waiting is free a regular price is never bought before the date: a share just under 1 says so. */
 const FREE_SHARE = 0.999
-/**
- * Where waiting costs, a hundredth of the price is not waited for: so small a gain hangs on parameters that no record tells as finely, and
- * on simulated markets it was none.
- */
-const NOT_WAITED_FOR = 0.01
 const shareOf = (buyAt: number, regular: number, costPerDay: number): number =>
-  costPerDay > 0 ? buyAt / regular + NOT_WAITED_FOR : Math.min(FREE_SHARE, buyAt / regular)
+  costPerDay > 0 ? buyAt / regular : Math.min(FREE_SHARE, buyAt / regular)
 
 /**
  * What a shopper who follows the advice does on a day with what she sees: buy each line at its least offer, or wait. A line without a

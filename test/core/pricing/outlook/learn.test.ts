@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { learn, outlookOf, planOf, waitingDraws, type Ask } from '../../../../core/pricing/outlook/outlook.ts'
+import { stopping } from '../../../../core/pricing/outlook/stopping.ts'
 import { aPriceWorld, USUAL_WORLD, worldDay } from './a-price-world.ts'
 
 const world = aPriceWorld({ ...USUAL_WORLD, kinds: 2, productsPerKind: 4, stores: 2 }, 11)
@@ -81,6 +82,15 @@ describe('prices to buy at', () => {
       expect(before.at(-1)).toBeGreaterThan(before[0] as number)
       expect(buyAtShare.at(-1)).toBe(Infinity)
     }
+  })
+
+  it('are what waiting comes to and no more, where it costs: a small gain is waited for too', () => {
+    const waitingCostPerDayMinor = 50
+    const [line] = planOf(learned, world.record, { ...ask, lines: ask.lines.slice(0, 1), waitingCostPerDayMinor }).lines
+    const { buyAt } = stopping(line?.days ?? [], waitingCostPerDayMinor)
+    const shares = line?.days.slice(0, -1).map(({ regular }, day) => (buyAt[day] as number) / regular)
+    expect([...(line?.buyAtShare.subarray(1, -1) ?? [])]).toEqual(shares)
+    expect(shares).toHaveLength(59)
   })
 
   it('are the higher the more a day of waiting costs', () => {
