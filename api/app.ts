@@ -28,6 +28,8 @@ import { metaRoutes } from './meta/routes.ts'
 import { moderation } from './moderation/routes.ts'
 import { quotePages } from './pages/quote.ts'
 import { setupPages } from './pages/setup.ts'
+import { openPricesRoute } from './other-clubs/open-prices-route.ts'
+import { otherClubs } from './other-clubs/routes.ts'
 import { outlookRoutes } from './outlook/routes.ts'
 import { people } from './people/routes.ts'
 import { priceList } from './price-list/routes.ts'
@@ -61,6 +63,8 @@ const resources = new Hono<Env>()
   .route('/stores', stores)
   .route('/outlook', outlookRoutes)
   .route('/regions', regions)
+  .route('/other-clubs', otherClubs)
+  .route('/open-prices', openPricesRoute)
   .route('/sale-times', saleTimes)
   .route('/currency-rates', currencyRates)
   .route('/price-list', priceList)

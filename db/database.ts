@@ -193,6 +193,47 @@ export interface OneUseLinkTable {
   person_id: string | null
 }
 
+export interface OpenPricesTable {
+  one: Generated<boolean>
+  publishes: boolean
+}
+
+export interface OtherClubTable {
+  id: Generated<string>
+  address: string
+  name: string
+  added_at: ColumnType<Date, Date | string | undefined, Date | string>
+  read_at: Instant | null
+  tried_at: Instant | null
+  etag: string | null
+  fault: string | null
+  left_out: Generated<number>
+}
+
+export interface OtherClubPriceTable {
+  club_id: string
+  origin_id: string
+  store_key: string
+  gtin: string | null
+  product_name: string
+  condition: Condition
+  price_minor: number
+  printed_regular_minor: number | null
+  currency: string
+  includes_tax: boolean
+  seen_on: string
+  last_day: string | null
+}
+
+export interface OtherClubStoreTable {
+  club_id: string
+  key: string
+  name: string
+  town: string | null
+  country: string
+  store_id: string | null
+}
+
 export interface PersonTable {
   id: Generated<string>
   name: string
@@ -466,6 +507,10 @@ export interface Database {
   notice: NoticeTable
   notice_delivery: NoticeDeliveryTable
   one_use_link: OneUseLinkTable
+  open_prices: OpenPricesTable
+  other_club: OtherClubTable
+  other_club_price: OtherClubPriceTable
+  other_club_store: OtherClubStoreTable
   person: PersonTable
   price_snapshot: PriceSnapshotTable
   price_snapshot_product: PriceSnapshotProductTable
@@ -510,6 +555,10 @@ export const TABLES: ReadonlyArray<keyof Database> = [
   'notice',
   'notice_delivery',
   'one_use_link',
+  'open_prices',
+  'other_club',
+  'other_club_price',
+  'other_club_store',
   'person',
   'price_snapshot',
   'price_snapshot_product',

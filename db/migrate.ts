@@ -20,6 +20,7 @@ import { sessionProof } from './migrations/2026-11-30-session-proof.ts'
 import { whatIsLearned } from './migrations/2026-11-30-what-is-learned.ts'
 import { watches } from './migrations/2026-12-01-watches.ts'
 import { leastSaving } from './migrations/2026-12-01-worth-waiting.ts'
+import { otherClubs } from './migrations/2026-12-01-other-clubs.ts'
 
 /** In order of their names, which start with their day. A landed one is never edited. */
 export const MIGRATIONS: Record<string, Migration> = {
@@ -41,6 +42,7 @@ export const MIGRATIONS: Record<string, Migration> = {
   '2026-11-30-what-is-learned': whatIsLearned,
   '2026-12-01-watches': watches,
   '2026-12-01-worth-waiting': leastSaving,
+  '2026-12-01-other-clubs': otherClubs,
 }
 
 /** Of two starts at once the second waits for the first. Any number would do, as long as no other lock here has it. */

@@ -40,6 +40,7 @@ const DOMAIN_TYPES: Record<string, { type: string; from: string }> = {
   'watch.requirement': { type: 'WatchedRequirement', from: 'pricing/watches/watch.ts' },
   'watch.conditions': { type: 'WatchedCondition[]', from: 'pricing/watches/watch.ts' },
   'notice.condition': { type: 'Condition', from: 'pricing/sighting.ts' },
+  'other_club_price.condition': { type: 'Condition', from: 'pricing/sighting.ts' },
   'import_row.data': { type: 'JsonObject', from: 'jobs/job.ts' },
 }
 /** Words that only the tables use: spelled out from their check. */

@@ -29,6 +29,7 @@ export const PriceViewAnswer = answer(
       })
       .optional(),
     best: z.strictObject({ priceMinor: amount, seenOn: day, sightingId: id }).optional(),
+    otherClub: z.string().optional(),
   }) satisfies z.ZodType<PriceView>,
 )
 

@@ -71,6 +71,7 @@ const cost = z.strictObject({
       lastDayStated: z.boolean(),
       age: z.enum(['current', 'ageing']).nullable(),
       reporters: z.int(),
+      otherClub: z.string().optional(),
       sightingIds: z.array(id),
       returnDays: z.int().nullable().optional(),
       warrantyMonths: z.int().nullable().optional(),

@@ -99,7 +99,7 @@ function lineOnPaper(
           ? 'list price'
           : HOW[line.condition],
       line.age === 'ageing' ? 'ageing' : '',
-      line.reporters === 1 ? 'one report' : '',
+      line.otherClub !== undefined ? 'another club’s report' : line.reporters === 1 ? 'one report' : '',
     ]
       .filter((word) => word !== '')
       .join(', '),

@@ -3,11 +3,18 @@ import type { Product } from '../../core/catalog/product.ts'
 import type { Install } from '../../core/install.ts'
 import { listView } from '../../core/pricing/price-list.ts'
 import type { PriceView } from '../../core/pricing/price-view.ts'
+import { CURRENT_DAYS } from '../../core/pricing/age.ts'
 import { priceViews } from '../../core/pricing/price-views.ts'
+import { doubtOf } from '../../core/pricing/doubt.ts'
+import { storeCurrency } from '../../core/pricing/foreign-stores.ts'
+import type { Sighting } from '../../core/pricing/sighting.ts'
+import { withOtherClubs, type OtherClubPrice } from '../../core/pricing/with-other-clubs.ts'
+import { getInstall } from '../../db/install.ts'
+import { otherClubPrices } from '../../db/other-clubs.ts'
 import { stockOf } from '../../db/price-list.ts'
 import { getProducts } from '../../db/products.ts'
 import { sightingsOfProducts } from '../../db/sightings.ts'
-import { ownStore } from '../../db/stores.ts'
+import { listStores, ownStore } from '../../db/stores.ts'
 import type { Ctx } from '../context.ts'
 
 /** A year and a half: nothing older counts in any view (core/pricing/price-views.ts). */
@@ -29,8 +36,24 @@ export async function loadPrices(
   return { prices: mode === 'store' ? await ownPrices(c, ids, asOf) : await seenPrices(c, ids, asOf), products }
 }
 
-const seenPrices = async (c: Ctx, ids: string[], asOf: CivilDate): Promise<PriceView[]> =>
-  priceViews(await sightingsOfProducts(c.get('db'), ids, addDays(asOf, -LOOK_BACK_DAYS)), asOf)
+async function seenPrices(c: Ctx, ids: string[], asOf: CivilDate): Promise<PriceView[]> {
+  const sightings = await sightingsOfProducts(c.get('db'), ids, addDays(asOf, -LOOK_BACK_DAYS))
+  const own = priceViews(sightings, asOf)
+  const told = await otherClubPrices(c.get('db'), ids, addDays(asOf, -CURRENT_DAYS))
+  return told.length === 0 ? own : withOtherClubs(own, await likely(c, told, sightings), asOf)
+}
+
+/** Held against our own record as a member's sighting is; but nobody is asked to confirm what is unlikely: it does not count. */
+async function likely(c: Ctx, told: readonly OtherClubPrice[], sightings: readonly Sighting[]): Promise<OtherClubPrice[]> {
+  const { currency: home } = await getInstall(c.get('db'))
+  const stores = await listStores(c.get('db'), { archived: 'all' })
+  const currencyOf = new Map(stores.map((store) => [store.id, storeCurrency(store, home)]))
+  return told.filter((price) => {
+    const currency = currencyOf.get(price.storeId) ?? home
+    const record = sightings.filter(({ productId, storeId }) => productId === price.productId && currencyOf.get(storeId) === currency)
+    return doubtOf(price, record, { currency, home, othersThatDay: [] }) === null
+  })
+}
 
 async function ownPrices(c: Ctx, ids: string[], asOf: CivilDate): Promise<PriceView[]> {
   const own = await ownStore(c.get('db'))

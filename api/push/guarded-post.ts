@@ -34,7 +34,7 @@ export interface Posted {
 }
 
 /** Errors: AddressRefused where any address of the host is not allowed: a name with one good and one bad address is up to something. */
-async function checkedAddress(host: string, { resolve, mayReach }: Reach): Promise<string> {
+export async function checkedAddress(host: string, { resolve, mayReach }: Reach): Promise<string> {
   const addresses = await resolve(host)
   const [first] = addresses
   if (first === undefined) throw new AddressRefused('the host has no address')
@@ -88,5 +88,5 @@ export async function guardedPost(
   })
 }
 
-const failAt = (signal: AbortSignal): Promise<never> =>
+export const failAt = (signal: AbortSignal): Promise<never> =>
   new Promise((_, reject) => signal.addEventListener('abort', () => reject(signal.reason as Error), { once: true }))

@@ -9,6 +9,7 @@ import { sweepFailures } from '../auth/throttle.ts'
 import type { BackupDesk } from '../backups/backup-desk.ts'
 import { loggable } from '../http/log.ts'
 import { lapseOn } from '../jobs/lapse.ts'
+import { readClubsDue } from '../other-clubs/read-club.ts'
 import { learnPrices } from '../outlook/learn-prices.ts'
 
 const MINUTE_MS = 60_000
@@ -23,6 +24,8 @@ const BACKUP_LOOK_MS = MINUTE_MS
 /** The record is learnt from once a day: soon after a start, else within ten minutes of midnight. */
 const LEARN_LOOK_MS = 10 * MINUTE_MS
 const FIRST_LEARN_MS = 5_000
+/** Each other club is read once a day; how often it is looked which are due. */
+const CLUBS_LOOK_MS = 15 * MINUTE_MS
 /** Long enough to ask "who imported that?", short enough that the list stays a list. */
 const JOBS_KEPT_MS = 30 * 24 * 60 * MINUTE_MS
 /** A file that was tried waits this long for somebody to say "write". */
@@ -52,6 +55,7 @@ export function keepHouse(connection: Connection, backups: Pick<BackupDesk, 'kee
     every(VACUUM_MS, 'vacuum', () => connection.vacuum()),
     every(BACKUP_LOOK_MS, 'backup', () => backups.keepUp()),
     every(SWEEP_MS, 'sweep', () => sweep(connection, clock())),
+    every(CLUBS_LOOK_MS, 'reading other clubs', () => readClubsDue(connection.db, new Date(clock()))),
   ]
   return () => {
     clearTimeout(first)

@@ -185,6 +185,7 @@ function lineCost({ line: { lineId, productId, quantity, storeId, warrantyMonths
     lastDayStated: found?.today.lastDayStated ?? false,
     age: found?.today.age ?? null,
     reporters: found?.today.reporters ?? 0,
+    ...(found?.otherClub !== undefined && { otherClub: found.otherClub }),
     sightingIds: found?.today.sightingIds ?? [],
     returnDays: found?.store.returnDays ?? null,
     warrantyMonths: warrantyMonths ?? found?.store.warrantyMonths ?? null,

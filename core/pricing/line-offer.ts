@@ -28,6 +28,8 @@ export interface Offer {
   rateIndex?: number
   regular: PriceView['regular']
   today: NonNullable<PriceView['today']>
+  /** Name of the other club that told it; absent: our own record or list. */
+  otherClub?: string
 }
 export interface BestOffer {
   store: Store
@@ -78,7 +80,9 @@ const byCostToday = (a: Offer, b: Offer): number =>
 function offerOf(line: CostLine, view: PriceView, { stores, unrated, asOf }: Market): Offer | undefined {
   const store = unrated.has(view.storeId) ? undefined : stores.get(view.storeId)
   const today = runningOn(view, asOf)
-  return store && today && { store, rateIndex: rateIndexOf(store, line), regular: view.regular, today }
+  if (!store || !today) return undefined
+  const { regular, otherClub } = view
+  return { store, rateIndex: rateIndexOf(store, line), regular, today, ...(otherClub !== undefined && { otherClub }) }
 }
 
 /** A view made on an earlier day may hold a sale that is over by now: then its regular price is what stands. */

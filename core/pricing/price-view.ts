@@ -26,4 +26,6 @@ export interface PriceView {
   }
   /** Lowest accepted price of the last 365 days. */
   best?: { priceMinor: number; seenOn: CivilDate; sightingId: string }
+  /** Name of the other club whose members saw it, where ours have not. */
+  otherClub?: string
 }

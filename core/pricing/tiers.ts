@@ -37,6 +37,8 @@ export interface LineCost {
   lastDayStated: boolean
   age: Age | null
   reporters: number
+  /** Name of the other club that told the price; absent: our own record or list. */
+  otherClub?: string
   sightingIds: string[]
   /** Days in which the store takes it back; null: not stated. */
   returnDays?: number | null

@@ -102,6 +102,10 @@ const routes = [
   createRoute({ ...at('/people'), component: screen(() => import('./people/people-screen.tsx'), 'PeopleScreen') }),
   createRoute({ ...at('/settings'), component: screen(() => import('./settings/settings-screen.tsx'), 'SettingsScreen') }),
   createRoute({ ...at('/settings/backups'), component: screen(() => import('./backups/backups-screen.tsx'), 'BackupsScreen') }),
+  createRoute({
+    ...at('/settings/other-clubs'),
+    component: screen(() => import('./other-clubs/other-clubs-screen.tsx'), 'OtherClubsScreen'),
+  }),
   createRoute({ ...at('/settings/livestock'), component: screen(() => import('./livestock/groups-screen.tsx'), 'GroupsScreen') }),
   createRoute({ ...at('/settings/livestock/$groupId'), component: screen(() => import('./livestock/group-screen.tsx'), 'GroupScreen') }),
   createRoute({ ...at('/account'), component: screen(() => import('./account/account-screen.tsx'), 'AccountScreen') }),

@@ -19,6 +19,7 @@ import { answerOf } from './product-answer.ts'
 import { ProductFigure } from './product-figure.tsx'
 import { ProductSummary } from './product-summary.tsx'
 import { inCurrency } from './in-currency.ts'
+import { OtherClubsSection } from './other-clubs-section.tsx'
 import { OutlookSection } from './outlook-section.tsx'
 import { aheadOf, useOutlook } from './use-outlook.ts'
 import { RecordFigure } from './record-figure.tsx'
@@ -108,6 +109,7 @@ function ProductPrices({ record }: { record: PriceRecord }): ReactElement {
       ) : (
         <RecordSections record={record} />
       )}
+      <OtherClubsSection productId={product.id} asOf={record.asOf} />
     </Screen>
   )
 }

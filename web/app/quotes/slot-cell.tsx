@@ -106,7 +106,7 @@ function Where({ cost }: { cost: LineCost | undefined }): ReactElement {
         </>
       )}
       {cost?.age === 'ageing' && ' · ageing'}
-      {cost?.reporters === 1 && ' · one report'}
+      {cost?.otherClub === undefined ? cost?.reporters === 1 && ' · one report' : ` · seen by ${cost.otherClub}`}
     </>
   )
 }

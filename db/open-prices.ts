@@ -1,0 +1,68 @@
+import { sql, type Kysely } from 'kysely'
+import type { CivilDate } from '../core/dates.ts'
+import { MOST_OPEN_PRICES, type OpenPrice } from '../core/other-clubs/open-prices.ts'
+import type { Database } from './database.ts'
+
+/** Whether this club tells its prices to others. */
+export async function publishesPrices(db: Kysely<Database>): Promise<boolean> {
+  return (await db.selectFrom('open_prices').select('publishes').executeTakeFirst())?.publishes === true
+}
+
+export async function setPublishesPrices(db: Kysely<Database>, publishes: boolean): Promise<void> {
+  await db
+    .insertInto('open_prices')
+    .values({ publishes })
+    .onConflict((clash) => clash.column('one').doUpdateSet({ publishes }))
+    .execute()
+}
+
+/** A price with the ids of ours that must not be told as they are. */
+export interface OwnPrice extends Omit<OpenPrice, 'originId' | 'store'> {
+  id: string
+  storeId: string
+  store: Omit<OpenPrice['store'], 'key'>
+}
+
+/**
+ * What members saw for themselves since a day, the newest first, as many as are told: what counts, of products and stores that are in use. Only
+ * the day is told, so that the order within one is by id alone and says nothing of the hour.
+ */
+export async function ownOpenPrices(db: Kysely<Database>, since: CivilDate): Promise<OwnPrice[]> {
+  const rows = await db
+    .selectFrom('sighting')
+    .innerJoin('product', 'product.id', 'sighting.product_id')
+    .innerJoin('store', 'store.id', 'sighting.store_id')
+    .innerJoin('install', (join) => join.onTrue())
+    .select([
+      'sighting.id',
+      'sighting.store_id as storeId',
+      'sighting.condition',
+      'sighting.price_minor as priceMinor',
+      'sighting.printed_regular_minor as printedRegularMinor',
+      'sighting.seen_on as seenOn',
+      'sighting.last_day as lastDay',
+      'product.name as productName',
+      'product.maker',
+      'product.gtin',
+      'product.kind',
+      'store.name as storeName',
+      'store.kind as storeKind',
+      'store.town',
+      'store.country',
+      'store.prices_include_tax as includesTax',
+      sql<string>`coalesce(store.currency, install.currency)`.as('currency'),
+    ])
+    .where('sighting.accepted', '=', true)
+    .where('sighting.seen_on', '>=', since)
+    .where('product.archived', '=', false)
+    .where('store.archived', '=', false)
+    .orderBy('sighting.seen_on', 'desc')
+    .orderBy('sighting.id', 'desc')
+    .limit(MOST_OPEN_PRICES)
+    .execute()
+  return rows.map(({ productName, maker, gtin, kind, storeName, storeKind, town, country, ...price }) => ({
+    ...price,
+    product: { name: productName, maker, gtin, kind },
+    store: { name: storeName, kind: storeKind, town, country },
+  }))
+}
