@@ -22,10 +22,12 @@ import { staticRoutes } from './http/static.ts'
 import { install } from './install/routes.ts'
 import { links } from './links/routes.ts'
 import { livestockGroups } from './livestock-groups/routes.ts'
+import { hearing } from './hearing/routes.ts'
 import { health } from './meta/health.ts'
 import { openApiOf, type OpenApi } from './meta/openapi.ts'
 import { metaRoutes } from './meta/routes.ts'
 import { moderation } from './moderation/routes.ts'
+import { mailPages } from './pages/mail.ts'
 import { quotePages } from './pages/quote.ts'
 import { setupPages } from './pages/setup.ts'
 import { openPricesRoute } from './other-clubs/open-prices-route.ts'
@@ -53,6 +55,7 @@ const resources = new Hono<Env>()
   .route('/session', session)
   .route('/sessions', sessions)
   .route('/links', links)
+  .route('/hearing', hearing)
   .route('/people', people)
   .route('/audit', auditTrail)
   .route('/install', install)
@@ -135,8 +138,10 @@ export function createApp(deps: Deps): Hono<Env> {
   app.route('/api', resources)
   app.use('/q/*', withDatabase, takesForms)
   app.use('/s/*', withDatabase, takesForms)
+  app.use('/m/*', withDatabase, takesForms)
   app.route('/q', quotePages)
   app.route('/s', setupPages)
+  app.route('/m', mailPages)
   app.route('/', staticRoutes())
   app.notFound(answerNothing)
   demandRules(app)

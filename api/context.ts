@@ -7,6 +7,7 @@ import type { Auth } from './auth/lucia.ts'
 import type { BackupDesk } from './backups/backup-desk.ts'
 import type { Config } from './config.ts'
 import type { Site } from './http/site.ts'
+import type { SendLetter } from './mail/transport.ts'
 import type { RenderQuote } from './quotes/paper.ts'
 
 /** What the application is made of; a test supplies its own. */
@@ -25,6 +26,8 @@ export interface Deps {
   ready?: () => boolean
   /** Null or left out while there is no database to back up. */
   backups?: BackupDesk | null
+  /** Null or left out where the operator named no mail server. */
+  sendLetter?: SendLetter | null
   /** Tells the worker of this process that there is a new job. */
   wake?: () => void
 }

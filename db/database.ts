@@ -247,6 +247,16 @@ export interface PersonTable {
   units: ReaderUnits | null
 }
 
+export interface PersonMailTable {
+  person_id: string
+  address: string
+  confirmed_at: Instant | null
+  token_hash: string | null
+  token_ends_at: Instant | null
+  last_letter_at: Instant | null
+  failing_since: Instant | null
+}
+
 export interface PriceSnapshotTable {
   day: string
   method: number
@@ -283,6 +293,17 @@ export interface ProductPictureTable {
   width: number | null
   height: number | null
   version: Generated<number>
+}
+
+export interface PushDeviceTable {
+  id_hash: string
+  person_id: string
+  endpoint: string
+  p256dh: string
+  auth: string
+  device: DeviceWord
+  created_at: Instant
+  failing_since: Instant | null
 }
 
 export interface QuoteTable {
@@ -512,10 +533,12 @@ export interface Database {
   other_club_price: OtherClubPriceTable
   other_club_store: OtherClubStoreTable
   person: PersonTable
+  person_mail: PersonMailTable
   price_snapshot: PriceSnapshotTable
   price_snapshot_product: PriceSnapshotProductTable
   product: ProductTable
   product_picture: ProductPictureTable
+  push_device: PushDeviceTable
   quote: QuoteTable
   quote_answer: QuoteAnswerTable
   quote_counter: QuoteCounterTable
@@ -560,10 +583,12 @@ export const TABLES: ReadonlyArray<keyof Database> = [
   'other_club_price',
   'other_club_store',
   'person',
+  'person_mail',
   'price_snapshot',
   'price_snapshot_product',
   'product',
   'product_picture',
+  'push_device',
   'quote',
   'quote_answer',
   'quote_counter',

@@ -11,6 +11,7 @@ const DOMAIN_TYPES: Record<string, { type: string; from: string }> = {
   'install.paper': { type: "Install['paper']", from: 'install.ts' },
   'install.units': { type: 'ReaderUnits', from: 'units/quantity.ts' },
   'session.device': { type: "DeviceWord | ''", from: 'people/device.ts' },
+  'push_device.device': { type: 'DeviceWord', from: 'people/device.ts' },
   'person.role': { type: 'Role', from: 'people/roles.ts' },
   'person.units': { type: 'ReaderUnits', from: 'units/quantity.ts' },
   'one_use_link.role': { type: 'Role', from: 'people/roles.ts' },

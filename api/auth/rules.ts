@@ -27,6 +27,12 @@ export const RULES = {
   updatePerson: 'manager',
   changePassword: 'member',
   setOwnUnits: 'member',
+  // how one hears of deals
+  getHearing: 'member',
+  setOwnMail: 'member',
+  removeOwnMail: 'member',
+  addOwnDevice: 'member',
+  removeOwnDevice: 'member',
   makePasswordLink: 'manager',
   listAudit: 'manager',
   exportAudit: 'manager',
@@ -146,6 +152,11 @@ export const RULES = {
   addReadingOnSetupPage: 'public',
   removeReadingOnSetupPage: 'public',
   startOnSetupPage: 'public',
+  // what a mail links to
+  showConfirmPage: 'public',
+  confirmOnPage: 'public',
+  showStopPage: 'public',
+  stopOnPage: 'public',
   // the service itself
   getOpenApi: 'public',
   showReference: 'public',

@@ -6,7 +6,8 @@ export const newToken = (): string => randomBytes(32).toString('base64url')
 /** What the database keeps of a token. @example tokenHash('…') // 64 hexadecimal digits */
 export const tokenHash = (token: string): string => createHash('sha256').update(token).digest('hex')
 
-export type LinkKind = 'quote' | 'setup'
+/** Of mail the link that ends it; its id is the person's. */
+export type LinkKind = 'quote' | 'setup' | 'mail'
 
 /** Half of SHA-256's output, the least that RFC 2104 (section 5) recommends to keep: 128 bits, and a QR code two sizes smaller than with all of it. */
 const MAC_BYTES = 16

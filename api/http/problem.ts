@@ -37,6 +37,7 @@ export const PROBLEM_TITLES = {
   not_yours: 'Somebody else has to do this',
   full: 'It takes no more',
   disabled: 'The account is disabled',
+  not_offered: 'This place does not offer it',
   too_late: 'It is too late for this',
   busy: 'Something else has to end first',
   stale: 'Someone saved it meanwhile',

@@ -3,6 +3,8 @@ import { isNear, type MailSettings } from './mail-settings.ts'
 
 /** A mail as it goes out: to one person, in plain words and in simple HTML. */
 export interface Letter {
+  /** Name of the place that writes. */
+  place: string
   to: string
   subject: string
   text: string
@@ -51,14 +53,11 @@ export function transportOptions({ server }: MailSettings, ownName: string) {
 export type SendLetter = (letter: Letter) => Promise<void>
 
 /** Hands letters over, one connection each: a club writes a few an hour. Errors: throws what the server or the network said. */
-export function letterSender(
-  settings: MailSettings,
-  { ownName, placeName }: { ownName: string; placeName: () => Promise<string> },
-): SendLetter {
+export function letterSender(settings: MailSettings, ownName: string): SendLetter {
   const transport = createTransport(transportOptions(settings, ownName))
-  return async ({ to, subject, text, html, stopUrl }) => {
+  return async ({ place, to, subject, text, html, stopUrl }) => {
     await transport.sendMail({
-      from: { name: oneLine(await placeName()), address: settings.from },
+      from: { name: oneLine(place), address: settings.from },
       // As an object: a text would be read as a list of addresses.
       to: { name: '', address: to },
       subject: oneLine(subject),

@@ -9,6 +9,7 @@ import { loggable } from '../http/log.ts'
 import { sweepUploads } from '../exchange/sweep-uploads.ts'
 import { jobHandlers } from '../jobs/handlers.ts'
 import { startWorker, type Worker } from '../jobs/worker.ts'
+import { letterSender } from '../mail/transport.ts'
 import type { RenderQuote } from '../quotes/paper.ts'
 import { demandDataFolder } from './data-folder.ts'
 import { keepHouse } from './housekeeping.ts'
@@ -42,16 +43,7 @@ export async function startService(config: Config, log: Logger, pdf: RenderQuote
   if (config.databaseUrl === null || config.linkKey === null) await demandDataFolder(config.dataDir)
   const linkKey = await readLinkKey(config)
   const stopping = new AbortController()
-  const base: Deps = {
-    db: null,
-    engine: config.databaseUrl === null ? 'embedded' : 'postgres',
-    clock: Date.now,
-    config,
-    pdf,
-    linkKey,
-    log,
-    ready: () => !stopping.signal.aborted,
-  }
+  const base = partsOf({ config, log, pdf, linkKey }, stopping.signal)
   let app = createApp(base)
   let endHouse = (): void => undefined
   let worker: Worker | undefined
@@ -88,6 +80,18 @@ export async function startService(config: Config, log: Logger, pdf: RenderQuote
       await Promise.race([backups?.idle(), wait(LAST_BACKUP_MS)])
       await closeWell(await database.catch(() => null), log)
     },
+  }
+}
+
+function partsOf(given: Pick<Deps, 'config' | 'log' | 'pdf' | 'linkKey'>, stopping: AbortSignal): Deps {
+  const { mail, publicUrl, databaseUrl } = given.config
+  return {
+    ...given,
+    db: null,
+    engine: databaseUrl === null ? 'embedded' : 'postgres',
+    clock: Date.now,
+    sendLetter: mail === null ? null : letterSender(mail, publicUrl?.hostname ?? 'localhost'),
+    ready: () => !stopping.aborted,
   }
 }
 

@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import { isPlainText } from '../plain-text.ts'
 import { oneOf, strict, text, yesNo } from '../schema.ts'
+import { isMailAddress } from './mail-address.ts'
 import { ROLES } from './roles.ts'
 import { foldSignInName } from './sign-in-name.ts'
 
@@ -62,3 +63,21 @@ export const PersonChange = strict('Change', { role: oneOf('Role', ROLES).option
   { error: 'Nothing to change: give a role, or say whether the account is disabled.' },
 )
 export type PersonChange = z.output<typeof PersonChange>
+
+/** Where a person wants to hear of deals. Compared and kept as it was typed: what stands before the @ is the mail server's business. */
+export const MailAddressInput = strict('Address', {
+  address: text('E-mail address', 3, 254).refine(isMailAddress, {
+    error: 'E-mail address is one address and nothing else, like ida@post.example. A host with other letters is written with xn--.',
+  }),
+})
+
+const key = (label: string, length: number) =>
+  z
+    .string({ error: `${label} is missing.` })
+    .regex(new RegExp(`^[A-Za-z0-9_-]{${length}}$`), { error: `${label} has ${length} characters in base64url, as the browser gives it.` })
+
+/** What a browser gives for messages, as the Push API spells it: 65 bytes of a key, 16 of a secret (RFC 8291). */
+export const DeviceInput = strict('Device', {
+  endpoint: z.string({ error: 'Endpoint is missing.' }).max(2_000, { error: 'Endpoint has at most 2000 characters.' }),
+  keys: strict('Keys', { p256dh: key('Key p256dh', 87), auth: key('Key auth', 22) }),
+})

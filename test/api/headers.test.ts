@@ -49,6 +49,7 @@ const OTHERS = [
   '/q/forged/pdf',
   '/q/forged/checks/A',
   '/s/forged',
+  '/m/stop/forged',
   '/api/reference',
 ]
 

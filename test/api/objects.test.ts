@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { RULES, type OperationId } from '../../api/auth/rules.ts'
 import { atLeast, ROLES, type Role } from '../../core/people/roles.ts'
@@ -52,6 +53,16 @@ async function sightingOf(reporter: Browser): Promise<string> {
 const sessionOf = async (browser: Browser): Promise<string> =>
   (await browser.send<{ items: Array<{ id: string; current: boolean }> }>('GET', '/api/sessions')).body.items.find(({ current }) => current)
     ?.id ?? 'none'
+async function deviceOf(owner: Browser): Promise<string> {
+  const idHash = createHash('sha256').update(owner.personId).digest('hex')
+  const device = { id_hash: idHash, person_id: owner.personId, endpoint: 'https://push.example.net/x', p256dh: 'x', auth: 'x' }
+  await world.db
+    .insertInto('push_device')
+    .values({ ...device, device: 'phone', created_at: new Date() })
+    .onConflict((conflict) => conflict.doNothing())
+    .execute()
+  return idHash
+}
 async function undoOf(reporter: Browser): Promise<string> {
   await sightingOf(reporter)
   const { reporters } = (await others.manager.send<{ reporters: Array<{ id: string; sightings: number }> }>('GET', '/api/moderation/undos'))
@@ -79,6 +90,7 @@ const MAKERS: Array<[prefix: string, make: (owner: Browser) => Promise<string>]>
   ['/api/people/invitations/', (owner) => invitationOf(owner === callers.get('manager') ? owner : others.manager)],
   ['/api/people/', async (owner) => owner.personId],
   ['/api/sessions/', sessionOf],
+  ['/api/hearing/devices/', deviceOf],
   ['/api/moderation/sightings/', sightingOf],
   ['/api/moderation/undos/', undoOf],
   ['/api/sightings/', sightingOf],
@@ -93,6 +105,7 @@ const NOTHING = '0198c0de-0000-7000-8000-000000000000'
 /** Where whose it is decides: the answer to the owner and to anybody else, for those whom the rule lets in. */
 const BY_OWNER: Partial<Record<OperationId, (whose: Whose, role: Role) => number>> = {
   endSession: (whose) => (whose === 'own' ? 204 : 404),
+  removeOwnDevice: (whose) => (whose === 'own' ? 204 : 404),
   confirmSighting: (whose) => (whose === 'own' ? 409 : 200),
   disputeSighting: (whose) => (whose === 'own' ? 409 : 200),
   judgeSighting: (whose) => (whose === 'own' ? 409 : 200),

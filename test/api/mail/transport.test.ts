@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises'
 import { createTransport } from 'nodemailer'
 import { afterEach, describe, expect, it } from 'vitest'
 import { letterSender, transportOptions, type Letter } from '../../../api/mail/transport.ts'
-import { headersOf, openMailbox, type Mailbox } from './mailbox.ts'
+import { headersOf, openMailbox, type Mailbox } from '../support/mailbox.ts'
 
 const opened: Mailbox[] = []
 afterEach(async () => {
@@ -15,10 +15,16 @@ async function mailbox(options?: Parameters<typeof openMailbox>[0]): Promise<Mai
 }
 
 const FROM = 'tanks@example.org'
-const letter: Letter = { to: 'ida@post.example', subject: 'A deal', text: 'Plain.', html: '<p>Plain.</p>', stopUrl: null }
+const letter: Letter = {
+  place: 'Reef club',
+  to: 'ida@post.example',
+  subject: 'A deal',
+  text: 'Plain.',
+  html: '<p>Plain.</p>',
+  stopUrl: null,
+}
 const near = (box: Mailbox) => ({ server: new URL(`smtp://127.0.0.1:${box.port}`), from: FROM })
-const sender = (box: Mailbox, placeName = 'Reef club') =>
-  letterSender(near(box), { ownName: 'tanks.example.org', placeName: async () => placeName })
+const sender = (box: Mailbox) => letterSender(near(box), 'tanks.example.org')
 
 describe('a letter', () => {
   it('arrives in plain words and in HTML, from the address of the place', async () => {
@@ -39,7 +45,7 @@ describe('a letter', () => {
 
   it('takes no header from what stands in a catalog or in the name of the place', async () => {
     const box = await mailbox()
-    await sender(box, 'Reef\r\nBcc: ole@post.example')({ ...letter, subject: 'Deal\r\nBcc: ole@post.example\r\n\r\nbody\u2028x' })
+    await sender(box)({ ...letter, place: 'Reef\r\nBcc: ole@post.example', subject: 'Deal\r\nBcc: ole@post.example\r\n\r\nbody\u2028x' })
     const [{ to, raw }] = box.received as [Mailbox['received'][number]]
     expect(to).toEqual(['ida@post.example'])
     expect(headersOf(raw).has('bcc')).toBe(false)

@@ -2,7 +2,7 @@ import { createECDH, createPublicKey, randomBytes, verify } from 'node:crypto'
 import { describe, expect, it } from 'vitest'
 import { pushRequest } from '../../../api/push/push-message.ts'
 import { vapidKeyOf } from '../../../api/push/vapid-key.ts'
-import { openSealed } from './open-sealed.ts'
+import { openSealed } from '../support/open-sealed.ts'
 
 const LINK_KEY = new TextEncoder().encode('a key that only this test knows, long enough')
 const NOW = Date.parse('2026-11-26T12:00:00Z')

@@ -29,7 +29,7 @@ const FILES = /^\/(?:assets|fonts)\/|^\/mark\.svg$/
 /** A signal that hangs neither answers nor fails. A page from a server at work comes well within this; longer, and a person in an aisle has given up. */
 const PATIENCE_MS = 4_000
 /** Not screens of the application: answers, pages that open without script, health, the worker itself. */
-const OTHERS = /^\/(?:api|q|s|health)(?:\/|$)|\.\w+$/
+const OTHERS = /^\/(?:api|q|s|m|health)(?:\/|$)|\.\w+$/
 
 scope.addEventListener('install', (event) => event.waitUntil(scope.skipWaiting()))
 scope.addEventListener('activate', (event) => event.waitUntil(scope.clients.claim()))
