@@ -61,7 +61,10 @@ function loadFiles(): Map<string, StaticFile> {
 
 /** Addresses of the application's screens: each answers with its one document. */
 const SCREENS =
-  /^\/(?:$|sign-in$|join\/[^/]+$|prices$|prices\/[^/]+$|post$|catalog$|catalog\/[^/]+$|catalog\/price-list\/[^/]+$|stores$|stores\/[^/]+$|quotes$|quotes\/[^/]+$|customers$|customers\/[^/]+$|setups$|people$|people\/[^/]+$|settings$|settings\/backups$|settings\/livestock$|settings\/livestock\/[^/]+$|account$)/
+  /^\/(?:$|sign-in$|join\/[^/]+$|prices$|prices\/[^/]+$|post$|catalog$|catalog\/[^/]+$|catalog\/price-list\/[^/]+$|stores$|stores\/[^/]+$|quotes$|quotes\/[^/]+$|customers$|customers\/[^/]+$|setups$|people$|people\/[^/]+$|settings$|settings\/backups$|settings\/other-clubs$|settings\/livestock$|settings\/livestock\/[^/]+$|account$)/
+
+/** Whether an address is one of a screen; that every screen of the router has one is tested. */
+export const isScreen = (path: string): boolean => SCREENS.test(path)
 
 const NOT_BUILT =
   '<!doctype html><html lang="en"><meta charset="utf-8"><title>Driploop</title><p>The web application has not been built yet: run <code>npm run build</code>.</p></html>'
@@ -80,7 +83,7 @@ export function staticRoutes(): Hono<Env> {
     }
     if (c.req.path.startsWith('/assets/'))
       return problem(c, 404, 'not_found', 'There is no such file. The application was updated: load the page again.')
-    if (SCREENS.test(c.req.path)) {
+    if (isScreen(c.req.path)) {
       const nonce = newNonce()
       setPolicy(c, appPolicy(nonce))
       c.header('Cache-Control', 'no-store')

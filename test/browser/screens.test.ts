@@ -42,6 +42,7 @@ const SCREENS: Record<string, (ids: Ids) => string> = {
   settings: () => '/settings',
   backups: () => '/settings/backups',
   'livestock groups': () => '/settings/livestock',
+  'other clubs': () => '/settings/other-clubs',
   'livestock group': () => '/settings/livestock/dwarf-shrimp',
   'own account': () => '/account',
   'kit page': ({ kit }) => `/prices/${kit}`,
