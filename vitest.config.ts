@@ -60,6 +60,7 @@ export default defineConfig({
           testTimeout: 180_000,
           hookTimeout: 180_000,
           fileParallelism: false,
+          globalSetup: ['test/browser/support/demo-template.ts'],
         },
       },
     ],

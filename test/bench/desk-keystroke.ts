@@ -1,6 +1,10 @@
+import { mkdtemp } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import { openBrowser } from '../browser/support/browser.ts'
-import { startDemoService } from '../browser/support/demo-service.ts'
+import { makeDemoFolder } from '../browser/support/demo-folder.ts'
+import { serveDemo } from '../browser/support/demo-service.ts'
 import { median, type Measurement } from './measurement.ts'
 
 const KEYS = 60
@@ -32,7 +36,7 @@ async function keyTimes(page: Page, label: string, keys: number): Promise<number
  * page, in turn.
  */
 export default async function deskKeystroke(): Promise<Measurement[]> {
-  const service = await startDemoService()
+  const service = await serveDemo(await makeDemoFolder(await mkdtemp(join(tmpdir(), 'driploop-demo-'))))
   const browser = await openBrowser()
   try {
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 }, reducedMotion: 'reduce' })

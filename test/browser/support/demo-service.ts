@@ -1,24 +1,16 @@
 import { spawn, type ChildProcess } from 'node:child_process'
 import { existsSync } from 'node:fs'
-import { mkdtemp, rm } from 'node:fs/promises'
+import { cp, mkdtemp, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { setTimeout as wait } from 'node:timers/promises'
-import { hashPassword } from '../../../api/auth/password-hash.ts'
-import { drawDemoPictures } from '../../../api/demo/demo-pictures.ts'
-import { civilDateAt, type CivilDate } from '../../../core/dates.ts'
+import { inject } from 'vitest'
+import type { CivilDate } from '../../../core/dates.ts'
 import type { Role } from '../../../core/people/roles.ts'
-import { connect } from '../../../db/connect.ts'
-import { CLUB } from '../../../db/demo/club.ts'
-import { DEMO_SEED, seedDemo, type SeededDemo } from '../../../db/demo/seed-demo.ts'
-import { migrate } from '../../../db/migrate.ts'
+import type { SeededDemo } from '../../../db/demo/seed-demo.ts'
+import { makeDemoFolder, todayAtClub, type DemoFolder } from './demo-folder.ts'
 
 const ROOT = resolve(import.meta.dirname, '../../..')
-const PASSWORDS: Record<Role, string> = {
-  member: 'drift lantern orbit 52',
-  advisor: 'gravel harbor signal 71',
-  manager: 'willow ferry copper 38',
-}
 /** First opening of the embedded database on a slow machine takes up to nine seconds; the service itself a second. */
 const START_MS = 60_000
 const STOP_MS = 10_000
@@ -33,21 +25,27 @@ export interface DemoService {
   stop(): Promise<void>
 }
 
-/** The real server in a process of its own, on a fresh embedded data folder with the demo scenario, at a free port. */
+/** The real server on a copy of the suite's demo folder. A run that goes on past the club's midnight makes a folder of the new day. */
 export async function startDemoService(): Promise<DemoService> {
+  const template = inject('demoTemplate')
+  const path = await mkdtemp(join(tmpdir(), 'driploop-demo-'))
+  if (template.today !== todayAtClub()) return serveDemo(await makeDemoFolder(path))
+  await cp(template.path, path, { recursive: true })
+  return serveDemo({ ...template, path })
+}
+
+/** The real server in a process of its own, on a demo folder that is its alone, at a free port. Its end takes the folder away. */
+export async function serveDemo({ path, today, demo }: DemoFolder): Promise<DemoService> {
   if (!existsSync(join(ROOT, 'web/dist/index.html')))
     throw new Error('web/dist is missing: `npm run build` first, or run the tests with `npm test`')
-  const folder = await mkdtemp(join(tmpdir(), 'driploop-demo-'))
-  const today = civilDateAt(Date.now(), CLUB.timeZone)
-  const demo = await seed(folder, today)
   const server = spawn(process.execPath, ['api/server.ts'], {
     cwd: ROOT,
-    env: { PATH: process.env['PATH'], DATA_DIR: folder, PORT: '0', HOST: '127.0.0.1' },
+    env: { PATH: process.env['PATH'], DATA_DIR: path, PORT: '0', HOST: '127.0.0.1' },
     stdio: ['ignore', 'pipe', 'pipe'],
   })
   const stop = async (): Promise<void> => {
     await ended(server)
-    await rm(folder, { recursive: true, force: true })
+    await rm(path, { recursive: true, force: true })
   }
   try {
     const origin = await addressOf(server)
@@ -61,19 +59,6 @@ export async function startDemoService(): Promise<DemoService> {
   } catch (error) {
     await stop()
     throw error
-  }
-}
-
-async function seed(folder: string, today: CivilDate): Promise<SeededDemo> {
-  const connection = await connect({ dataDir: folder })
-  try {
-    await migrate(connection.db)
-    const seeded = await seedDemo(connection.db, { seed: DEMO_SEED, today, passwords: PASSWORDS, hash: hashPassword, now: new Date() })
-    await drawDemoPictures(connection.db)
-    return seeded
-  } finally {
-    await connection.checkpoint()
-    await connection.close()
   }
 }
 
