@@ -16,7 +16,7 @@ import { customerTarget } from '../../db/import-customers.ts'
 import { priceListTarget } from '../../db/import-price-list.ts'
 import { productTarget } from '../../db/import-products.ts'
 import { sightingTarget } from '../../db/import-sightings.ts'
-import { decideRows, dropRows, endOfRows, undecideRows } from '../../db/import-staging.ts'
+import { countRows, decideRows, dropRows, endOfRows, undecideRows } from '../../db/import-staging.ts'
 import { StaleImport, type ImportContext, type ImportTarget } from '../../db/import-target.ts'
 import { getInstall } from '../../db/install.ts'
 import { isUnreachable } from '../../db/reach.ts'
@@ -176,6 +176,7 @@ async function read({ task, order, path, context }: Run, from: Position): Promis
 async function check({ task, order, context: known }: Run, from: Position): Promise<Position> {
   let position = from
   const context = { ...known, hasUnread: from.hasUnread }
+  await countRows(task.db)
   for (;;) {
     await breathe()
     const upTo = await endOfRows(task.db, context.jobId, position.checked, STEP_ROWS)
