@@ -1,4 +1,5 @@
 import { signOf } from '../../core/sizing/count-words.ts'
+import { byHurt } from '../../core/sizing/engine.ts'
 import { VERDICT_WORDS, VERDICTS, type Finding, type Limit, type ToldFinding } from '../../core/sizing/finding.ts'
 import type { AssembledBuild } from '../../core/quote/revision.ts'
 import { MOST_QUESTIONS } from '../../core/sizing/open-questions.ts'
@@ -53,7 +54,7 @@ function cautionWords({ caution = '', check }: ToldFinding): string {
 }
 
 const MOST_ON_PAGE_ONE = 3
-const byHurt = (a: Finding, b: Finding): number => VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict) || a.hurtRank - b.hurtRank
+const isWorse = (a: Finding, b: Finding): boolean => VERDICTS.indexOf(a.verdict) < VERDICTS.indexOf(b.verdict)
 
 /** The three that can hurt first over all builds, each check once: as its worst, with the letters of the builds where it is so. */
 export function firstFindings(builds: AssembledBuild[], teller: Teller): FirstFinding[] {
@@ -62,7 +63,7 @@ export function firstFindings(builds: AssembledBuild[], teller: Teller): FirstFi
     for (const finding of report.pageOne.flatMap((index) => report.findings[index] ?? [])) {
       const known = worst.get(finding.check)
       if (known?.finding.verdict === finding.verdict) known.letters.push(letter)
-      else if (known === undefined || byHurt(finding, known.finding) < 0) worst.set(finding.check, { finding, letters: [letter] })
+      else if (known === undefined || isWorse(finding, known.finding)) worst.set(finding.check, { finding, letters: [letter] })
     }
   }
   return [...worst.values()]

@@ -194,6 +194,8 @@ export interface DrawingPaper {
 export interface CautionPaper {
   title: string
   text: string
+  /** Of the checklist, that tells it in full; null where none does. */
+  step: number | null
 }
 
 export interface PlanPaper {

@@ -1,4 +1,4 @@
-import { CAUTIONS } from '../../core/startup/cautions.ts'
+import { cautionTitle } from '../../core/startup/cautions.ts'
 import type { Step, StepGroup } from '../../core/startup/setup-plan.ts'
 import { sayStepDay } from '../../core/startup/step-day.ts'
 import type { AssembledBuild } from '../../core/quote/revision.ts'
@@ -37,7 +37,7 @@ export function planOnPaper(build: AssembledBuild, contact: string, link: LinkPa
 /** In full at the first step that calls for it, by name at each further one. */
 function cautionWords(text: string | null, told: ReadonlyMap<string, number>): string {
   const first = told.get(text ?? '')
-  const title = CAUTIONS.find((caution) => caution.text === text)?.title
+  const title = cautionTitle(text ?? '')
   return first === undefined || title === undefined ? (text ?? '') : `${title}, as in step ${first}.`
 }
 

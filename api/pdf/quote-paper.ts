@@ -1,12 +1,12 @@
 import { sayDate, type CivilDate } from '../../core/dates.ts'
 import type { BuildLetter } from '../../core/quote/draft.ts'
 import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
-import { CAUTIONS } from '../../core/startup/cautions.ts'
+import { CAUTIONS, cautionTitle } from '../../core/startup/cautions.ts'
 import { artOf, type Art } from './art.ts'
 import { buildOnPaper } from './build-on-paper.ts'
 import { drawingsOnPaper } from './drawings-on-paper.ts'
 import { customerWords, firstPage } from './first-page.ts'
-import type { LinkPaper, Paper } from './paper.ts'
+import type { CautionPaper, LinkPaper, Paper, PlanPaper } from './paper.ts'
 import { planOnPaper } from './plan-on-paper.ts'
 import { reckonedOnPaper } from './reckoned-on-paper.ts'
 import { runningCosts } from './running-on-paper.ts'
@@ -40,6 +40,7 @@ export function quotePaper(input: QuotePdfInput): { paper: Paper; art: Art } {
   const { mode } = document.inputs.install
   const teller = tellerOf(document)
   const names = new Map(document.inputs.products.map((product) => [product.id, product.name]))
+  const plan = planOnPaper(chosen, document.inputs.install.contact, linkOf(links, 'setup'), teller)
   const paper: Paper = {
     size: input.paper === 'letter' ? 'us-letter' : 'a4',
     date: dateParts(document),
@@ -51,8 +52,8 @@ export function quotePaper(input: QuotePdfInput): { paper: Paper; art: Art } {
     running: runningCosts(document, teller),
     drawings: drawingsOnPaper(chosen, document),
     reckoned: reckonedOnPaper(chosen, document, teller),
-    cautions: (document.cautions.length > 0 ? document.cautions : CAUTIONS.map((each) => each.text)).map(cautionOf),
-    plan: planOnPaper(chosen, document.inputs.install.contact, linkOf(links, 'setup'), teller),
+    cautions: cautionsOf(document.cautions.length > 0 ? document.cautions : CAUTIONS.map((each) => each.text), plan),
+    plan,
   }
   return { paper, art: artOf(document, chosen, links) }
 }
@@ -78,7 +79,14 @@ function headOf({ document, draft }: QuotePdfInput): Paper['head'] {
   }
 }
 
-const cautionOf = (text: string) => ({ title: CAUTIONS.find((each) => each.text === text)?.title ?? 'Caution', text })
+/** Each once, with the step that tells it in full. */
+function cautionsOf(texts: readonly string[], { groups }: PlanPaper): CautionPaper[] {
+  const steps = groups.flatMap((group) => group.steps).filter(({ cautionFirst }) => cautionFirst)
+  return texts.map((text) => {
+    const title = cautionTitle(text) ?? 'Caution'
+    return { title, text, step: steps.find(({ caution }) => cautionTitle(caution) === title)?.number ?? null }
+  })
+}
 
 function linkOf(links: QuotePdfLinks | null, which: 'quote' | 'setup'): LinkPaper | null {
   if (links === null) return null

@@ -145,12 +145,20 @@ function inspectTank(situation: Situation, found: Array<Finding | null>): Inspec
   return { situation, heating, lit, delivery }
 }
 
-/** What does not fit, is marginal or not known and can hurt first; a floor within its usual allowance takes nobody's place there. */
+/**
+ * What comes first where there is room for a few: all that does not fit before anything else, and of each what can hurt first.
+ *
+ * @example [marginalHeater, lightThatDoesNotFit].sort(byHurt) // the light first
+ */
+export const byHurt = (a: Finding, b: Finding): number =>
+  Number(b.verdict === 'does_not_fit') - Number(a.verdict === 'does_not_fit') || a.hurtRank - b.hurtRank
+
+/** What does not fit, is not known or marginal; a floor within its usual allowance takes nobody's place there. */
 function pageOneOf(findings: readonly Finding[]): number[] {
   return findings
     .map((finding, index) => ({ finding, index }))
     .filter(({ finding }) => finding.verdict !== 'fits' && finding.wording !== FLOOR_WITHIN)
-    .sort((a, b) => a.finding.hurtRank - b.finding.hurtRank)
+    .sort((a, b) => byHurt(a.finding, b.finding))
     .slice(0, PAGE_ONE)
     .map(({ index }) => index)
 }

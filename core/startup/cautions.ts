@@ -61,3 +61,11 @@ export function caution(id: CautionId): string {
 
 /** The caution of mains and floor with the device by one name, that of the reader's country. @example protectionCaution('GFCI') // 'Use a GFCI and press its test button first. …' */
 export const protectionCaution = (device: string): string => caution('protection').replace(ANY_DEVICE, `a ${device}`)
+
+/**
+ * What a caution is called, whichever name its device goes by. Undefined for a text that is none of them.
+ *
+ * @example cautionTitle(protectionCaution('GFCI')) // 'Mains and floor'
+ */
+export const cautionTitle = (text: string): string | undefined =>
+  CAUTIONS.find((each) => each.text === text || text.endsWith(each.text.split(ANY_DEVICE).at(1) ?? '\n'))?.title

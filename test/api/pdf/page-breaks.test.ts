@@ -8,8 +8,8 @@ const WORDS = 'One word more of what stands here. '
 
 afterAll(closePdfWorker)
 
-async function pagesOf(document: RevisionDocument): Promise<string[]> {
-  const { pages } = await readPdf(await renderQuotePdf({ document, customerName: 'Ines Tillish', paper: 'a4', links: null, draft: false }))
+async function pagesOf(document: RevisionDocument, paper: 'a4' | 'letter' = 'a4'): Promise<string[]> {
+  const { pages } = await readPdf(await renderQuotePdf({ document, customerName: 'Ines Tillish', paper, links: null, draft: false }))
   return pages.map((page) => page.replace(/\s+/g, ' '))
 }
 
@@ -25,6 +25,29 @@ function movedDown(lines: number): RevisionDocument {
 }
 
 describe('where the pages of a quote end', () => {
+  it.each(['a4', 'letter'] as const)('what the pages rest on stands behind the checklist and its log, on %s', async (paper) => {
+    const pages = await pagesOf(sampleRevision(), paper)
+    const at = (words: string): number => pages.findIndex((page) => page.includes(words))
+    expect(at('Startup checklist')).toBeGreaterThan(0)
+    expect(at('Water-test log')).toBeGreaterThanOrEqual(at('Startup checklist'))
+    for (const words of ['Build B, line by line', 'Build C, line by line', 'How it was reckoned'])
+      expect(at(words), words).toBeGreaterThan(at('Water-test log'))
+    expect(at('Build B, line by line')).toBeLessThanOrEqual(9)
+    expect(pages[1]).toContain(`how each came about: from page ${at('How it was reckoned') + 1}`)
+    expect(pages[0]).toContain(`last day on page 2 and from ${at('Build B, line by line') + 1}`)
+  })
+
+  it.each([0, 3, 6, 9])('no step of the checklist is parted or left out, with %i lines more before it', async (lines) => {
+    const document = movedDown(lines)
+    const pages = await pagesOf(document)
+    const steps = document.builds[0]?.plan.steps ?? []
+    expect(steps.length).toBeGreaterThan(15)
+    for (const [index, { title, done }] of steps.entries()) {
+      const page = pages.find((each) => each.includes(` ${index + 1} ${title} `))
+      expect(page, title).toContain(done)
+    }
+  })
+
   it.each([0, 1, 2, 3, 4, 5, 6, 7, 8])('a total stands with a receipt above it, with %i lines more before it', async (lines) => {
     const pages = await pagesOf(movedDown(lines))
     const totals = pages.filter((page) => page.includes('Today, all receipts'))

@@ -63,15 +63,20 @@ describe('any build in any room that the validators accept', () => {
     )
   })
 
-  it('puts at most three on page one, none of which fits, what hurts first in front', () => {
+  it('puts at most three on page one, none of which fits: all that does not fit before the rest, of each what hurts first', () => {
     fc.assert(
       fc.property(anyGear, anyRoom, (someGear, room) => {
         const { findings, pageOne } = sizingReport({ gear: someGear, conditions: room })
         expect(pageOne.length).toBeLessThanOrEqual(3)
         const shown = pageOne.map((index) => findings[index])
         expect(shown.every((finding) => finding !== undefined && finding.verdict !== 'fits')).toBe(true)
-        const ranks = shown.map((finding) => finding?.hurtRank ?? NaN)
-        expect(ranks).toEqual([...ranks].sort((a, b) => a - b))
+        const [failing, rest] = [true, false].map((fails) => shown.filter((each) => (each?.verdict === 'does_not_fit') === fails))
+        expect(shown).toEqual([...(failing ?? []), ...(rest ?? [])])
+        expect(failing).toHaveLength(Math.min(3, findings.filter(({ verdict }) => verdict === 'does_not_fit').length))
+        for (const group of [failing, rest]) {
+          const ranks = group?.map((finding) => finding?.hurtRank ?? NaN) ?? []
+          expect(ranks).toEqual([...ranks].sort((a, b) => a - b))
+        }
       }),
       { numRuns: 150 },
     )

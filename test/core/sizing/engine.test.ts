@@ -56,7 +56,7 @@ describe('a whole build with every spec stated', () => {
     ])
   })
 
-  it('puts on page one the three that can hurt first, whatever their verdict', () => {
+  it('puts on page one the three that can hurt first, what does not fit before anything else', () => {
     const first = (...changes: Parameters<typeof reportOf>) => {
       const { pageOne, findings } = reportOf(...changes)
       return pageOne.map((index) => `${findings[index]?.check} ${findings[index]?.verdict}`)
@@ -70,6 +70,11 @@ describe('a whole build with every spec stated', () => {
       power: [],
     }
     const slab = { floor: 'ground_slab' } as const
+    expect(first({ power: [], stand: one('Thornby', { ...worse.stand.spec, ratedLoadKg: 600 }) })).toEqual([
+      'outlet_protection does_not_fit',
+      'stand_footprint does_not_fit',
+      'heater_stuck marginal',
+    ])
     expect(first(worse, slab)).toEqual(['heater_stuck does_not_fit', 'outlet_protection does_not_fit', 'stand_load does_not_fit'])
     const { findings, counts } = reportOf(worse, slab)
     // The first ten by hand: what does not fit by its rank, what is not known by its own, then what is marginal.
