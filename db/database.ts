@@ -16,7 +16,7 @@ import type { RevisionDocument } from '../core/quote/revision.ts'
 import type { QuoteAnswer, RevisionSummary } from '../core/quote/quote-view.ts'
 import type { JobState, JsonObject } from '../core/jobs/job.ts'
 import type { SaleTimeRule } from '../core/pricing/sale-time.ts'
-import type { Learned, ProductLearned } from '../core/pricing/outlook/learned.ts'
+import type { LearnedHead, ProductLearned } from '../core/pricing/outlook/learned.ts'
 import type { WatchedCondition, WatchedRequirement } from '../core/pricing/watches/watch.ts'
 
 /** Read as Date on both engines. */
@@ -260,7 +260,7 @@ export interface PersonMailTable {
 export interface PriceSnapshotTable {
   day: string
   method: number
-  learned: Omit<Learned, 'products'>
+  learned: LearnedHead
   made_at: ColumnType<Date, Date | string | undefined, Date | string>
 }
 
@@ -268,6 +268,15 @@ export interface PriceSnapshotProductTable {
   day: string
   product_id: string
   learned: ProductLearned
+  method: number
+}
+
+export interface PriceSnapshotReporterTable {
+  day: string
+  method: number
+  reporter_id: string
+  confirmed: number
+  disputed: number
 }
 
 export interface ProductTable {
@@ -536,6 +545,7 @@ export interface Database {
   person_mail: PersonMailTable
   price_snapshot: PriceSnapshotTable
   price_snapshot_product: PriceSnapshotProductTable
+  price_snapshot_reporter: PriceSnapshotReporterTable
   product: ProductTable
   product_picture: ProductPictureTable
   push_device: PushDeviceTable
@@ -586,6 +596,7 @@ export const TABLES: ReadonlyArray<keyof Database> = [
   'person_mail',
   'price_snapshot',
   'price_snapshot_product',
+  'price_snapshot_reporter',
   'product',
   'product_picture',
   'push_device',

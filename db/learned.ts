@@ -1,14 +1,17 @@
 import { sql, type Kysely, type Transaction } from 'kysely'
 import type { Kind } from '../core/catalog/kinds.ts'
 import type { CivilDate } from '../core/dates.ts'
-import type { Learned, ProductLearned } from '../core/pricing/outlook/learned.ts'
+import type { Learned, LearnedHead, ProductLearned } from '../core/pricing/outlook/learned.ts'
 import type { Sighting } from '../core/pricing/sighting.ts'
+import type { ReporterVotes } from '../core/pricing/trust.ts'
 import type { Database } from './database.ts'
 import { isId } from './refusal.ts'
 import { sightingOf } from './sighting-rows.ts'
 
+/** Which of two processes that learnt the same day keeps it, the other finds it kept. Any number, as long as no other lock here has it. */
+const ONE_AT_A_TIME = 20_261_201
 /** Raised with every change of what `learn` gives or how: a snapshot of another method is not read. */
-const METHOD = 1
+const METHOD = 2
 /** Rows that one statement carries. */
 const BATCH = 500
 
@@ -39,25 +42,50 @@ export async function newestLearnedOn(db: Kysely<Database>, today: CivilDate): P
   return row?.day ?? null
 }
 
-/** Keeps a snapshot in place of one of the same day, and of days that have not come yet: a clock was ahead. Must run in a transaction. */
-export async function keepLearned(trx: Transaction<Database>, { products, ...learned }: Learned): Promise<void> {
-  await trx.deleteFrom('price_snapshot').where('day', '>=', learned.asOf).execute()
-  await trx
+/**
+ * Keeps a snapshot, unless another process kept one of the same day meanwhile: then false. Those of days that have not come yet go: a clock was ahead.
+ * Must run in a transaction, which holds the lock.
+ */
+export async function keepLearned(trx: Transaction<Database>, { products, trust, ...learned }: Learned): Promise<boolean> {
+  await sql`select pg_advisory_xact_lock(${sql.lit(ONE_AT_A_TIME)})`.execute(trx)
+  await trx.deleteFrom('price_snapshot').where('day', '>', learned.asOf).execute()
+  const kept = await trx
     .insertInto('price_snapshot')
-    .values({ day: learned.asOf, method: METHOD, learned: sql<Omit<Learned, 'products'>>`${JSON.stringify(learned)}::text::jsonb` })
-    .execute()
-  const entries = Object.entries(products)
-  for (let start = 0; start < entries.length; start += BATCH)
+    .values({ day: learned.asOf, method: METHOD, learned: sql<LearnedHead>`${JSON.stringify(learned)}::text::jsonb` })
+    .onConflict((conflict) => conflict.columns(['day', 'method']).doNothing())
+    .returning('day')
+    .executeTakeFirst()
+  if (kept === undefined) return false
+  const ofSnapshot = { day: learned.asOf, method: METHOD }
+  for (const some of batches(Object.entries(products)))
     await trx
       .insertInto('price_snapshot_product')
       .values(
-        entries.slice(start, start + BATCH).map(([productId, product]) => ({
-          day: learned.asOf,
-          product_id: productId,
+        some.map(([product_id, product]) => ({
+          ...ofSnapshot,
+          product_id,
           learned: sql<ProductLearned>`${JSON.stringify(product)}::text::jsonb`,
         })),
       )
       .execute()
+  for (const some of batches(Object.entries(trust)))
+    await trx
+      .insertInto('price_snapshot_reporter')
+      .values(some.map(([reporter_id, votes]) => ({ ...ofSnapshot, reporter_id, ...votes })))
+      .execute()
+  return true
+}
+
+const batches = <Value>(values: readonly Value[]): Value[][] =>
+  Array.from({ length: Math.ceil(values.length / BATCH) }, (_, index) => values.slice(index * BATCH, (index + 1) * BATCH))
+
+/** What others said of each reporter's sightings: one counts once, however many votes it has, and withdrawn ones count as nothing (`trustByReporter`). */
+export async function votesByReporter(db: Kysely<Database>): Promise<Record<string, ReporterVotes>> {
+  const { rows } = await sql<{ reporter_id: string } & ReporterVotes>`
+    select reporter_id, (count(*) filter (where disputes < confirmations))::int as confirmed,
+      (count(*) filter (where disputes >= confirmations))::int as disputed
+    from sighting where withdrawn_at is null and confirmations + disputes > 0 group by reporter_id`.execute(db)
+  return Object.fromEntries(rows.map(({ reporter_id, confirmed, disputed }) => [reporter_id, { confirmed, disputed }]))
 }
 
 /** Snapshots of days before one are let go. */
@@ -65,7 +93,7 @@ export async function dropLearnedBefore(db: Kysely<Database>, day: CivilDate): P
   await db.deleteFrom('price_snapshot').where('day', '<', day).execute()
 }
 
-/** The newest snapshot up to `today` with what it says of some products; undefined where nothing was learnt yet. */
+/** The newest snapshot up to `today` with what it says of some products and of whoever reported them; undefined where nothing was learnt yet. */
 export async function readLearned(db: Kysely<Database>, productIds: readonly string[], today: CivilDate): Promise<Learned | undefined> {
   const head = await db
     .selectFrom('price_snapshot')
@@ -77,16 +105,30 @@ export async function readLearned(db: Kysely<Database>, productIds: readonly str
     .executeTakeFirst()
   if (!head) return undefined
   const wanted = productIds.filter(isId)
-  const rows =
-    wanted.length === 0
-      ? []
-      : await db
-          .selectFrom('price_snapshot_product')
-          .select(['product_id', 'learned'])
-          .where('day', '=', head.day)
-          .where('product_id', 'in', wanted)
-          .execute()
-  return { ...head.learned, products: Object.fromEntries(rows.map((row) => [row.product_id, row.learned])) }
+  if (wanted.length === 0) return { ...head.learned, products: {}, trust: {} }
+  const products = await db
+    .selectFrom('price_snapshot_product')
+    .select(['product_id', 'learned'])
+    .where('day', '=', head.day)
+    .where('method', '=', METHOD)
+    .where('product_id', 'in', wanted)
+    .execute()
+  return {
+    ...head.learned,
+    products: Object.fromEntries(products.map((row) => [row.product_id, row.learned])),
+    trust: await readTrust(db, wanted, head.day),
+  }
+}
+
+async function readTrust(db: Kysely<Database>, productIds: readonly string[], day: CivilDate): Promise<Learned['trust']> {
+  const rows = await db
+    .selectFrom('price_snapshot_reporter')
+    .select(['reporter_id', 'confirmed', 'disputed'])
+    .where('day', '=', day)
+    .where('method', '=', METHOD)
+    .where('reporter_id', 'in', (of) => of.selectFrom('sighting').select('reporter_id').where('product_id', 'in', productIds))
+    .execute()
+  return Object.fromEntries(rows.map(({ reporter_id, confirmed, disputed }) => [reporter_id, { confirmed, disputed }]))
 }
 
 /** Every product with its kind, archived ones too: their sales teach of the kind. */

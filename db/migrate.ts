@@ -18,6 +18,7 @@ import { listSales } from './migrations/2026-11-29-list-sales.ts'
 import { saleTimes } from './migrations/2026-11-30-sale-times.ts'
 import { sessionProof } from './migrations/2026-11-30-session-proof.ts'
 import { whatIsLearned } from './migrations/2026-11-30-what-is-learned.ts'
+import { learnedByMethod } from './migrations/2026-12-01-learned-by-method.ts'
 import { watches } from './migrations/2026-12-01-watches.ts'
 import { waysToHear } from './migrations/2026-12-01-ways-to-hear.ts'
 import { leastSaving } from './migrations/2026-12-01-worth-waiting.ts'
@@ -41,6 +42,7 @@ export const MIGRATIONS: Record<string, Migration> = {
   '2026-11-30-sale-times': saleTimes,
   '2026-11-30-session-proof': sessionProof,
   '2026-11-30-what-is-learned': whatIsLearned,
+  '2026-12-01-learned-by-method': learnedByMethod,
   '2026-12-01-watches': watches,
   '2026-12-01-ways-to-hear': waysToHear,
   '2026-12-01-worth-waiting': leastSaving,

@@ -11,7 +11,14 @@ export interface StoredTable {
 }
 
 /** Who is signed in and who mistyped a password: neither is worth keeping, and neither should travel. What the price record taught is learnt anew from it; watches are looked at anew. */
-const NOT_KEPT = new Set<string>(['session', 'sign_in_attempt', 'price_snapshot', 'price_snapshot_product', 'watch_due'])
+const NOT_KEPT = new Set<string>([
+  'session',
+  'sign_in_attempt',
+  'price_snapshot',
+  'price_snapshot_product',
+  'price_snapshot_reporter',
+  'watch_due',
+])
 /** Tables that an older release made and a later one did without: what is kept before an upgrade holds them still. */
 const FORMER: readonly string[] = []
 /** What our migrations make, as opposed to what else somebody keeps in the same database. */

@@ -36,7 +36,7 @@ const DOMAIN_TYPES: Record<string, { type: string; from: string }> = {
   'job.outcome': { type: 'JsonObject', from: 'jobs/job.ts' },
   'job.state': { type: 'JobState', from: 'jobs/job.ts' },
   'sale_time.rule': { type: 'SaleTimeRule', from: 'pricing/sale-time.ts' },
-  'price_snapshot.learned': { type: "Omit<Learned, 'products'>", from: 'pricing/outlook/learned.ts' },
+  'price_snapshot.learned': { type: 'LearnedHead', from: 'pricing/outlook/learned.ts' },
   'price_snapshot_product.learned': { type: 'ProductLearned', from: 'pricing/outlook/learned.ts' },
   'watch.requirement': { type: 'WatchedRequirement', from: 'pricing/watches/watch.ts' },
   'watch.conditions': { type: 'WatchedCondition[]', from: 'pricing/watches/watch.ts' },

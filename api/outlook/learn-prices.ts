@@ -6,12 +6,12 @@ import { addDays, civilDateAt, type CivilDate } from '../../core/dates.ts'
 import type { Learned, MarketRecord } from '../../core/pricing/outlook/outlook.ts'
 import type { Database } from '../../db/database.ts'
 import { getInstall } from '../../db/install.ts'
-import { acceptedSince, dropLearnedBefore, keepLearned, kindsOfProducts, newestLearnedOn } from '../../db/learned.ts'
+import { acceptedSince, dropLearnedBefore, keepLearned, kindsOfProducts, newestLearnedOn, votesByReporter } from '../../db/learned.ts'
 import { inTransaction } from '../../db/refusal.ts'
 import { listSaleTimes } from '../../db/sale-times.ts'
 import { listStores } from '../../db/stores.ts'
 import { saleWindows } from '../sale-times/windows.ts'
-import type { LearnAnswer } from './learn-worker.ts'
+import type { LearnAnswer, LearnJob } from './learn-worker.ts'
 
 /** What was seen longer ago says little of how a store sells now. */
 const TAUGHT_BY_DAYS = 3 * 365
@@ -37,10 +37,10 @@ async function learnOnce(db: Kysely<Database>, nowMs: number): Promise<'learned'
   const { timeZone, mode } = await getInstall(db)
   const today = civilDateAt(nowMs, timeZone)
   if (mode === 'store' || (await newestLearnedOn(db, today)) === today) return 'nothing_to_do'
-  const learned = await inThread(await recordOn(db, today))
-  await inTransaction(db, (trx) => keepLearned(trx, learned))
+  const learned = await inThread({ record: await recordOn(db, today), trust: await votesByReporter(db) })
+  const kept = await inTransaction(db, (trx) => keepLearned(trx, learned))
   await dropLearnedBefore(db, addDays(today, -KEPT_DAYS))
-  return 'learned'
+  return kept ? 'learned' : 'nothing_to_do'
 }
 
 async function recordOn(db: Kysely<Database>, asOf: CivilDate): Promise<MarketRecord> {
@@ -53,11 +53,11 @@ async function recordOn(db: Kysely<Database>, asOf: CivilDate): Promise<MarketRe
 /** A store that is archived by now had its sales as well: what was seen of them teaches. */
 const asOpen = (store: Store): Store => ({ ...store, archived: false })
 
-async function inThread(record: MarketRecord): Promise<Learned> {
+async function inThread(job: LearnJob): Promise<Learned> {
   const worker = new Worker(new URL('learn-worker.ts', import.meta.url))
   try {
     // oxlint-disable-next-line unicorn/require-post-message-target-origin -- a thread of this process has no origin
-    worker.postMessage(record)
+    worker.postMessage(job)
     const [answer] = (await once(worker, 'message')) as [LearnAnswer]
     if (!answer.ok) throw new Error(`the record could not be learnt from: ${answer.reason}`)
     return answer.learned

@@ -20,12 +20,26 @@ export type TrustOf = (reporterId: string) => number
 /** Everyone counts alike: what holds where no snapshot of trust is at hand. */
 export const newcomerTrust: TrustOf = () => trust(0, 0)
 
+/** What others said of a reporter's sightings: how many of these were confirmed, how many disputed. */
+export interface ReporterVotes {
+  confirmed: number
+  disputed: number
+}
+
+/** Trust of each reporter whose sightings others voted on; anybody else is a newcomer. @example trustFrom({ ada: { confirmed: 7, disputed: 1 } })('ada') // 0.818… */
+export const trustFrom =
+  (votes: Readonly<Record<string, ReporterVotes>>): TrustOf =>
+  (reporterId) => {
+    const own = Object.hasOwn(votes, reporterId) ? votes[reporterId] : undefined
+    return trust(own?.confirmed ?? 0, own?.disputed ?? 0)
+  }
+
 /**
  * Trust by reporter from the sightings at hand. A sighting counts once however many votes it has, so that one popular price does not make
  * a reputation; withdrawn ones count as nothing.
  */
 export function trustByReporter(sightings: readonly Sighting[]): TrustOf {
-  const counts = new Map<string, { confirmed: number; disputed: number }>()
+  const counts = new Map<string, ReporterVotes>()
   for (const { reporterId, confirmations, disputes, withdrawn } of sightings) {
     if (withdrawn || confirmations + disputes === 0) continue
     const count = counts.get(reporterId) ?? { confirmed: 0, disputed: 0 }
@@ -33,5 +47,5 @@ export function trustByReporter(sightings: readonly Sighting[]): TrustOf {
     else count.confirmed += 1
     counts.set(reporterId, count)
   }
-  return (reporterId) => trust(counts.get(reporterId)?.confirmed ?? 0, counts.get(reporterId)?.disputed ?? 0)
+  return trustFrom(Object.fromEntries(counts))
 }

@@ -1,10 +1,13 @@
+import { sql } from 'kysely'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Product } from '../../core/catalog/product.ts'
 import type { Store } from '../../core/catalog/store.ts'
 import { addDays } from '../../core/dates.ts'
 import type { OutlookView } from '../../core/pricing/outlook-view.ts'
 import { learnPrices } from '../../api/outlook/learn-prices.ts'
-import { newestLearnedOn, readLearned } from '../../db/learned.ts'
+import { trustByReporter, trustFrom } from '../../core/pricing/trust.ts'
+import { acceptedSince, keepLearned, newestLearnedOn, readLearned, votesByReporter } from '../../db/learned.ts'
+import { inTransaction } from '../../db/refusal.ts'
 import { product, sighting, store } from '../support/rows.ts'
 import { today } from './support/quotes.ts'
 import { createWorld, type Browser, type World } from './support/world.ts'
@@ -57,6 +60,39 @@ describe('what to expect', () => {
     expect(await learnPrices(world.db, Date.now())).toBe('learned')
     const days = await world.db.selectFrom('price_snapshot').select('day').execute()
     expect(days).toEqual([{ day: today() }])
+  })
+
+  it('is kept once a day, by whichever of two processes has learnt it first', async () => {
+    const kept = await readLearned(world.db, [heater.id], today())
+    if (kept === undefined) throw new Error('nothing was learnt')
+    const other = { ...kept, products: {}, trust: {} }
+    expect(await inTransaction(world.db, (trx) => keepLearned(trx, other))).toBe(false)
+    expect((await readLearned(world.db, [heater.id], today()))?.products).toEqual(kept.products)
+  })
+
+  it('of another method stands beside it and is not read', async () => {
+    await world.db
+      .insertInto('price_snapshot')
+      .values({ day: today(), method: 1, learned: sql`'{}'::jsonb` })
+      .execute()
+    expect((await readLearned(world.db, [], today()))?.asOf).toBe(today())
+    await world.db.deleteFrom('price_snapshot').where('method', '=', 1).execute()
+  })
+
+  it('names what others said of its reporters that day, and a later vote waits for the next snapshot', async () => {
+    const id = member.personId
+    const other = await world.signIn('advisor')
+    const [seen] = await acceptedSince(world.db, addDays(today(), -400))
+    expect((await other.send('POST', `/api/sightings/${seen?.id}/confirm`)).status).toBe(200)
+    expect((await readLearned(world.db, [heater.id], today()))?.trust).toEqual({})
+    await world.db.deleteFrom('price_snapshot').execute()
+    expect(await learnPrices(world.db, Date.now())).toBe('learned')
+    const learned = await readLearned(world.db, [heater.id], today())
+    expect(learned?.trust).toEqual({ [id]: { confirmed: 1, disputed: 0 } })
+    expect(trustFrom(learned?.trust ?? {})(id)).toBe(3 / 4)
+    const whole = trustByReporter(await acceptedSince(world.db, '2000-01-01'))
+    expect(trustFrom(await votesByReporter(world.db))(id)).toBe(whole(id))
+    expect((await readLearned(world.db, [], today()))?.trust, 'of nobody who reported none of the products').toEqual({})
   })
 
   it('tells what is paid by the date, the chance of a sale and words to act on', async () => {

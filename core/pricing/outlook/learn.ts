@@ -1,5 +1,5 @@
 import type { Kind } from '../../catalog/kinds.ts'
-import { newcomerTrust, type TrustOf } from '../trust.ts'
+import { trustFrom, type ReporterVotes } from '../trust.ts'
 import { dayNumber } from './civil-day.ts'
 import { gridTables } from './gap-tables.ts'
 import type { KindLearned, Learned, ProductLearned } from './learned.ts'
@@ -34,12 +34,13 @@ const MOVES = 2
  * What the record teaches on its day: sales, sale times, depths and changes of regular prices, by kind and product. Sightings of later
  * days, of products that are not listed and what is not accepted count for nothing.
  *
+ * Reports of one day that disagree weigh by `trust` of their reporters.
  * Pure: the same record gives the same bytes, whatever the order of its lists.
  */
-export function learn(record: MarketRecord, { trustOf = newcomerTrust }: { trustOf?: TrustOf } = {}): Learned {
+export function learn(record: MarketRecord, trust: Readonly<Record<string, ReporterVotes>> = {}): Learned {
   const asOf = dayNumber(record.asOf)
   const kindOf = new Map(record.products.map(({ id, kind }) => [id, kind]))
-  const all = timelines(record.sightings, asOf, trustOf).filter(({ productId }) => kindOf.has(productId))
+  const all = timelines(record.sightings, asOf, trustFrom(trust)).filter(({ productId }) => kindOf.has(productId))
   const days = daysByStore(record, all, asOf)
   const byKind = new Map([...Map.groupBy(all, ({ productId }) => kindOf.get(productId) as Kind)].sort(([a], [b]) => (a < b ? -1 : 1)))
   const steps = new Map([...byKind].map(([kind, lines]) => [kind, stepsOf(lines, days, asOf)]))
@@ -72,10 +73,11 @@ export function learn(record: MarketRecord, { trustOf = newcomerTrust }: { trust
     unwatched: inOrder(Object.fromEntries([...days].map(([storeId, { unwatched }]) => [storeId, unwatched]))),
     stores: Object.fromEntries([...times.stores].map(([storeId, ofStore]) => [storeId, inOrder(Object.fromEntries(ofStore))])),
     running: inOrder(Object.fromEntries(times.running)),
+    trust: inOrder(trust),
   }
 }
 
-const inOrder = <Value>(of: Record<string, Value>): Record<string, Value> =>
+const inOrder = <Value>(of: Readonly<Record<string, Value>>): Record<string, Value> =>
   Object.fromEntries(Object.entries(of).sort(([a], [b]) => (a < b ? -1 : 1)))
 
 function daysByStore({ windows }: MarketRecord, lines: readonly Timeline[], asOf: number): Map<string, StoreDays> {

@@ -1,5 +1,6 @@
 import type { Kind } from '../../catalog/kinds.ts'
 import type { CivilDate } from '../../dates.ts'
+import type { ReporterVotes } from '../trust.ts'
 import type { Unwatched } from './unwatched.ts'
 
 /** Parameters of a beta distribution. */
@@ -66,4 +67,9 @@ export interface Learned {
   unwatched: Record<string, readonly Unwatched[]>
   /** Where a window is open on the day: chance that the store runs it now, by `store sale-time`. */
   running: Record<string, number>
+  /** What others said of each reporter's sightings, which weighs reports of one day that disagree (design rule 8). */
+  trust: Readonly<Record<string, ReporterVotes>>
 }
+
+/** What a snapshot keeps in one row; products and reporters have rows of their own, since a screen asks for few. */
+export type LearnedHead = Omit<Learned, 'products' | 'trust'>

@@ -3,7 +3,7 @@ import type { PriceView } from '../price-view.ts'
 import { regularPrice } from '../regular-price.ts'
 import type { Sighting } from '../sighting.ts'
 import { todayPrice } from '../today.ts'
-import { newcomerTrust } from '../trust.ts'
+import type { TrustOf } from '../trust.ts'
 import { dayNumber } from './civil-day.ts'
 import { gridTables } from './gap-tables.ts'
 import type { SaleWindow } from './market-record.ts'
@@ -55,16 +55,18 @@ export interface PairQuestion {
   /** Places of the grid that stand for the product. */
   points: readonly number[]
   takesPart: (storeId: string) => TakesPart
+  /** Weighs reports of one day that disagree. */
+  trustOf: TrustOf
 }
 
 /** Today at each of the stores where a regular price is known (design rules 1 and 2), in the order of the store's id. */
 export function pairsNow(question: PairQuestion): PairNow[] {
-  const { sightings, storeIds, asOf } = question
+  const { sightings, storeIds, asOf, trustOf } = question
   const byStore = Map.groupBy(sightings, ({ storeId }) => storeId)
   return [...new Set(storeIds)].toSorted().flatMap((storeId): PairNow[] => {
     const ofStore = byStore.get(storeId) ?? []
-    const regular = regularPrice(ofStore, asOf)
-    const today = todayPrice(ofStore, regular, asOf, newcomerTrust)
+    const regular = regularPrice(ofStore, asOf, trustOf)
+    const today = todayPrice(ofStore, regular, asOf, trustOf)
     if (regular === undefined || today === undefined) return []
     const ahead = windowsAhead(question, storeId)
     const { sale, ...known } = salesNow(question, storeId, ofStore)
@@ -94,12 +96,12 @@ function withStatedDay(
 }
 
 function salesNow(
-  { windows, unwatched, asOf, points, takesPart }: PairQuestion,
+  { windows, unwatched, asOf, points, takesPart, trustOf }: PairQuestion,
   storeId: string,
   ofStore: readonly Sighting[],
 ): Pick<PairNow, 'sale' | 'believed' | 'printed'> {
   const day = dayNumber(asOf)
-  const reports = timelines(ofStore, day, newcomerTrust)[0]?.reports ?? []
+  const reports = timelines(ofStore, day, trustOf)[0]?.reports ?? []
   const days: WindowDays[] = windows
     .filter((window) => window.storeId === storeId && window.first <= asOf)
     .map(({ saleTimeId, first, last }) => ({ saleTimeId, first: dayNumber(first), last: dayNumber(last) }))

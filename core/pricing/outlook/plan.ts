@@ -2,6 +2,7 @@ import { daysBetween, type CivilDate } from '../../dates.ts'
 import type { Sighting } from '../sighting.ts'
 import type { Ask, AskedLine, SeenDay, SeenOffer } from './ask.ts'
 import { daysAhead } from './days-ahead.ts'
+import { trustFrom } from '../trust.ts'
 import { takesPartChance } from './takes-part.ts'
 import type { KindLearned, Learned, ProductLearned } from './learned.ts'
 import type { MarketRecord } from './market-record.ts'
@@ -74,6 +75,7 @@ function bareLine(learned: Learned, record: MarketRecord, ask: Ask, line: AskedL
     asOf: record.asOf,
     until: ask.until,
     points: product.points,
+    trustOf: trustFrom(learned.trust),
     takesPart:
       (storeId) =>
       ({ open, window: { saleTimeId } }) =>

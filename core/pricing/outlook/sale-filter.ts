@@ -186,16 +186,22 @@ function logRatioOf(
 }
 
 /**
- * ln of the part of the likelihood that depends on how often a product is reported: silent days, regular reports, sale reports.
+ * ln of the part of the likelihood that depends on how often a product is reported: silent days, regular reports, sale reports, and sale reports
+ * that may be echoes of one before.
  *
- * `regularChance` is the chance of a report on a regular day; on a sale day it is 1 − silence × (1 − that).
+ * `regularChance` is the chance of a report on a regular day, `echo` that of an echo; on a sale day a report comes with 1 − silence × (1 − the first).
  */
 export function reportingLikelihood(
-  { days, regularDays, saleDays }: Pick<SaleSteps, 'days' | 'regularDays' | 'saleDays'>,
-  regularChance: number,
+  { days, regularDays, saleDays, echoes }: Pick<SaleSteps, 'days' | 'regularDays' | 'saleDays' | 'echoes'>,
+  { regularChance, echo }: { regularChance: number; echo: number },
   silence: number,
 ): number {
   const silentDays = days - regularDays - saleDays
-  const onSaleDay = 1 - silence * (1 - regularChance)
-  return silentDays * Math.log1p(-regularChance) + regularDays * Math.log(regularChance) + saleDays * Math.log(onSaleDay)
+  const silentOnSale = silence * (1 - regularChance)
+  return (
+    silentDays * Math.log1p(-regularChance) +
+    regularDays * Math.log(regularChance) +
+    (saleDays - echoes.sale) * Math.log1p(-silentOnSale) +
+    echoes.sale * Math.log1p(-silentOnSale * (1 - echo))
+  )
 }

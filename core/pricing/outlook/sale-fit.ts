@@ -1,3 +1,4 @@
+import { echoChance } from './echoes.ts'
 import { gridTables } from './gap-tables.ts'
 import { GRID_LENGTHS, GRID_RATES, GRID_SILENCES, GRID_SIZE } from './sale-grid.ts'
 import { filterSales, partsOf, reportingLikelihood, type TakesPart } from './sale-filter.ts'
@@ -50,27 +51,39 @@ export function likelihoodsOf(
   takesPart: (productId: string, storeId: string) => TakesPart,
   known: ReadonlyMap<string, ProductLikelihood> = new Map(),
 ): ProductLikelihood[] {
-  const all = products.flatMap(({ stores }) => stores.map(({ steps }) => steps))
-  const pooled = (1 + sumOf(all, ({ regularDays }) => regularDays)) / (100 + sumOf(all, ({ days, saleDays }) => days - saleDays))
-  return products.map(({ productId, stores }) => {
+  const regular = regularChances(products)
+  const echo = echoChance(
+    products.map(({ stores }, index) => ({ echoes: stores.map(({ steps }) => steps.echoes), regularChance: regular[index] as number })),
+  )
+  return products.map(({ productId, stores }, index) => {
     const kept = known.get(productId)
     if (kept) return kept
-    const own = stores.map(({ steps }) => steps)
-    const regularChance =
-      (sumOf(own, ({ regularDays }) => regularDays) + REPORT_DAYS * pooled) /
-      (sumOf(own, ({ days, saleDays }) => days - saleDays) + REPORT_DAYS)
+    const reporting = { regularChance: regular[index] as number, echo }
     const logs = new Float64Array(GRID_SIZE)
     for (const { storeId, steps } of stores) {
       const parts = partsOf(steps, takesPart(productId, storeId))
-      for (let index = 0; index < GRID_SIZE; index += 1) {
-        const tables = gridTables(index)
+      for (let place = 0; place < GRID_SIZE; place += 1) {
+        const tables = gridTables(place)
         const { logLikelihood } = filterSales(steps, tables, parts)
-        logs[index] = (logs[index] as number) + logLikelihood + reportingLikelihood(steps, regularChance, tables.silence)
+        logs[place] = (logs[place] as number) + logLikelihood + reportingLikelihood(steps, reporting, tables.silence)
       }
     }
     const most = logs.reduce((a, b) => Math.max(a, b), -Infinity)
-    return { productId, regularChance, likelihood: logs.map((log) => Math.exp(log - most)) }
+    return { productId, regularChance: reporting.regularChance, likelihood: logs.map((log) => Math.exp(log - most)) }
   })
+}
+
+/** Chance of a report on a regular day of each product, echoes and the days for them left out. */
+function regularChances(products: readonly ProductSteps[]): number[] {
+  const counts = products.map(({ stores }) => ({
+    reports: sumOf(stores, ({ steps }) => steps.regularDays - steps.echoes.regular),
+    days: Math.max(
+      0,
+      sumOf(stores, ({ steps }) => steps.days - steps.saleDays - steps.echoes.regularDays),
+    ),
+  }))
+  const pooled = (1 + sumOf(counts, ({ reports }) => reports)) / (100 + sumOf(counts, ({ days }) => days))
+  return counts.map(({ reports, days }) => (reports + REPORT_DAYS * pooled) / (days + REPORT_DAYS))
 }
 
 const sumOf = <Value>(values: readonly Value[], of: (value: Value) => number): number => values.reduce((sum, value) => sum + of(value), 0)

@@ -1,3 +1,4 @@
+import { echoesOf, type Echoes } from './echoes.ts'
 import type { ReportDay } from './timeline.ts'
 import type { Unwatched } from './unwatched.ts'
 
@@ -47,6 +48,7 @@ export interface SaleSteps {
   days: number
   regularDays: number
   saleDays: number
+  echoes: Echoes
 }
 
 /** What else is known of the store: windows in order of their days, stretches on which nobody looked. */
@@ -99,7 +101,13 @@ export function saleSteps(reports: readonly ReportDay[], { windows, unwatched }:
   tellUpTo(asOf)
   if (asOf > reached) steps.push({ what: 'end', gap: asOf - reached })
   const saleDays = after.filter(({ onSale }) => onSale).length
-  return { startsOnSale: begin.onSale, steps, days: asOf - begin.day - away, regularDays: after.length - saleDays, saleDays }
+  const counts = {
+    days: asOf - begin.day - away,
+    regularDays: after.length - saleDays,
+    saleDays,
+    echoes: echoesOf([begin, ...after], asOf),
+  }
+  return { startsOnSale: begin.onSale, steps, ...counts }
 }
 
 interface Span extends Unwatched {

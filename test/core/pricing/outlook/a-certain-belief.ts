@@ -31,5 +31,6 @@ export function certain(fields: { runs?: Beta; part?: Beta; saleDays?: number } 
     unwatched: {},
     stores: { here: { spring: runs }, there: { spring: runs } },
     running: {},
+    trust: {},
   }
 }
