@@ -28,6 +28,7 @@ import { openApiOf, type OpenApi } from './meta/openapi.ts'
 import { metaRoutes } from './meta/routes.ts'
 import { moderation } from './moderation/routes.ts'
 import { mailPages } from './pages/mail.ts'
+import { notices } from './notices/routes.ts'
 import { quotePages } from './pages/quote.ts'
 import { setupPages } from './pages/setup.ts'
 import { openPricesRoute } from './other-clubs/open-prices-route.ts'
@@ -50,6 +51,7 @@ import { setups } from './setups/routes.ts'
 import { sightings } from './sightings/routes.ts'
 import { sizing } from './sizing/routes.ts'
 import { stores } from './stores/routes.ts'
+import { watches } from './watches/routes.ts'
 
 const resources = new Hono<Env>()
   .route('/session', session)
@@ -75,6 +77,8 @@ const resources = new Hono<Env>()
   .route('/moderation', moderation)
   .route('/board', board)
   .route('/price-views', priceViewRoutes)
+  .route('/watches', watches)
+  .route('/notices', notices)
   .route('/customers', customers)
   .route('/imports', imports)
   .route('/exports', exports)

@@ -520,6 +520,7 @@ export interface WatchDueTable {
   id: GeneratedAlways<number>
   product_id: string | null
   watch_id: string | null
+  store_id: string | null
 }
 
 export interface Database {

@@ -115,6 +115,16 @@ export const RULES = {
   getBoard: 'member',
   getPriceViews: 'member',
   getOutlook: 'member',
+  // watches and what they told
+  listWatches: 'member',
+  createWatch: 'member',
+  getWatch: 'member',
+  updateWatch: 'member',
+  endWatch: 'member',
+  listNotices: 'member',
+  countNotices: 'member',
+  markNoticesSeen: 'member',
+  answerNotice: 'member',
   // quotes
   listCustomers: 'advisor',
   createCustomer: 'advisor',

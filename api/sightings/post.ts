@@ -3,15 +3,20 @@ import { addDays, civilDateAt } from '../../core/dates.ts'
 import { checkSighting } from '../../core/pricing/check-sighting.ts'
 import { doubtOf } from '../../core/pricing/doubt.ts'
 import type { SightingInput } from '../../core/pricing/schema.ts'
+import type { SightingRow } from '../../core/pricing/record.ts'
 import type { Doubt, SeenPrice } from '../../core/pricing/sighting.ts'
+import { refuse, type Result } from '../../core/result.ts'
 import { samePriceThatDay, sightingContext } from '../../db/sighting-context.ts'
 import { findSighting, insertSighting } from '../../db/sightings.ts'
 import type { Ctx } from '../context.ts'
 import { signedIn } from '../context.ts'
-import { invalid } from '../http/problem.ts'
-import { refused } from '../http/refusal.ts'
+import { refused, type SaidRefusal } from '../http/refusal.ts'
 
 type Posted = z.output<typeof SightingInput>
+interface Taken {
+  sighting: SightingRow
+  repeated: boolean
+}
 
 /** The doubt rules look back this far. */
 const RECORD_DAYS = 365
@@ -26,14 +31,19 @@ async function doubtAbout(c: Ctx, fields: Posted, record: SeenPrice[], money: { 
  * Takes a sighting, or says why not. A repeat answers with the stored one whatever has changed since: what was taken stays taken.
  */
 export async function postSighting(c: Ctx, fields: Posted) {
+  const taken = await takeSighting(c, fields)
+  if (!taken.ok) return refused(c, taken.refusal, 'id')
+  return taken.value.repeated ? c.json(taken.value.sighting, 200) : c.json(taken.value.sighting, 201)
+}
+
+/** The same for whatever posts one on somebody's behalf. Errors: those of `checkSighting` and of `insertSighting`. */
+export async function takeSighting(c: Ctx, fields: Posted): Promise<Result<Taken, SaidRefusal>> {
   const since = addDays(fields.seenOn, -RECORD_DAYS)
   const { product, store, record, currency, home } = await sightingContext(c.get('db'), fields.productId, fields.storeId, since)
   const today = civilDateAt(c.get('deps').clock(), store?.timeZone ?? 'UTC')
   const checked = checkSighting(fields, { product, store, today })
   if (!checked.ok && (await findSighting(c.get('db'), signedIn(c), fields.id)) === undefined)
-    return invalid(c, checked.refusal.field, checked.refusal.words)
+    return refuse({ code: 'invalid', field: checked.refusal.field, message: checked.refusal.words })
   const doubt = await doubtAbout(c, fields, record, { currency, home })
-  const taken = await insertSighting(c.get('db'), signedIn(c), fields, doubt)
-  if (!taken.ok) return refused(c, taken.refusal, 'id')
-  return taken.value.repeated ? c.json(taken.value.sighting, 200) : c.json(taken.value.sighting, 201)
+  return insertSighting(c.get('db'), signedIn(c), fields, doubt)
 }

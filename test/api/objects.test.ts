@@ -4,6 +4,7 @@ import { RULES, type OperationId } from '../../api/auth/rules.ts'
 import { atLeast, ROLES, type Role } from '../../core/people/roles.ts'
 import { product, sighting, store } from '../support/rows.ts'
 import { draftOf, issue, newCustomer, newQuote, pathOf, stockedShop, today, type Shop } from './support/quotes.ts'
+import { lookNow, setWatch, toldTo } from './support/watches.ts'
 import { createWorld, type Browser, type World } from './support/world.ts'
 
 /**
@@ -41,7 +42,10 @@ beforeAll(async () => {
 afterAll(() => world.close())
 
 /** What these need to be sent before they ask whose it is. */
-const BODIES: Partial<Record<OperationId, unknown>> = { judgeSighting: { decision: 'accept' } }
+const BODIES: Partial<Record<OperationId, unknown>> = {
+  judgeSighting: { decision: 'accept' },
+  answerNotice: { answer: 'still_there', sightingId: '0198c0de-0000-7000-8000-000000000000' },
+}
 
 /** A sighting of a product of its own, posted by its reporter. */
 async function sightingOf(reporter: Browser): Promise<string> {
@@ -49,6 +53,16 @@ async function sightingOf(reporter: Browser): Promise<string> {
   const { id: storeId } = await store(world.db)
   const answer = await reporter.send<{ id: string }>('POST', '/api/sightings', { body: sighting(productId, storeId, { seenOn: today() }) })
   return answer.body.id
+}
+const watchOf = async (owner: Browser): Promise<string> => (await setWatch(owner, { productId: (await product(world.db)).id })).body.id
+/** One's own watch told of a price that one posted oneself. */
+async function noticeOf(owner: Browser): Promise<string> {
+  const { id: productId } = await product(world.db)
+  await setWatch(owner, { productId, limitMinor: 1_000_000 })
+  const { id: storeId } = await store(world.db)
+  await owner.send('POST', '/api/sightings', { body: sighting(productId, storeId, { seenOn: today() }) })
+  await lookNow(world)
+  return (await toldTo(owner)).find((notice) => notice.productId === productId)?.id ?? 'none'
 }
 const sessionOf = async (browser: Browser): Promise<string> =>
   (await browser.send<{ items: Array<{ id: string; current: boolean }> }>('GET', '/api/sessions')).body.items.find(({ current }) => current)
@@ -94,6 +108,8 @@ const MAKERS: Array<[prefix: string, make: (owner: Browser) => Promise<string>]>
   ['/api/moderation/sightings/', sightingOf],
   ['/api/moderation/undos/', undoOf],
   ['/api/sightings/', sightingOf],
+  ['/api/watches/', watchOf],
+  ['/api/notices/', noticeOf],
   ['/api/customers/', async (owner) => (await newCustomer(maker(owner))).id],
   ['/api/quotes/', async (owner) => (await issue(maker(owner), await newQuote(maker(owner), draftOf(shop)))).body.id],
   ['/api/setups/', (owner) => setupOf(maker(owner))],
@@ -110,6 +126,9 @@ const BY_OWNER: Partial<Record<OperationId, (whose: Whose, role: Role) => number
   disputeSighting: (whose) => (whose === 'own' ? 409 : 200),
   judgeSighting: (whose) => (whose === 'own' ? 409 : 200),
   withdrawSighting: (whose, role) => (whose === 'own' || role === 'manager' ? 200 : 409),
+  getWatch: (whose) => (whose === 'own' ? 200 : 404),
+  endWatch: (whose) => (whose === 'own' ? 204 : 404),
+  answerNotice: (whose) => (whose === 'own' ? 200 : 404),
   makePasswordLink: (whose) => (whose === 'own' ? 409 : 201),
 }
 

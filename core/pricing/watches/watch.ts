@@ -1,5 +1,4 @@
 import type { Kind } from '../../catalog/kinds.ts'
-import type { SpecTest } from '../../catalog/spec-filter.ts'
 import type { CivilDate } from '../../dates.ts'
 import type { BuildLetter } from '../../quote/draft.ts'
 
@@ -7,10 +6,11 @@ import type { BuildLetter } from '../../quote/draft.ts'
 export const WATCHED_CONDITIONS = ['new', 'clearance', 'used'] as const
 export type WatchedCondition = (typeof WATCHED_CONDITIONS)[number]
 
-/** Any product of a kind whose stated spec meets every test; with `fits` only those that the build in that place of the quote takes. */
+/** Any product of a kind whose stated spec meets a filter; with `fits` only those that the build in that place of the quote takes. */
 export interface WatchedRequirement {
   kind: Kind
-  tests: SpecTest[]
+  /** As a search for products has it: "powerW:200..,adjustable:yes". Empty: any of the kind. */
+  spec: string
   fits: { quoteId: string; letter: BuildLetter } | null
 }
 
@@ -32,4 +32,23 @@ export interface Watch {
   createdAt: string
   endedAt: string | null
   version: number
+}
+
+/** What a person says of a watch; the rest is the server's. */
+export type WatchTerms = Pick<Watch, 'limitMinor' | 'byDay' | 'conditions' | 'regionId' | 'storeIds'>
+export type NewWatch = WatchTerms & Pick<Watch, 'id' | 'productId' | 'requirement'>
+
+/** More than these are read by nobody, and each is looked at whenever a price of its product is posted. */
+export const MOST_WATCHES = 200
+
+/** A watch as its owner reads it. */
+export interface WatchView extends Watch {
+  /** Null where it is of a requirement. */
+  productName: string | null
+  /** Kind of the product or of the requirement. */
+  kind: Kind
+  /** Number of the quote whose build it is to fit; null where it has none, or none is named. */
+  quoteNumber: string | null
+  /** How many deals it has told of. */
+  told: number
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { SightingInput } from '../../../core/pricing/schema.ts'
-import { newId } from '../../../web/app/post/uuid-v7.ts'
+import { newId } from '../../../web/app/post/new-id.ts'
 import {
   draftOfUnsent,
   emptySighting,

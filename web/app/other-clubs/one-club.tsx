@@ -83,16 +83,18 @@ function Stores({ club, onAnswer }: Props): ReactElement {
       <summary>
         Its stores: {club.stores.filter(({ storeId }) => storeId !== null).length} of {club.stores.length} are stores of yours
       </summary>
-      {club.stores.map((store) => (
-        <SelectField
-          key={store.key}
-          label={said(store)}
-          value={store.storeId ?? ''}
-          none="none of ours"
-          options={ours.map(({ id, name, town }) => ({ value: id, label: town ? `${name}, ${town}` : name }))}
-          onChange={(storeId) => match.mutate({ key: store.key, storeId: storeId || null })}
-        />
-      ))}
+      <div className="club-matches">
+        {club.stores.map((store) => (
+          <SelectField
+            key={store.key}
+            label={said(store)}
+            value={store.storeId ?? ''}
+            none="none of ours"
+            options={ours.map(({ id, name, town }) => ({ value: id, label: town ? `${name}, ${town}` : name }))}
+            onChange={(storeId) => match.mutate({ key: store.key, storeId: storeId || null })}
+          />
+        ))}
+      </div>
       <ErrorNotice error={match.error ?? stores.error} />
     </details>
   )

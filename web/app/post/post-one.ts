@@ -3,7 +3,7 @@ import type { SightingBody } from '../client/sightings.ts'
 import { keepRecent } from './recent.ts'
 import { outcomeNow, sendUnsent } from './send-unsent.ts'
 import { dropUnsent, keepUnsent } from './unsent.ts'
-import { newId } from './uuid-v7.ts'
+import { newId } from './new-id.ts'
 
 /** What is posted where, as lists name it; `replaces`: a refused one that this one stands in for. */
 export interface About {

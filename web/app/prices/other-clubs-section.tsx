@@ -26,14 +26,19 @@ export function OtherClubsSection({ productId, asOf }: { productId: string; asOf
       key: 'seen',
       head: 'Seen',
       phone: 'below',
-      cell: ({ seenOn, condition, lastDay }) =>
-        `${sayDate(seenOn, yearOf(asOf))}, ${CONDITION_WORDS[condition]}${lastDay ? ` to ${sayDate(lastDay, yearOf(asOf))}` : ''}`,
+      cell: ({ seenOn, condition, lastDay, storeId }) =>
+        [
+          `${sayDate(seenOn, yearOf(asOf))}, ${CONDITION_WORDS[condition]}${lastDay ? ` to ${sayDate(lastDay, yearOf(asOf))}` : ''}`,
+          storeId === null ? 'not a store of ours' : '',
+        ]
+          .filter(Boolean)
+          .join(' · '),
     },
     {
       key: 'club',
       head: 'Told by',
       phone: 'state',
-      cell: ({ clubName, storeId }) => (storeId === null ? `${clubName}, a store that is none of yours` : clubName),
+      cell: ({ clubName }) => clubName,
     },
   ]
   return (

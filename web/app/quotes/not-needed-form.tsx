@@ -4,7 +4,7 @@ import type { BuildLine } from '../../../core/quote/draft.ts'
 import type { WorkedBuild } from '../../../core/quote/revision.ts'
 import { Button } from '../parts/button.tsx'
 import { TextField } from '../parts/field.tsx'
-import { newId } from '../post/uuid-v7.ts'
+import { newId } from '../post/new-id.ts'
 import { usePendingAnswer, type PutAnswer } from './pending-answer.ts'
 import { useAnswerSlot } from './use-answer-slot.ts'
 

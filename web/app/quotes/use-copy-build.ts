@@ -1,4 +1,4 @@
-import { newId } from '../post/uuid-v7.ts'
+import { newId } from '../post/new-id.ts'
 import { useDesk } from './desk-context.ts'
 import { focusHead } from './desk-focus.ts'
 

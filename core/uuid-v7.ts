@@ -20,6 +20,3 @@ export function uuidV7(instantMs: number, random: Uint8Array): string {
   const hex = Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('')
   return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-${hex.slice(12, 16)}-${hex.slice(16, 20)}-${hex.slice(20)}`
 }
-
-/** A new id, made here and now. */
-export const newId = (): string => uuidV7(Date.now(), crypto.getRandomValues(new Uint8Array(10)))

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { newId, uuidV7 } from '../../../web/app/post/uuid-v7.ts'
+import { uuidV7 } from '../../core/uuid-v7.ts'
+import { newId } from '../../web/app/post/new-id.ts'
 
 describe('an id made on the phone', () => {
   it('is the published example of RFC 9562, appendix A.6', () => {

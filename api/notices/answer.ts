@@ -1,0 +1,80 @@
+import { civilDateAt } from '../../core/dates.ts'
+import type { Notice, NoticeAnswer } from '../../core/pricing/watches/notice.ts'
+import { ok, refuse, type Result } from '../../core/result.ts'
+import { answerNotice, findNotice } from '../../db/notices.ts'
+import { findSighting } from '../../db/sightings.ts'
+import { voteOnSighting } from '../../db/sighting-votes.ts'
+import { findStore } from '../../db/stores.ts'
+import type { Ctx } from '../context.ts'
+import { signedIn } from '../context.ts'
+import type { SaidRefusal } from '../http/refusal.ts'
+import { takeSighting } from '../sightings/post.ts'
+import { transact } from '../transact.ts'
+
+/** What an answer did to the record, so that the screen can say it. */
+export type Done = 'posted' | 'confirmed' | 'disputed' | 'kept'
+
+/**
+ * Keeps what somebody found at the store, and tells it to the record by the rules that hold there. "Still there" confirms a report of today that is
+ * somebody else's, and else posts the price as seen today. "Gone" disputes a report that is taken to hold still; where that is one's own, or of
+ * somebody who is no second person, the answer is kept and the record stays as it is.
+ */
+export async function answerOwn(
+  c: Ctx,
+  id: string,
+  answer: NoticeAnswer,
+  sightingId: string,
+): Promise<Result<{ notice: Notice; done: Done }, SaidRefusal>> {
+  const [db, viewer] = [c.get('db'), signedIn(c)]
+  const notice = await findNotice(db, viewer, id)
+  if (!notice) return refuse(NO_NOTICE)
+  const told = answer === 'gone' ? await sayGone(c, notice) : await sayStillThere(c, notice, sightingId)
+  if (!told.ok) return told
+  const answered = await answerNotice(db, viewer, id, answer, new Date(c.get('deps').clock()))
+  return answered ? ok({ notice: answered, done: told.value }) : refuse(NO_NOTICE)
+}
+
+const NO_NOTICE: SaidRefusal = { code: 'not_found', message: 'There is no such notice.' }
+
+async function todayAt(c: Ctx, storeId: string): Promise<string> {
+  const store = await findStore(c.get('db'), storeId)
+  return civilDateAt(c.get('deps').clock(), store?.timeZone ?? 'UTC')
+}
+
+async function sayStillThere(c: Ctx, notice: Notice, id: string): Promise<Result<Done, SaidRefusal>> {
+  const today = await todayAt(c, notice.storeId)
+  const behind = await findSighting(c.get('db'), signedIn(c), notice.sightingId)
+  if (behind && behind.seenOn === today && !behind.withdrawn) {
+    if (behind.reporterId === signedIn(c).id) return ok('kept')
+    if (behind.mayVote) return vote(c, behind.id, 'confirm')
+  }
+  const { productId, storeId, condition, priceMinor, until, lastDayStated } = notice
+  const lastDay = lastDayStated && until !== null && until >= today ? until : null
+  const printedRegularMinor = condition === 'used' ? null : (behind?.printedRegularMinor ?? null)
+  const fields = {
+    id,
+    productId,
+    storeId,
+    condition: behind?.condition ?? condition,
+    priceMinor,
+    printedRegularMinor,
+    seenOn: today,
+    lastDay,
+  }
+  const taken = await takeSighting(c, { ...fields, lastDay: mayEnd(fields.condition) ? lastDay : null, evidence: 'none', note: null })
+  return taken.ok ? ok('posted') : taken
+}
+
+/** A last day belongs to a sale or a clearance: a shelf tag with its "was" price is told as it was. */
+const mayEnd = (condition: Notice['condition']): boolean => condition === 'sale' || condition === 'clearance'
+
+async function sayGone(c: Ctx, notice: Notice): Promise<Result<Done, SaidRefusal>> {
+  const behind = await findSighting(c.get('db'), signedIn(c), notice.sightingId)
+  const isOver = notice.until !== null && notice.until < (await todayAt(c, notice.storeId))
+  return behind?.mayVote === true && !isOver ? vote(c, behind.id, 'dispute') : ok('kept')
+}
+
+async function vote(c: Ctx, id: string, kind: 'confirm' | 'dispute'): Promise<Result<Done, SaidRefusal>> {
+  const voted = await transact(c.get('db'), (trx) => voteOnSighting(trx, signedIn(c), id, kind))
+  return voted.ok ? ok(kind === 'confirm' ? 'confirmed' : 'disputed') : refuse(voted.refusal)
+}

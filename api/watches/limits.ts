@@ -1,0 +1,45 @@
+import type { Kysely } from 'kysely'
+import type { CivilDate } from '../../core/dates.ts'
+import type { Watch } from '../../core/pricing/watches/watch.ts'
+import type { Database } from '../../db/database.ts'
+import type { InstallRow } from '../../db/install.ts'
+import { loadOutlook } from '../outlook/load-outlook.ts'
+
+/** What the outlook is asked for in the name of nobody. */
+const ASKED_BY = 'watches'
+
+/** Tells the most that is to be paid for a product by a watch: its amount, or the price to buy at today. Null where nothing is known of that yet. */
+export type LimitOf = (watch: Watch, productId: string) => Promise<number | null>
+
+/** Each price to buy at is worked out once for all who watch a product by the same day at the same stores. */
+export function limits(db: Kysely<Database>, install: InstallRow, today: CivilDate): LimitOf {
+  const known = new Map<string, Promise<number | null>>()
+  return async (watch, productId) => {
+    if (watch.limitMinor !== null) return watch.limitMinor
+    const { byDay, storeIds } = watch
+    if (byDay === null || byDay < today) return null
+    const key = [productId, byDay, ...storeIds].join(' ')
+    const limit = known.get(key) ?? priceToBuyAt(db, install, today, { productId, storeIds, until: byDay })
+    known.set(key, limit)
+    return limit
+  }
+}
+
+async function priceToBuyAt(
+  db: Kysely<Database>,
+  install: InstallRow,
+  today: CivilDate,
+  { productId, storeIds, until }: { productId: string; storeIds: string[]; until: CivilDate },
+): Promise<number | null> {
+  const ask = {
+    lines: [{ productId, quantity: 1, storeId: null }],
+    storeIds,
+    until,
+    waitingCostPerDayMinor: 0,
+    weekWaitMinor: 0,
+    withTax: true,
+  }
+  const outlook = await loadOutlook(db, ask, today, install, ASKED_BY)
+  const [line] = outlook?.lines ?? []
+  return line && Number.isFinite(line.priceToBuyAtMinor) && Number.isFinite(line.payTodayMinor) ? Math.floor(line.priceToBuyAtMinor) : null
+}

@@ -1,0 +1,107 @@
+import { randomBytes } from 'node:crypto'
+import type { Kysely, Transaction } from 'kysely'
+import type { Product } from '../../core/catalog/product.ts'
+import { addDays, civilDateAt, type CivilDate } from '../../core/dates.ts'
+import { CURRENT_DAYS } from '../../core/pricing/age.ts'
+import type { PricedThere } from '../../core/pricing/watches/deal.ts'
+import { isOf, newDeals } from '../../core/pricing/watches/match.ts'
+import { uuidV7 } from '../../core/uuid-v7.ts'
+import type { Database } from '../../db/database.ts'
+import { getInstall, type InstallRow } from '../../db/install.ts'
+import { findProduct, getProducts } from '../../db/products.ts'
+import { inTransaction } from '../../db/refusal.ts'
+import {
+  lockTold,
+  runningWatch,
+  seenProductsOfKind,
+  storesOfRegions,
+  tellDeals,
+  watchesAbout,
+  type OwnedWatch,
+} from '../../db/watch-matching.ts'
+import { fitting } from './fitting.ts'
+import { limits, type LimitOf } from './limits.ts'
+import { pricedThere } from './priced-there.ts'
+
+/** What is done with the notices of one watch in the transaction that tells them: sending them on. */
+export type OnTold = (trx: Transaction<Database>, noticeIds: string[]) => Promise<void>
+
+interface Round {
+  db: Kysely<Database>
+  install: InstallRow
+  nowMs: number
+  today: CivilDate
+  limitOf: LimitOf
+  onTold: OnTold
+}
+
+async function roundOf(db: Kysely<Database>, nowMs: number, onTold: OnTold): Promise<Round> {
+  const install = await getInstall(db)
+  const today = civilDateAt(nowMs, install.timeZone)
+  return { db, install, nowMs, today, limitOf: limits(db, install, today), onTold }
+}
+
+const toNobody: OnTold = async () => undefined
+
+/**
+ * Looks at everything that watches a product, after its record at a store has changed; at all stores where none is named. Tells each deal that was
+ * not told before. Returns the ids of the new notices.
+ */
+export async function tellOfProduct(
+  db: Kysely<Database>,
+  { productId, storeId }: { productId: string; storeId: string | null },
+  nowMs: number,
+  onTold: OnTold = toNobody,
+): Promise<string[]> {
+  const product = await findProduct(db, productId)
+  if (!product || product.archived) return []
+  const watches = (await watchesAbout(db, productId, product.kind)).filter((watch) => isOf(watch, product))
+  if (watches.length === 0) return []
+  const round = await roundOf(db, nowMs, onTold)
+  const prices = await pricedThere(db, [product], storeId, round.today, round.install.currency)
+  const told: string[] = []
+  for (const watch of watches) told.push(...(await tellOne(round, watch, [product], prices)))
+  return told
+}
+
+/** Looks at all that one watch is of: when it is set or changed, and once a day. Returns the ids of the new notices. */
+export async function tellOfWatch(db: Kysely<Database>, watchId: string, nowMs: number, onTold: OnTold = toNobody): Promise<string[]> {
+  const watch = await runningWatch(db, watchId)
+  if (!watch) return []
+  const round = await roundOf(db, nowMs, onTold)
+  const products = await productsOf(round, watch)
+  return tellOne(round, watch, products, await pricedThere(db, products, null, round.today, round.install.currency))
+}
+
+async function productsOf({ db, today }: Round, watch: OwnedWatch): Promise<Product[]> {
+  const { productId, requirement } = watch
+  if (requirement === null) return (await getProducts(db, productId === null ? [] : [productId])).filter((product) => isOf(watch, product))
+  const ids = await seenProductsOfKind(db, requirement.kind, addDays(today, -CURRENT_DAYS))
+  return (await getProducts(db, ids)).filter((product) => isOf(watch, product))
+}
+
+/** What may take long, a price to buy at and the physics of a build, comes before the transaction, and only where there is a price at all. */
+async function tellOne(round: Round, watch: OwnedWatch, products: readonly Product[], prices: PricedThere[]): Promise<string[]> {
+  const { db, install, nowMs, limitOf, onTold } = round
+  const priced = new Set(prices.map(({ productId }) => productId))
+  const fit = await fitting(db, watch, products.filter(({ id }) => priced.has(id))) // prettier-ignore
+  const limited: Array<{ limitMinor: number; there: PricedThere[] }> = []
+  for (const { id } of fit) {
+    const limitMinor = await limitOf(watch, id)
+    if (limitMinor !== null) limited.push({ limitMinor, there: prices.filter(({ productId }) => productId === id) })
+  }
+  if (limited.length === 0) return []
+  return inTransaction(db, async (trx) => {
+    const before = await lockTold(trx, watch.id, fit.map(({ id }) => id)) // prettier-ignore
+    if (before === undefined) return []
+    const region = watch.regionId === null ? null : await regionOf(trx, watch.regionId)
+    const deals = newDeals(watch, limited, before, region).map((deal) => ({ ...deal, noticeId: uuidV7(nowMs, randomBytes(10)) }))
+    const told = await tellDeals(trx, watch, deals, install.currency, new Date(nowMs))
+    if (told.length > 0) await onTold(trx, told)
+    return told
+  })
+}
+
+/** A region without a store has none where anything could be bought. */
+const regionOf = async (trx: Transaction<Database>, regionId: string): Promise<ReadonlySet<string>> =>
+  (await storesOfRegions(trx, [regionId])).get(regionId) ?? new Set()

@@ -1,0 +1,33 @@
+import type { Kind } from '../../catalog/kinds.ts'
+import type { CivilDate } from '../../dates.ts'
+import type { Condition } from '../sighting.ts'
+
+export const NOTICE_ANSWERS = ['still_there', 'gone'] as const
+export type NoticeAnswer = (typeof NOTICE_ANSWERS)[number]
+
+/** One deal that a person was told of, once. */
+export interface Notice {
+  id: string
+  watchId: string
+  productId: string
+  productName: string
+  kind: Kind
+  storeId: string
+  storeName: string
+  condition: Condition
+  /** As the store prints it, in `currency`. */
+  priceMinor: number
+  currency: string
+  /** One piece with tax, in the currency of the install on the day it was told. */
+  totalMinor: number
+  totalCurrency: string
+  sightingId: string
+  seenOn: CivilDate
+  /** Last day that the price is taken to hold; of a regular price no day is known. */
+  until: CivilDate | null
+  lastDayStated: boolean
+  toldAt: string
+  seenAt: string | null
+  answer: NoticeAnswer | null
+  answeredAt: string | null
+}

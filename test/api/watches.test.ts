@@ -1,0 +1,274 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { addDays } from '../../core/dates.ts'
+import type { Product } from '../../core/catalog/product.ts'
+import type { Store } from '../../core/catalog/store.ts'
+import type { SightingRow } from '../../core/pricing/record.ts'
+import { MOST_WATCHES } from '../../core/pricing/watches/watch.ts'
+import { phoneId, product, sighting, store } from '../support/rows.ts'
+import { draftOf, newQuote, stockedShop, today } from './support/quotes.ts'
+import { lookNow, setWatch, toldTo } from './support/watches.ts'
+import { createWorld, type Browser, type World } from './support/world.ts'
+
+let world: World
+let tom: Browser
+let ada: Browser
+let ida: Browser
+let place: Store
+beforeAll(async () => {
+  world = await createWorld()
+  ;[tom, ada, ida] = [await world.signIn('member'), await world.signIn('member'), await world.signIn('member')]
+  place = await store(world.db)
+})
+afterAll(() => world.close())
+
+const post = (who: Browser, productId: string, fields: object = {}, at: Store = place) =>
+  who.send<SightingRow>('POST', '/api/sightings', {
+    body: sighting(productId, at.id, { seenOn: today(), condition: 'sale', priceMinor: 3000, ...fields }),
+  })
+/** A product whose regular price is on record, so that a sale of it is nothing to doubt. */
+async function known(fields: object = {}): Promise<Product> {
+  const made = await product(world.db, fields)
+  await post(ida, made.id, { condition: 'shelf', priceMinor: 3999, seenOn: addDays(today(), -20) })
+  return made
+}
+
+describe('a watch', () => {
+  it('is its owner’s alone: listed, read, changed on its version, ended', async () => {
+    const { id: productId, name } = await known()
+    const made = await setWatch(tom, { productId })
+    expect(made).toMatchObject({ status: 201, body: { productName: name, kind: 'heater', limitMinor: 3600, currency: 'USD', told: 0 } })
+    expect((await setWatch(tom, { productId, id: made.body.id })).status).toBe(200)
+    expect((await setWatch(ada, { productId, id: made.body.id })).status).toBe(422)
+    const path = `/api/watches/${made.body.id}`
+    const terms = { limitMinor: 3000, byDay: null, conditions: ['used', 'new'], regionId: null, storeIds: [place.id] }
+    for (const [method, sent] of [
+      ['GET', {}],
+      ['PUT', { body: terms, headers: { 'if-match': '"1"' } }],
+      ['DELETE', {}],
+    ] as const)
+      // prettier-ignore
+      expect((await ada.send(method, path, sent)).status, method).toBe(404)
+    expect((await ada.send<{ items: unknown[] }>('GET', '/api/watches')).body.items).toEqual([])
+    expect((await tom.send('PUT', path, { body: terms })).status).toBe(428)
+    const changed = await tom.send('PUT', path, { body: terms, headers: { 'if-match': '"1"' } })
+    expect(changed).toMatchObject({ status: 200, body: { ...terms, conditions: ['new', 'used'], version: 2 } })
+    expect((await tom.send('PUT', path, { body: terms, headers: { 'if-match': '"1"' } })).status).toBe(412)
+    expect((await tom.send('DELETE', path)).status).toBe(204)
+    expect((await tom.send<{ items: Array<{ id: string }> }>('GET', '/api/watches')).body.items).toEqual([])
+    expect((await tom.send('PUT', path, { body: terms, headers: { 'if-match': '"3"' } })).status).toBe(409)
+  })
+
+  it('names what is wrong with it: field, limit and what to do', async () => {
+    const { id: productId } = await product(world.db)
+    const refusal = async (fields: object) =>
+      (await setWatch(tom, fields)).body as unknown as { errors: Array<{ field: string; message: string }> }
+    const nothing = '0198c0de-0000-7000-8000-000000000000'
+    for (const [fields, field] of [
+      [{}, 'productId'],
+      [{ productId, requirement: { kind: 'heater' } }, 'productId'],
+      [{ productId, limitMinor: null }, 'limitMinor'],
+      [{ productId, limitMinor: 0 }, 'limitMinor'],
+      [{ productId, byDay: addDays(today(), -1) }, 'byDay'],
+      [{ productId, byDay: addDays(today(), 400) }, 'byDay'],
+      [{ productId, conditions: [] }, 'conditions'],
+      [{ productId: nothing }, 'productId'],
+      [{ productId, storeIds: [nothing] }, 'storeIds.0'],
+      [{ productId, regionId: nothing }, 'regionId'],
+      [{ requirement: { kind: 'heater', spec: 'weightKg:3..' } }, 'requirement.spec'],
+      [{ requirement: { kind: 'heater', fits: { quoteId: nothing, letter: 'A' } } }, 'requirement.fits.quoteId'],
+    ] as const)
+      expect(
+        (await refusal(fields)).errors?.map((one) => one.field),
+        JSON.stringify(fields),
+      ).toContain(field)
+  })
+
+  it(`is the last that fits at ${MOST_WATCHES} of a person, and one that ends makes room`, async () => {
+    const rita = await world.signIn('member')
+    const { id: productId } = await product(world.db)
+    const rows = Array.from({ length: MOST_WATCHES - 1 }, () => ({
+      id: phoneId(),
+      person_id: rita.personId,
+      product_id: productId,
+      limit_minor: 100,
+      currency: 'USD',
+      conditions: ['new' as const],
+    }))
+    for (const row of rows) await world.db.insertInto('watch').values(row).execute()
+    expect((await setWatch(rita, { productId })).status).toBe(201)
+    const refused = await setWatch(rita, { productId })
+    expect(refused).toMatchObject({ status: 409, body: { title: 'It takes no more' } })
+    expect(refused.text).toContain('End one')
+    await rita.send('DELETE', `/api/watches/${rows[0]?.id}`)
+    expect((await setWatch(rita, { productId })).status).toBe(201)
+  })
+})
+
+describe('a deal', () => {
+  it('is told once, whoever reports it and however often, with what it costs and where', async () => {
+    const { id: productId, name } = await known()
+    await setWatch(tom, { productId })
+    await lookNow(world)
+    expect(await toldTo(tom)).toEqual([])
+    const posted = await post(ada, productId, { lastDay: addDays(today(), 4) })
+    expect(await lookNow(world)).toBe(1)
+    for (const who of [ida, await world.signIn('member'), await world.signIn('member')]) await post(who, productId)
+    await ida.send('POST', `/api/sightings/${posted.body.id}/confirm`)
+    expect(await lookNow(world)).toBe(0)
+    const [notice, ...more] = await toldTo(tom)
+    expect(more).toEqual([])
+    // 30.00 and the store's 6 % on top.
+    expect(notice).toMatchObject({ productName: name, storeName: place.name, priceMinor: 3000, totalMinor: 3180, condition: 'sale', sightingId: posted.body.id, until: addDays(today(), 4), lastDayStated: true, answer: null }) // prettier-ignore
+    expect(await toldTo(ada)).toEqual([])
+  })
+
+  it('that is standing already is told as soon as the watch is set', async () => {
+    const { id: productId } = await known()
+    await post(ada, productId)
+    const { body } = await setWatch(tom, { productId })
+    expect(await lookNow(world)).toBe(1)
+    expect((await tom.send<{ told: number }>('GET', `/api/watches/${body.id}`)).body.told).toBe(1)
+  })
+
+  it('that is doubted is told when a second member confirms it, one that was withdrawn or disputed never', async () => {
+    const { id: productId } = await known()
+    const watching = await world.signIn('member')
+    await setWatch(watching, { productId })
+    const doubted = await post(ada, productId, { priceMinor: 399 })
+    expect(doubted.body.doubt).not.toBeNull()
+    const gone = await post(ada, productId, { priceMinor: 2500 })
+    await ada.send('POST', `/api/sightings/${gone.body.id}/withdraw`)
+    const wrong = await post(ada, productId, { priceMinor: 2600 })
+    await ida.send('POST', `/api/sightings/${wrong.body.id}/dispute`)
+    expect(await lookNow(world)).toBe(0)
+    await ida.send('POST', `/api/sightings/${doubted.body.id}/confirm`)
+    await lookNow(world)
+    expect((await toldTo(watching)).map(({ priceMinor }) => priceMinor)).toEqual([399])
+  })
+
+  it('is told to nobody whose watch has ended or whose account is disabled', async () => {
+    const { id: productId } = await known()
+    const [left, out] = [await world.signIn('member'), await world.signIn('member')]
+    const { body } = await setWatch(left, { productId })
+    await setWatch(out, { productId })
+    await left.send('DELETE', `/api/watches/${body.id}`)
+    await world.db.updateTable('person').set({ disabled_at: new Date() }).where('id', '=', out.personId).execute()
+    await post(ada, productId)
+    expect(await lookNow(world)).toBe(0)
+  })
+
+  it('of another product asks for no look', async () => {
+    await lookNow(world)
+    await post(ada, (await product(world.db, { kind: 'thermometer', spec: {} })).id)
+    expect(await world.db.selectFrom('watch_due').selectAll().execute()).toEqual([])
+  })
+})
+
+describe('a watch of a requirement', () => {
+  it('tells of any product of the kind that states what was asked for', async () => {
+    const who = await world.signIn('member')
+    const [strong, weak, silent] = [
+      await known({ spec: { powerW: 250 } }),
+      await known({ spec: { powerW: 100 } }),
+      await known({ spec: {} }),
+    ]
+    await setWatch(who, { requirement: { kind: 'heater', spec: 'powerW:200..' } })
+    for (const { id } of [strong, weak, silent]) await post(ada, id)
+    await lookNow(world)
+    expect((await toldTo(who)).map(({ productId }) => productId)).toEqual([strong.id])
+  })
+
+  it('that is to fit a build tells of those that its physics takes', async () => {
+    const advisor = await world.signIn('advisor')
+    const shop = await stockedShop(world, ida)
+    const quote = await newQuote(advisor, draftOf(shop))
+    const fits = { quoteId: quote.id, letter: 'B' }
+    expect((await setWatch(tom, { requirement: { kind: 'heater', fits } })).status).toBe(422)
+    await setWatch(advisor, { requirement: { kind: 'heater', fits } })
+    // The build has two: of 10 W they do not hold the coldest room, of 200 W one that sticks cooks the animals (heater_holds, heater_stuck).
+    const [little, right, strong] = [await known({ spec: { powerW: 10 } }), await known({ spec: { powerW: 100 } }), await known({ spec: { powerW: 200 } })] // prettier-ignore
+    for (const { id } of [little, right, strong]) await post(ada, id)
+    await lookNow(world)
+    const told = (await toldTo(advisor)).map(({ productId }) => productId)
+    expect([little, right, strong].filter(({ id }) => told.includes(id))).toEqual([right])
+  })
+})
+
+describe('what was found at the store', () => {
+  async function told(change: object = {}): Promise<{ who: Browser; id: string; sightingId: string; productId: string }> {
+    const { id: productId } = await known()
+    const who = await world.signIn('member')
+    await setWatch(who, { productId })
+    const posted = await post(ada, productId, change)
+    await lookNow(world)
+    const [notice] = await toldTo(who)
+    return { who, id: notice?.id ?? 'none', sightingId: posted.body.id, productId }
+  }
+  const answer = (who: Browser, id: string, given: 'still_there' | 'gone', sightingId = phoneId()) =>
+    who.send<{ done: string; notice: { answer: string | null } }>('POST', `/api/notices/${id}/answer`, {
+      body: { answer: given, sightingId },
+    })
+
+  it('confirms a report of today', async () => {
+    const { who, id, sightingId } = await told()
+    expect(await answer(who, id, 'still_there')).toMatchObject({
+      status: 200,
+      body: { done: 'confirmed', notice: { answer: 'still_there' } },
+    })
+    expect((await who.send('GET', `/api/sightings/${sightingId}`)).body).toMatchObject({ confirmations: 1, myVote: 'confirm' })
+  })
+
+  it('posts the price as seen today where the report is older, once however often it is sent, and nobody is told again', async () => {
+    const { who, id, productId } = await told({ seenOn: addDays(today(), -2), lastDay: addDays(today(), 3) })
+    const phone = phoneId()
+    for (const status of [200, 200]) expect(await answer(who, id, 'still_there', phone)).toMatchObject({ status, body: { done: 'posted' } })
+    const posted = (await who.send('GET', `/api/sightings/${phone}`)).body
+    expect(posted).toMatchObject({ productId, priceMinor: 3000, condition: 'sale', seenOn: today(), lastDay: addDays(today(), 3), reporterId: who.personId }) // prettier-ignore
+    expect(await lookNow(world)).toBe(0)
+  })
+
+  it('disputes what is gone, so that it leaves the prices', async () => {
+    const { who, id, sightingId } = await told()
+    expect(await answer(who, id, 'gone')).toMatchObject({ status: 200, body: { done: 'disputed', notice: { answer: 'gone' } } })
+    expect((await who.send('GET', `/api/sightings/${sightingId}`)).body).toMatchObject({ disputes: 1, myVote: 'dispute' })
+  })
+
+  it('is told to its owner alone', async () => {
+    const { id } = await told()
+    expect((await answer(ida, id, 'gone')).status).toBe(404)
+  })
+
+  it('of one’s own report is kept and changes nothing', async () => {
+    const { id: productId } = await known()
+    await setWatch(ada, { productId })
+    const posted = await post(ada, productId)
+    await lookNow(world)
+    const [notice] = await toldTo(ada)
+    expect(await answer(ada, notice?.id ?? 'none', 'gone')).toMatchObject({ body: { done: 'kept' } })
+    expect((await ada.send('GET', `/api/sightings/${posted.body.id}`)).body).toMatchObject({ disputes: 0, withdrawn: false })
+  })
+
+  it('is counted as not seen until it was looked at', async () => {
+    const { who } = await told()
+    expect((await who.send('GET', '/api/notices/count')).body).toEqual({ total: 1, notSeen: 1 })
+    const upTo = new Date(world.deps.clock() + 1000).toISOString()
+    expect((await who.send('POST', '/api/notices/seen', { body: { upTo } })).body).toEqual({ total: 1, notSeen: 0 })
+  })
+})
+
+describe('a day', () => {
+  it('that passes ends the watches which waited for it, and has the others looked at', async () => {
+    const { id: productId } = await known()
+    const who = await world.signIn('member')
+    const made = await setWatch(who, { productId, byDay: today() })
+    await setWatch(who, { productId, limitMinor: 4300 })
+    await lookNow(world)
+    expect((await toldTo(who)).map(({ condition }) => condition)).toEqual(['shelf'])
+    const clock = world.deps.clock
+    world.rebuild({ clock: () => clock() + 86_400_000 })
+    await lookNow(world)
+    world.rebuild({ clock })
+    expect((await who.send('GET', `/api/watches/${made.body.id}`)).body).toHaveProperty('endedAt', expect.any(String))
+    expect(await toldTo(who)).toHaveLength(1)
+  })
+})
