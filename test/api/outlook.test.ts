@@ -5,6 +5,7 @@ import type { Store } from '../../core/catalog/store.ts'
 import { addDays } from '../../core/dates.ts'
 import type { OutlookView } from '../../core/pricing/outlook-view.ts'
 import { learnPrices } from '../../api/outlook/learn-prices.ts'
+import type { LearnedHead } from '../../core/pricing/outlook/learned.ts'
 import { trustByReporter, trustFrom } from '../../core/pricing/trust.ts'
 import { acceptedSince, keepLearned, newestLearnedOn, readLearned, votesByReporter } from '../../db/learned.ts'
 import { inTransaction } from '../../db/refusal.ts'
@@ -73,7 +74,7 @@ describe('what to expect', () => {
   it('of another method stands beside it and is not read', async () => {
     await world.db
       .insertInto('price_snapshot')
-      .values({ day: today(), method: 1, learned: sql`'{}'::jsonb` })
+      .values({ day: today(), method: 1, learned: sql<LearnedHead>`'{}'::jsonb` })
       .execute()
     expect((await readLearned(world.db, [], today()))?.asOf).toBe(today())
     await world.db.deleteFrom('price_snapshot').where('method', '=', 1).execute()
