@@ -96,6 +96,11 @@ function ProductPrices({ record }: { record: PriceRecord }): ReactElement {
               Edit
             </Link>
           )}
+          {!product.archived && (
+            <Link to="/watches" search={{ product: product.id }} className="btn">
+              Watch this
+            </Link>
+          )}
           {!product.archived && sightings.length > 0 && <PostLink productId={product.id} />}
         </>
       }
