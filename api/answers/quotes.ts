@@ -146,6 +146,7 @@ const assembled = answer(
     cost,
     byDate: byDate.nullable().optional(),
     advice: z.array(lineAdvice).optional(),
+    kits: z.array(z.string()).optional(),
     depositMinor: maybeAmount.optional(),
     report: SizingAnswer,
     plan: SetupPlanAnswer,

@@ -17,7 +17,9 @@ export function adviceOnPaper(chosen: AssembledBuild, document: RevisionDocument
   const { currency } = document.inputs.install
   const thisYear = yearOf(document.issuedOn)
   const groups = adviceTable(chosen, currency, thisYear)
-  const compared = compareTotals(document.builds, { currency, thisYear }).map(({ letter, words }) => `Against ${letter}: ${words}`)
+  const totals = compareTotals(document.builds, { currency, thisYear }).map(({ letter, words }) => `Against ${letter}: ${words}`)
+  const kits = document.builds.flatMap(({ letter, kits: told = [] }) => told.map((words) => `In ${letter}: ${words}`))
+  const compared = [...totals, ...kits]
   if (groups.length === 0 && compared.length === 0) return null
   return { letter: chosen.letter, groups, notes: groups.length === 0 ? [] : adviceNotes(document), compared }
 }

@@ -21,7 +21,7 @@ import type { Ctx } from '../context.ts'
 const LOOK_BACK_DAYS = 550
 
 /**
- * What some products cost on a day, and the products with what is inside their kits: in club mode what the record says, in store mode what
+ * What some products and the parts of their kits cost on a day, and these products: in club mode what the record says, in store mode what
  * the own list says and nothing else, so that no price seen elsewhere comes near a quote.
  */
 export async function loadPrices(
@@ -33,7 +33,9 @@ export async function loadPrices(
   const ids = [...new Set(productIds)]
   if (ids.length === 0) return { prices: [], products: [] }
   const products = await getProducts(c.get('db'), ids, { withParts: true })
-  return { prices: mode === 'store' ? await ownPrices(c, ids, asOf) : await seenPrices(c, ids, asOf), products }
+  // A kit is held against what its parts cost apart.
+  const priced = products.map(({ id }) => id)
+  return { prices: mode === 'store' ? await ownPrices(c, priced, asOf) : await seenPrices(c, priced, asOf), products }
 }
 
 async function seenPrices(c: Ctx, ids: string[], asOf: CivilDate): Promise<PriceView[]> {

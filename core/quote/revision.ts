@@ -59,6 +59,8 @@ export interface AssembledBuild {
   byDate?: ByDate | null
   /** What to do about each bought line by then; absent where none was asked for, nothing is known, or it was issued before it was told. */
   advice?: LineAdvice[]
+  /** Each bought kit against the parts that it replaces in this build, in words; absent where there is none, and in what was issued before it was told. */
+  kits?: string[]
   /** Asked for when the customer chooses this build, in minor units; absent or null: none, or no total to take it of. */
   depositMinor?: number | null
   report: ToldReport

@@ -27,6 +27,7 @@ const adviceRow = ({ what, price, note }: AdviceRow): Markup =>
 /** What of a difference between two totals outlives the sales. */
 export function comparedTotals(quote: RevisionDocument): Markup | '' {
   const compared = compareTotals(quote.builds, { currency: quote.inputs.install.currency, thisYear: yearOf(quote.issuedOn) })
-  if (compared.length === 0) return ''
-  return markup`<ul class="plain compared">${compared.map(({ letter, words }) => markup`<li>Against ${letter}: ${words}</li>`)}</ul>`
+  const kits = quote.builds.flatMap(({ letter, kits: told = [] }) => told.map((words) => `In ${letter}: ${words}`))
+  if (compared.length + kits.length === 0) return ''
+  return markup`<ul class="plain compared">${compared.map(({ letter, words }) => markup`<li>Against ${letter}: ${words}</li>`)}${kits.map((words) => markup`<li>${words}</li>`)}</ul>`
 }

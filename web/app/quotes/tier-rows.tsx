@@ -13,6 +13,7 @@ import { columnClass } from './column-class.ts'
 import { useDesk } from './desk-context.ts'
 import { ByDateRow } from './by-date-row.tsx'
 import { ComparedRow } from './compared-row.tsx'
+import { KitRow } from './kit-row.tsx'
 import { sayBudget, sayMissing } from './tier-words.ts'
 import type { ExpectedBuild } from './use-by-dates.ts'
 
@@ -47,6 +48,7 @@ export function TierRows({ expected }: { expected: ReadonlyMap<string, ExpectedB
       ))}
       <StaffRow expected={expected} />
       <ComparedRow expected={expected} />
+      <KitRow />
       <CountRow />
     </tbody>
   )
