@@ -21,6 +21,8 @@ const SCREENS: Record<string, (ids: Ids) => string> = {
   'product page': ({ product }) => `/prices/${product}`,
   'post: which product': () => '/post',
   'post: the price': ({ product }) => `/post?product=${product}`,
+  watches: () => '/watches',
+  'new watch': ({ product }) => `/watches?product=${product}`,
   catalog: () => '/catalog',
   'new product': () => '/catalog/new',
   'edit product': ({ product }) => `/catalog/${product}`,

@@ -66,7 +66,9 @@ function NoticeRow({ notice }: { notice: Notice }): ReactElement {
         {sayNotice(notice, thisYear)} · told {sayInstant(toldAt, timeZone, thisYear)}
         {seenAt === null && <strong className="notice-new"> · new</strong>}
       </p>
-      <Found notice={notice} />
+      <div className="notice-found">
+        <Found notice={notice} />
+      </div>
     </li>
   )
 }
