@@ -270,6 +270,22 @@ export interface PriceSnapshotProductTable {
   learned: ProductLearned
 }
 
+export interface PriceSummaryTable {
+  product_id: string
+  store_id: string
+  sightings: number
+  newest_id: string | null
+  newest_on: string | null
+  newest_at: Instant | null
+  facts: string
+  version: Generated<number>
+}
+
+export interface PriceSummaryMethodTable {
+  only_one: Generated<boolean>
+  method: number
+}
+
 export interface ProductTable {
   id: Generated<string>
   kind: Kind
@@ -537,6 +553,8 @@ export interface Database {
   person_mail: PersonMailTable
   price_snapshot: PriceSnapshotTable
   price_snapshot_product: PriceSnapshotProductTable
+  price_summary: PriceSummaryTable
+  price_summary_method: PriceSummaryMethodTable
   product: ProductTable
   product_picture: ProductPictureTable
   push_device: PushDeviceTable
@@ -587,6 +605,8 @@ export const TABLES: ReadonlyArray<keyof Database> = [
   'person_mail',
   'price_snapshot',
   'price_snapshot_product',
+  'price_summary',
+  'price_summary_method',
   'product',
   'product_picture',
   'push_device',

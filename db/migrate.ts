@@ -23,6 +23,7 @@ import { waysToHear } from './migrations/2026-12-01-ways-to-hear.ts'
 import { leastSaving } from './migrations/2026-12-01-worth-waiting.ts'
 import { otherClubs } from './migrations/2026-12-01-other-clubs.ts'
 import { watchesByStore } from './migrations/2026-12-02-watches-by-store.ts'
+import { priceSummaries } from './migrations/2026-12-03-price-summaries.ts'
 
 /** In order of their names, which start with their day. A landed one is never edited. */
 export const MIGRATIONS: Record<string, Migration> = {
@@ -47,6 +48,7 @@ export const MIGRATIONS: Record<string, Migration> = {
   '2026-12-01-worth-waiting': leastSaving,
   '2026-12-01-other-clubs': otherClubs,
   '2026-12-02-watches-by-store': watchesByStore,
+  '2026-12-03-price-summaries': priceSummaries,
 }
 
 /** Of two starts at once the second waits for the first. Any number would do, as long as no other lock here has it. */

@@ -2,6 +2,7 @@ import { keepPreviousData, useQuery, useQueryClient } from '@tanstack/react-quer
 import { Link, useNavigate, useSearch } from '@tanstack/react-router'
 import { useState, type ReactElement } from 'react'
 import { kindInText } from '../../../core/catalog/kinds.ts'
+import { BOARD_COUNTED } from '../../../core/pricing/board.ts'
 import { problemOf } from '../client/problem.ts'
 import { Button } from '../parts/button.tsx'
 import { MoreRows } from '../parts/more-rows.tsx'
@@ -80,6 +81,7 @@ export function PricesScreen(): ReactElement {
         <MoreRows
           shown={rows.length}
           total={board.data?.total ?? 0}
+          counted={BOARD_COUNTED}
           page={BOARD_PAGE}
           busy={board.isFetching}
           onMore={() => setShown(shown + BOARD_PAGE)}
