@@ -16,10 +16,6 @@ import { getProducts } from '../../db/products.ts'
 import { seenPricesOfProducts } from '../../db/seen-prices.ts'
 import { sightingsOfProducts } from '../../db/sightings.ts'
 import { listStores, ownStore } from '../../db/stores.ts'
-import { stockOf } from '../../db/price-list.ts'
-import { getProducts } from '../../db/products.ts'
-import { seenPricesOfProducts } from '../../db/seen-prices.ts'
-import { ownStore } from '../../db/stores.ts'
 import type { Ctx } from '../context.ts'
 
 /**
