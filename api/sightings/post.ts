@@ -46,11 +46,8 @@ export async function takeSighting(c: Ctx, fields: Posted): Promise<Result<Taken
   if (!checked.ok && (await findSighting(c.get('db'), signedIn(c), fields.id)) === undefined)
     return refuse({ code: 'invalid', field: checked.refusal.field, message: checked.refusal.words })
   const doubt = await doubtAbout(c, fields, record, { currency, home })
-  return insertSighting(c.get('db'), signedIn(c), fields, doubt)
-  const taken = await insertSighting(c.get('db'), signedIn(c), fields, doubt, {
+  return insertSighting(c.get('db'), signedIn(c), fields, doubt, {
     version,
     accepted: record.filter(({ storeId }) => storeId === fields.storeId),
   })
-  if (!taken.ok) return refused(c, taken.refusal, 'id')
-  return taken.value.repeated ? c.json(taken.value.sighting, 200) : c.json(taken.value.sighting, 201)
 }
