@@ -59,7 +59,6 @@ export default defineConfig({
           include: ['test/browser/**/*.test.ts'],
           testTimeout: 180_000,
           hookTimeout: 180_000,
-          fileParallelism: false,
           globalSetup: ['test/browser/support/demo-template.ts'],
         },
       },
