@@ -59,7 +59,8 @@ export default defineConfig({
           include: ['test/browser/**/*.test.ts'],
           testTimeout: 180_000,
           hookTimeout: 180_000,
-          fileParallelism: false,
+          // A machine with two browsers on it answers late; a second, the usual, is a matter of luck there.
+          expect: { poll: { timeout: 30_000 } },
           globalSetup: ['test/browser/support/demo-template.ts'],
         },
       },

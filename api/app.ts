@@ -7,6 +7,8 @@ import { board } from './board/routes.ts'
 import type { Deps, Env } from './context.ts'
 import { currencyRates } from './currency-rates/routes.ts'
 import { customers } from './customers/routes.ts'
+import { feedLink } from './feeds/link-routes.ts'
+import { feeds } from './feeds/routes.ts'
 import { exports } from './exchange/export-routes.ts'
 import { imports } from './exchange/import-routes.ts'
 import { takesForms, takesJson } from './http/body.ts'
@@ -79,6 +81,7 @@ const resources = new Hono<Env>()
   .route('/price-views', priceViewRoutes)
   .route('/watches', watches)
   .route('/notices', notices)
+  .route('/feed-link', feedLink)
   .route('/customers', customers)
   .route('/imports', imports)
   .route('/exports', exports)
@@ -142,9 +145,11 @@ export function createApp(deps: Deps): Hono<Env> {
   app.route('/api', resources)
   app.use('/q/*', withDatabase, takesForms)
   app.use('/s/*', withDatabase, takesForms)
+  app.use('/feeds/*', withDatabase)
   app.use('/m/*', withDatabase, takesForms)
   app.route('/q', quotePages)
   app.route('/s', setupPages)
+  app.route('/feeds', feeds)
   app.route('/m', mailPages)
   app.route('/', staticRoutes())
   app.notFound(answerNothing)

@@ -21,6 +21,7 @@ const GOALS = {
   check: { web: false, run: ['test/check.ts'] },
   backup: { web: false, run: ['api/backup.ts'] },
   restore: { web: false, run: ['api/restore.ts'] },
+  summaries: { web: false, run: ['api/summaries.ts'] },
   generate: { web: false, run: ['test/generate.ts'] },
   mutation: { web: false, run: ['test/mutation/run.ts'] },
   calibrate: { web: false, run: ['test/calibration/run.ts'] },

@@ -1,6 +1,7 @@
 import { sql, type Kysely, type SelectQueryBuilder } from 'kysely'
 import type { Kind } from '../core/catalog/kinds.ts'
 import type { CivilDate } from '../core/dates.ts'
+import { BOARD_COUNTED } from '../core/pricing/board.ts'
 import type { SightingRow } from '../core/pricing/record.ts'
 import type { Sighting } from '../core/pricing/sighting.ts'
 import type { Database } from './database.ts'
@@ -22,7 +23,7 @@ export interface BoardFilter {
   offset: number
 }
 
-/** Newest accepted sighting of each product at each store, newest first. How each stands against its record is for core/pricing to say. */
+/** Newest accepted sighting of each product at each store, newest first; `total` is told up to a thousand, and as one more beyond. How each stands against its record is for core/pricing to say. */
 export async function board(
   db: Kysely<Database>,
   viewer: Viewer,
@@ -31,19 +32,26 @@ export async function board(
   if ([filter.storeId, filter.regionId].some((id) => id !== undefined && !isId(id))) return { rows: [], total: 0 }
   const saying = filter.q === undefined ? undefined : await productsSaying(db, filter.q)
   const { total } = await db
-    .selectFrom(newestOfPairs(db, filter, saying).as('newest'))
+    .selectFrom(
+      newestOfPairs(db, filter, saying)
+        .limit(BOARD_COUNTED + 1)
+        .as('newest'),
+    )
     .select((eb) => eb.fn.countAll<number>().as('total'))
     .executeTakeFirstOrThrow()
+  const shown = await newestOfPairs(db, filter, saying)
+    .orderBy('newest_on', 'desc')
+    .orderBy('newest_at', 'desc')
+    .orderBy('newest_id')
+    .limit(filter.limit)
+    .offset(filter.offset)
+    .execute()
+  if (shown.length === 0) return { rows: [], total }
   const rows = await sightingRows(db, viewer)
-    .where('sighting.id', 'in', (eb) =>
-      eb
-        .selectFrom(newestOfPairs(db, filter, saying).as('newest'))
-        .select('newest.id')
-        .orderBy('newest.seen_on', 'desc')
-        .orderBy('newest.received_at', 'desc')
-        .orderBy('newest.id')
-        .limit(filter.limit)
-        .offset(filter.offset),
+    .where(
+      'sighting.id',
+      'in',
+      shown.map(({ id }) => id),
     )
     .orderBy('sighting.seen_on', 'desc')
     .orderBy('sighting.received_at', 'desc')
@@ -52,38 +60,30 @@ export async function board(
   return { rows: rows.map((row) => ({ sighting: rowOf(row, viewer), kind: row.product_kind })), total }
 }
 
-type Newest = { id: string; seen_on: string; received_at: Date }
-
+/** One row a product and store, out of their summaries. */
 function newestOfPairs(
   db: Kysely<Database>,
   filter: BoardFilter,
   saying: Narrowed | undefined,
-): SelectQueryBuilder<Database, 'sighting' | 'product' | 'store', Newest> {
+): SelectQueryBuilder<Database, 'price_summary' | 'product' | 'store', { id: string }> {
   let query = db
-    .selectFrom('sighting')
-    .innerJoin('product', 'product.id', 'sighting.product_id')
-    .innerJoin('store', 'store.id', 'sighting.store_id')
-    .where('sighting.accepted', '=', true)
-    .where('sighting.seen_on', '>=', filter.since)
+    .selectFrom('price_summary')
+    .innerJoin('product', 'product.id', 'price_summary.product_id')
+    .innerJoin('store', 'store.id', 'price_summary.store_id')
+    .where('price_summary.newest_id', 'is not', null)
+    .where('price_summary.newest_on', '>=', filter.since)
     .where('product.archived', '=', false)
     .where('store.archived', '=', false)
   if (filter.kind !== undefined) query = query.where('product.kind', '=', filter.kind)
-  if (filter.storeId !== undefined) query = query.where('sighting.store_id', '=', filter.storeId)
+  if (filter.storeId !== undefined) query = query.where('price_summary.store_id', '=', filter.storeId)
   if (filter.regionId !== undefined) {
     const { regionId } = filter
-    query = query.where('sighting.store_id', 'in', (eb) =>
+    query = query.where('price_summary.store_id', 'in', (eb) =>
       eb.selectFrom('region_store').select('region_store.store_id').where('region_id', '=', regionId),
     )
   }
-  if (saying !== undefined) query = query.where('sighting.product_id', 'in', saying.select('product.id'))
-  return query
-    .distinctOn(['sighting.product_id', 'sighting.store_id'])
-    .select(['sighting.id', 'sighting.seen_on', 'sighting.received_at'])
-    .orderBy('sighting.product_id')
-    .orderBy('sighting.store_id')
-    .orderBy('sighting.seen_on', 'desc')
-    .orderBy('sighting.received_at', 'desc')
-    .orderBy('sighting.id')
+  if (saying !== undefined) query = query.where('price_summary.product_id', 'in', saying.select('product.id'))
+  return query.select('price_summary.newest_id as id').$narrowType<{ id: string }>()
 }
 
 /** Everything not withdrawn of some pairs of product and store since a day, oldest first. */

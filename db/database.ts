@@ -279,6 +279,22 @@ export interface PriceSnapshotReporterTable {
   disputed: number
 }
 
+export interface PriceSummaryTable {
+  product_id: string
+  store_id: string
+  sightings: number
+  newest_id: string | null
+  newest_on: string | null
+  newest_at: Instant | null
+  facts: string
+  version: Generated<number>
+}
+
+export interface PriceSummaryMethodTable {
+  only_one: Generated<boolean>
+  method: number
+}
+
 export interface ProductTable {
   id: Generated<string>
   kind: Kind
@@ -547,6 +563,8 @@ export interface Database {
   price_snapshot: PriceSnapshotTable
   price_snapshot_product: PriceSnapshotProductTable
   price_snapshot_reporter: PriceSnapshotReporterTable
+  price_summary: PriceSummaryTable
+  price_summary_method: PriceSummaryMethodTable
   product: ProductTable
   product_picture: ProductPictureTable
   push_device: PushDeviceTable
@@ -598,6 +616,8 @@ export const TABLES: ReadonlyArray<keyof Database> = [
   'price_snapshot',
   'price_snapshot_product',
   'price_snapshot_reporter',
+  'price_summary',
+  'price_summary_method',
   'product',
   'product_picture',
   'push_device',

@@ -9,10 +9,11 @@ import { doubtOf } from '../core/pricing/doubt.ts'
 import type { Doubt, SeenPrice } from '../core/pricing/sighting.ts'
 import type { Database } from './database.ts'
 import { stagedRows, type StagedDecision, type StagedRow } from './import-staging.ts'
+import { refreshPairs, type Pair } from './price-summaries.ts'
 import { StaleImport, type CheckedRows, type ImportContext, type ImportTarget } from './import-target.ts'
 
 /** Sightings from a file. One whose id is here is the same and stays; any other is new, its reporter whoever imports it. */
-export const sightingTarget: ImportTarget = { check, write: writeRows }
+export const sightingTarget: ImportTarget = { check, write: writeRows, finish }
 
 /** The doubt rules look back this far. */
 const RECORD_DAYS = 365
@@ -226,4 +227,11 @@ async function writeRows(
   const { rows } = await sql<{ due: number }>`select count(*) as due from import_row as s where ${between}`.execute(trx)
   if (Number(numAffectedRows ?? 0) !== (rows[0]?.due ?? 0))
     throw new StaleImport('a product or a store was archived meanwhile, or its currency changed')
+}
+
+/** Each summary once, however many of its sightings came. */
+async function finish(trx: Transaction<Database>, { jobId }: ImportContext): Promise<void> {
+  const { rows } = await sql<Pair>`select distinct data ->> 'productId' as "productId", data ->> 'storeId' as "storeId" from import_row
+    where job_id = ${jobId} and action = 'create'`.execute(trx)
+  await refreshPairs(trx, rows, true)
 }

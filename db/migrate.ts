@@ -19,11 +19,12 @@ import { saleTimes } from './migrations/2026-11-30-sale-times.ts'
 import { sessionProof } from './migrations/2026-11-30-session-proof.ts'
 import { whatIsLearned } from './migrations/2026-11-30-what-is-learned.ts'
 import { learnedByMethod } from './migrations/2026-12-01-learned-by-method.ts'
+import { otherClubs } from './migrations/2026-12-01-other-clubs.ts'
 import { watches } from './migrations/2026-12-01-watches.ts'
 import { waysToHear } from './migrations/2026-12-01-ways-to-hear.ts'
 import { leastSaving } from './migrations/2026-12-01-worth-waiting.ts'
-import { otherClubs } from './migrations/2026-12-01-other-clubs.ts'
 import { watchesByStore } from './migrations/2026-12-02-watches-by-store.ts'
+import { priceSummaries } from './migrations/2026-12-03-price-summaries.ts'
 
 /** In order of their names, which start with their day. A landed one is never edited. */
 export const MIGRATIONS: Record<string, Migration> = {
@@ -44,11 +45,12 @@ export const MIGRATIONS: Record<string, Migration> = {
   '2026-11-30-session-proof': sessionProof,
   '2026-11-30-what-is-learned': whatIsLearned,
   '2026-12-01-learned-by-method': learnedByMethod,
+  '2026-12-01-other-clubs': otherClubs,
   '2026-12-01-watches': watches,
   '2026-12-01-ways-to-hear': waysToHear,
   '2026-12-01-worth-waiting': leastSaving,
-  '2026-12-01-other-clubs': otherClubs,
   '2026-12-02-watches-by-store': watchesByStore,
+  '2026-12-03-price-summaries': priceSummaries,
 }
 
 /** Of two starts at once the second waits for the first. Any number would do, as long as no other lock here has it. */

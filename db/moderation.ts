@@ -2,6 +2,7 @@ import { sql, type Kysely, type Transaction } from 'kysely'
 import type { SightingRow } from '../core/pricing/record.ts'
 import { ok, refuse, type Result } from '../core/result.ts'
 import type { Database } from './database.ts'
+import { refreshPairs } from './price-summaries.ts'
 import { isId, type Refusal } from './refusal.ts'
 import { rowOf, sightingRows } from './sighting-rows.ts'
 import { findSighting } from './sightings.ts'
@@ -49,11 +50,13 @@ export async function withdrawAsManager(
     .executeTakeFirst()
   if (!found) return refuse(NO_SIGHTING)
   if (found.withdrawn_at !== null) return refuse({ code: 'withdrawn', message: 'This sighting is withdrawn already.' })
-  await trx
+  const pairs = await trx
     .updateTable('sighting')
     .set({ withdrawn_at: sql`now()`, withdrawn_reason: reason })
     .where('id', '=', id)
+    .returning(['product_id as productId', 'store_id as storeId'])
     .execute()
+  await refreshPairs(trx, pairs, false)
   const row = await findSighting(trx, viewer, id)
   return row ? ok(row) : refuse(NO_SIGHTING)
 }

@@ -2,8 +2,10 @@ import { sql, type Kysely } from 'kysely'
 import type { Product } from '../core/catalog/product.ts'
 import type { Store } from '../core/catalog/store.ts'
 import type { CivilDate } from '../core/dates.ts'
-import type { SeenPrice, Sighting } from '../core/pricing/sighting.ts'
+import type { DatedPrice } from '../core/pricing/sale-spells.ts'
+import type { Sighting } from '../core/pricing/sighting.ts'
 import type { Database } from './database.ts'
+import { acceptedOf, PACKED, type PackedPrice } from './price-summaries.ts'
 
 /** What a sighting to be is held against: product and store as far as there are any, the currency of the store, the product's record. */
 export interface SightingContext {
@@ -14,7 +16,9 @@ export interface SightingContext {
   /** The install's own. */
   home: string
   /** Everything accepted since the day asked for at stores of that currency, oldest first: amounts of another one compare with nothing here. */
-  record: SeenPrice[]
+  record: DatedPrice[]
+  /** Which change of the summary of this product at this store the record is of; null where there is none yet. */
+  version: number | null
 }
 
 interface Place {
@@ -25,18 +29,9 @@ interface Place {
   store_name: string | null
   store_archived: boolean | null
   time_zone: string | null
+  version: number | null
 }
-/** One sighting as the query packs it: a list in place of columns takes the driver a tenth of the time. */
-type Packed = [
-  id: string,
-  storeId: string,
-  condition: SeenPrice['condition'],
-  priceMinor: number,
-  printedRegularMinor: number | null,
-  seenOn: CivilDate,
-  reporterId: string,
-]
-type Row = Place & { record: Packed[] | null }
+type Row = Place & { record: PackedPrice[] | null }
 
 /** In one query, since a phone in an aisle waits for it: the place stands beside each sighting, and once where there is none. Both ids must be ids. */
 export async function sightingContext(
@@ -48,7 +43,8 @@ export async function sightingContext(
   const { rows } = await sql<Row>`
     select coalesce(store.currency, install.currency) as currency, install.currency as home, product.name as product_name, product.archived as product_archived,
       store.name as store_name, store.archived as store_archived, store.time_zone,
-      (select json_agg(json_build_array(id, store_id, condition, price_minor, printed_regular_minor, seen_on, reporter_id)
+      (select version from price_summary where product_id = ${productId} and store_id = ${storeId}) as version,
+      (select json_agg(${PACKED}
         order by seen_on, received_at, id) from sighting where product_id = ${productId} and seen_on >= ${since} and accepted and store_id in
         (select other.id from store other where coalesce(other.currency, install.currency) = coalesce(store.currency, install.currency))) as record
     from install
@@ -56,23 +52,8 @@ export async function sightingContext(
     left join store on store.id = ${storeId}`.execute(db)
   const [place] = rows
   if (place === undefined) throw new Error('there is no install yet')
-  return { ...placeOf(place), record: (place.record ?? []).map(seenOf) }
+  return { ...placeOf(place), record: (place.record ?? []).map(acceptedOf) }
 }
-
-/** What the table calls accepted counts, whatever made it so. */
-const seenOf = ([id, storeId, condition, priceMinor, printedRegularMinor, seenOn, reporterId]: Packed): SeenPrice => ({
-  id,
-  storeId,
-  condition,
-  priceMinor,
-  printedRegularMinor,
-  seenOn,
-  reporterId,
-  doubt: null,
-  withdrawn: false,
-  confirmations: 0,
-  disputes: 0,
-})
 
 function placeOf({
   currency,
@@ -82,10 +63,12 @@ function placeOf({
   store_name,
   store_archived,
   time_zone,
+  version,
 }: Place): Omit<SightingContext, 'record'> {
   return {
     currency,
     home,
+    version,
     product: product_name === null ? undefined : { name: product_name, archived: product_archived === true },
     store: store_name === null ? undefined : { name: store_name, archived: store_archived === true, timeZone: time_zone ?? 'UTC' },
   }

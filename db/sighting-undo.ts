@@ -2,6 +2,7 @@ import type { Kysely, Transaction } from 'kysely'
 import { ok, refuse, type Result } from '../core/result.ts'
 import type { Database } from './database.ts'
 import { nameFor } from './person-names.ts'
+import { refreshPairs } from './price-summaries.ts'
 import { isId, type Refusal } from './refusal.ts'
 import { manages, type Viewer } from './viewer.ts'
 
@@ -75,12 +76,13 @@ export async function undoSightings(
     .set({ withdrawn_at: at, undo_id: id })
     .where('reporter_id', '=', reporterId)
     .where('withdrawn_at', 'is', null)
-    .returning('id')
+    .returning(['product_id as productId', 'store_id as storeId'])
     .execute()
   if (taken.length === 0) return refuse({ code: 'not_found', message: 'Nothing of this person stands: there is nothing to take back.' })
   if (taken.length !== told) {
     return refuse({ code: 'stale', field: 'sightings', message: `There are ${taken.length} by now. Look again, then take them back.` })
   }
+  await refreshPairs(trx, taken, false)
   return ok(await getUndo(trx, viewer, id))
 }
 
@@ -99,7 +101,13 @@ export async function reverseUndo(
   if (at.getTime() > found.at.getTime() + REVERSIBLE_DAYS * DAY_MS) {
     return refuse({ code: 'too_late', message: `This was more than ${REVERSIBLE_DAYS} days ago and stays. Right prices are posted anew.` })
   }
-  await trx.updateTable('sighting').set({ withdrawn_at: null, undo_id: null }).where('undo_id', '=', undoId).execute()
+  const put = await trx
+    .updateTable('sighting')
+    .set({ withdrawn_at: null, undo_id: null })
+    .where('undo_id', '=', undoId)
+    .returning(['product_id as productId', 'store_id as storeId'])
+    .execute()
+  await refreshPairs(trx, put, false)
   await trx.updateTable('sighting_undo').set({ reversed_at: at }).where('id', '=', undoId).execute()
   return ok(await getUndo(trx, viewer, undoId))
 }

@@ -2,7 +2,8 @@ import { sql, type Kysely, type Transaction } from 'kysely'
 import type { SightingRow } from '../core/pricing/record.ts'
 import { ok, refuse, type Result } from '../core/result.ts'
 import type { Database } from './database.ts'
-import { isId, type Refusal } from './refusal.ts'
+import { refreshPairs } from './price-summaries.ts'
+import { inTransaction, isId, type Refusal } from './refusal.ts'
 import { findSighting } from './sightings.ts'
 import { manages, standsApart, type Viewer } from './viewer.ts'
 
@@ -51,11 +52,13 @@ export async function takeBackVote(
 async function recount(trx: Transaction<Database>, id: string): Promise<void> {
   const votes = (vote: 'confirm' | 'dispute') =>
     sql<number>`(select count(*) from sighting_vote where sighting_id = ${id} and vote = ${vote})`
-  await trx
+  const pairs = await trx
     .updateTable('sighting')
     .set({ confirmations: votes('confirm'), disputes: votes('dispute') })
     .where('id', '=', id)
+    .returning(PAIR)
     .execute()
+  await refreshPairs(trx, pairs, false)
 }
 
 /** By its reporter, or by a manager. Withdrawing again changes nothing. */
@@ -65,18 +68,24 @@ export async function withdrawSighting(
   id: string,
 ): Promise<Result<SightingRow, Refusal<'not_found' | 'not_yours'>>> {
   if (!isId(id)) return refuse(NOT_FOUND)
-  const { numUpdatedRows } = await db
-    .updateTable('sighting')
-    // What a manager took back with all the others and its reporter withdraws stays withdrawn, whatever is put back.
-    .set({ withdrawn_at: sql`coalesce(withdrawn_at, now())`, undo_id: null })
-    .where('id', '=', id)
-    .where((eb) => eb.or([eb('reporter_id', '=', viewer.id), manages(viewer)]))
-    .executeTakeFirst()
-  if (numUpdatedRows > 0n) return readBack(db, viewer, id)
+  const withdrawn = await inTransaction(db, async (trx) => {
+    const pairs = await trx
+      .updateTable('sighting')
+      // What a manager took back with all the others and its reporter withdraws stays withdrawn, whatever is put back.
+      .set({ withdrawn_at: sql`coalesce(withdrawn_at, now())`, undo_id: null })
+      .where('id', '=', id)
+      .where((eb) => eb.or([eb('reporter_id', '=', viewer.id), manages(viewer)]))
+      .returning(PAIR)
+      .execute()
+    await refreshPairs(trx, pairs, false)
+    return pairs.length > 0
+  })
+  if (withdrawn) return readBack(db, viewer, id)
   const there = await findSighting(db, viewer, id)
   return refuse(there ? { code: 'not_yours', message: 'Only its reporter or a manager withdraws a sighting.' } : NOT_FOUND)
 }
 
+const PAIR = ['product_id as productId', 'store_id as storeId'] as const
 const NOT_FOUND: Refusal<'not_found'> = { code: 'not_found', message: 'There is no such sighting.' }
 
 async function readBack(db: Kysely<Database>, viewer: Viewer, id: string): Promise<Result<SightingRow, Refusal<'not_found'>>> {

@@ -6,7 +6,8 @@ import type { Doubt, Sighting } from '../core/pricing/sighting.ts'
 import { ok, refuse, type Result } from '../core/result.ts'
 import type { Database } from './database.ts'
 import { nameFor } from './person-names.ts'
-import { isId, type Refusal } from './refusal.ts'
+import { factsOf, readBasis, type PairBasis } from './price-summaries.ts'
+import { constraintOf, isId, type Refusal } from './refusal.ts'
 import { rowOf, sightingOf, sightingRows } from './sighting-rows.ts'
 import type { Viewer } from './viewer.ts'
 
@@ -19,6 +20,8 @@ export type SightingRefusal = Refusal<'id_taken' | 'product_unknown' | 'product_
  * bury what others saw. Posts at the same moment do not see each other: some more than this may get in then.
  */
 const POSTS_AN_HOUR = 120
+/** Each try that fails is one in which somebody else posted the same product at the same store: so many within milliseconds are no crowd but a fault. */
+const TRIES = 20
 
 /**
  * Takes a sighting once, whatever a phone repeats: the same id with the same body from the same person answers with the stored one.
@@ -31,9 +34,16 @@ export async function insertSighting(
   viewer: Viewer,
   fields: SightingFields,
   doubt: Doubt | null,
+  known?: PairBasis,
 ): Promise<Result<{ sighting: SightingRow; repeated: boolean }, SightingRefusal>> {
-  const written = await insertAndRead(db, viewer, fields, doubt)
-  if (written) return ok({ sighting: written, repeated: false })
+  let basis = known ?? (await readBasis(db, fields))
+  for (let tries = 0; tries < TRIES; tries += 1) {
+    const written = await insertAndRead(db, viewer, fields, doubt, basis)
+    if (written) return ok({ sighting: written, repeated: false })
+    const { version } = basis
+    basis = await readBasis(db, fields)
+    if (basis.version === version) break
+  }
   const stored = await findSighting(db, viewer, fields.id)
   if (stored) {
     if (isSame(stored, fields, viewer)) return ok({ sighting: stored, repeated: true })
@@ -44,22 +54,39 @@ export async function insertSighting(
 
 type Written = Omit<Parameters<typeof rowOf>[0], 'reporter_invited_by' | 'reader_invited_by' | 'my_vote'>
 
-/** One statement: writes the row unless the id is taken, the product or store takes none or the hour is full, and reads it back with its names. */
+/**
+ * One statement: writes the row unless the id is taken, the product or store takes none, the hour is full or the summary of its product at its store is no longer the one it was
+ * added to; keeps that summary; and reads the row back with its names. Whoever comes second to a summary waits for the first, and finds it changed.
+ */
 async function insertAndRead(
   db: Kysely<Database>,
   viewer: Viewer,
   f: SightingFields,
   doubt: Doubt | null,
+  { version, accepted }: PairBasis,
 ): Promise<SightingRow | undefined> {
+  const counts = doubt === null
+  const added = { ...f, reporterId: viewer.id, doubt, withdrawn: false, confirmations: 0, disputes: 0 }
   const { rows } = await sql<Written>`
-    with written as (
-      insert into sighting (id, product_id, store_id, condition, price_minor, printed_regular_minor, seen_on, last_day, evidence, note, reporter_id, doubt)
-      select ${f.id}::uuid, product.id, store.id, ${f.condition}::text, ${f.priceMinor}::bigint, ${f.printedRegularMinor}::bigint, ${f.seenOn}::date,
-        ${f.lastDay}::date, ${f.evidence}::text, ${f.note}::text, ${viewer.id}::uuid, ${doubt}::jsonb
-      from product, store
+    with kept as (
+      insert into price_summary as kept (product_id, store_id, sightings, newest_id, newest_on, newest_at, facts)
+      select product.id, store.id, 1, new.id, new.seen_on, new.at, ${factsOf(counts ? [...accepted, added] : accepted)}::text
+      from product, store, (select case when ${counts}::boolean then ${f.id}::uuid end as id, case when ${counts} then ${f.seenOn}::date end as seen_on,
+        case when ${counts} then now() end as at) as new
       where product.id = ${f.productId} and store.id = ${f.storeId} and not product.archived and not store.archived
+        and not exists (select from sighting where id = ${f.id}::uuid)
         and (select count(*) from sighting where reporter_id = ${viewer.id} and received_at > now() - interval '1 hour') < ${POSTS_AN_HOUR}
-      on conflict (id) do nothing
+      on conflict (product_id, store_id) do update set sightings = kept.sightings + 1, version = kept.version + 1, facts = excluded.facts,
+        newest_id = case when ${NEWER} then excluded.newest_id else kept.newest_id end,
+        newest_on = case when ${NEWER} then excluded.newest_on else kept.newest_on end,
+        newest_at = case when ${NEWER} then excluded.newest_at else kept.newest_at end
+      where kept.version = ${version}::bigint
+      returning product_id, store_id
+    ), written as (
+      insert into sighting (id, product_id, store_id, condition, price_minor, printed_regular_minor, seen_on, last_day, evidence, note, reporter_id, doubt)
+      select ${f.id}::uuid, kept.product_id, kept.store_id, ${f.condition}::text, ${f.priceMinor}::bigint, ${f.printedRegularMinor}::bigint, ${f.seenOn}::date,
+        ${f.lastDay}::date, ${f.evidence}::text, ${f.note}::text, ${viewer.id}::uuid, ${doubt}::jsonb
+      from kept
       returning *
     )
     select written.*, product.name as product_name, product.kind as product_kind, store.name as store_name,
@@ -67,10 +94,22 @@ async function insertAndRead(
     from written
     join product on product.id = written.product_id
     join store on store.id = written.store_id
-    join person as reporter on reporter.id = written.reporter_id`.execute(db)
+    join person as reporter on reporter.id = written.reporter_id`
+    .execute(db)
+    .catch(noneWhereTaken)
   const [row] = rows
   // The viewer is the reporter and has voted on nothing that was written this moment.
   return row && rowOf({ ...row, reporter_invited_by: null, reader_invited_by: null, my_vote: null }, viewer)
+}
+
+/** On the board the newer of two stands, the lower id where both came at once: the order of its query. */
+const NEWER = sql`(excluded.newest_id is not null and (kept.newest_id is null or (excluded.newest_on, excluded.newest_at) > (kept.newest_on, kept.newest_at)
+  or ((excluded.newest_on, excluded.newest_at) = (kept.newest_on, kept.newest_at) and excluded.newest_id < kept.newest_id)))`
+
+/** The same id from two places at one moment: the second meets the first's row, and its summary is left as it was. */
+function noneWhereTaken(error: unknown): { rows: Written[] } {
+  if (constraintOf(error) === 'sighting_pk') return { rows: [] }
+  throw error
 }
 
 function isSame(stored: SightingRow, fields: SightingFields, viewer: Viewer): boolean {
@@ -133,11 +172,29 @@ export async function sightingsOfProducts(db: Kysely<Database>, productIds: stri
   return (await query.execute()).map(sightingOf)
 }
 
-/** The whole record of a product, newest first, withdrawn ones included and marked. */
-export async function sightingRowsOfProduct(db: Kysely<Database>, viewer: Viewer, productId: string): Promise<SightingRow[]> {
+/** The record of a product, newest first, withdrawn ones included and marked: all of it, or the newest so many. */
+export async function sightingRowsOfProduct(
+  db: Kysely<Database>,
+  viewer: Viewer,
+  productId: string,
+  limit?: number,
+): Promise<SightingRow[]> {
   if (!isId(productId)) return []
-  const rows = await sightingRows(db, viewer)
+  let query = sightingRows(db, viewer)
     .where('sighting.product_id', '=', productId)
+    .orderBy('sighting.seen_on', 'desc')
+    .orderBy('sighting.received_at', 'desc')
+    .orderBy('sighting.id', 'desc')
+  if (limit !== undefined) query = query.limit(limit)
+  return (await query.execute()).map((row) => rowOf(row, viewer))
+}
+
+/** Some sightings, as far as they exist, newest first. */
+export async function sightingRowsById(db: Kysely<Database>, viewer: Viewer, ids: readonly string[]): Promise<SightingRow[]> {
+  const wanted = ids.filter(isId)
+  if (wanted.length === 0) return []
+  const rows = await sightingRows(db, viewer)
+    .where('sighting.id', 'in', wanted)
     .orderBy('sighting.seen_on', 'desc')
     .orderBy('sighting.received_at', 'desc')
     .orderBy('sighting.id', 'desc')

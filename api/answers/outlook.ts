@@ -4,6 +4,8 @@ import { amount, day, id } from './catalog.ts'
 import { answer } from './registry.ts'
 
 const money = amount.nullable()
+/** So many in so many pay at most this. */
+export const LikelyAnswer = z.strictObject({ many: z.int(), of: z.int(), paidMinor: amount })
 const line = z.strictObject({
   productId: id,
   quantity: z.int(),
@@ -17,6 +19,7 @@ const line = z.strictObject({
   expectedPaidMinor: money,
   paid10Minor: money,
   paid90Minor: money,
+  likely: LikelyAnswer.nullable(),
   chanceOfSale: z.number().min(0).max(1),
   priceToBuyAtMinor: money,
   buyAtTagMinor: money,

@@ -91,6 +91,7 @@ export const PriceRecordAnswer = answer(
   z.strictObject({
     product: ProductAnswer,
     sightings: z.array(SightingAnswer),
+    total: z.int(),
     views: z.array(PriceViewAnswer),
     asOf: day,
   }) satisfies z.ZodType<PriceRecord>,

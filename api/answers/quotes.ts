@@ -2,6 +2,7 @@ import * as z from 'zod'
 import { KINDS, SLOTS } from '../../core/catalog/kinds.ts'
 import { OTHER_FORMS } from '../../core/catalog/tank-shape.ts'
 import type { ByDate } from '../../core/pricing/by-date.ts'
+import type { LineAdvice } from '../../core/pricing/line-advice.ts'
 import type { BuildCost } from '../../core/pricing/tiers.ts'
 import { CONDITIONS } from '../../core/pricing/sighting.ts'
 import { BUILD_LETTERS } from '../../core/quote/draft.ts'
@@ -13,6 +14,7 @@ import { ReaderUnitsSchema } from '../../core/install/schema.ts'
 import { amount, day, id, instant, ProductAnswer, RegionAnswer, StoreAnswer, version } from './catalog.ts'
 import { InstallPlain } from './people.ts'
 import { CurrencyRateAnswer, PriceViewAnswer } from './pricing.ts'
+import { LikelyAnswer } from './outlook.ts'
 import { answer } from './registry.ts'
 import { SetupPlanAnswer, SizingAnswer } from './sizing.ts'
 
@@ -92,6 +94,16 @@ const byDate = z.strictObject({
   high90Minor: amount,
   waits: z.int(),
 }) satisfies z.ZodType<ByDate>
+const lineAdvice = z.strictObject({
+  lineId: z.string(),
+  advice: z.enum(['buy_now', 'no_hurry', 'buy_when_convenient', 'wait']),
+  title: z.string(),
+  words: z.string(),
+  likely: LikelyAnswer.nullable(),
+  tagMinor: maybeAmount,
+  by: day.nullable(),
+  returnsEndOn: day.nullable(),
+}) satisfies z.ZodType<LineAdvice>
 
 const drawing = z.strictObject({
   lengthMm: z.number(),
@@ -133,6 +145,8 @@ const assembled = answer(
     ),
     cost,
     byDate: byDate.nullable().optional(),
+    advice: z.array(lineAdvice).optional(),
+    kits: z.array(z.string()).optional(),
     depositMinor: maybeAmount.optional(),
     report: SizingAnswer,
     plan: SetupPlanAnswer,

@@ -125,6 +125,11 @@ export const RULES = {
   countNotices: 'member',
   markNoticesSeen: 'member',
   answerNotice: 'member',
+  getFeedLink: 'member',
+  makeFeedLink: 'member',
+  removeFeedLink: 'member',
+  readAtomFeed: 'public',
+  readJsonFeed: 'public',
   // quotes
   listCustomers: 'advisor',
   createCustomer: 'advisor',

@@ -2,9 +2,9 @@ import { Hono } from 'hono'
 import { KindSchema } from '../../core/catalog/schema.ts'
 import { addDays } from '../../core/dates.ts'
 import { boardRow } from '../../core/pricing/board.ts'
-import { priceViews } from '../../core/pricing/price-views.ts'
 import { rowId, strict } from '../../core/schema.ts'
-import { board as readBoard, recordOfPairs } from '../../db/board.ts'
+import { board as readBoard } from '../../db/board.ts'
+import { seenPricesOfPairs } from '../../db/seen-prices.ts'
 import { BoardAnswer } from '../answers/pricing.ts'
 import type { Env } from '../context.ts'
 import { signedIn } from '../context.ts'
@@ -22,7 +22,6 @@ const BoardQuery = strict('Query', {
 })
 /** Older prices are not known any more (design rule 2): the board does not show them. */
 const SHOWN_DAYS = 180
-const RECORD_DAYS = 550
 
 export const board = new Hono<Env>().get(
   '/',
@@ -32,7 +31,7 @@ export const board = new Hono<Env>().get(
     const { today } = await installToday(c)
     const { rows, total } = await readBoard(c.get('db'), signedIn(c), { ...c.req.valid('query'), since: addDays(today, -SHOWN_DAYS) })
     const pairs = rows.map(({ sighting }) => ({ productId: sighting.productId, storeId: sighting.storeId }))
-    const views = priceViews(await recordOfPairs(c.get('db'), pairs, addDays(today, -RECORD_DAYS)), today)
+    const views = await seenPricesOfPairs(c.get('db'), pairs, today)
     const viewOf = new Map(views.map((view) => [`${view.productId} ${view.storeId}`, view]))
     return c.json(
       {

@@ -4,9 +4,9 @@ import { confirmLetter } from '../../web/pages/confirm-letter.ts'
 import { newToken, tokenHash } from '../auth/tokens.ts'
 import type { Ctx } from '../context.ts'
 import { signedIn } from '../context.ts'
-import { loggable } from '../http/log.ts'
 import { problem } from '../http/problem.ts'
 import { tallies } from '../http/tally.ts'
+import { saidByServer } from '../mail/said-by-server.ts'
 
 /** Somebody who reads mail every other day still finds the link good. */
 const GOOD_MS = 2 * 86_400_000
@@ -43,7 +43,7 @@ export async function askToConfirm(c: Ctx, address: string) {
     await sendLetter({ place, to: address, stopUrl: null, ...confirmLetter({ place, url }) })
     return null
   } catch (error) {
-    log.warn({ err: saidByServer(error) }, 'a mail was not taken')
+    log.warn({ said: saidByServer(error) }, 'a mail was not taken')
     return problem(
       c,
       503,
@@ -51,11 +51,4 @@ export async function askToConfirm(c: Ctx, address: string) {
       'The mail server did not take the mail. The address is kept: check it, and ask for the mail again in a while.',
     )
   }
-}
-
-/** What a mail server says often repeats the address: of it only the code is kept. */
-export function saidByServer(error: unknown) {
-  const { code, name } = loggable(error)
-  const { responseCode } = error as { responseCode?: unknown }
-  return { name, code, responseCode }
 }

@@ -4,7 +4,7 @@ import type { Env } from '../context.ts'
 
 /** A token in a path opens what it names: the log keeps the kind of link and not the link. @example redacted('/q/AbC…/pdf') // '/q/…/pdf' */
 export function redacted(path: string): string {
-  return path.replace(/^(\/(?:q|s|join|m\/confirm|m\/stop|api\/links|api\/quote-links|api\/setup-links)\/)[^/]+/, '$1…')
+  return path.replace(/^(\/(?:q|s|join|m\/confirm|m\/stop|api\/links|api\/quote-links|api\/setup-links|feeds)\/)[^/]+/, '$1…')
 }
 
 /** A failure as the log keeps it. */

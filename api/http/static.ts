@@ -61,7 +61,7 @@ function loadFiles(): Map<string, StaticFile> {
 
 /** Addresses of the application's screens: each answers with its one document. */
 const SCREENS =
-  /^\/(?:$|sign-in$|join\/[^/]+$|prices$|prices\/[^/]+$|post$|catalog$|catalog\/[^/]+$|catalog\/price-list\/[^/]+$|stores$|stores\/[^/]+$|quotes$|quotes\/[^/]+$|customers$|customers\/[^/]+$|setups$|people$|people\/[^/]+$|settings$|settings\/backups$|settings\/other-clubs$|settings\/livestock$|settings\/livestock\/[^/]+$|account$)/
+  /^\/(?:$|sign-in$|join\/[^/]+$|prices$|prices\/[^/]+$|post$|watches$|catalog$|catalog\/[^/]+$|catalog\/price-list\/[^/]+$|stores$|stores\/[^/]+$|quotes$|quotes\/[^/]+$|customers$|customers\/[^/]+$|setups$|people$|people\/[^/]+$|settings$|settings\/backups$|settings\/other-clubs$|settings\/livestock$|settings\/livestock\/[^/]+$|account$)/
 
 /** Whether an address is one of a screen; that every screen of the router has one is tested. */
 export const isScreen = (path: string): boolean => SCREENS.test(path)

@@ -1,3 +1,4 @@
+import type { AdvicePaper } from './advice-on-paper.ts'
 import type { VerdictCount } from '../../core/sizing/count-words.ts'
 import type { Verdict } from '../../core/sizing/finding.ts'
 
@@ -14,6 +15,7 @@ export interface Paper {
   first: FirstPage
   detail: BuildPaper
   others: BuildPaper[]
+  advice: AdvicePaper | null
   running: RunningPaper | null
   /** Of the build told in full. */
   drawings: DrawingPaper[]

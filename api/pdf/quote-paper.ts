@@ -2,6 +2,7 @@ import { sayDate, type CivilDate } from '../../core/dates.ts'
 import type { BuildLetter } from '../../core/quote/draft.ts'
 import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
 import { CAUTIONS, cautionTitle } from '../../core/startup/cautions.ts'
+import { adviceOnPaper } from './advice-on-paper.ts'
 import { artOf, type Art } from './art.ts'
 import { buildOnPaper } from './build-on-paper.ts'
 import { drawingsOnPaper } from './drawings-on-paper.ts'
@@ -49,6 +50,7 @@ export function quotePaper(input: QuotePdfInput): { paper: Paper; art: Art } {
     first: firstPage(document, customerWords(input, teller), linkOf(links, 'quote'), teller),
     detail: buildOnPaper(chosen, names, null, teller, mode),
     others: document.builds.filter((build) => build !== chosen).map((build) => buildOnPaper(build, names, chosen, teller, mode)),
+    advice: adviceOnPaper(chosen, document),
     running: runningCosts(document, teller),
     drawings: drawingsOnPaper(chosen, document),
     reckoned: reckonedOnPaper(chosen, document, teller),

@@ -4,7 +4,7 @@ import type { Install } from '../../core/install.ts'
 import { listView } from '../../core/pricing/price-list.ts'
 import type { PriceView } from '../../core/pricing/price-view.ts'
 import { CURRENT_DAYS } from '../../core/pricing/age.ts'
-import { priceViews } from '../../core/pricing/price-views.ts'
+import { SUMMARY_DAYS } from '../../core/pricing/pair-summary.ts'
 import { doubtOf } from '../../core/pricing/doubt.ts'
 import { storeCurrency } from '../../core/pricing/foreign-stores.ts'
 import type { Sighting } from '../../core/pricing/sighting.ts'
@@ -13,15 +13,13 @@ import { getInstall } from '../../db/install.ts'
 import { otherClubPrices } from '../../db/other-clubs.ts'
 import { stockOf } from '../../db/price-list.ts'
 import { getProducts } from '../../db/products.ts'
+import { seenPricesOfProducts } from '../../db/seen-prices.ts'
 import { sightingsOfProducts } from '../../db/sightings.ts'
 import { listStores, ownStore } from '../../db/stores.ts'
 import type { Ctx } from '../context.ts'
 
-/** A year and a half: nothing older counts in any view (core/pricing/price-views.ts). */
-const LOOK_BACK_DAYS = 550
-
 /**
- * What some products cost on a day, and the products with what is inside their kits: in club mode what the record says, in store mode what
+ * What some products and the parts of their kits cost on a day, and these products: in club mode what the record says, in store mode what
  * the own list says and nothing else, so that no price seen elsewhere comes near a quote.
  */
 export async function loadPrices(
@@ -33,14 +31,17 @@ export async function loadPrices(
   const ids = [...new Set(productIds)]
   if (ids.length === 0) return { prices: [], products: [] }
   const products = await getProducts(c.get('db'), ids, { withParts: true })
-  return { prices: mode === 'store' ? await ownPrices(c, ids, asOf) : await seenPrices(c, ids, asOf), products }
+  // A kit is held against what its parts cost apart.
+  const priced = products.map(({ id }) => id)
+  return { prices: mode === 'store' ? await ownPrices(c, priced, asOf) : await seenPrices(c, priced, asOf), products }
 }
 
 async function seenPrices(c: Ctx, ids: string[], asOf: CivilDate): Promise<PriceView[]> {
-  const sightings = await sightingsOfProducts(c.get('db'), ids, addDays(asOf, -LOOK_BACK_DAYS))
-  const own = priceViews(sightings, asOf)
+  const own = await seenPricesOfProducts(c.get('db'), ids, asOf)
   const told = await otherClubPrices(c.get('db'), ids, addDays(asOf, -CURRENT_DAYS))
-  return told.length === 0 ? own : withOtherClubs(own, await likely(c, told, sightings), asOf)
+  if (told.length === 0) return own
+  const toldOf = [...new Set(told.map(({ productId }) => productId))]
+  return withOtherClubs(own, await likely(c, told, await sightingsOfProducts(c.get('db'), toldOf, addDays(asOf, -SUMMARY_DAYS))), asOf)
 }
 
 /** Held against our own record as a member's sighting is; but nobody is asked to confirm what is unlikely: it does not count. */

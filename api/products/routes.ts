@@ -33,6 +33,9 @@ const ProductQuery = strict('Query', {
     .meta({ description: 'Bounds and words of what the maker states, like powerW:100..,adjustable:yes; units of storage' }),
   ...paging(50, 500),
 })
+const RecordQuery = strict('Query', {
+  whole: yesNoText('Whole').default(false).meta({ description: 'True for every sighting, however many there are' }),
+})
 const productSubject = ({ id, name }: Product): AuditSubject => ({ kind: 'product', id, name })
 
 export const products = new Hono<Env>()
@@ -112,14 +115,15 @@ export const products = new Hono<Env>()
   .get(
     '/:id/record',
     operation('getPriceRecord', {
-      summary: 'Every sighting of a product and what they say',
+      summary: 'Sightings of a product and what they say: the newest and those behind the figures, or the whole record',
       tag,
       answers: { 200: PriceRecordAnswer },
       refuses: [404],
     }),
     valid('param', ById),
+    valid('query', RecordQuery),
     async (c) => {
-      const record = await priceRecord(c, c.req.valid('param').id)
+      const record = await priceRecord(c, c.req.valid('param').id, c.req.valid('query').whole)
       return record === undefined ? notFound(c, 'product') : c.json(record, 200)
     },
   )

@@ -53,5 +53,6 @@ export function pushRequest({ endpoint, p256dh, auth }: Subscriber, news: PushNe
 }
 
 /** Encrypts for one browser and hands over to its push service. Errors: those of `guardedPost` and `pushRequest`. */
-export const sendPush = (to: Subscriber, news: PushNews, sender: Sender, reach?: Reach): Promise<Posted> =>
-  guardedPost(new URL(to.endpoint), pushRequest(to, news, sender), reach)
+export async function sendPush(to: Subscriber, news: PushNews, sender: Sender, reach?: Reach): Promise<Posted> {
+  return guardedPost(new URL(to.endpoint), pushRequest(to, news, sender), reach)
+}

@@ -1,5 +1,6 @@
 import { addDays, type CivilDate } from '../../core/dates.ts'
-import { byDateOf, outlookLines, type ByDate } from '../../core/pricing/by-date.ts'
+import { byDateOf, outlookLines } from '../../core/pricing/by-date.ts'
+import { adviceOf, type ExpectedBuild } from '../../core/pricing/line-advice.ts'
 import { MOST_AHEAD_DAYS } from '../../core/pricing/outlook-view.ts'
 import { discountOf } from '../../core/quote/quote-market.ts'
 import type { QuoteInputs } from '../../core/quote/revision.ts'
@@ -11,11 +12,11 @@ import { outlookView } from '../outlook/outlook-view.ts'
 /** Of a day that is past, or too far ahead, nothing is told. */
 const isTold = (until: CivilDate, asOf: CivilDate): boolean => until >= asOf && until <= addDays(asOf, MOST_AHEAD_DAYS)
 
-/** What each build is expected to come to by the day of the need, by the build's id; of those of which it can be said. */
-export async function byDates(c: Ctx, inputs: QuoteInputs): Promise<Map<string, ByDate>> {
+/** What each build is expected to come to by the day of the need and what to do about each line, by the build's id; of those of which anything can be said. */
+export async function byDates(c: Ctx, inputs: QuoteInputs): Promise<Map<string, ExpectedBuild>> {
   const { draft, install, asOf } = inputs
   const until = draft.need.byDate
-  const found = new Map<string, ByDate>()
+  const found = new Map<string, ExpectedBuild>()
   if (until === null || !isTold(until, asOf)) return found
   for (const [index, { id }] of draft.builds.entries()) {
     const { cost } = workBuild(inputs, index)
@@ -23,8 +24,7 @@ export async function byDates(c: Ctx, inputs: QuoteInputs): Promise<Map<string, 
     if (lines.length === 0) continue
     const ask: OutlookAsk = { lines, storeIds: [], until, weekWaitMinor: draft.need.weekWaitMinor ?? 0, withTax: true }
     const outlook = outlookView(await loadOutlook(c.get('db'), ask, asOf, install, signedIn(c).id), ask, asOf, install.currency)
-    const byDate = byDateOf(cost, outlook, discountOf(inputs))
-    if (byDate) found.set(id, byDate)
+    found.set(id, { byDate: byDateOf(cost, outlook, discountOf(inputs)), advice: adviceOf(cost, outlook) })
   }
   return found
 }

@@ -80,7 +80,7 @@ export const saleTimes = new Hono<Env>()
       if (fault) return refused(c, fault)
       const created = await transact(c.get('db'), async (trx) => {
         const outcome = await createSaleTime(trx, fields)
-        if (outcome.ok) await audit(trx, { actor: signedIn(c), action: 'install_changed', subject, after: { saleTime: fields.name } })
+        if (outcome.ok) await audit(trx, { actor: signedIn(c), action: 'sale_time_added', subject, after: { saleTime: fields.name } })
         return outcome
       })
       if (!created.ok) return refused(c, created.refusal, 'name')
@@ -112,7 +112,7 @@ export const saleTimes = new Hono<Env>()
             if (outcome.ok)
               await audit(trx, {
                 actor: signedIn(c),
-                action: 'install_changed',
+                action: 'sale_time_changed',
                 subject,
                 before: { saleTime: before?.name, when: before?.when, lengthDays: before?.lengthDays, stores: before?.storeIds.length },
                 after: { saleTime: fields.name, when: fields.when, lengthDays: fields.lengthDays, stores: fields.storeIds.length },
@@ -138,7 +138,7 @@ export const saleTimes = new Hono<Env>()
       const deleted = await transact(c.get('db'), async (trx) => {
         const before = await findSaleTime(trx, id)
         const outcome = await deleteSaleTime(trx, id)
-        if (outcome.ok) await audit(trx, { actor: signedIn(c), action: 'install_changed', subject, before: { saleTime: before?.name } })
+        if (outcome.ok) await audit(trx, { actor: signedIn(c), action: 'sale_time_deleted', subject, before: { saleTime: before?.name } })
         return outcome
       })
       return deleted.ok ? c.body(null, 204) : refused(c, deleted.refusal)

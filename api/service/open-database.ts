@@ -6,6 +6,7 @@ import { createInstall, findInstall } from '../../db/install.ts'
 import { migrate } from '../../db/migrate.ts'
 import { isUnreachable } from '../../db/reach.ts'
 import { listStrayTables } from '../../db/stored-tables.ts'
+import { areSummariesCurrent, rebuildSummaries } from '../../db/summary-rebuild.ts'
 import { backUpBeforeUpgrade } from '../backups/before-upgrade.ts'
 import { sayStrays } from '../backups/say-strays.ts'
 import type { Config } from '../config.ts'
@@ -20,11 +21,12 @@ const fillFirst: Fill = async (db) => {
   await createInstall(db, firstInstall(Intl.DateTimeFormat().resolvedOptions().timeZone))
 }
 
-/** Brings the database to this release, behind a backup of what it was, and fills it if there is no install in it yet. */
+/** Brings the database to this release, behind a backup of what it was, and fills it if there is no install in it yet. What an upgrade or a restore left without its summaries gets them. */
 async function prepare(connection: Connection, config: Config, linkKey: Uint8Array, fill: Fill): Promise<void> {
   await backUpBeforeUpgrade(connection, config, linkKey)
   await migrate(connection.db)
   if ((await findInstall(connection.db)) === undefined) await fill(connection.db)
+  if (!(await areSummariesCurrent(connection.db))) await rebuildSummaries(connection.db)
 }
 
 /**

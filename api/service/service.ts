@@ -6,6 +6,7 @@ import { createBackupDesk, type BackupDesk } from '../backups/backup-desk.ts'
 import type { Config } from '../config.ts'
 import type { Deps } from '../context.ts'
 import { loggable } from '../http/log.ts'
+import { startPostman } from '../delivery/deliver.ts'
 import { sweepUploads } from '../exchange/sweep-uploads.ts'
 import { jobHandlers } from '../jobs/handlers.ts'
 import { startWorker, type Worker } from '../jobs/worker.ts'
@@ -46,6 +47,7 @@ export async function startService(config: Config, log: Logger, pdf: RenderQuote
   const base = partsOf({ config, log, pdf, linkKey }, stopping.signal)
   let app = createApp(base)
   let endHouse = (): void => undefined
+  let endPost = async (): Promise<void> => undefined
   let worker: Worker | undefined
   let backups: BackupDesk | undefined
   const listening = await listen({
@@ -64,6 +66,7 @@ export async function startService(config: Config, log: Logger, pdf: RenderQuote
     backups = createBackupDesk({ connection, config, linkKey, clock: base.clock })
     app = createApp({ ...base, db, engine, backups, wake: worker.wake })
     endHouse = keepHouse(connection, backups, base.clock, log)
+    endPost = startPostman({ ...base, db, origin: config.publicUrl?.origin ?? null, sendLetter: base.sendLetter ?? null })
     return connection
   })
   // Whoever started the service awaits it; until then a failure is not unhandled.
@@ -77,7 +80,8 @@ export async function startService(config: Config, log: Logger, pdf: RenderQuote
       await wait(FLIP_MS)
       await Promise.all([listening.close(FINISH_MS), worker?.stop()])
       endHouse()
-      await Promise.race([backups?.idle(), wait(LAST_BACKUP_MS)])
+      // A letter under way is let finish as long; cut off, it is sent once more.
+      await Promise.race([Promise.all([backups?.idle(), endPost()]), wait(LAST_BACKUP_MS)])
       await closeWell(await database.catch(() => null), log)
     },
   }

@@ -2,6 +2,7 @@ import type { z } from 'zod'
 import { addDays, civilDateAt } from '../../core/dates.ts'
 import { checkSighting } from '../../core/pricing/check-sighting.ts'
 import { doubtOf } from '../../core/pricing/doubt.ts'
+import { SUMMARY_DAYS } from '../../core/pricing/pair-summary.ts'
 import type { SightingInput } from '../../core/pricing/schema.ts'
 import type { SightingRow } from '../../core/pricing/record.ts'
 import type { Doubt, SeenPrice } from '../../core/pricing/sighting.ts'
@@ -18,8 +19,8 @@ interface Taken {
   repeated: boolean
 }
 
-/** The doubt rules look back this far. */
-const RECORD_DAYS = 365
+/** The doubt rules look back a year, the summary a year and a half. */
+const RECORD_DAYS = SUMMARY_DAYS
 
 /** Only a doubted price asks what else was seen that day: most are not, and a phone waits for the answer. */
 async function doubtAbout(c: Ctx, fields: Posted, record: SeenPrice[], money: { currency: string; home: string }): Promise<Doubt | null> {
@@ -39,11 +40,14 @@ export async function postSighting(c: Ctx, fields: Posted) {
 /** The same for whatever posts one on somebody's behalf. Errors: those of `checkSighting` and of `insertSighting`. */
 export async function takeSighting(c: Ctx, fields: Posted): Promise<Result<Taken, SaidRefusal>> {
   const since = addDays(fields.seenOn, -RECORD_DAYS)
-  const { product, store, record, currency, home } = await sightingContext(c.get('db'), fields.productId, fields.storeId, since)
+  const { product, store, record, currency, home, version } = await sightingContext(c.get('db'), fields.productId, fields.storeId, since)
   const today = civilDateAt(c.get('deps').clock(), store?.timeZone ?? 'UTC')
   const checked = checkSighting(fields, { product, store, today })
   if (!checked.ok && (await findSighting(c.get('db'), signedIn(c), fields.id)) === undefined)
     return refuse({ code: 'invalid', field: checked.refusal.field, message: checked.refusal.words })
   const doubt = await doubtAbout(c, fields, record, { currency, home })
-  return insertSighting(c.get('db'), signedIn(c), fields, doubt)
+  return insertSighting(c.get('db'), signedIn(c), fields, doubt, {
+    version,
+    accepted: record.filter(({ storeId }) => storeId === fields.storeId),
+  })
 }

@@ -23,25 +23,19 @@ import { fitting } from './fitting.ts'
 import { limits, type LimitOf } from './limits.ts'
 import { pricedThere } from './priced-there.ts'
 
-/** What is done with the notices of one watch in the transaction that tells them: sending them on. */
-export type OnTold = (trx: Transaction<Database>, noticeIds: string[]) => Promise<void>
-
 interface Round {
   db: Kysely<Database>
   install: InstallRow
   nowMs: number
   today: CivilDate
   limitOf: LimitOf
-  onTold: OnTold
 }
 
-async function roundOf(db: Kysely<Database>, nowMs: number, onTold: OnTold): Promise<Round> {
+async function roundOf(db: Kysely<Database>, nowMs: number): Promise<Round> {
   const install = await getInstall(db)
   const today = civilDateAt(nowMs, install.timeZone)
-  return { db, install, nowMs, today, limitOf: limits(db, install, today), onTold }
+  return { db, install, nowMs, today, limitOf: limits(db, install, today) }
 }
-
-const toNobody: OnTold = async () => undefined
 
 /**
  * Looks at everything that watches a product, after its record at a store has changed; at all stores where none is named. Tells each deal that was
@@ -51,13 +45,12 @@ export async function tellOfProduct(
   db: Kysely<Database>,
   { productId, storeId }: { productId: string; storeId: string | null },
   nowMs: number,
-  onTold: OnTold = toNobody,
 ): Promise<string[]> {
   const product = await findProduct(db, productId)
   if (!product || product.archived) return []
   const watches = (await watchesAbout(db, productId, product.kind)).filter((watch) => isOf(watch, product))
   if (watches.length === 0) return []
-  const round = await roundOf(db, nowMs, onTold)
+  const round = await roundOf(db, nowMs)
   const prices = await pricedThere(db, [product], storeId, round.today, round.install.currency)
   const told: string[] = []
   for (const watch of watches) told.push(...(await tellOne(round, watch, [product], prices)))
@@ -65,10 +58,10 @@ export async function tellOfProduct(
 }
 
 /** Looks at all that one watch is of: when it is set or changed, and once a day. Returns the ids of the new notices. */
-export async function tellOfWatch(db: Kysely<Database>, watchId: string, nowMs: number, onTold: OnTold = toNobody): Promise<string[]> {
+export async function tellOfWatch(db: Kysely<Database>, watchId: string, nowMs: number): Promise<string[]> {
   const watch = await runningWatch(db, watchId)
   if (!watch) return []
-  const round = await roundOf(db, nowMs, onTold)
+  const round = await roundOf(db, nowMs)
   const products = await productsOf(round, watch)
   return tellOne(round, watch, products, await pricedThere(db, products, null, round.today, round.install.currency))
 }
@@ -82,7 +75,7 @@ async function productsOf({ db, today }: Round, watch: OwnedWatch): Promise<Prod
 
 /** What may take long, a price to buy at and the physics of a build, comes before the transaction, and only where there is a price at all. */
 async function tellOne(round: Round, watch: OwnedWatch, products: readonly Product[], prices: PricedThere[]): Promise<string[]> {
-  const { db, install, nowMs, limitOf, onTold } = round
+  const { db, install, nowMs, limitOf } = round
   const priced = new Set(prices.map(({ productId }) => productId))
   const fit = await fitting(db, watch, products.filter(({ id }) => priced.has(id))) // prettier-ignore
   const limited: Array<{ limitMinor: number; there: PricedThere[] }> = []
@@ -96,9 +89,7 @@ async function tellOne(round: Round, watch: OwnedWatch, products: readonly Produ
     if (before === undefined) return []
     const region = watch.regionId === null ? null : await regionOf(trx, watch.regionId)
     const deals = newDeals(watch, limited, before, region).map((deal) => ({ ...deal, noticeId: uuidV7(nowMs, randomBytes(10)) }))
-    const told = await tellDeals(trx, watch, deals, install.currency, new Date(nowMs))
-    if (told.length > 0) await onTold(trx, told)
-    return told
+    return tellDeals(trx, watch, deals, install.currency, new Date(nowMs))
   })
 }
 

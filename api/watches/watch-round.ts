@@ -7,7 +7,7 @@ import { isUnreachable } from '../../db/reach.ts'
 import { inTransaction } from '../../db/refusal.ts'
 import { dropDue, oldestDue, turnWatches } from '../../db/watch-due.ts'
 import { loggable } from '../http/log.ts'
-import { tellOfProduct, tellOfWatch, type OnTold } from './tell.ts'
+import { tellOfProduct, tellOfWatch } from './tell.ts'
 
 /** Day on which this process last had every watch looked at, a database. */
 const turnedOn = new WeakMap<Kysely<Database>, CivilDate>()
@@ -21,20 +21,20 @@ const MOST_LOOKS = 500
  * Looks at what changed since the last round and tells of it; on a new day, at every watch. Returns how many notices there are by it. What cannot be
  * looked at because of a fault here is logged and left out, so that what waits behind it has its turn.
  */
-export async function watchRound(db: Kysely<Database>, nowMs: number, log: Logger, onTold?: OnTold): Promise<number> {
+export async function watchRound(db: Kysely<Database>, nowMs: number, log: Logger): Promise<number> {
   if (underWay.has(db)) return 0
   underWay.add(db)
-  return round(db, nowMs, log, onTold).finally(() => underWay.delete(db))
+  return round(db, nowMs, log).finally(() => underWay.delete(db))
 }
 
-async function round(db: Kysely<Database>, nowMs: number, log: Logger, onTold: OnTold | undefined): Promise<number> {
+async function round(db: Kysely<Database>, nowMs: number, log: Logger): Promise<number> {
   await turnOncePerDay(db, nowMs)
   let told = 0
   for (let looks = 0; looks < MOST_LOOKS; looks += 1) {
     const due = await oldestDue(db)
     if (due === undefined) break
     try {
-      const look = 'watchId' in due.of ? tellOfWatch(db, due.of.watchId, nowMs, onTold) : tellOfProduct(db, due.of, nowMs, onTold)
+      const look = 'watchId' in due.of ? tellOfWatch(db, due.of.watchId, nowMs) : tellOfProduct(db, due.of, nowMs)
       told += (await look).length
     } catch (error) {
       if (isUnreachable(error)) throw error

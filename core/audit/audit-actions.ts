@@ -14,6 +14,9 @@ export const AUDIT_SENTENCES = {
   sessions_ended: '{who} signed devices out',
   // install
   install_changed: '{who} changed the settings',
+  sale_time_added: '{who} added a sale time',
+  sale_time_changed: '{who} changed a sale time',
+  sale_time_deleted: '{who} took a sale time out',
   // catalog and stores
   product_added: '{who} added {what}',
   product_changed: '{who} changed {what}',

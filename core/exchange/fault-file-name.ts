@@ -1,8 +1,8 @@
 import type { CivilDate } from '../dates.ts'
 import type { ImportOrder } from './import-outcome.ts'
 
-/** With what stands behind it far below the 255 bytes that file systems take, whatever the script: three bytes a letter. */
-const MOST_LETTERS = 60
+/** With what stands behind it, 22 bytes, below the 255 that file systems take, whatever the script: four bytes a letter at most (RFC 3629). */
+const MOST_LETTERS = 55
 
 /**
  * What the fault file of an import is called, before its ending: after the file it is about and the day that was sent. Of the name only letters, digits, dots, dashes

@@ -6,6 +6,9 @@ import { CLEARANCE_DAYS, SALE_DAYS } from './sale-spells.ts'
 import { effectiveCondition } from './effective-condition.ts'
 import { isAccepted } from './sighting.ts'
 
+/** Rows of the board are counted up to here: nobody pages through more, and counting all of a region's would take longer than showing them. */
+export const BOARD_COUNTED = 1_000
+
 /** Newest first: by the day it was seen, then by when it was taken, then by id, so that the order is the same everywhere. */
 export const newestFirst = (a: SightingRow, b: SightingRow): number =>
   b.seenOn.localeCompare(a.seenOn) || b.receivedAt.localeCompare(a.receivedAt) || (a.id < b.id ? 1 : -1)

@@ -32,6 +32,7 @@ export function lineView(line: PlainLine, { reader, saleTimeNames, used }: Viewe
     expectedPaidMinor: known ? whole(line.expectedPaidMinor) : null,
     paid10Minor: known ? whole(line.paid10Minor) : null,
     paid90Minor: known ? whole(line.paid90Minor) : null,
+    likely: line.likely,
     chanceOfSale: Number.isFinite(chanceOfSale) ? Math.min(1, Math.max(0, chanceOfSale)) : 0,
     priceToBuyAtMinor: known ? whole(line.priceToBuyAtMinor) : null,
     buyAtTagMinor: known ? whole(line.buyAtTagMinor) : null,

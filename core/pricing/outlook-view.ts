@@ -1,4 +1,5 @@
 import type { CivilDate } from '../dates.ts'
+import type { Likely } from './outlook/likely.ts'
 import type { Advice, LineOutlook } from './outlook/line-outlook.ts'
 
 /** Days ahead that anything is told of: further on the record says next to nothing. */
@@ -20,6 +21,8 @@ export interface LineOutlookView {
   expectedPaidMinor: number | null
   paid10Minor: number | null
   paid90Minor: number | null
+  /** To wait: so many in so many pay at most this. */
+  likely: Likely | null
   /** 0 to 1, by the date. */
   chanceOfSale: number
   /** At or under this today; null where no price is worth more than the date's. */

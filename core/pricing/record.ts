@@ -18,7 +18,10 @@ export interface SightingRow extends Sighting {
 /** All that a product page shows: newest sighting first. */
 export interface PriceRecord {
   product: Product
+  /** Of a long record the newest, and those behind the figures. */
   sightings: SightingRow[]
+  /** How many there are, withdrawn ones too. */
+  total: number
   views: PriceView[]
   asOf: string
 }

@@ -26,7 +26,8 @@ export function regularPrice(sightings: readonly SeenPrice[], asOf: CivilDate, t
   )
 }
 
-function printedDays(sightings: readonly SeenPrice[], asOf: CivilDate, trustOf: TrustOf): Array<DayPrice<SeenPrice>> {
+/** Regular prices printed on tags of one product at one store up to a day, by civil day, oldest first. */
+export function printedDays<Seen extends SeenPrice>(sightings: readonly Seen[], asOf: CivilDate, trustOf: TrustOf): Array<DayPrice<Seen>> {
   const printed = sightings.filter(
     (sighting) => sighting.seenOn <= asOf && isAccepted(sighting) && sighting.condition !== 'used' && sighting.printedRegularMinor !== null,
   )

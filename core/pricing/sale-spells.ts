@@ -2,15 +2,18 @@ import { addDays, type CivilDate } from '../dates.ts'
 import { dayPrices, type DayPrice } from './day-price.ts'
 import { effectiveCondition } from './effective-condition.ts'
 import { shelfDays } from './regular-price.ts'
-import { isAccepted, type Sighting } from './sighting.ts'
+import { isAccepted, type SeenPrice, type Sighting } from './sighting.ts'
 import { newcomerTrust, type TrustOf } from './trust.ts'
 
 /** Days after the day it was seen for which an undated price is taken to hold (design rule 2). */
 export const SALE_DAYS = 7
 export const CLEARANCE_DAYS = 5
 
+/** What a spell is made of: a price that was seen, and the last day that its tag may have told. */
+export type DatedPrice = SeenPrice & Pick<Sighting, 'lastDay'>
+
 /** One run of a sale or clearance price at one store. Ten reports of one weekend are one spell. */
-export interface SaleSpell {
+export interface SaleSpell<Seen extends DatedPrice = Sighting> {
   condition: 'sale' | 'clearance'
   priceMinor: number
   startedOn: CivilDate
@@ -19,10 +22,10 @@ export interface SaleSpell {
   endsOn: CivilDate
   /** True when the last day was printed and nothing cut it short. */
   lastDayStated: boolean
-  sightings: Sighting[]
+  sightings: Seen[]
 }
 
-const isSale = (sighting: Sighting): boolean => ['sale', 'clearance'].includes(effectiveCondition(sighting))
+const isSale = (sighting: DatedPrice): boolean => ['sale', 'clearance'].includes(effectiveCondition(sighting))
 
 /**
  * The sale spells of one product at one store up to a day, oldest first.
@@ -30,10 +33,14 @@ const isSale = (sighting: Sighting): boolean => ['sale', 'clearance'].includes(e
  * A report at the same price, no later than the day after the spell's last day, lengthens it. A shelf price of a later day ends it; a shelf
  * price of the same day does not, since a tag and its sale sticker are often reported side by side. Another sale price ends it and begins a new one.
  */
-export function saleSpells(sightings: readonly Sighting[], asOf: CivilDate, trustOf: TrustOf = newcomerTrust): SaleSpell[] {
+export function saleSpells<Seen extends DatedPrice>(
+  sightings: readonly Seen[],
+  asOf: CivilDate,
+  trustOf: TrustOf = newcomerTrust,
+): Array<SaleSpell<Seen>> {
   const sales = sightings.filter((sighting) => sighting.seenOn <= asOf && isAccepted(sighting) && isSale(sighting))
   const shelf = shelfDays(sightings, asOf, trustOf).map(({ seenOn }) => seenOn)
-  const spells: SaleSpell[] = []
+  const spells: Array<SaleSpell<Seen>> = []
   for (const day of dayPrices(sales, trustOf, ({ priceMinor }) => priceMinor)) {
     const running = spells.at(-1)
     const shelfBetween = running && shelf.some((seenOn) => seenOn > running.lastSeenOn && seenOn < day.seenOn)
@@ -49,7 +56,7 @@ export function saleSpells(sightings: readonly Sighting[], asOf: CivilDate, trus
   )
 }
 
-function spellOf(sightings: Sighting[], newest: DayPrice, startedOn: CivilDate): SaleSpell {
+function spellOf<Seen extends DatedPrice>(sightings: Seen[], newest: DayPrice<Seen>, startedOn: CivilDate): SaleSpell<Seen> {
   const condition = newest.sightings.some((sighting) => effectiveCondition(sighting) === 'sale') ? 'sale' : 'clearance'
   const stated = statedLastDay(sightings, newest)
   const byRule = addDays(newest.seenOn, condition === 'sale' ? SALE_DAYS : CLEARANCE_DAYS)
@@ -65,7 +72,7 @@ function spellOf(sightings: Sighting[], newest: DayPrice, startedOn: CivilDate):
 }
 
 /** What the newest report that printed a last day says; the earlier one where two of a day differ. One that is past when the price was seen again is void. */
-function statedLastDay(sightings: readonly Sighting[], newest: DayPrice): CivilDate | null {
+function statedLastDay(sightings: readonly DatedPrice[], newest: Pick<DayPrice, 'priceMinor' | 'seenOn'>): CivilDate | null {
   const stated = sightings
     .filter((sighting) => sighting.priceMinor === newest.priceMinor && sighting.lastDay !== null && sighting.lastDay >= newest.seenOn)
     .map(({ seenOn, lastDay }) => ({ seenOn, lastDay: lastDay as CivilDate }))
@@ -73,7 +80,7 @@ function statedLastDay(sightings: readonly Sighting[], newest: DayPrice): CivilD
   return stated[0]?.lastDay ?? null
 }
 
-function cutShort(spell: SaleSpell, enders: Array<CivilDate | undefined>): SaleSpell {
+function cutShort<Seen extends DatedPrice>(spell: SaleSpell<Seen>, enders: Array<CivilDate | undefined>): SaleSpell<Seen> {
   const first = enders.filter((seenOn) => seenOn !== undefined).sort()[0]
   if (first === undefined || first > spell.endsOn) return spell
   return { ...spell, endsOn: addDays(first, -1), lastDayStated: false }

@@ -51,7 +51,7 @@ export function todayPrice(
  * Distinct members behind a price, at least: reporters, or a reporter and those who confirmed. Who confirmed is not known here, so that the
  * two are not added: a second reporter may be the one who confirmed the first.
  */
-function membersBehind(sightings: readonly Sighting[]): number {
+export function membersBehind(sightings: ReadonlyArray<Pick<Sighting, 'reporterId' | 'confirmations'>>): number {
   const reporters = new Set(sightings.map(({ reporterId }) => reporterId)).size
   return Math.max(reporters, ...sightings.map(({ confirmations }) => 1 + confirmations))
 }

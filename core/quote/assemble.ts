@@ -1,6 +1,7 @@
 import { startupPlan } from '../startup/startup-plan.ts'
 import { withRanges } from '../sizing/sensitivity.ts'
 import { documentUnits } from './document-units.ts'
+import { kitsApart, sayKitApart } from './kit-apart.ts'
 import type { AssembledBuild, QuoteInputs } from './revision.ts'
 import { sizedSubject, workBuild } from './worked-build.ts'
 
@@ -14,5 +15,13 @@ export function assembleBuild(inputs: QuoteInputs, index: number): AssembledBuil
   if (subject === undefined) throw new RangeError(`No build ${index}`)
   const build = workBuild(inputs, index)
   const install = { ...inputs.install, units: documentUnits(inputs) }
-  return { ...build, report: withRanges(subject, build.report), plan: startupPlan({ ...subject, report: build.report, install }) }
+  const kits = kitsApart(inputs, index)
+    .map((kit) => sayKitApart(kit, install.currency))
+    .filter((words) => words !== '')
+  return {
+    ...build,
+    ...(kits.length > 0 && { kits }),
+    report: withRanges(subject, build.report),
+    plan: startupPlan({ ...subject, report: build.report, install }),
+  }
 }

@@ -1,4 +1,5 @@
 import type { CivilDate } from '../dates.ts'
+import { BUILD_LETTERS } from './draft.ts'
 import { gearOf } from './gear.ts'
 import { goodsCost } from './worked-build.ts'
 import type { QuoteInputs } from './revision.ts'
@@ -37,9 +38,10 @@ export function issueFaults(inputs: QuoteInputs, today: CivilDate): IssueFault[]
     )
   const products = new Map(inputs.products.map((product) => [product.id, product]))
   draft.builds.forEach((build, index) => {
-    if (build.lines.length === 0) fault(`builds.${index}.lines`, `Build ${index + 1} is empty. Fill it or take it out.`)
+    const called = `Build ${BUILD_LETTERS[index] ?? index + 1}`
+    if (build.lines.length === 0) fault(`builds.${index}.lines`, `${called} is empty. Fill it or take it out.`)
     else if (gearOf(build, products).tank === null)
-      fault(`builds.${index}.lines`, `Build ${index + 1} has no tank: add one, or the one the customer owns with its outside size.`)
+      fault(`builds.${index}.lines`, `${called} has no tank: add one, or the one the customer owns with its outside size.`)
   })
   return faults
 }

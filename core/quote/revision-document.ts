@@ -1,6 +1,6 @@
 import { SLOT_PLAIN_NAMES, SLOTS, type Slot } from '../catalog/kinds.ts'
 import type { CivilDate } from '../dates.ts'
-import type { ByDate } from '../pricing/by-date.ts'
+import type { ExpectedBuild } from '../pricing/line-advice.ts'
 import { CAUTIONS } from '../startup/cautions.ts'
 import { assembleBuild } from './assemble.ts'
 import { resolveConditions } from './conditions.ts'
@@ -87,13 +87,13 @@ function withoutOthers(inputs: QuoteInputs): QuoteInputs {
 export function revisionDocument(
   given: QuoteInputs,
   heading: RevisionHeading,
-  expected: ReadonlyMap<string, ByDate> = new Map(),
+  expected: ReadonlyMap<string, ExpectedBuild> = new Map(),
 ): RevisionDocument {
   const inputs = withoutOthers(given)
   const moneyNotes = currencyNotes(inputs)
   const builds = inputs.draft.builds.map(({ id }, index): AssembledBuild => {
-    const byDate = expected.get(id)
-    return { ...assembleBuild(inputs, index), ...(byDate && { byDate }) }
+    const { byDate = null, advice = [] } = expected.get(id) ?? {}
+    return { ...assembleBuild(inputs, index), ...(byDate && { byDate }), ...(advice.length > 0 && { advice }) }
   })
   return {
     format: 1,

@@ -8,6 +8,7 @@ import type { Install } from '../install.ts'
 import type { CurrencyRate } from '../pricing/currency-rate.ts'
 import type { BuildCost } from '../pricing/tiers.ts'
 import type { ByDate } from '../pricing/by-date.ts'
+import type { LineAdvice } from '../pricing/line-advice.ts'
 import type { PriceView } from '../pricing/price-view.ts'
 import type { Conditions } from '../sizing/conditions.ts'
 import type { SizingReport, ToldReport } from '../sizing/report.ts'
@@ -56,6 +57,10 @@ export interface AssembledBuild {
   cost: BuildCost
   /** What it comes to by the day of the need, following the advice; absent or null where none was asked for or nothing is known. */
   byDate?: ByDate | null
+  /** What to do about each bought line by then; absent where none was asked for, nothing is known, or it was issued before it was told. */
+  advice?: LineAdvice[]
+  /** Each bought kit against the parts that it replaces in this build, in words; absent where there is none, and in what was issued before it was told. */
+  kits?: string[]
   /** Asked for when the customer chooses this build, in minor units; absent or null: none, or no total to take it of. */
   depositMinor?: number | null
   report: ToldReport

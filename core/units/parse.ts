@@ -91,8 +91,11 @@ export function parseQuantity(text: string, unit: Unit, reader: ReaderUnits): Re
     return refuse({ code: 'too_long', words: `That is too long for a figure. Write it like ${example(unit, reader)}.` })
   const split = splitFigure(inPlainSigns(typed))
   const value = split ? readFigure(split.figure, reader) : null
-  if (split === null || value === null)
+  if (split === null || value === null) {
+    const bare = behindWord(typed, unit, reader)
+    if (bare !== null) return refuse({ code: 'not_a_number', words: `Write the figure without a word before it: ${bare}.` })
     return refuse({ code: 'not_a_number', words: `"${typed}" is not a number. Write it like ${example(unit, reader)}.` })
+  }
   if (value === 'ambiguous')
     return refuse({
       code: 'ambiguous',
@@ -107,6 +110,12 @@ export function parseQuantity(text: string, unit: Unit, reader: ReaderUnits): Re
   if (convert) return ok(convert(value))
   if (name === '' || name === own) return ok(value)
   return refuse({ code: 'unknown_unit', words: `"${split.rest}" is not a unit for this. Write it like ${example(unit, reader)}.` })
+}
+
+/** Of "about 36 inches" what would be accepted: "36 inches"; null where that is no figure either. */
+function behindWord(typed: string, unit: Unit, reader: ReaderUnits): string | null {
+  const bare = /^(?:[a-z]+\.?|[~≈])\s*(\d.*)$/i.exec(typed)?.[1]
+  return bare !== undefined && parseQuantity(bare, unit, reader).ok ? bare : null
 }
 
 function example(unit: Unit, reader: ReaderUnits): string {

@@ -1,5 +1,7 @@
 import { WHOLE_RATE } from '../../core/money.ts'
-import { byDateOf, outlookLines, type ByDate } from '../../core/pricing/by-date.ts'
+import { byDateOf, outlookLines } from '../../core/pricing/by-date.ts'
+import { adviceOf, type ExpectedBuild } from '../../core/pricing/line-advice.ts'
+import { lineView } from '../../core/pricing/line-view.ts'
 import { learn, outlookOf, type MarketRecord, type SaleWindow } from '../../core/pricing/outlook/outlook.ts'
 import { LEAST_SAVING_MINOR } from '../../core/install.ts'
 import { withTaxExact } from '../../core/pricing/receipt.ts'
@@ -44,29 +46,36 @@ const windowsAround = (asOf: CivilDate): SaleWindow[] =>
     ),
   )
 
-/** What each build is expected to come to by the day of its need; none where the need says no day or one that is past. */
-export function expectedBuilds(inputs: QuoteInputs, { record, learned }: Taught): Map<string, ByDate> {
-  const until = inputs.draft.need.byDate
+/** What each build is expected to come to by the day of its need, and what to do about its lines; none where the need says no day or one that is past. */
+export function expectedBuilds(inputs: QuoteInputs, { record, learned }: Taught): Map<string, ExpectedBuild> {
+  const { byDate: until, weekWaitMinor } = inputs.draft.need
   if (until === null || until < record.asOf) return new Map()
   const stores = new Map(inputs.stores.map((store) => [store.id, store]))
   const priceOf = (storeId: string, unitMinor: number): number => {
     const store = stores.get(storeId)
     return store ? withTaxExact(unitMinor, store) / WHOLE_RATE : unitMinor
   }
-  const found = inputs.draft.builds.flatMap(({ id }, index): Array<[string, ByDate]> => {
+  const reader = { currency: inputs.install.currency, asOf: record.asOf, until, weekWaitMinor: weekWaitMinor ?? 0, withTax: true }
+  const found = inputs.draft.builds.map(({ id }, index): [string, ExpectedBuild] => {
     const { cost } = workBuild(inputs, index)
-    const lines = outlookLines(cost).map(({ productId, quantity, storeId }) => ({ productId, quantity, storeIds: [storeId], priceOf }))
-    const outlook = outlookOf(learned, record, {
-      lines,
+    const asked = outlookLines(cost).map(({ productId, quantity, storeId }) => ({ productId, quantity, storeIds: [storeId], priceOf }))
+    const { lines, total } = outlookOf(learned, record, {
+      lines: asked,
       until,
-      waitingCostPerDayMinor: 0,
+      waitingCostPerDayMinor: reader.weekWaitMinor / 7,
       leastSavingMinor: LEAST_SAVING_MINOR,
       draws: DRAWS,
       seed: SEED,
     })
-    const isWhole = outlook.lines.every(({ payTodayMinor }) => Number.isFinite(payTodayMinor))
-    const byDate = byDateOf(cost, { ...outlook, total: isWhole ? outlook.total : null, until, learnedOn: record.asOf }, discountOf(inputs))
-    return byDate ? [[id, byDate]] : []
+    const isWhole = lines.every(({ payTodayMinor }) => Number.isFinite(payTodayMinor))
+    const outlook = {
+      asOf: record.asOf,
+      until,
+      learnedOn: record.asOf,
+      lines: lines.map((line) => lineView(line, { reader, saleTimeNames: new Map() })),
+      total: isWhole ? total : null,
+    }
+    return [id, { byDate: byDateOf(cost, outlook, discountOf(inputs)), advice: adviceOf(cost, outlook) }]
   })
   return new Map(found)
 }

@@ -5,6 +5,7 @@ import type { Role } from '../../core/people/roles.ts'
 import type { Database } from '../database.ts'
 import { createInstall } from '../install.ts'
 import { inTransaction } from '../refusal.ts'
+import { rebuildSummaries } from '../summary-rebuild.ts'
 import { CLUB, PEOPLE } from './club.ts'
 import { seedCatalog, seedPeople, seedSightings } from './seed-record.ts'
 import { seedQuotes } from './seed-quotes.ts'
@@ -55,6 +56,7 @@ export async function seedDemo(db: Kysely<Database>, options: DemoOptions): Prom
     await seedCatalog(trx)
     await seedSaleTimes(trx)
     await seedSightings(trx, record)
+    await rebuildSummaries(trx)
     const quotes = await seedQuotes(trx, record, today, now)
     await seedSetup(trx, quotes.school, today)
     return {

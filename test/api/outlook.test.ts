@@ -4,13 +4,14 @@ import type { Product } from '../../core/catalog/product.ts'
 import type { Store } from '../../core/catalog/store.ts'
 import { addDays } from '../../core/dates.ts'
 import type { OutlookView } from '../../core/pricing/outlook-view.ts'
+import type { RevisionDocument } from '../../core/quote/revision.ts'
 import { learnPrices } from '../../api/outlook/learn-prices.ts'
 import type { LearnedHead } from '../../core/pricing/outlook/learned.ts'
 import { trustByReporter, trustFrom } from '../../core/pricing/trust.ts'
 import { acceptedSince, keepLearned, newestLearnedOn, readLearned, votesByReporter } from '../../db/learned.ts'
 import { inTransaction } from '../../db/refusal.ts'
 import { product, sighting, store } from '../support/rows.ts'
-import { today } from './support/quotes.ts'
+import { draftOf, issue, newQuote, stockedShop, today } from './support/quotes.ts'
 import { createWorld, type Browser, type World } from './support/world.ts'
 
 let world: World
@@ -143,6 +144,22 @@ describe('what to expect', () => {
     })
     expect(body.lines[1]).toMatchObject({ payTodayMinor: null, expectedPaidMinor: null, priceToBuyAtMinor: null, basis: 'too_little' })
     expect(body.total).toBeNull()
+  })
+
+  it('is frozen line by line with a version that says by when, at what a week’s wait is worth to the customer', async () => {
+    const advisor = await world.signIn('advisor')
+    const stocked = await stockedShop(world, member)
+    const draft = draftOf({ ...stocked, heater })
+    const need = { ...draft.need, byDate: addDays(today(), 300), weekWaitMinor: 100 }
+    const quote = await newQuote(advisor, { ...draft, need })
+    const issued = await issue(advisor, quote)
+    expect([issued.status, issued.text.slice(0, 200)]).toEqual([200, expect.any(String)])
+    const { body } = await advisor.send<RevisionDocument>('GET', `/api/quotes/${quote.id}/revisions/1`)
+    const [build] = body.builds
+    expect(build?.advice?.map(({ lineId }) => lineId)).toEqual(['t', 'h'])
+    expect(build?.advice?.[1]).toMatchObject({ advice: 'wait', by: need.byDate, title: expect.stringMatching(/^Wait: buy at /) as string })
+    expect(build?.advice?.[1]?.words).toContain('A week’s wait is counted as $1.00.')
+    expect(body.need.weekWaitMinor).toBe(100)
   })
 
   it('refuses days that are past or too far', async () => {

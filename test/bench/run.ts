@@ -6,6 +6,7 @@ import importRows from './import-rows.ts'
 import quotePdf from './quote-pdf.ts'
 import productPageGrowth from './product-page-growth.ts'
 import productRead from './product-read.ts'
+import recordRebuild from './record-rebuild.ts'
 import searchProducts from './search-products.ts'
 import sightingPost from './sighting-post.ts'
 import sizingBundle from './sizing-bundle.ts'
@@ -30,6 +31,7 @@ const BENCHES: Record<string, () => Promise<Measurement[]>> = {
   'board.growth': () => withBenchPostgres(boardGrowth),
   'product-page.growth': () => withBenchPostgres(productPageGrowth),
   'tiers.growth': () => withBenchPostgres(tiersGrowth),
+  'record.rebuild': () => withBenchPostgres(recordRebuild),
   'product.read': () => withBenchPostgres(productRead),
 }
 

@@ -2,8 +2,9 @@ import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { expectAccessible, expectNoOverflow } from './support/accessible.ts'
 import { openBrowser, openPage, type Look } from './support/browser.ts'
+import { signIn } from './support/counter.ts'
 import { startDemoService, type DemoService } from './support/demo-service.ts'
-import { openScreen, signIn } from './support/sign-in.ts'
+import { openScreen } from './support/sign-in.ts'
 
 let service: DemoService
 let browser: Browser
@@ -19,7 +20,7 @@ afterAll(async () => {
 
 const atScreen = async (look: Look, path: string) => {
   const opened = await openPage(browser, look)
-  await signIn(opened.page, service, 'advisor')
+  await signIn(opened.page, service.origin, service.signIn('advisor'))
   await openScreen(opened.page, service, path)
   return opened
 }

@@ -114,6 +114,47 @@ describe('a phone that loses its signal', () => {
     await page.getByText('waits to be sent').first().waitFor({ state: 'detached', timeout: 20_000 })
   })
 
+  it('shows a deal that arrives while nobody looks, and leads to it and to no other site', async () => {
+    await context.grantPermissions(['notifications'], { origin: service.origin })
+    await openScreen(page, service, '/prices')
+    const devtools = await context.newCDPSession(page)
+    const registered = new Promise<string>((resolve) => {
+      devtools.on('ServiceWorker.workerRegistrationUpdated', ({ registrations }) => {
+        const [first] = registrations
+        if (first) resolve(first.registrationId)
+      })
+    })
+    await devtools.send('ServiceWorker.enable')
+    const registrationId = await registered
+    const arrive = (data: string) => devtools.send('ServiceWorker.deliverPushMessage', { origin: service.origin, registrationId, data })
+    await arrive(JSON.stringify({ title: 'Rimless 60: $129.00', body: 'Harbour Aquatics', path: `/prices/${productId}`, tag: 'one' }))
+    await arrive(JSON.stringify({ title: 'Elsewhere', body: '', path: 'https://elsewhere.example/x', tag: 'two' }))
+    await arrive('no message of ours')
+    const shown = (): Promise<string[]> =>
+      page.evaluate(async () => {
+        const worker = await navigator.serviceWorker.getRegistration()
+        return ((await worker?.getNotifications()) ?? []).map(({ title }) => title).sort()
+      })
+    await expect.poll(shown, { timeout: 20_000 }).toEqual(['A deal on what you watch', 'Elsewhere', 'Rimless 60: $129.00'])
+    const [worker] = context.serviceWorkers()
+    // Nobody can press what a headless browser shows: the press is made here, and where it leads is caught.
+    const led = await worker?.evaluate(async () => {
+      const scope = self as unknown as {
+        registration: ServiceWorkerRegistration
+        clients: { matchAll: unknown; openWindow: unknown }
+      }
+      const opened: string[] = []
+      scope.clients.matchAll = async () => []
+      scope.clients.openWindow = async (url: string) => void opened.push(url)
+      for (const notification of await scope.registration.getNotifications())
+        dispatchEvent(Object.assign(new Event('notificationclick'), { notification, waitUntil: () => undefined }))
+      await new Promise((resolve) => setTimeout(resolve, 200))
+      return opened.sort()
+    })
+    expect(led).toEqual([`${service.origin}/`, `${service.origin}/`, `${service.origin}/prices/${productId}`])
+    expect(await shown()).toEqual([])
+  })
+
   it('leaves nothing on the device after signing out', async () => {
     await openScreen(page, service, '/post')
     expect((await keptAnswers()).length).toBeGreaterThan(0)

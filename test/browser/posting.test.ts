@@ -335,3 +335,27 @@ describe('the board on a phone', () => {
     expect(board.rows.some(({ sighting }) => sighting.priceMinor === minor && sighting.seenOn === service.today && sighting.own)).toBe(true)
   })
 })
+
+describe('a member who waits for a price', () => {
+  it('watches the product at a price, is told, counted in the menu, and says in one tap that it is still there', async () => {
+    await openScreen(page, service, `/prices/${productId}`)
+    await page.getByRole('link', { name: 'Watch this' }).click()
+    await page.getByLabel('Price, with tax').fill('99')
+    await page.getByRole('button', { name: 'Watch this' }).click()
+    await page.getByText('at or under $99.00').waitFor()
+    // The service looks every two seconds; the count in the menu asks once a minute, so that the screen is opened anew.
+    await expect.poll(async () => (await readApi<{ notSeen: number }>(page, service, '/api/notices/count')).notSeen).toBeGreaterThan(0)
+    await openScreen(page, service, '/prices')
+    await page.getByRole('button', { name: 'Menu' }).click()
+    await page.getByRole('link', { name: /^Watches \d+ new$/ }).click()
+    const still = page.getByRole('button', { name: new RegExp(`^Still there: ${productName}`) })
+    await still.first().waitFor()
+    const before = await still.count()
+    await still.first().click()
+    await page.getByText(/^(?:Still there: |Noted)/).waitFor()
+    expect(await still.count()).toBe(before - 1)
+    await page.getByRole('button', { name: `End the watch of ${productName}` }).click()
+    await page.getByRole('button', { name: 'End it' }).click()
+    await page.getByText('Nothing yet.').waitFor()
+  })
+})

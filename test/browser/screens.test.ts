@@ -21,6 +21,7 @@ const SCREENS: Record<string, (ids: Ids) => string> = {
   'product page': ({ product }) => `/prices/${product}`,
   'post: which product': () => '/post',
   'post: the price': ({ product }) => `/post?product=${product}`,
+  'watches, a new one': ({ product }) => `/watches?product=${product}`,
   catalog: () => '/catalog',
   'new product': () => '/catalog/new',
   'edit product': ({ product }) => `/catalog/${product}`,

@@ -5,6 +5,7 @@ export const PLACES = [
   { to: '/quotes', name: 'Quotes', least: 'advisor' },
   { to: '/prices', name: 'Prices', least: 'member' },
   { to: '/post', name: 'Post', least: 'member' },
+  { to: '/watches', name: 'Watches', least: 'member' },
   { to: '/setups', name: 'Setups', least: 'advisor' },
   { to: '/catalog', name: 'Catalog', least: 'advisor' },
   { to: '/customers', name: 'Customers', least: 'advisor' },
@@ -14,7 +15,7 @@ export const PLACES = [
 ] as const satisfies ReadonlyArray<{ to: string; name: string; least: Role }>
 export type Place = (typeof PLACES)[number]
 
-/** "Post" stands in a member's bar alone: an advisor posts from a product. @example placesOf('member').map((p) => p.name) // ['Prices', 'Post'] */
+/** "Post" stands in a member's bar alone: an advisor posts from a product. @example placesOf('member').map((p) => p.name) // ['Prices', 'Post', 'Watches'] */
 export const placesOf = (role: Role): Place[] =>
   PLACES.filter((place) => atLeast(role, place.least) && (place.to !== '/post' || role === 'member'))
 

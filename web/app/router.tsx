@@ -7,6 +7,7 @@ import { readTrailSearch } from './trail/trail-search.ts'
 import { loadPart } from './parts/load-part.ts'
 import { homeOf, isPublicPath, mayOpen } from './places.ts'
 import { sessionQuery } from './session/session.ts'
+import { readWatchSearch } from './watches/watch-search.ts'
 
 /** Signed-out visitors go to the sign-in and come back after it; a role that may not open a place goes to its own first one. */
 async function guard({ location }: { location: { pathname: string; href: string } }): Promise<void> {
@@ -50,6 +51,11 @@ const routes = [
     ...at('/post'),
     validateSearch: productAsked,
     component: screen(() => import('./post/post-screen.tsx'), 'PostScreen'),
+  }),
+  createRoute({
+    ...at('/watches'),
+    validateSearch: readWatchSearch,
+    component: screen(() => import('./watches/watches-screen.tsx'), 'WatchesScreen'),
   }),
   createRoute({
     ...at('/catalog'),

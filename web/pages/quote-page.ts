@@ -11,6 +11,7 @@ import { drawing, markup, type Markup } from './markup.ts'
 import { pageDocument } from './page-document.ts'
 import { formFaults, type PageFault } from './page-fault.ts'
 import { answerForms } from './quote-answer.ts'
+import { adviceSection, comparedTotals } from './quote-advice.ts'
 import { buildsSideBySide, salesEnd } from './quote-builds.ts'
 import { standing } from './quote-standing.ts'
 
@@ -55,6 +56,7 @@ ${
 }
 ${comparison(quote, open)}
 ${buildsSideBySide(quote, props.path)}
+${adviceSection(quote)}
 ${terms(quote)}
 ${scope(quote)}
 ${open ? answerForms(props) : ''}
@@ -87,7 +89,7 @@ function comparison(quote: RevisionDocument, open: boolean): Markup {
       ? ''
       : markup`<div>${drawing(svg)}<p class="note">Each line runs from the best price seen to the full price; the pointer is today.${quote.builds.some(({ byDate }) => byDate && byDate.waits > 0) ? ' The band holds 8 of 10 outcomes by the date.' : ''}${budgetMinor === null ? '' : ' The dashes are your budget.'}</p></div>`
   return markup`<section class="compare" aria-labelledby="h-compare"><h2 id="h-compare">Today’s totals</h2>
-<ul class="sums-list">${rows}${open ? markup`<li><a href="#answer">Accept or decline</a></li>` : ''}</ul>${scale}</section>`
+<ul class="sums-list">${rows}${open ? markup`<li><a href="#answer">Accept or decline</a></li>` : ''}</ul>${scale}${comparedTotals(quote)}</section>`
 }
 
 /** What stands beside the figures: discount, deposit, rates of exchange, and where the prices come from. */

@@ -120,7 +120,7 @@ function lineOutlook(record: MarketRecord, until: CivilDate, line: LinePlan, tol
     regularAtDateMinor: line.days.at(-1)?.regular ?? line.regularMinor,
     ...rangeOf(paid),
     chanceOfSale,
-    likely: advice === 'wait' ? likelyPaid(paid, line.todayMinor) : null,
+    likely: advice === 'wait' ? likelyPaid(paid, line.todayMinor, priceToBuyAtMinor) : null,
     priceToBuyAtMinor,
     priceToBuyAt: (day) => buyAt(line, advice, daysBetween(record.asOf, day)),
     buyAtTagMinor: tagOf(line, priceToBuyAtMinor),

@@ -76,6 +76,11 @@ describe('a sale time', () => {
     expect((await manager.send('DELETE', `/api/sale-times/${made.id}`)).status).toBe(404)
     expect((await calendar()).rows).toEqual([])
   })
+  it('leaves in the trail what was done to it, and not that the settings were changed', async () => {
+    const { items } = (await manager.send<{ items: Array<{ action: string }> }>('GET', '/api/audit?limit=10')).body
+    const done = items.map(({ action }) => action).filter((action) => /^(sale_time|install)_/.test(action))
+    expect(done).toEqual(['sale_time_deleted', 'sale_time_changed', 'sale_time_added'])
+  })
 })
 
 describe('what the record says of past runs', () => {

@@ -18,6 +18,8 @@ export function newSubscriber(name = randomBytes(6).toString('hex')) {
 
 export interface HearingWorld extends World {
   box: Mailbox
+  /** Sets the clock three days back, so that a test may move it on and still be in the past, as far as a message's proof is concerned. */
+  begin: () => void
   /** Moves the clock on. */
   later: (ms: number) => void
 }
@@ -27,12 +29,16 @@ export async function hearingWorld(): Promise<HearingWorld> {
   const box = await openMailbox()
   const read = readConfig({ PUBLIC_URL: SITE, SMTP_URL: `smtp://127.0.0.1:${box.port}`, SMTP_FROM: 'tanks@example.org' })
   if (read.mail === null) throw new Error('mail is set')
-  let now = Date.now()
+  const beginning = Date.now() - 3 * 86_400_000
+  let now = beginning
   const world = await createWorld({ sendLetter: letterSender(read.mail, 'tanks.example.org'), clock: () => now })
   world.rebuild({ config: { ...world.deps.config, publicUrl: read.publicUrl, mail: read.mail } })
   return {
     ...world,
     box,
+    begin: () => {
+      now = beginning
+    },
     later: (ms) => {
       now += ms
     },

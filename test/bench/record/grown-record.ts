@@ -8,6 +8,7 @@ import { createInstall } from '../../../db/install.ts'
 import { migrate } from '../../../db/migrate.ts'
 import { valuesOf as productValues } from '../../../db/products.ts'
 import { valuesOf as storeValues } from '../../../db/stores.ts'
+import { areSummariesCurrent, rebuildSummaries } from '../../../db/summary-rebuild.ts'
 import { withDatabase } from '../../support/postgres-server.ts'
 import { granted, heater, install, storeFields } from '../../support/rows.ts'
 import { idOf, lineAt, MEMBERS, PRODUCTS, STORES, type Line } from './market.ts'
@@ -106,6 +107,10 @@ export async function openRecord(size: Size): Promise<Connection & { url: string
   if (known === undefined) {
     await stockPlaces(connection)
     await copySightings(url, size)
+  }
+  if (!(await areSummariesCurrent(connection.db))) {
+    await rebuildSummaries(connection.db)
+    await sql`vacuum analyze price_summary`.execute(connection.db)
   }
   return { ...connection, url }
 }

@@ -40,12 +40,20 @@ export async function openDevice(browser: Browser, { width, height, phone = fals
   return { page, context, faults }
 }
 
+/** Cookies of those who signed in, by service and name. */
+const signedIn = new Map<string, Awaited<ReturnType<BrowserContext['cookies']>>>()
+
+/** By the form, as a person does; a further device of the same file goes on with the session that the form gave. Open a screen afterwards. */
 export async function signIn(page: Page, origin: string, who: { signInName: string; password: string }): Promise<void> {
+  const key = `${origin} ${who.signInName}`
+  const cookies = signedIn.get(key)
+  if (cookies !== undefined) return page.context().addCookies(cookies)
   await page.goto(`${origin}/sign-in`)
   await page.getByLabel('Sign-in name').fill(who.signInName)
   await page.getByLabel('Password', { exact: true }).fill(who.password)
   await page.getByRole('button', { name: 'Sign in', exact: true }).click()
   await expect.poll(() => new URL(page.url()).pathname, { timeout: PATIENCE_MS }).not.toBe('/sign-in')
+  signedIn.set(key, await page.context().cookies())
 }
 
 /** Fills a slot as an advisor does, with the keyboard alone: open the cell, type, take the first. */

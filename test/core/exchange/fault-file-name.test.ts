@@ -21,6 +21,12 @@ describe('a fault file', () => {
     ['🐟.csv', 'price-list-faults-2026-11-30'],
   ])('of %j is called %s', (fileName, name) => expect(named(fileName)).toBe(name))
 
+  it('has room for its ending where each letter takes four bytes', () => {
+    const name = `${named('𠮷'.repeat(200))}.csv`
+    expect(name).toMatch(/^(?:𠮷)+-faults-2026-11-30\.csv$/u)
+    expect(Buffer.byteLength(name)).toBeLessThanOrEqual(255)
+  })
+
   it('has a name that every file system takes, whatever the file was called', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'binary', maxLength: 200 }), (fileName) => {

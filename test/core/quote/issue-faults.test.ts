@@ -19,6 +19,20 @@ function missing(mode: 'club' | 'store', store: Partial<Store>) {
   return issueFaults({ ...inputs, install: { ...inputs.install, mode }, stores, prices, draft }, '2026-11-01')
 }
 
+describe('builds that cannot be issued', () => {
+  it('are called by the letters that they have on the desk', () => {
+    const inputs = sampleInputs([sampleTank])
+    const lines = [buy(sampleTank), null, null].map((line) => (line === null ? [] : [line]))
+    const builds = lines.map((of, index) => ({ id: `build-${index}`, name: '', why: '', lines: of }))
+    const draft = { ...inputs.draft, title: 'A tank', standsUntil: '2026-11-20', builds }
+    const told = issueFaults({ ...inputs, draft }, '2026-11-01').filter(({ field }) => field.startsWith('builds.'))
+    expect(told.map(({ field, message }) => [field, message])).toEqual([
+      ['builds.1.lines', 'Build B is empty. Fill it or take it out.'],
+      ['builds.2.lines', 'Build C is empty. Fill it or take it out.'],
+    ])
+  })
+})
+
 describe('a quote of a place that is run as a store', () => {
   it('is not issued while no store is marked as its own, and says where one is marked', () => {
     const [fault, ...others] = missing('store', { own: false })

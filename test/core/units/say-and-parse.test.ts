@@ -57,6 +57,21 @@ describe('what people type', () => {
     expect(read('77', 'degC', US)).toBeCloseTo(25, 9)
   })
 
+  it.each([
+    ['about 36 inches', '36 inches'],
+    ['ca. 90 cm', '90 cm'],
+    ['~36', '36'],
+  ])('says of "%s" that "%s" alone is taken', (text, taken) => {
+    const result = parseQuantity(text, 'mm', US)
+    expect(result.ok ? null : result.refusal.words).toBe(`Write the figure without a word before it: ${taken}.`)
+    expect(parseQuantity(taken, 'mm', US).ok).toBe(true)
+  })
+
+  it('shows an example where no figure stands behind the word either', () => {
+    const result = parseQuantity('about 36 litres', 'mm', US)
+    expect(result.ok ? null : result.refusal.words).toBe('"about 36 litres" is not a number. Write it like 20 in.')
+  })
+
   it('asks which is meant by 1,234', () => {
     expect(refusal('1,234', 'mm')).toBe('ambiguous')
     expect(refusal('1.234', 'mm', { ...METRIC, decimal: ',' })).toBe('ambiguous')

@@ -4,9 +4,9 @@ import { homeOf, mayOpen, placeAt, placesOf, safeNext } from '../../../web/app/p
 describe('the places of the bar', () => {
   it('follow the role', () => {
     const names = (role: 'member' | 'advisor' | 'manager'): string[] => placesOf(role).map(({ name }) => name)
-    expect(names('member')).toEqual(['Prices', 'Post'])
-    expect(names('advisor')).toEqual(['Quotes', 'Prices', 'Setups', 'Catalog', 'Customers'])
-    expect(names('manager')).toEqual(['Quotes', 'Prices', 'Setups', 'Catalog', 'Customers', 'Stores', 'People', 'Settings'])
+    expect(names('member')).toEqual(['Prices', 'Post', 'Watches'])
+    expect(names('advisor')).toEqual(['Quotes', 'Prices', 'Watches', 'Setups', 'Catalog', 'Customers'])
+    expect(names('manager')).toEqual(['Quotes', 'Prices', 'Watches', 'Setups', 'Catalog', 'Customers', 'Stores', 'People', 'Settings'])
   })
   it('hold their own addresses and no others', () => {
     expect(placeAt('/prices/0198')?.name).toBe('Prices')

@@ -30,6 +30,7 @@ const product = {
 const recordOf = (sightings: SightingRow[], asOf = '2026-10-20'): PriceRecord => ({
   product: { ...product, parts: [] },
   sightings,
+  total: sightings.length,
   views: priceViews(sightings, asOf),
   asOf,
 })

@@ -94,6 +94,11 @@ function CatalogFilters({ search, onChange }: { search: CatalogSearch; onChange:
         )
       }
     >
+      {kind && (
+        <Link to="/watches" search={{ kind, ...(search.spec ? { spec: search.spec } : {}) }}>
+          Watch for these
+        </Link>
+      )}
       <TickField
         label="Archived ones"
         checked={search.archived === true}

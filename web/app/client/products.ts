@@ -34,5 +34,7 @@ export const getProduct = (id: string): Promise<Versioned<Product>> => requestVe
 export const createProduct = (body: ProductBody): Promise<Product> => request('POST', '/api/products', { body })
 export const updateProduct = (id: string, body: ProductBody, etag: string): Promise<Product> =>
   request('PUT', `/api/products/${id}`, { body, etag })
-export const getRecord = (id: string): Promise<PriceRecord> => request('GET', `/api/products/${id}/record`)
+/** The newest sightings and those behind the figures; the whole record on asking. */
+export const getRecord = (id: string, whole = false): Promise<PriceRecord> =>
+  request('GET', `/api/products/${id}/record${whole ? '?whole=true' : ''}`)
 export const getPriceViews = (productIds: string[]): Promise<PriceViews> => request('POST', '/api/price-views', { body: { productIds } })

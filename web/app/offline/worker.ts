@@ -13,13 +13,31 @@ interface FetchEvent extends WorkerEvent {
 interface KeepEvent extends WorkerEvent {
   data: unknown
 }
+interface PushEvent extends WorkerEvent {
+  data: { json(): unknown } | null
+}
+interface ShownEvent extends WorkerEvent {
+  notification: { data: unknown; close(): void }
+}
+interface OpenWindow {
+  url: string
+  focus(): Promise<OpenWindow>
+  navigate(url: string): Promise<unknown>
+}
 /** As far as it is used here: the types of a worker and of a document contradict each other, and this project loads those of documents. */
 interface WorkerScope {
   addEventListener(type: 'install' | 'activate', on: (event: WorkerEvent) => void): void
   addEventListener(type: 'fetch', on: (event: FetchEvent) => void): void
   addEventListener(type: 'message', on: (event: KeepEvent) => void): void
+  addEventListener(type: 'push', on: (event: PushEvent) => void): void
+  addEventListener(type: 'notificationclick', on: (event: ShownEvent) => void): void
   skipWaiting(): Promise<void>
-  clients: { claim(): Promise<void> }
+  registration: { showNotification(title: string, options: { body: string; tag: string; data: unknown }): Promise<void> }
+  clients: {
+    claim(): Promise<void>
+    matchAll(of: { type: 'window' }): Promise<OpenWindow[]>
+    openWindow(url: string): Promise<unknown>
+  }
 }
 
 const scope = self as unknown as WorkerScope
@@ -35,6 +53,11 @@ scope.addEventListener('install', (event) => event.waitUntil(scope.skipWaiting()
 scope.addEventListener('activate', (event) => event.waitUntil(scope.clients.claim()))
 scope.addEventListener('message', (event) => {
   if (Array.isArray(event.data)) event.waitUntil(keepFiles(event.data.filter((path) => typeof path === 'string' && FILES.test(path))))
+})
+scope.addEventListener('push', (event) => event.waitUntil(showNews(event)))
+scope.addEventListener('notificationclick', (event) => {
+  event.notification.close()
+  event.waitUntil(openDeal(event.notification.data))
 })
 scope.addEventListener('fetch', (event) => {
   const { request } = event
@@ -93,4 +116,35 @@ async function keepFiles(paths: readonly unknown[]): Promise<void> {
   await Promise.all([...known].filter((path) => !wanted.has(path)).map((path) => kept.delete(path)))
   // One that is gone from the server costs only itself.
   await Promise.allSettled([...wanted].filter((path) => !known.has(path)).map((path) => kept.add(path)))
+}
+
+const textOf = (data: unknown, key: string, otherwise: string): string => {
+  const value = typeof data === 'object' && data !== null ? (data as Record<string, unknown>)[key] : undefined
+  return typeof value === 'string' && value !== '' ? value : otherwise
+}
+
+/** A browser asks that every message is shown: one that cannot be read says so much. */
+function showNews({ data }: PushEvent): Promise<void> {
+  let news: unknown = null
+  try {
+    news = data?.json()
+  } catch {
+    // Not ours, or cut off.
+  }
+  const title = textOf(news, 'title', 'A deal on what you watch')
+  return scope.registration.showNotification(title, {
+    body: textOf(news, 'body', ''),
+    tag: textOf(news, 'tag', 'deals'),
+    data: { path: textOf(news, 'path', DOCUMENT) },
+  })
+}
+
+/** Leads to the deal, in a window that is open already where there is one; never to another site, whatever a message says. */
+async function openDeal(data: unknown): Promise<void> {
+  const asked = URL.parse(textOf(data, 'path', DOCUMENT), location.origin)
+  const url = asked?.origin === location.origin ? asked.href : location.origin + DOCUMENT
+  const [open] = await scope.clients.matchAll({ type: 'window' })
+  if (open === undefined) return void (await scope.clients.openWindow(url))
+  await open.focus()
+  await open.navigate(url)
 }

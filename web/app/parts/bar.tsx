@@ -1,9 +1,11 @@
+import { useQuery } from '@tanstack/react-query'
 import { Link, useRouterState } from '@tanstack/react-router'
 import { useEffect, useState, type ReactElement } from 'react'
 import type { SignedIn } from '../client/session.ts'
 import { placeAt, placesOf } from '../places.ts'
 import { useSession } from '../session/session.ts'
 import { SignOut } from '../session/sign-out.tsx'
+import { noticeCountQuery } from '../watches/watches-query.ts'
 import { DownSign, MarkSign } from './signs.tsx'
 import { ThemeChoice } from './theme-choice.tsx'
 
@@ -47,6 +49,7 @@ export function Bar(): ReactElement {
             {placesOf(person.role).map(({ to, name }) => (
               <Link key={to} to={to}>
                 {name}
+                {to === '/watches' && <NotSeen />}
               </Link>
             ))}
           </nav>
@@ -57,6 +60,18 @@ export function Bar(): ReactElement {
         {person ? <Me person={person} path={path} /> : <ThemeChoice />}
       </div>
     </header>
+  )
+}
+
+/** How many deals one was told of and has not looked at; nothing where there are none. */
+function NotSeen(): ReactElement | null {
+  const count = useQuery(noticeCountQuery).data?.notSeen ?? 0
+  if (count === 0) return null
+  return (
+    <span className="place-count">
+      {count}
+      <span className="sr"> new</span>
+    </span>
   )
 }
 

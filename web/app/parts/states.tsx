@@ -66,6 +66,8 @@ export function ErrorNotice({
   const repeats = problem.errors.some(({ message }) => message === problem.detail)
   // What is read again was not typed.
   const detail = cut && onRetry ? 'Check the connection and try again.' : problem.detail
+  // A box with a title alone would leave its reader looking: what is wrong may stand at a field that is out of sight.
+  const speaks = others.length > 0 || problem.errors.length === 0 || (detail && detail !== problem.title && !repeats)
   return (
     <Told
       kind={cut ? 'offline' : 'stop'}
@@ -73,6 +75,7 @@ export function ErrorNotice({
       live
     >
       {detail && detail !== problem.title && !repeats && <p>{detail}</p>}
+      {!speaks && <p>What is wrong stands beside its field.</p>}
       {others.length > 0 && (
         <ul>
           {others.map(({ field, message }) => (

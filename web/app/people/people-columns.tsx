@@ -50,11 +50,11 @@ function stateCell(person: PersonRow, { myId, onLetIn, onDisable, onPassword }: 
     )
   }
   return (
-    <>
-      disabled{' '}
+    <span className="row-acts">
+      <span>disabled</span>
       <Button small aria-label={`Let in again: ${person.called}`} onClick={() => onLetIn(person)}>
         Let in again
       </Button>
-    </>
+    </span>
   )
 }

@@ -1,6 +1,8 @@
 import { keepPreviousData, useQuery, useQueryClient } from '@tanstack/react-query'
 import { Link, useNavigate, useSearch } from '@tanstack/react-router'
 import { useState, type ReactElement } from 'react'
+import { kindInText } from '../../../core/catalog/kinds.ts'
+import { BOARD_COUNTED } from '../../../core/pricing/board.ts'
 import { problemOf } from '../client/problem.ts'
 import { Button } from '../parts/button.tsx'
 import { MoreRows } from '../parts/more-rows.tsx'
@@ -67,11 +69,19 @@ export function PricesScreen(): ReactElement {
       {board.data && rows.length === 0 && (
         <NoPrices filtered={Boolean(search.kind ?? search.store ?? search.region ?? search.q)} onAll={() => change({})} />
       )}
+      {search.kind && (
+        <p className="note">
+          <Link to="/watches" search={{ kind: search.kind }}>
+            Watch for any {kindInText(search.kind)}
+          </Link>
+        </p>
+      )}
       {rows.length > 0 && <BoardTable rows={rows} />}
       {rows.length > 0 && !kept && (
         <MoreRows
           shown={rows.length}
           total={board.data?.total ?? 0}
+          counted={BOARD_COUNTED}
           page={BOARD_PAGE}
           busy={board.isFetching}
           onMore={() => setShown(shown + BOARD_PAGE)}

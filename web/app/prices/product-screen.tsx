@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query'
 import { Link, useParams } from '@tanstack/react-router'
-import type { ReactElement } from 'react'
+import { useState, type ReactElement } from 'react'
 import { KIND_NAMES } from '../../../core/catalog/kinds.ts'
 import type { Product } from '../../../core/catalog/product.ts'
 import { specNotes } from '../../../core/catalog/spec-notes.ts'
@@ -10,6 +10,7 @@ import { sayPhrase } from '../../../core/units/say.ts'
 import { MissingMeasure } from '../catalog/missing-measure.tsx'
 import { specWords } from '../catalog/spec-words.ts'
 import { getRecord } from '../client/products.ts'
+import { Button } from '../parts/button.tsx'
 import { Screen } from '../parts/screen.tsx'
 import { DipSign } from '../parts/signs.tsx'
 import { Empty, ErrorNotice, LoadingRows } from '../parts/states.tsx'
@@ -23,7 +24,7 @@ import { OtherClubsSection } from './other-clubs-section.tsx'
 import { OutlookSection } from './outlook-section.tsx'
 import { aheadOf, useOutlook } from './use-outlook.ts'
 import { RecordFigure } from './record-figure.tsx'
-import { SightingsSection } from './sightings-section.tsx'
+import { namesSighting, SightingsSection, type WholeRecord } from './sightings-section.tsx'
 import { useStoreCurrency } from '../stores/store-currency.ts'
 import { WaitingTold } from './waiting-told.tsx'
 import './prices.css'
@@ -31,8 +32,21 @@ import './prices.css'
 /** One product's prices: the answer, its figures, the record, the sightings. */
 export function ProductScreen(): ReactElement {
   const { productId } = useParams({ from: '/prices/$productId' })
-  const record = useQuery({ queryKey: ['record', productId], queryFn: () => getRecord(productId) })
-  if (record.data) return <ProductPrices key={productId} record={record.data} />
+  const [wholeOf, setWholeOf] = useState(namesSighting() ? productId : '')
+  const whole = wholeOf === productId
+  const record = useQuery({
+    queryKey: whole ? ['record', productId, 'whole'] : ['record', productId],
+    queryFn: () => getRecord(productId, whole),
+    placeholderData: (before: PriceRecord | undefined) => (before?.product.id === productId ? before : undefined),
+  })
+  if (record.data)
+    return (
+      <ProductPrices
+        key={productId}
+        record={record.data}
+        whole={{ asked: whole, busy: record.isFetching, ask: () => setWholeOf(productId) }}
+      />
+    )
   return (
     <Screen title="Product">
       {record.error ? <ErrorNotice error={record.error} onRetry={() => void record.refetch()} /> : <LoadingRows what="the prices" />}
@@ -66,7 +80,7 @@ function SpecNotes({ product }: { product: Product }): ReactElement | null {
   return <span className="spec-notes">{notes.map(({ text }) => sayPhrase(text, reader)).join(' ')}</span>
 }
 
-function ProductPrices({ record }: { record: PriceRecord }): ReactElement {
+function ProductPrices({ record, whole }: { record: PriceRecord; whole: WholeRecord }): ReactElement {
   const person = usePerson()
   const { product, sightings } = record
   return (
@@ -96,6 +110,11 @@ function ProductPrices({ record }: { record: PriceRecord }): ReactElement {
               Edit
             </Link>
           )}
+          {!product.archived && (
+            <Link to="/watches" search={{ product: product.id }} className="btn">
+              Watch this
+            </Link>
+          )}
           {!product.archived && sightings.length > 0 && <PostLink productId={product.id} />}
         </>
       }
@@ -107,14 +126,14 @@ function ProductPrices({ record }: { record: PriceRecord }): ReactElement {
           No sightings of it yet. Post the first one.
         </Empty>
       ) : (
-        <RecordSections record={record} />
+        <RecordSections record={record} whole={whole} />
       )}
       <OtherClubsSection productId={product.id} asOf={record.asOf} />
     </Screen>
   )
 }
 
-function RecordSections({ record }: { record: PriceRecord }): ReactElement {
+function RecordSections({ record, whole }: { record: PriceRecord; whole: WholeRecord }): ReactElement {
   const home = useCurrency()
   const currencyOf = useStoreCurrency()
   const told = inCurrency(record, currencyOf, home)
@@ -148,8 +167,16 @@ function RecordSections({ record }: { record: PriceRecord }): ReactElement {
           </p>
         </div>
         <RecordFigure record={told} ahead={record.product.archived ? undefined : aheadOf(outlook.answer.data)} />
+        {record.sightings.length < record.total && (
+          <p className="note acts">
+            Drawn from the newest {record.sightings.length} of {record.total} sightings.
+            <Button small busy={whole.busy} onClick={whole.ask}>
+              Draw the whole record
+            </Button>
+          </p>
+        )}
       </section>
-      <SightingsSection sightings={record.sightings} />
+      <SightingsSection sightings={record.sightings} total={record.total} whole={whole} />
     </>
   )
 }

@@ -13,13 +13,32 @@ function waitingWords(sightings: readonly SightingRow[]): string {
   return waiting === 1 ? ' One waits and is not counted.' : ` ${waiting} wait and are not counted.`
 }
 
-/** The address names a sighting: then every row is shown, or its link would lead nowhere. */
-const namesOne = (): boolean => window.location.hash.startsWith('#s-')
+/** Whether every sighting of a long record was asked for, and how to ask. */
+export interface WholeRecord {
+  asked: boolean
+  busy: boolean
+  ask: () => void
+}
 
-export function SightingsSection({ sightings }: { sightings: readonly SightingRow[] }): ReactElement {
-  const [all, setAll] = useState(namesOne)
+/** The address names a sighting: then every row is shown, or its link would lead nowhere. */
+export const namesSighting = (): boolean => window.location.hash.startsWith('#s-')
+
+export function SightingsSection({
+  sightings,
+  total,
+  whole,
+}: {
+  sightings: readonly SightingRow[]
+  total: number
+  whole: WholeRecord
+}): ReactElement {
+  const [all, setAll] = useState(namesSighting)
   const shown = all ? sightings : sightings.slice(0, FIRST)
-  const count = shown.length < sightings.length ? `${shown.length} latest of ${sightings.length}` : `All ${sightings.length}`
+  const count = shown.length < total ? `${shown.length} latest of ${total}` : `All ${total}`
+  const showAll = (): void => {
+    setAll(true)
+    if (sightings.length < total) whole.ask()
+  }
   return (
     <section aria-labelledby="sightings-head">
       <div className="sechead">
@@ -29,10 +48,10 @@ export function SightingsSection({ sightings }: { sightings: readonly SightingRo
         </p>
       </div>
       <SightingsTable sightings={shown} />
-      {!all && shown.length < sightings.length && (
+      {shown.length < total && (
         <p className="acts after-table">
-          <Button small onClick={() => setAll(true)}>
-            Show all {sightings.length}
+          <Button small busy={whole.asked && whole.busy} onClick={showAll}>
+            Show all {total}
           </Button>
         </p>
       )}

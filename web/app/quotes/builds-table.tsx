@@ -11,10 +11,12 @@ import { SlotCellView } from './slot-cell.tsx'
 import { shownSlots, slotCells } from './slot-grid.ts'
 import { SumRows } from './sum-rows.tsx'
 import { TierRows } from './tier-rows.tsx'
+import { useByDates } from './use-by-dates.ts'
 
 /** Builds A to D side by side: drawing, tiers, verdicts, slots, totals. On a phone one at a time. */
 export function BuildsTable(): ReactElement {
   const { builds, shown, chosen, choose, currency, inputs } = useDesk()
+  const expected = useByDates(builds)
   const slots = shownSlots(shown)
   const cells = shown.map((build) => slotCells(build, slots))
   const move = (event: KeyboardEvent): void => {
@@ -43,7 +45,7 @@ export function BuildsTable(): ReactElement {
           ))}
         </colgroup>
         <BuildHeads />
-        <TierRows />
+        <TierRows expected={expected} />
         {/* The presses are the cells' own buttons; arrows only move between them. */}
         {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-element-interactions */}
         <tbody className="slots" onKeyDown={move}>
@@ -65,7 +67,7 @@ export function BuildsTable(): ReactElement {
               <th scope="row">{SLOT_NAMES[slot]}</th>
               {shown.map((build, column) => {
                 const cell = cells[column]?.[row]
-                return cell && <SlotCellView key={build.id} build={build} slot={slot} cell={cell} />
+                return cell && <SlotCellView key={build.id} build={build} slot={slot} cell={cell} advice={expected.get(build.id)?.advice} />
               })}
             </tr>
           ))}

@@ -13,6 +13,7 @@ import type { Want } from './meets-want.ts'
 import type { SlotFormProps } from './not-needed-form.tsx'
 import { useAnswerSlot } from './use-answer-slot.ts'
 import { ownKind, useCandidates } from './use-candidates.ts'
+import { specOf, WatchForSlot } from './watch-for-slot.tsx'
 
 const ADD = ''
 
@@ -46,6 +47,7 @@ export function ProductSearch({ build, slot, lines, want }: SlotFormProps & { wa
     <div className="product-search">
       <CandidateList slot={slot} text={text} onType={setText} found={found} onTake={take} />
       {kind && <SpecFilters kind={kind} spec={spec} onChange={setSpec} />}
+      {kind && <WatchForSlot kind={kind} spec={spec || specOf(kind, filtered ? want : null)} letter={build.letter} />}
       <div className="form-row">
         <QuantityField
           label="How many"

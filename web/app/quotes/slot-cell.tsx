@@ -3,6 +3,7 @@ import type { ReactElement } from 'react'
 import { SLOT_NAMES, type Slot } from '../../../core/catalog/kinds.ts'
 import { yearOf } from '../../../core/dates.ts'
 import { sayMoney } from '../../../core/money.ts'
+import type { LineAdvice } from '../../../core/pricing/line-advice.ts'
 import type { LineCost } from '../../../core/pricing/tiers.ts'
 import type { WorkedBuild, SlotRow } from '../../../core/quote/revision.ts'
 import { signOf } from '../../../core/sizing/count-words.ts'
@@ -10,11 +11,20 @@ import { SaleSign } from '../parts/prices.tsx'
 import { Verdict } from '../parts/verdict.tsx'
 import { columnClass } from './column-class.ts'
 import { useDesk } from './desk-context.ts'
+import { LineAdviceFold } from './line-advice-fold.tsx'
 import { findingOfSlot } from './slot-findings.ts'
 import type { SlotCell } from './slot-grid.ts'
 
+interface Props {
+  build: WorkedBuild
+  slot: Slot
+  cell: SlotCell
+  /** What to do about the build's lines by the day of the need, where it is known. */
+  advice?: readonly LineAdvice[] | undefined
+}
+
 /** One slot of one build. The whole cell opens it; the price opens its sightings. */
-export function SlotCellView({ build, slot, cell }: { build: WorkedBuild; slot: Slot; cell: SlotCell }): ReactElement {
+export function SlotCellView({ build, slot, cell, advice }: Props): ReactElement {
   const { chosen } = useDesk()
   const finding = findingOfSlot(build.report, slot)
   const missing = cell.rows.every((row) => row.answer === 'missing')
@@ -23,7 +33,7 @@ export function SlotCellView({ build, slot, cell }: { build: WorkedBuild; slot: 
   return (
     <td className={columnClass(build.id === chosen.id, bracket, missing && required && 'open')}>
       {cell.rows.map((row, index) => (
-        <CellRow key={index} build={build} slot={slot} row={row} />
+        <CellRow key={index} build={build} slot={slot} row={row} advice={advice?.find(({ lineId }) => lineId === row.lineId)} />
       ))}
       {finding && (
         <span className="vd">
@@ -34,8 +44,15 @@ export function SlotCellView({ build, slot, cell }: { build: WorkedBuild; slot: 
   )
 }
 
+interface RowProps {
+  build: WorkedBuild
+  slot: Slot
+  row: SlotRow
+  advice: LineAdvice | undefined
+}
+
 /** What fills it, where it comes from, and at its end the price; all but the price opens the slot. */
-function CellRow({ build, slot, row }: { build: WorkedBuild; slot: Slot; row: SlotRow }): ReactElement {
+function CellRow({ build, slot, row, advice }: RowProps): ReactElement {
   const { open, locked } = useDesk()
   const cost = build.cost.lines.find((line) => line.lineId === row.lineId)
   const priced = row.answer === 'buy' || row.answer === 'kit'
@@ -61,6 +78,7 @@ function CellRow({ build, slot, row }: { build: WorkedBuild; slot: Slot; row: Sl
       </button>
       {priced && <Price row={row} cost={cost} />}
       {row.ourPriceMinor !== undefined && <OurPrice minor={row.ourPriceMinor} />}
+      {priced && advice && row.productId && <LineAdviceFold advice={advice} productId={row.productId} kind={row.kind} text={row.text} />}
     </div>
   )
 }

@@ -12,8 +12,10 @@ import { Verdict } from '../parts/verdict.tsx'
 import { columnClass } from './column-class.ts'
 import { useDesk } from './desk-context.ts'
 import { ByDateRow } from './by-date-row.tsx'
+import { ComparedRow } from './compared-row.tsx'
+import { KitRow } from './kit-row.tsx'
 import { sayBudget, sayMissing } from './tier-words.ts'
-import { useByDates, type ExpectedBuild } from './use-by-dates.ts'
+import type { ExpectedBuild } from './use-by-dates.ts'
 
 const TIERS = [
   { key: 'full', sign: 'full', words: 'Full price' },
@@ -22,9 +24,8 @@ const TIERS = [
 ] as const
 
 /** What each build costs in the order of water levels, on one staff, and how many checks came out how. */
-export function TierRows(): ReactElement {
-  const { builds, shown, chosen, state } = useDesk()
-  const expected = useByDates(builds)
+export function TierRows({ expected }: { expected: ReadonlyMap<string, ExpectedBuild> }): ReactElement {
+  const { shown, chosen, state } = useDesk()
   // A store's own quote knows of no price elsewhere.
   const tiers = TIERS.filter(({ key }) => key !== 'bestSeen' || state.view.install.mode === 'club')
   return (
@@ -46,6 +47,8 @@ export function TierRows(): ReactElement {
         </Fragment>
       ))}
       <StaffRow expected={expected} />
+      <ComparedRow expected={expected} />
+      <KitRow />
       <CountRow />
     </tbody>
   )

@@ -1,15 +1,15 @@
 import { useQueries } from '@tanstack/react-query'
 import { addDays } from '../../../core/dates.ts'
-import { byDateOf, outlookLines, type ByDate } from '../../../core/pricing/by-date.ts'
+import { byDateOf, outlookLines } from '../../../core/pricing/by-date.ts'
 import { MOST_AHEAD_DAYS } from '../../../core/pricing/outlook-view.ts'
 import { discountOf } from '../../../core/quote/quote-market.ts'
+import { adviceOf, type ExpectedBuild as Told } from '../../../core/pricing/line-advice.ts'
 import type { WorkedBuild } from '../../../core/quote/revision.ts'
 import { getOutlook } from '../client/outlook.ts'
 import { useDesk } from './desk-context.ts'
 
-export interface ExpectedBuild {
-  /** Null: not asked, not answered yet, or nothing can be said. */
-  byDate: ByDate | null
+/** `byDate` is null and `advice` empty where nothing was asked, answered yet, or can be said. */
+export interface ExpectedBuild extends Told {
   /** An answer is under way. */
   busy: boolean
   /** The server was asked and has learnt nothing yet, or knows too little. */
@@ -38,7 +38,12 @@ export function useByDates(builds: readonly WorkedBuild[]): ReadonlyMap<string, 
       const byDate = outlook ? byDateOf(build.cost, outlook, discountOf(inputs)) : null
       return [
         build.id,
-        { byDate, busy: answer?.isFetching === true, unknown: answer?.isError === true || (outlook !== undefined && byDate === null) },
+        {
+          byDate,
+          advice: outlook ? adviceOf(build.cost, outlook) : [],
+          busy: answer?.isFetching === true,
+          unknown: answer?.isError === true || (outlook !== undefined && byDate === null),
+        },
       ]
     }),
   )

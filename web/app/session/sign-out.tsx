@@ -4,6 +4,7 @@ import { useState, type ReactElement } from 'react'
 import { signOut, type SignedIn } from '../client/session.ts'
 import { Button } from '../parts/button.tsx'
 import { forgetAnswers } from '../offline/kept-answer.ts'
+import { endMessagesHere } from '../offline/messages-here.ts'
 import { forgetFiles } from '../offline/start-worker.ts'
 import { forgetRecent } from '../post/recent.ts'
 import { sendUnsent } from '../post/send-unsent.ts'
@@ -16,7 +17,11 @@ export function SignOut({ person }: { person: SignedIn }): ReactElement {
   const router = useRouter()
   const queries = useQueryClient()
   const leave = useMutation({
-    mutationFn: signOut,
+    // While there still is a session: a device that is passed on tells nobody's deals.
+    mutationFn: async () => {
+      await endMessagesHere().catch(() => undefined)
+      return signOut()
+    },
     onSuccess: async () => {
       setLeft(null)
       forgetRecent(person.id)

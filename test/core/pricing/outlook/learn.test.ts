@@ -93,11 +93,15 @@ describe('prices to buy at', () => {
     expect(shares).toHaveLength(59)
   })
 
-  it('are the higher the more a day of waiting costs', () => {
-    const free = planOf(learned, world.record, ask).lines
-    const dear = planOf(learned, world.record, { ...ask, waitingCostPerDayMinor: 50 }).lines
-    free.forEach(({ buyAtShare }, index) =>
-      buyAtShare.subarray(1, -1).forEach((share, day) => expect(dear[index]?.buyAtShare[day + 1]).toBeGreaterThanOrEqual(share)),
-    )
+  it('are the higher on every day the more a day of waiting costs, and by a tenth of the price where sixty days are left', () => {
+    const costs = [0, 5, 20, 50]
+    const plans = costs.map((waitingCostPerDayMinor) => planOf(learned, world.record, { ...ask, waitingCostPerDayMinor }).lines)
+    ask.lines.forEach((_, index) => {
+      const shares = plans.map((lines) => [...(lines[index]?.buyAtShare.subarray(1, -1) ?? [])])
+      expect(shares.map(({ length }) => length)).toEqual(costs.map(() => 59))
+      for (const [step, dearer] of shares.slice(1).entries())
+        expect(dearer.map((share, day) => share > (shares[step]?.[day] ?? Infinity))).toEqual(dearer.map(() => true))
+      expect((shares.at(-1)?.[0] ?? 0) - (shares[0]?.[0] ?? 1)).toBeGreaterThan(0.1)
+    })
   })
 })

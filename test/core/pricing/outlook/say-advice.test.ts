@@ -117,6 +117,13 @@ describe('the share that is told', () => {
     expect(likelyPaid(Float64Array.of(80, 100, 100, 100), 100)).toEqual({ many: 1, of: 4, paidMinor: 80 })
   })
 
+  it('is, where one in four pays no more than the price to buy at, the largest that does', () => {
+    const paid = Float64Array.of(60, 70, 95, 97)
+    expect(likelyPaid(paid, 100)).toEqual({ many: 9, of: 10, paidMinor: 97 })
+    expect(likelyPaid(paid, 100, 80)).toEqual({ many: 1, of: 2, paidMinor: 70 })
+    expect(likelyPaid(paid, 100, 50)).toEqual({ many: 9, of: 10, paidMinor: 97 })
+  })
+
   it('is none where hardly anybody does', () => {
     expect(likelyPaid(Float64Array.of(100, 100, 99, 100), 100)).toBeNull()
   })

@@ -1,0 +1,174 @@
+import { addDays, type CivilDate } from '../dates.ts'
+import { ageOn } from './age.ts'
+import { BEST_SEEN_DAYS } from './best-seen.ts'
+import type { PriceView } from './price-view.ts'
+import { printedDays, shelfDays } from './regular-price.ts'
+import { saleSpells, type DatedPrice, type SaleSpell } from './sale-spells.ts'
+import { isAccepted } from './sighting.ts'
+import { membersBehind } from './today.ts'
+import { newcomerTrust } from './trust.ts'
+
+/** Nothing older than a year and a half before the newest sighting moves any figure. */
+export const SUMMARY_DAYS = 550
+/** Between the first and the last place of the world to see a day begin lie 26 hours: a store may be two civil days ahead of who asks. */
+const CLOCK_DAYS = 2
+
+/** A price that stood on one day, and what says so. */
+interface KnownPrice {
+  priceMinor: number
+  seenOn: CivilDate
+  reporters: number
+  sightingIds: string[]
+}
+type KnownSpell = Pick<SaleSpell, 'condition' | 'priceMinor' | 'lastSeenOn' | 'endsOn' | 'lastDayStated'> &
+  Pick<KnownPrice, 'reporters' | 'sightingIds'>
+type Low = NonNullable<PriceView['best']>
+
+/** What the sightings up to a day say of new goods, whatever day is asked about from then on. */
+export interface PairState {
+  /** The day from which this holds, until that of the next state. */
+  from: CivilDate
+  shelf: KnownPrice | null
+  printed: KnownPrice | null
+  /** The newest sale or clearance, running or over. */
+  spell: KnownSpell | null
+  /** Lowest first, each newer than the one before: whatever year is asked about, its lowest is among them. */
+  lows: Low[]
+}
+
+/** States of one product at one store, oldest first: as many as the days of its newest sightings that a clock elsewhere may not have reached. */
+export type PairSummary = PairState[]
+
+/**
+ * The time-free facts of one product at one store, from all of its sightings: what `priceViewOf` needs of them for today and any later day. However many sightings there are, they
+ * stay about as short. The order of the sightings does not matter.
+ *
+ * Units: minor units as the store prints them.
+ */
+export function summarisePair(sightings: readonly DatedPrice[]): PairSummary {
+  const accepted = sightings.filter((one) => one.condition !== 'used' && isAccepted(one))
+  const newest = accepted.reduce<CivilDate | undefined>(
+    (last, { seenOn }) => (last === undefined || seenOn > last ? seenOn : last),
+    undefined,
+  )
+  if (newest === undefined) return []
+  const since = addDays(newest, -SUMMARY_DAYS)
+  const counted = accepted.filter(({ seenOn }) => seenOn >= since).toSorted((a, b) => (a.id < b.id ? -1 : 1))
+  const days = [...new Set(counted.map(({ seenOn }) => seenOn))].sort()
+  const before = days.findLastIndex((day) => day <= addDays(newest, -CLOCK_DAYS))
+  return days.slice(Math.max(0, before)).map((day) => stateOn(counted, day))
+}
+
+function stateOn(counted: readonly DatedPrice[], from: CivilDate): PairState {
+  const shelf = shelfDays(counted, from, newcomerTrust).at(-1)
+  const printed = printedDays(counted, from, newcomerTrust).at(-1)
+  const spell = saleSpells(counted, from).at(-1)
+  return {
+    from,
+    shelf: shelf ? knownPrice(shelf) : null,
+    printed: printed ? knownPrice(printed) : null,
+    spell: spell ? knownSpell(spell) : null,
+    lows: lowsUpTo(counted, from),
+  }
+}
+
+const idsOf = (sightings: readonly DatedPrice[]): string[] => sightings.map(({ id }) => id)
+
+const knownPrice = ({ priceMinor, seenOn, sightings }: { priceMinor: number; seenOn: CivilDate; sightings: DatedPrice[] }): KnownPrice => ({
+  priceMinor,
+  seenOn,
+  reporters: membersBehind(sightings),
+  sightingIds: idsOf(sightings),
+})
+
+const knownSpell = ({ condition, priceMinor, lastSeenOn, endsOn, lastDayStated, sightings }: SaleSpell<DatedPrice>): KnownSpell => ({
+  condition,
+  priceMinor,
+  lastSeenOn,
+  endsOn,
+  lastDayStated,
+  reporters: membersBehind(sightings.filter((one) => one.priceMinor === priceMinor)),
+  sightingIds: idsOf(sightings),
+})
+
+function lowsUpTo(counted: readonly DatedPrice[], day: CivilDate): Low[] {
+  const since = addDays(day, -BEST_SEEN_DAYS)
+  const ranked = counted
+    .filter(({ seenOn }) => seenOn <= day && seenOn >= since)
+    .toSorted((a, b) => a.priceMinor - b.priceMinor || b.seenOn.localeCompare(a.seenOn) || a.id.localeCompare(b.id))
+  const lows: Low[] = []
+  for (const { priceMinor, seenOn, id } of ranked)
+    if (seenOn > (lows.at(-1)?.seenOn ?? '')) lows.push({ priceMinor, seenOn, sightingId: id })
+  return lows
+}
+
+/** Whether a summary can tell of a day: not of one before its first state, when some of its sightings had not been made. */
+export const tellsOf = (summary: PairSummary, asOf: CivilDate): boolean => summary.length === 0 || (summary[0]?.from ?? '') <= asOf
+
+/**
+ * What `priceViewOf` says of the sightings that were summarised; undefined where nothing is known any more. `asOf` is a day that the summary tells of.
+ */
+export function viewOfSummary(
+  summary: PairSummary,
+  pair: Pick<PriceView, 'productId' | 'storeId'>,
+  asOf: CivilDate,
+): PriceView | undefined {
+  const state = summary.findLast(({ from }) => from <= asOf)
+  if (!state) return undefined
+  const regular = regularOf(state, asOf)
+  const today = todayOf(state, regular, asOf)
+  const since = addDays(asOf, -BEST_SEEN_DAYS)
+  const best = state.lows.find(({ seenOn }) => seenOn >= since)
+  if ((regular ?? today ?? best) === undefined) return undefined
+  return {
+    productId: pair.productId,
+    storeId: pair.storeId,
+    ...(regular && { regular: regular.view }),
+    ...(today && { today }),
+    ...(best && { best }),
+  }
+}
+
+interface Regular {
+  view: NonNullable<PriceView['regular']>
+  reporters: number
+}
+
+function regularOf({ shelf, printed }: PairState, asOf: CivilDate): Regular | undefined {
+  for (const [from, known] of [
+    ['shelf', shelf],
+    ['printed', printed],
+  ] as const) {
+    const age = known && ageOn(known.seenOn, asOf)
+    if (known && age)
+      return {
+        view: { priceMinor: known.priceMinor, seenOn: known.seenOn, age, from, sightingIds: known.sightingIds },
+        reporters: known.reporters,
+      }
+  }
+  return undefined
+}
+
+function todayOf({ spell }: PairState, regular: Regular | undefined, asOf: CivilDate): PriceView['today'] {
+  const age = spell && ageOn(spell.lastSeenOn, asOf)
+  if (spell && age && spell.endsOn >= asOf) {
+    const { priceMinor, condition, lastSeenOn, endsOn, lastDayStated, reporters, sightingIds } = spell
+    return { priceMinor, condition, seenOn: lastSeenOn, holdsUntil: endsOn, lastDayStated, age, reporters, sightingIds }
+  }
+  if (!regular) return undefined
+  const { priceMinor, seenOn, age: ageOfRegular, sightingIds } = regular.view
+  return {
+    priceMinor,
+    condition: 'shelf',
+    seenOn,
+    holdsUntil: null,
+    lastDayStated: false,
+    age: ageOfRegular,
+    reporters: regular.reporters,
+    sightingIds,
+  }
+}
+
+/** The same bytes for the same sightings: keys in the order in which they are made here, ids in theirs. */
+export const encodeSummary = (summary: PairSummary): string => JSON.stringify(summary)
+export const decodeSummary = (text: string): PairSummary => JSON.parse(text) as PairSummary

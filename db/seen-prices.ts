@@ -1,0 +1,64 @@
+import { sql, type Kysely } from 'kysely'
+import { addDays, type CivilDate } from '../core/dates.ts'
+import { decodeSummary, SUMMARY_DAYS, tellsOf, viewOfSummary } from '../core/pricing/pair-summary.ts'
+import type { PriceView } from '../core/pricing/price-view.ts'
+import { priceViews } from '../core/pricing/price-views.ts'
+import { recordOfPairs } from './board.ts'
+import type { Database } from './database.ts'
+import type { Pair } from './price-summaries.ts'
+import { isId } from './refusal.ts'
+
+type Summarised = Pair & { facts: string }
+
+/** What the record says of some products on a day, store by store, by product and store: out of the summaries, however many sightings there are. */
+export async function seenPricesOfProducts(db: Kysely<Database>, productIds: readonly string[], asOf: CivilDate): Promise<PriceView[]> {
+  const wanted = productIds.filter(isId)
+  if (wanted.length === 0) return []
+  const rows = await db
+    .selectFrom('price_summary')
+    .select(['product_id as productId', 'store_id as storeId', 'facts'])
+    .where('product_id', 'in', wanted)
+    .orderBy('product_id')
+    .orderBy('store_id')
+    .execute()
+  return viewsOf(db, rows, asOf)
+}
+
+/** The same of some pairs of product and store. */
+export async function seenPricesOfPairs(db: Kysely<Database>, pairs: readonly Pair[], asOf: CivilDate): Promise<PriceView[]> {
+  const known = pairs.filter(({ productId, storeId }) => isId(productId) && isId(storeId))
+  if (known.length === 0) return []
+  const list = sql.join(known.map(({ productId, storeId }) => sql`(${productId}::uuid, ${storeId}::uuid)`))
+  const rows = await db
+    .selectFrom('price_summary')
+    .select(['product_id as productId', 'store_id as storeId', 'facts'])
+    .where(sql<boolean>`(product_id, store_id) in (${list})`)
+    .execute()
+  return viewsOf(db, rows, asOf)
+}
+
+async function viewsOf(db: Kysely<Database>, rows: readonly Summarised[], asOf: CivilDate): Promise<PriceView[]> {
+  const told: PriceView[] = []
+  // A clock that is days behind the newest sighting: what it would not have known yet is told from the sightings themselves.
+  const ahead: Pair[] = []
+  for (const { facts, ...pair } of rows) {
+    const summary = decodeSummary(facts)
+    if (!tellsOf(summary, asOf)) ahead.push(pair)
+    const view = viewOfSummary(summary, pair, asOf)
+    if (view) told.push(view)
+  }
+  if (ahead.length === 0) return told
+  const others = priceViews(await recordOfPairs(db, ahead, addDays(asOf, -SUMMARY_DAYS)), asOf)
+  return [...told, ...others].sort((a, b) => (`${a.productId} ${a.storeId}` < `${b.productId} ${b.storeId}` ? -1 : 1))
+}
+
+/** How many sightings a product has, withdrawn ones too. */
+export async function countSightings(db: Kysely<Database>, productId: string): Promise<number> {
+  if (!isId(productId)) return 0
+  const row = await db
+    .selectFrom('price_summary')
+    .select((eb) => eb.fn.sum<number>('sightings').as('sightings'))
+    .where('product_id', '=', productId)
+    .executeTakeFirst()
+  return Number(row?.sightings ?? 0)
+}

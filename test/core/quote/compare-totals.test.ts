@@ -1,0 +1,83 @@
+import { describe, expect, it } from 'vitest'
+import type { BuildLetter } from '../../../core/quote/draft.ts'
+import { compareTotals } from '../../../core/quote/compare-totals.ts'
+import type { LineCost, Tier } from '../../../core/pricing/tiers.ts'
+import { aLineCost } from '../pricing/a-line-cost.ts'
+
+const sum = (totalMinor: number, discountMinor = 0): Tier => ({
+  complete: true,
+  goodsMinor: totalMinor,
+  discountMinor,
+  deliveryMinor: 0,
+  taxMinor: 0,
+  totalMinor,
+})
+const onSale = (savedMinor: number, holdsUntil: string | null, lastDayStated = holdsUntil !== null): LineCost =>
+  aLineCost({ todayMinor: 10_000, fullMinor: 10_000 + savedMinor, holdsUntil, lastDayStated })
+
+const build = (letter: BuildLetter, today: number, full: number, lines = [aLineCost({})], expected?: number) => ({
+  letter,
+  cost: { lines, receipts: [], today: sum(today), full: sum(full), bestSeen: sum(today) },
+  ...(expected !== undefined && {
+    byDate: {
+      until: '2026-12-20',
+      learnedOn: '2026-11-26',
+      expectedMinor: expected,
+      low10Minor: expected,
+      high90Minor: expected,
+      waits: 1,
+    },
+  }),
+})
+const said = { currency: 'USD', thisYear: 2026 }
+const told = (...builds: Parameters<typeof compareTotals>[0]) => compareTotals(builds, said).map(({ words }) => words)
+
+// Worked by hand: today 470 and 500, full 492 and 500: of 30 today 22 are A's sale, 8 stay.
+describe('two builds, one of them on sale', () => {
+  const a = build('A', 47_000, 49_200, [onSale(2_200, '2026-11-30')])
+
+  it('what remains of the difference at full price is said beside it', () => {
+    expect(told(a, build('B', 50_000, 50_000))).toEqual([
+      'A is cheaper by $30.00 today. $22.00 of that is a sale that ends Nov 30; $8.00 remains at full price.',
+    ])
+  })
+
+  it('one that is cheaper by its sale alone is told as the dearer one at full price', () => {
+    expect(told(a, build('B', 49_000, 49_000))).toEqual([
+      'A is cheaper by $20.00 today. That is a sale that ends Nov 30: at full price B is cheaper by $2.00.',
+    ])
+    expect(told(a, build('B', 49_200, 49_200))).toEqual([
+      'A is cheaper by $22.00 today. All of that is a sale that ends Nov 30; at full price they cost the same.',
+    ])
+  })
+
+  it('a sale of the dearer one hides a larger difference', () => {
+    const b = build('B', 50_000, 53_000, [onSale(1_000, '2026-11-28'), onSale(2_000, '2026-12-02')])
+    expect(told(build('A', 47_000, 47_000), b)).toEqual([
+      'A is cheaper by $30.00 today. At full price it is cheaper by $60.00: B has sales that end Nov 28 to Dec 2.',
+    ])
+  })
+
+  it('says where a last day is not known, and names no day for it', () => {
+    const guess = [onSale(2_200, '2026-12-02', false)]
+    expect(told(build('A', 47_000, 49_200, guess), build('B', 50_000, 50_000))[0]).toContain('a sale whose last day is not known; $8.00')
+  })
+})
+
+it('without sales the difference is the same at full price, and equal totals are said to be equal', () => {
+  expect(told(build('A', 47_000, 47_000), build('B', 50_000, 50_000))).toEqual(['A is cheaper by $30.00 today. So it is at full price.'])
+  expect(told(build('A', 47_000, 47_000), build('B', 47_000, 47_000))).toEqual(['A costs the same today.'])
+})
+
+it('says what is expected by the day of the need, whichever is cheaper by then', () => {
+  const [words] = told(build('A', 47_000, 47_000, undefined, 46_000), build('B', 50_000, 50_000, undefined, 44_030))
+  expect(words).toContain('By Dec 20, following the advice, B is cheaper by about $20.')
+  expect(told(build('A', 47_000, 47_000, undefined, 46_000), build('B', 50_000, 50_000, undefined, 46_040))[0]).toContain('about the same')
+})
+
+it('every other build is held against the cheapest of today; one without a total against none', () => {
+  const none = { ...build('C', 0, 0), cost: { ...build('C', 0, 0).cost, today: { complete: false as const, missing: [] } } }
+  const compared = compareTotals([build('A', 50_000, 50_000), build('B', 47_000, 47_000), none, build('D', 48_000, 48_000)], said)
+  expect(compared.map(({ letter }) => letter)).toEqual(['A', 'D'])
+  expect(compareTotals([build('A', 50_000, 50_000), none], said)).toEqual([])
+})

@@ -1,0 +1,2 @@
+/** Under which the account keeps how one hears of deals. */
+export const HEARING = ['hearing'] as const

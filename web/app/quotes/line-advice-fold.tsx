@@ -1,0 +1,37 @@
+import { Link } from '@tanstack/react-router'
+import type { ReactElement } from 'react'
+import type { Kind } from '../../../core/catalog/kinds.ts'
+import { yearOf } from '../../../core/dates.ts'
+import { sayAct, sayReturns, type LineAdvice } from '../../../core/pricing/line-advice.ts'
+import { holdsWater } from '../../../core/quote/advice-table.ts'
+import { useDesk } from './desk-context.ts'
+
+interface Props {
+  advice: LineAdvice
+  productId: string
+  kind: Kind | null
+  /** What is bought, for whoever hears the fold without its cell. */
+  text: string
+}
+
+/** What to do about one line, in its cell: the act and its price; why, on opening. */
+export function LineAdviceFold({ advice, productId, kind, text }: Props): ReactElement {
+  const { currency, inputs } = useDesk()
+  const { act, price, day } = sayAct(advice, currency, yearOf(inputs.asOf))
+  const returns = sayReturns(advice, holdsWater({ kind }))
+  const said = advice.advice === 'wait' && price !== '' ? `${act}: ${price}` : advice.advice === 'no_hurry' ? `${act} ${day}` : act
+  return (
+    <details className="line-advice" data-wait={advice.advice === 'wait' || undefined}>
+      <summary>
+        {said}
+        <span className="sr">, {text}</span>
+      </summary>
+      <p>
+        {advice.words} {returns}{' '}
+        <Link to="/prices/$productId" params={{ productId }} hash="outlook-head">
+          What to expect
+        </Link>
+      </p>
+    </details>
+  )
+}

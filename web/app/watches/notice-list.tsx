@@ -1,0 +1,105 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
+import { Link } from '@tanstack/react-router'
+import { useEffect, useState, type ReactElement } from 'react'
+import { yearOf } from '../../../core/dates.ts'
+import { sayMoney } from '../../../core/money.ts'
+import type { Notice } from '../../../core/pricing/watches/notice.ts'
+import { answerNotice, markSeen } from '../client/watches.ts'
+import { Button } from '../parts/button.tsx'
+import { sayInstant } from '../parts/say-instant.ts'
+import { ErrorNotice, LoadingRows } from '../parts/states.tsx'
+import { newId } from '../post/new-id.ts'
+import { useInstall, useToday } from '../session/session.ts'
+import { noticeCountQuery, noticesQuery } from './watches-query.ts'
+import { DONE_WORDS, sayNotice } from './watch-words.ts'
+
+const PAGE = 20
+const MOST = 200
+
+/** What was told, newest first; looking at it is having seen it. */
+export function NoticeList(): ReactElement | null {
+  const [limit, setLimit] = useState(PAGE)
+  const told = useQuery(noticesQuery(limit))
+  const queries = useQueryClient()
+  const newest = told.data?.items[0]
+  const notSeen = told.data?.notSeen ?? 0
+  const seen = useMutation({ mutationFn: markSeen, onSuccess: (count) => queries.setQueryData(noticeCountQuery.queryKey, count) })
+  const { mutate } = seen
+  useEffect(() => {
+    if (newest !== undefined && notSeen > 0) mutate(newest.toldAt)
+  }, [newest, notSeen, mutate])
+  if (told.error) return <ErrorNotice error={told.error} onRetry={() => void told.refetch()} />
+  if (!told.data) return <LoadingRows rows={3} what="what you were told" />
+  if (told.data.items.length === 0) return null
+  const { items, total } = told.data
+  return (
+    <section aria-labelledby="told-head">
+      <h2 id="told-head">You were told</h2>
+      <ul className="notices">
+        {items.map((notice) => (
+          <NoticeRow key={notice.id} notice={notice} />
+        ))}
+      </ul>
+      {total > items.length && items.length < MOST && <Button onClick={() => setLimit(limit + PAGE)}>Show earlier ones</Button>}
+    </section>
+  )
+}
+
+function NoticeRow({ notice }: { notice: Notice }): ReactElement {
+  const { timeZone } = useInstall()
+  const thisYear = yearOf(useToday())
+  const { productId, productName, storeName, totalMinor, totalCurrency, sightingId, toldAt, seenAt } = notice
+  return (
+    <li data-new={seenAt === null || undefined}>
+      <div className="notice-head">
+        <p>
+          <Link to="/prices/$productId" params={{ productId }}>
+            {productName}
+          </Link>{' '}
+          at {storeName}
+        </p>
+        <Link to="/prices/$productId" params={{ productId }} hash={`s-${sightingId}`} className="figure-link notice-price">
+          {sayMoney(totalMinor, totalCurrency)}
+        </Link>
+      </div>
+      <p className="note">
+        {sayNotice(notice, thisYear)} · told {sayInstant(toldAt, timeZone, thisYear)}
+        {seenAt === null && <strong className="notice-new"> · new</strong>}
+      </p>
+      <div className="notice-found">
+        <Found notice={notice} />
+      </div>
+    </li>
+  )
+}
+
+/** "Still there" or "gone" in one tap; afterwards what it did. */
+function Found({ notice }: { notice: Notice }): ReactElement {
+  const queries = useQueryClient()
+  // Made once, so that a second try posts nothing a second time.
+  const [sightingId] = useState(newId)
+  const answer = useMutation({
+    mutationFn: (given: 'still_there' | 'gone') => answerNotice(notice.id, given, sightingId),
+    onSuccess: async () => {
+      await queries.invalidateQueries({ queryKey: ['watches', 'notices'] })
+      void queries.invalidateQueries({ queryKey: ['record', notice.productId] })
+      void queries.invalidateQueries({ queryKey: ['board'] })
+    },
+  })
+  const name = `${notice.productName} at ${notice.storeName}`
+  if (answer.data) return <output className="note">{DONE_WORDS[answer.data.done]}</output>
+  if (notice.answer !== null) return <p className="note">{notice.answer === 'gone' ? 'You said: gone.' : 'You said: still there.'}</p>
+  return (
+    <>
+      <p className="acts">
+        <Button busy={answer.isPending} aria-label={`Still there: ${name}`} onClick={() => answer.mutate('still_there')}>
+          Still there
+        </Button>
+        <Button busy={answer.isPending} aria-label={`Gone: ${name}`} onClick={() => answer.mutate('gone')}>
+          Gone
+        </Button>
+      </p>
+      <ErrorNotice error={answer.error} />
+    </>
+  )
+}

@@ -1,0 +1,103 @@
+import { useQuery } from '@tanstack/react-query'
+import type { ReactElement } from 'react'
+import { addDays } from '../../../core/dates.ts'
+import { MOST_AHEAD_DAYS } from '../../../core/pricing/outlook-view.ts'
+import { WATCHED_CONDITIONS, type WatchedCondition, type WatchTerms } from '../../../core/pricing/watches/watch.ts'
+import { ChoiceField, SelectField, TickField } from '../parts/choice-fields.tsx'
+import { DateField } from '../parts/field.tsx'
+import { MoneyField } from '../parts/figure-fields.tsx'
+import { useToday } from '../session/session.ts'
+import { regionsQuery } from '../stores/stores-query.ts'
+
+const WAYS = [
+  { value: 'price', label: 'At or under a price' },
+  { value: 'buy_at', label: 'At the price to buy at' },
+] as const
+export type Way = (typeof WAYS)[number]['value']
+
+/** Days ahead that a price to buy at is asked for at first: as the product's page does. */
+export const USUAL_DAYS = 60
+
+export interface TermsDraft extends WatchTerms {
+  way: Way
+}
+/** What is sent: an amount belongs to its own way alone. */
+export const termsOf = ({ way, ...terms }: TermsDraft): WatchTerms => ({ ...terms, limitMinor: way === 'price' ? terms.limitMinor : null })
+
+const CONDITION_LABELS: Record<WatchedCondition, string> = {
+  new: 'New, at a regular or a sale price',
+  clearance: 'New, on clearance',
+  used: 'Used',
+}
+
+interface Props {
+  draft: TermsDraft
+  set: (part: Partial<TermsDraft>) => void
+  faults: Record<string, string>
+  /** Beside the amount: where it comes from. */
+  priceHelp?: string | undefined
+}
+
+/** At which price, by when, which goods, where. */
+export function WatchFields({ draft, set, faults, priceHelp }: Props): ReactElement {
+  const today = useToday()
+  const regions = useQuery(regionsQuery)
+  const { way, limitMinor, byDay, conditions, regionId } = draft
+  const wanted = addDays(today, USUAL_DAYS)
+  return (
+    <>
+      <ChoiceField
+        label="Tell me"
+        value={way}
+        options={WAYS}
+        onChange={(next) => set({ way: next, ...(next === 'buy_at' && byDay === null ? { byDay: wanted } : {}) })}
+      />
+      {way === 'price' ? (
+        <MoneyField
+          label="Price, with tax"
+          value={limitMinor}
+          least={1}
+          fault={faults['limitMinor']}
+          {...(priceHelp === undefined ? {} : { help: priceHelp })}
+          onChange={(minor) => set({ limitMinor: minor })}
+        />
+      ) : (
+        <p className="note">
+          What the record says is worth taking on the day. It changes as the days go by, and rises towards the last one.
+        </p>
+      )}
+      <DateField
+        label="Wanted by"
+        {...(way === 'price' ? { required: false } : {})}
+        value={byDay ?? ''}
+        min={today}
+        max={addDays(today, MOST_AHEAD_DAYS)}
+        fault={faults['byDay']}
+        help="The watch ends after this day."
+        onChange={(day) => set({ byDay: day === '' ? null : day })}
+      />
+      <fieldset className="field ticks" data-state={faults['conditions'] ? 'fault' : undefined}>
+        <legend className="label">Goods</legend>
+        {WATCHED_CONDITIONS.map((one) => (
+          <TickField
+            key={one}
+            label={CONDITION_LABELS[one]}
+            checked={conditions.includes(one)}
+            onChange={(on) => set({ conditions: WATCHED_CONDITIONS.filter((each) => (each === one ? on : conditions.includes(each))) })}
+          />
+        ))}
+        {faults['conditions'] && <p className="fault">Tick at least one.</p>}
+      </fieldset>
+      {(regions.data ?? []).length > 0 && (
+        <SelectField
+          label="Where"
+          value={regionId ?? ''}
+          none="Any store"
+          options={(regions.data ?? []).map(({ id, name }) => ({ value: id, label: name }))}
+          fault={faults['regionId']}
+          onChange={(id) => set({ regionId: id === '' ? null : id })}
+        />
+      )}
+    </>
+  )
+}

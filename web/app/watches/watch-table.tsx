@@ -1,0 +1,104 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query'
+import { Link } from '@tanstack/react-router'
+import { useState, type ReactElement } from 'react'
+import { yearOf } from '../../../core/dates.ts'
+import type { WatchView } from '../../../core/pricing/watches/watch.ts'
+import { endWatch } from '../client/watches.ts'
+import { Button } from '../parts/button.tsx'
+import { Dialog } from '../parts/dialog.tsx'
+import { RuledTable, type Column } from '../parts/ruled-table.tsx'
+import { ErrorNotice } from '../parts/states.tsx'
+import { useInstall, useReader, useToday } from '../session/session.ts'
+import { sayRequirement, sayTerms } from './watch-words.ts'
+
+/** One's own watches: of what, at which price, how often it told. */
+export function WatchTable({ watches, onChange }: { watches: readonly WatchView[]; onChange: (watch: WatchView) => void }): ReactElement {
+  const thisYear = yearOf(useToday())
+  const titleOf = useTitle()
+  const [asked, setAsked] = useState<WatchView | null>(null)
+  const columns: Array<Column<WatchView>> = [
+    { key: 'of', head: 'What', rowHead: true, phone: 'lead', cell: (watch) => <WatchedThing watch={watch} title={titleOf(watch)} /> },
+    { key: 'terms', head: 'When to tell', phone: 'below', cell: (watch) => sayTerms(watch, watch.currency, thisYear) },
+    {
+      key: 'told',
+      head: 'Told',
+      num: true,
+      phone: 'figure',
+      cell: ({ told }) => (told === 0 ? 'not yet' : told === 1 ? 'once' : `${told} times`),
+    },
+    {
+      key: 'act',
+      head: <span className="sr">What can be done</span>,
+      end: true,
+      phone: 'acts',
+      cell: (watch) => (
+        <span className="votes">
+          <Button small aria-label={`Change the watch of ${titleOf(watch)}`} onClick={() => onChange(watch)}>
+            Change
+          </Button>
+          <Button small aria-label={`End the watch of ${titleOf(watch)}`} onClick={() => setAsked(watch)}>
+            End
+          </Button>
+        </span>
+      ),
+    },
+  ]
+  return (
+    <>
+      <RuledTable caption="Your watches" columns={columns} rows={watches} rowKey={({ id }) => id} />
+      <EndDialog watch={asked} title={asked ? titleOf(asked) : ''} onClose={() => setAsked(null)} />
+    </>
+  )
+}
+
+/** What a watch is of, in words. */
+export function useTitle(): (watch: WatchView) => string {
+  const [reader, install] = [useReader(), useInstall()]
+  return ({ productName, requirement, quoteNumber }) =>
+    requirement === null ? (productName ?? '') : sayRequirement(requirement, quoteNumber, reader, install)
+}
+
+function WatchedThing({ watch: { productId, requirement }, title }: { watch: WatchView; title: string }): ReactElement {
+  if (productId !== null)
+    return (
+      <Link to="/prices/$productId" params={{ productId }}>
+        {title}
+      </Link>
+    )
+  const fits = requirement?.fits ?? null
+  if (fits === null) return <>{title}</>
+  return (
+    <Link to="/quotes/$quoteId" params={{ quoteId: fits.quoteId }}>
+      {title}
+    </Link>
+  )
+}
+
+function EndDialog({ watch, title, onClose }: { watch: WatchView | null; title: string; onClose: () => void }): ReactElement {
+  const queries = useQueryClient()
+  const end = useMutation({
+    mutationFn: endWatch,
+    onSuccess: async () => {
+      onClose()
+      await queries.invalidateQueries({ queryKey: ['watches'] })
+    },
+  })
+  return (
+    <Dialog
+      open={watch !== null}
+      title={`End the watch of ${title}?`}
+      onClose={onClose}
+      actions={
+        <>
+          <Button onClick={onClose}>Keep it</Button>
+          <Button look="main" busy={end.isPending} onClick={() => watch && end.mutate(watch.id)}>
+            End it
+          </Button>
+        </>
+      }
+    >
+      <p>What it told you stays in the list.</p>
+      <ErrorNotice error={end.error} />
+    </Dialog>
+  )
+}

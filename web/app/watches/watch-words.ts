@@ -1,0 +1,60 @@
+import { kindInText, KIND_NAMES } from '../../../core/catalog/kinds.ts'
+import { parseSpecFilter } from '../../../core/catalog/spec-filter.ts'
+import { sayDate } from '../../../core/dates.ts'
+import type { Install } from '../../../core/install.ts'
+import { sayMoney } from '../../../core/money.ts'
+import type { Notice } from '../../../core/pricing/watches/notice.ts'
+import type { WatchedCondition, WatchedRequirement, WatchTerms } from '../../../core/pricing/watches/watch.ts'
+import type { ReaderUnits } from '../../../core/units/quantity.ts'
+import { sayTests } from '../catalog/spec-filter-words.ts'
+
+type Place = Pick<Install, 'livestock'>
+
+/** What a watch is of. @example sayRequirement({ kind: 'heater', spec: 'powerW:200..', fits: null }, …) // 'Any heater · Power at least 200 W' */
+export function sayRequirement(
+  { kind, spec, fits }: WatchedRequirement,
+  quoteNumber: string | null,
+  reader: ReaderUnits,
+  place: Place,
+): string {
+  const tests = parseSpecFilter(kind, spec)
+  const fitting = fits && `fits build ${fits.letter} of ${quoteNumber === null ? 'a draft' : quoteNumber}`
+  return [`Any ${kindInText(kind)}`, tests.ok ? sayTests(kind, tests.value, reader, place) : KIND_NAMES[kind], fitting]
+    .filter(Boolean)
+    .join(' · ')
+}
+
+const CONDITION_NAMES: Record<WatchedCondition, string> = { new: 'new', clearance: 'clearance', used: 'used' }
+
+/** Its limit, day and goods. @example sayTerms({ limitMinor: 16000, byDay: null, … }, 'USD', 2026) // 'at or under $160.00' */
+export function sayTerms({ limitMinor, byDay, conditions, storeIds }: WatchTerms, currency: string, thisYear: number): string {
+  const limit = limitMinor === null ? 'at the price to buy at' : `at or under ${sayMoney(limitMinor, currency)}`
+  const goods = conditions.length === 3 ? 'new, clearance or used' : conditions.map((one) => CONDITION_NAMES[one]).join(' or ')
+  const usual = conditions.length === 2 && !conditions.includes('used')
+  const stores = storeIds.length === 0 ? null : storeIds.length === 1 ? 'at one store' : `at ${storeIds.length} stores`
+  return [limit, byDay && `by ${sayDate(byDay, thisYear)}`, usual ? null : `${goods} only`, stores].filter(Boolean).join(' · ')
+}
+
+/** How the price is meant: the tag, its tax, until when. */
+export function sayNotice(notice: Notice, thisYear: number): string {
+  const { condition, until, lastDayStated, priceMinor, currency, totalMinor, totalCurrency, seenOn } = notice
+  const kept = until === null ? null : lastDayStated ? `to ${sayDate(until, thisYear)}` : `taken to hold to ${sayDate(until, thisYear)}`
+  const isSame = priceMinor === totalMinor && currency === totalCurrency
+  const tag = isSame ? null : `${sayMoney(priceMinor, currency, { home: totalCurrency })} on the tag`
+  return [NOTICE_CONDITIONS[condition], kept, tag, `seen ${sayDate(seenOn, thisYear)}`].filter(Boolean).join(' · ')
+}
+
+const NOTICE_CONDITIONS: Record<Notice['condition'], string> = {
+  shelf: 'regular price',
+  sale: 'sale',
+  clearance: 'clearance',
+  used: 'used',
+}
+
+/** What an answer did to the record. */
+export const DONE_WORDS = {
+  posted: 'Still there: posted as seen today.',
+  confirmed: 'Still there: you confirmed it.',
+  disputed: 'Gone: you disputed it, and it counts no more.',
+  kept: 'Noted. The record stays as it is.',
+} as const

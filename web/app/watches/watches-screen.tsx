@@ -1,0 +1,40 @@
+import { useQuery } from '@tanstack/react-query'
+import { Link, useNavigate, useSearch } from '@tanstack/react-router'
+import { useState, type ReactElement } from 'react'
+import type { WatchView } from '../../../core/pricing/watches/watch.ts'
+import { Screen } from '../parts/screen.tsx'
+import { Empty, ErrorNotice, LoadingRows } from '../parts/states.tsx'
+import { FeedSection } from './feed-section.tsx'
+import { NewWatchForm } from './new-watch-form.tsx'
+import { NoticeList } from './notice-list.tsx'
+import { WatchForm } from './watch-form.tsx'
+import { WatchTable } from './watch-table.tsx'
+import { watchesQuery } from './watches-query.ts'
+import './watches.css'
+
+/** What one waits for, and what one was told. */
+export function WatchesScreen(): ReactElement {
+  const search = useSearch({ from: '/watches' })
+  const navigate = useNavigate({ from: '/watches' })
+  const watches = useQuery(watchesQuery)
+  const [changed, setChanged] = useState<WatchView | null>(null)
+  const isNew = search.product !== undefined || search.kind !== undefined
+  const leave = (): void => void navigate({ search: {}, replace: true })
+  return (
+    <Screen title="Watches" below="You are told of a price once, as soon as somebody reports it.">
+      {isNew && <NewWatchForm key={JSON.stringify(search)} search={search} onDone={leave} />}
+      {changed && <WatchForm key={changed.id} watch={changed} onDone={() => setChanged(null)} />}
+      <NoticeList />
+      <section aria-labelledby="watches-head">
+        <h2 id="watches-head">You watch</h2>
+        <ErrorNotice error={watches.error} onRetry={() => void watches.refetch()} />
+        {watches.isPending && <LoadingRows rows={3} what="your watches" />}
+        {watches.data?.length === 0 && (
+          <Empty action={<Link to="/prices">To the prices</Link>}>Nothing yet. Open a product and press “Watch this”.</Empty>
+        )}
+        {watches.data && watches.data.length > 0 && <WatchTable watches={watches.data} onChange={setChanged} />}
+      </section>
+      <FeedSection />
+    </Screen>
+  )
+}

@@ -1,0 +1,33 @@
+import { yearOf } from '../../core/dates.ts'
+import { adviceNotes, adviceTable, type AdviceRow } from '../../core/quote/advice-table.ts'
+import { compareTotals } from '../../core/quote/compare-totals.ts'
+import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
+import { apart } from './apart.ts'
+import { markup, type Markup } from './markup.ts'
+
+/** What to buy now, what can wait, at which price and by when, as it was told on the day of issue; nothing where nothing was. */
+export function adviceSection(quote: RevisionDocument): Markup | '' {
+  const tables = quote.builds.map((build) => adviceOfBuild(build, quote)).filter((table) => table !== '')
+  if (tables.length === 0) return ''
+  return markup`<section class="advice" aria-labelledby="h-advice"><h2 id="h-advice">What to buy now, what can wait</h2>
+<div class="advice-tables">${tables}</div>
+${adviceNotes(quote).map((note) => markup`<p class="note">${note}</p>`)}</section>`
+}
+
+function adviceOfBuild(build: AssembledBuild, quote: RevisionDocument): Markup | '' {
+  const groups = adviceTable(build, quote.inputs.install.currency, yearOf(quote.issuedOn))
+  if (groups.length === 0) return ''
+  return markup`<table><caption><b>${build.letter}: ${apart(build.name)}</b></caption><thead><tr><th scope="col">What</th><th scope="col">Price to buy at</th></tr></thead>
+${groups.map(({ head, rows }) => markup`<tbody><tr><th colspan="2" scope="rowgroup">${head}</th></tr>${rows.map(adviceRow)}</tbody>`)}</table>`
+}
+
+const adviceRow = ({ what, price, note }: AdviceRow): Markup =>
+  markup`<tr><th scope="row">${what}${note === '' ? '' : markup`<small>${note}</small>`}</th><td>${price}</td></tr>`
+
+/** What of a difference between two totals outlives the sales. */
+export function comparedTotals(quote: RevisionDocument): Markup | '' {
+  const compared = compareTotals(quote.builds, { currency: quote.inputs.install.currency, thisYear: yearOf(quote.issuedOn) })
+  const kits = quote.builds.flatMap(({ letter, kits: told = [] }) => told.map((words) => `In ${letter}: ${words}`))
+  if (compared.length + kits.length === 0) return ''
+  return markup`<ul class="plain compared">${compared.map(({ letter, words }) => markup`<li>Against ${letter}: ${words}</li>`)}${kits.map((words) => markup`<li>${words}</li>`)}</ul>`
+}
