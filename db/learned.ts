@@ -15,11 +15,13 @@ const METHOD = 2
 /** Rows that one statement carries. */
 const BATCH = 500
 
-/** All accepted sightings since a day, oldest first: what there is to learn from. */
-export async function acceptedSince(db: Kysely<Database>, since: CivilDate): Promise<Sighting[]> {
+/** Accepted sightings of some products since a day, oldest first: what there is to learn from. The record of a region is too much for one answer. */
+export async function acceptedOf(db: Kysely<Database>, productIds: readonly string[], since: CivilDate): Promise<Sighting[]> {
+  if (productIds.length === 0) return []
   const rows = await db
     .selectFrom('sighting')
     .selectAll()
+    .where('product_id', 'in', productIds)
     .where('accepted', '=', true)
     .where('seen_on', '>=', since)
     .orderBy('seen_on')

@@ -3,15 +3,15 @@ import { Worker } from 'node:worker_threads'
 import type { Kysely } from 'kysely'
 import type { Store } from '../../core/catalog/store.ts'
 import { addDays, civilDateAt, type CivilDate } from '../../core/dates.ts'
-import type { Learned, MarketRecord } from '../../core/pricing/outlook/outlook.ts'
+import type { Learned } from '../../core/pricing/outlook/outlook.ts'
 import type { Database } from '../../db/database.ts'
 import { getInstall } from '../../db/install.ts'
-import { acceptedSince, dropLearnedBefore, keepLearned, kindsOfProducts, newestLearnedOn, votesByReporter } from '../../db/learned.ts'
+import { acceptedOf, dropLearnedBefore, keepLearned, kindsOfProducts, newestLearnedOn, votesByReporter } from '../../db/learned.ts'
 import { inTransaction } from '../../db/refusal.ts'
 import { listSaleTimes } from '../../db/sale-times.ts'
 import { listStores } from '../../db/stores.ts'
 import { saleWindows } from '../sale-times/windows.ts'
-import type { LearnAnswer, LearnJob } from './learn-worker.ts'
+import type { LearnAnswer, LearnJob, LearnLot } from './learn-worker.ts'
 
 /** What was seen longer ago says little of how a store sells now. */
 const TAUGHT_BY_DAYS = 3 * 365
@@ -37,30 +37,44 @@ async function learnOnce(db: Kysely<Database>, nowMs: number): Promise<'learned'
   const { timeZone, mode } = await getInstall(db)
   const today = civilDateAt(nowMs, timeZone)
   if (mode === 'store' || (await newestLearnedOn(db, today)) === today) return 'nothing_to_do'
-  const learned = await inThread({ record: await recordOn(db, today), trust: await votesByReporter(db) })
+  const learned = await inThread(db, { record: await recordOn(db, today), trust: await votesByReporter(db) })
   const kept = await inTransaction(db, (trx) => keepLearned(trx, learned))
   await dropLearnedBefore(db, addDays(today, -KEPT_DAYS))
   return kept ? 'learned' : 'nothing_to_do'
 }
 
-async function recordOn(db: Kysely<Database>, asOf: CivilDate): Promise<MarketRecord> {
-  const since = addDays(asOf, -TAUGHT_BY_DAYS)
-  const [sightings, times, stores] = [await acceptedSince(db, since), await listSaleTimes(db), await listStores(db, { archived: 'all' })]
-  const products = await kindsOfProducts(db)
-  return { sightings, products, windows: saleWindows(times, stores.map(asOpen), since, addDays(asOf, AHEAD_DAYS)), asOf }
+const taughtSince = (asOf: CivilDate): CivilDate => addDays(asOf, -TAUGHT_BY_DAYS)
+
+async function recordOn(db: Kysely<Database>, asOf: CivilDate): Promise<LearnJob['record']> {
+  const [times, stores] = [await listSaleTimes(db), await listStores(db, { archived: 'all' })]
+  const windows = saleWindows(times, stores.map(asOpen), taughtSince(asOf), addDays(asOf, AHEAD_DAYS))
+  return { products: await kindsOfProducts(db), windows, asOf }
 }
 
 /** A store that is archived by now had its sales as well: what was seen of them teaches. */
 const asOpen = (store: Store): Store => ({ ...store, archived: false })
 
-async function inThread(job: LearnJob): Promise<Learned> {
+/** So many products are read at a time: of two million sightings over twenty thousand these are ten thousand, a few megabytes. */
+const LOT = 100
+
+/** Lot by lot, so that neither this thread nor the other ever holds all sightings: what stays of them is their report days. */
+async function inThread(db: Kysely<Database>, job: LearnJob): Promise<Learned> {
+  const { products, asOf } = job.record
+  const ids = products.map(({ id }) => id)
   const worker = new Worker(new URL('learn-worker.ts', import.meta.url))
+  const tell = async (lot: LearnLot): Promise<Learned | null> => {
+    const answered = once(worker, 'message')
+    // oxlint-disable-next-line unicorn/require-post-message-target-origin -- a thread of this process has no origin
+    worker.postMessage(lot)
+    const [answer] = (await answered) as [LearnAnswer]
+    if (!answer.ok) throw new Error(`the record could not be learnt from: ${answer.reason}`)
+    return answer.learned
+  }
   try {
     // oxlint-disable-next-line unicorn/require-post-message-target-origin -- a thread of this process has no origin
     worker.postMessage(job)
-    const [answer] = (await once(worker, 'message')) as [LearnAnswer]
-    if (!answer.ok) throw new Error(`the record could not be learnt from: ${answer.reason}`)
-    return answer.learned
+    for (let start = 0; start < ids.length; start += LOT) await tell(await acceptedOf(db, ids.slice(start, start + LOT), taughtSince(asOf)))
+    return (await tell(null)) as Learned
   } finally {
     await worker.terminate()
   }

@@ -1,21 +1,31 @@
 import { parentPort } from 'node:worker_threads'
-import { learn, type Learned, type MarketRecord } from '../../core/pricing/outlook/outlook.ts'
+import { dayNumber } from '../../core/pricing/outlook/civil-day.ts'
+import { learnFrom, type Learned, type MarketRecord } from '../../core/pricing/outlook/outlook.ts'
+import { timelines, type Timeline } from '../../core/pricing/outlook/timeline.ts'
+import type { Sighting } from '../../core/pricing/sighting.ts'
+import { trustFrom } from '../../core/pricing/trust.ts'
 
-/** A record, and what others said of its reporters. */
+/** What is known beside the sightings, told first. */
 export interface LearnJob {
-  record: MarketRecord
+  record: Omit<MarketRecord, 'sightings'>
   trust: Learned['trust']
 }
-/** What the thread answers to a record. */
-export type LearnAnswer = { ok: true; learned: Learned } | { ok: false; reason: string }
+/** Then all sightings of some products after those of others, in the order of their ids, each lot once the one before is answered; at last null. */
+export type LearnLot = readonly Sighting[] | null
+/** What the thread answers to a lot, and to the last. */
+export type LearnAnswer = { ok: true; learned: Learned | null } | { ok: false; reason: string }
 
 const port = parentPort
 if (port === null) throw new Error('learn-worker.ts runs as a worker thread only')
 
-port.once('message', ({ record, trust }: LearnJob) => {
-  try {
-    port.postMessage({ ok: true, learned: learn(record, trust) } satisfies LearnAnswer)
-  } catch (error) {
-    port.postMessage({ ok: false, reason: error instanceof Error ? (error.stack ?? error.message) : 'unknown' } satisfies LearnAnswer)
-  }
+port.once('message', (job: LearnJob) => {
+  const lines: Timeline[] = []
+  port.on('message', (lot: LearnLot) => {
+    try {
+      if (lot !== null) lines.push(...timelines(lot, dayNumber(job.record.asOf), trustFrom(job.trust)))
+      port.postMessage({ ok: true, learned: lot === null ? learnFrom(lines, job.record, job.trust) : null } satisfies LearnAnswer)
+    } catch (error) {
+      port.postMessage({ ok: false, reason: error instanceof Error ? (error.stack ?? error.message) : 'unknown' } satisfies LearnAnswer)
+    }
+  })
 })

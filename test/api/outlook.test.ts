@@ -8,7 +8,7 @@ import type { RevisionDocument } from '../../core/quote/revision.ts'
 import { learnPrices } from '../../api/outlook/learn-prices.ts'
 import type { LearnedHead } from '../../core/pricing/outlook/learned.ts'
 import { trustByReporter, trustFrom } from '../../core/pricing/trust.ts'
-import { acceptedSince, keepLearned, newestLearnedOn, readLearned, votesByReporter } from '../../db/learned.ts'
+import { acceptedOf, keepLearned, newestLearnedOn, readLearned, votesByReporter } from '../../db/learned.ts'
 import { inTransaction } from '../../db/refusal.ts'
 import { product, sighting, store } from '../support/rows.ts'
 import { draftOf, issue, newQuote, stockedShop, today } from './support/quotes.ts'
@@ -84,7 +84,7 @@ describe('what to expect', () => {
   it('names what others said of its reporters that day, and a later vote waits for the next snapshot', async () => {
     const id = member.personId
     const other = await world.signIn('advisor')
-    const [seen] = await acceptedSince(world.db, addDays(today(), -400))
+    const [seen] = await acceptedOf(world.db, [heater.id], addDays(today(), -400))
     expect((await other.send('POST', `/api/sightings/${seen?.id}/confirm`)).status).toBe(200)
     expect((await readLearned(world.db, [heater.id], today()))?.trust).toEqual({})
     await world.db.deleteFrom('price_snapshot').execute()
@@ -92,7 +92,7 @@ describe('what to expect', () => {
     const learned = await readLearned(world.db, [heater.id], today())
     expect(learned?.trust).toEqual({ [id]: { confirmed: 1, disputed: 0 } })
     expect(trustFrom(learned?.trust ?? {})(id)).toBe(3 / 4)
-    const whole = trustByReporter(await acceptedSince(world.db, '2000-01-01'))
+    const whole = trustByReporter(await acceptedOf(world.db, [heater.id], '2000-01-01'))
     expect(trustFrom(await votesByReporter(world.db))(id)).toBe(whole(id))
     expect((await readLearned(world.db, [], today()))?.trust, 'of nobody who reported none of the products').toEqual({})
   })

@@ -1,5 +1,5 @@
 import type { Kind } from '../../catalog/kinds.ts'
-import { trustFrom, type ReporterVotes } from '../trust.ts'
+import { trustFrom } from '../trust.ts'
 import { dayNumber } from './civil-day.ts'
 import { gridTables } from './gap-tables.ts'
 import type { KindLearned, Learned, ProductLearned } from './learned.ts'
@@ -37,10 +37,14 @@ const MOVES = 2
  * Reports of one day that disagree weigh by `trust` of their reporters.
  * Pure: the same record gives the same bytes, whatever the order of its lists.
  */
-export function learn(record: MarketRecord, trust: Readonly<Record<string, ReporterVotes>> = {}): Learned {
+export const learn = (record: MarketRecord, trust: Learned['trust'] = {}): Learned =>
+  learnFrom(timelines(record.sightings, dayNumber(record.asOf), trustFrom(trust)), record, trust)
+
+/** The same from report days, for a record whose sightings are too many to hold at once: each pair once, in the order of product, then store. */
+export function learnFrom(lines: readonly Timeline[], record: Omit<MarketRecord, 'sightings'>, trust: Learned['trust']): Learned {
   const asOf = dayNumber(record.asOf)
   const kindOf = new Map(record.products.map(({ id, kind }) => [id, kind]))
-  const all = timelines(record.sightings, asOf, trustFrom(trust)).filter(({ productId }) => kindOf.has(productId))
+  const all = lines.filter(({ productId }) => kindOf.has(productId))
   const days = daysByStore(record, all, asOf)
   const byKind = new Map([...Map.groupBy(all, ({ productId }) => kindOf.get(productId) as Kind)].sort(([a], [b]) => (a < b ? -1 : 1)))
   const steps = new Map([...byKind].map(([kind, lines]) => [kind, stepsOf(lines, days, asOf)]))
@@ -80,7 +84,7 @@ export function learn(record: MarketRecord, trust: Readonly<Record<string, Repor
 const inOrder = <Value>(of: Readonly<Record<string, Value>>): Record<string, Value> =>
   Object.fromEntries(Object.entries(of).sort(([a], [b]) => (a < b ? -1 : 1)))
 
-function daysByStore({ windows }: MarketRecord, lines: readonly Timeline[], asOf: number): Map<string, StoreDays> {
+function daysByStore({ windows }: Pick<MarketRecord, 'windows'>, lines: readonly Timeline[], asOf: number): Map<string, StoreDays> {
   const byStore = Map.groupBy(windows, ({ storeId }) => storeId)
   return new Map(
     [...Map.groupBy(lines, ({ storeId }) => storeId)].map(([storeId, ofStore]) => {

@@ -7,7 +7,7 @@
 export type { Ask, AskedLine, SeenDay, SeenOffer } from './ask.ts'
 export type { Learned } from './learned.ts'
 export type { MarketRecord, SaleWindow } from './market-record.ts'
-export { learn } from './learn.ts'
+export { learn, learnFrom } from './learn.ts'
 export { decide, planOf, type Plan } from './plan.ts'
 export { waitingDraws, type WaitingDraws } from './waiting-draws.ts'
 export { outlookOf, type LineOutlook, type Outlook } from './line-outlook.ts'

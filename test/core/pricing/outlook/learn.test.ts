@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { learn, outlookOf, planOf, waitingDraws, type Ask } from '../../../../core/pricing/outlook/outlook.ts'
+import { learn, learnFrom, outlookOf, planOf, waitingDraws, type Ask } from '../../../../core/pricing/outlook/outlook.ts'
+import { dayNumber } from '../../../../core/pricing/outlook/civil-day.ts'
+import { timelines } from '../../../../core/pricing/outlook/timeline.ts'
+import { newcomerTrust } from '../../../../core/pricing/trust.ts'
 import { stopping } from '../../../../core/pricing/outlook/stopping.ts'
 import { aPriceWorld, USUAL_WORLD, worldDay } from './a-price-world.ts'
 
@@ -24,6 +27,15 @@ describe('what a record teaches', () => {
     })
     expect(JSON.stringify(turned)).toBe(JSON.stringify(learned))
     expect(JSON.parse(JSON.stringify(learned))).toEqual(learned)
+  })
+
+  it('is the same bytes where the record is told some products at a time', () => {
+    const { sightings, asOf, ...rest } = world.record
+    const ids = world.record.products.map(({ id }) => id).toSorted()
+    const some = [ids.slice(0, 3), ids.slice(3)].map((few) => sightings.filter(({ productId }) => few.includes(productId)))
+    const lines = some.flatMap((few) => timelines(few, dayNumber(asOf), newcomerTrust))
+    expect(JSON.stringify(learnFrom(lines, { ...rest, asOf }, {}))).toBe(JSON.stringify(learned))
+    expect(some.map(({ length }) => length > 0)).toEqual([true, true])
   })
 
   it('takes nothing from days to come, withdrawn sightings and used goods', () => {
