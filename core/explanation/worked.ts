@@ -13,6 +13,9 @@ import { workedDuty, workedHeat } from './worked-heat.ts'
 type Worked = (situation: Situation, finding: Finding) => ExplainedInput[]
 
 const line = (name: string, value: Phrase): ExplainedInput => ({ name, value, from: 'reckoned' })
+/** No tank is turned over more often; beyond it a stated figure is wrong, and no digits make a sum of it. Own. */
+const MOST_TURNS = 1000
+
 /** Flow over water, each so fine that the quotient comes out to its tenth, in gallons too: a tenth for any tank, more for a glass under a pump. */
 function turnsOver(flowLph: number, waterL: number, value: Quantity): Phrase {
   const digits = (share: number): number => Math.max(1, Math.ceil(Math.log10(share)))
@@ -40,12 +43,12 @@ const WORKED: Partial<Record<Check, Worked>> = {
   },
   filter_flow: (situation, { value }) => {
     const delivery = deliveryOf(situation)
-    if (delivery === undefined || value === undefined) return []
+    if (delivery === undefined || value === undefined || value.value > MOST_TURNS) return []
     return [line('Turnover, loaded media', turnsOver(delivery.loaded.low, waterSpan(situation).high, value))]
   },
   flow_ceiling: (situation, { value }) => {
     const delivery = deliveryOf(situation)
-    if (delivery === undefined || value === undefined) return []
+    if (delivery === undefined || value === undefined || value.value > MOST_TURNS) return []
     return [line('Turnover, clean media', turnsOver(delivery.clean.high, waterSpan(situation).low, value))]
   },
   weekly_change: (situation, { value }) => {
