@@ -14,15 +14,9 @@ const NO_STORE = { code: 'not_found' as const, message: 'This club names no such
 const WHOLE_GTIN = 14
 const ourProduct = sql<boolean>`product.gtin is not null and price.gtin = lpad(product.gtin, ${sql.lit(WHOLE_GTIN)}, '0')`
 
-/** By name, each with its stores, those with the most prices first. */
-export async function listOtherClubs(db: Kysely<Database>): Promise<OtherClub[]> {
-  const clubs = await db
-    .selectFrom('other_club')
-    .selectAll()
-    .orderBy(sql`lower(name)`)
-    .orderBy('id')
-    .execute()
-  const stores = await db
+/** Those with the most prices first. */
+const storesOfClubs = (db: Kysely<Database>) =>
+  db
     .selectFrom('other_club_store as theirs')
     .leftJoin('other_club_price as price', (join) =>
       join.onRef('price.club_id', '=', 'theirs.club_id').onRef('price.store_key', '=', 'theirs.key'),
@@ -35,16 +29,26 @@ export async function listOtherClubs(db: Kysely<Database>): Promise<OtherClub[]>
       'theirs.town',
       'theirs.country',
       'theirs.store_id',
-      eb.fn.count<number>('price.origin_id').as('prices'),
-      eb.fn.count<number>('product.id').as('known'),
+      eb.fn.count<number | string>('price.origin_id').as('prices'),
+      eb.fn.count<number | string>('product.id').as('known'),
     ])
     .groupBy(['theirs.club_id', 'theirs.key', 'theirs.name', 'theirs.town', 'theirs.country', 'theirs.store_id'])
     .orderBy('prices', 'desc')
     .orderBy(sql`lower(theirs.name)`)
     .orderBy('theirs.key')
     .execute()
+
+/** By name, each with its stores, those with the most prices first. */
+export async function listOtherClubs(db: Kysely<Database>): Promise<OtherClub[]> {
+  const clubs = await db
+    .selectFrom('other_club')
+    .selectAll()
+    .orderBy(sql`lower(name)`)
+    .orderBy('id')
+    .execute()
+  const stores = await storesOfClubs(db)
   const byClub = Map.groupBy(stores, (store) => store.club_id)
-  const sum = (numbers: number[]): number => numbers.reduce((total, one) => total + Number(one), 0)
+  const sum = (numbers: Array<number | string>): number => numbers.reduce<number>((total, one) => total + Number(one), 0)
   return clubs.map((club) => {
     const own = byClub.get(club.id) ?? []
     return {

@@ -52,13 +52,26 @@ async function viewsOf(db: Kysely<Database>, rows: readonly Summarised[], asOf: 
   return [...told, ...others].sort((a, b) => (`${a.productId} ${a.storeId}` < `${b.productId} ${b.storeId}` ? -1 : 1))
 }
 
-/** How many sightings a product has, withdrawn ones too. */
-export async function countSightings(db: Kysely<Database>, productId: string): Promise<number> {
-  if (!isId(productId)) return 0
-  const row = await db
+/** The same of one product, and how many sightings it has, withdrawn ones too. */
+export async function seenRecordOfProduct(
+  db: Kysely<Database>,
+  productId: string,
+  asOf: CivilDate,
+): Promise<{ views: PriceView[]; sightings: number }> {
+  if (!isId(productId)) return { views: [], sightings: 0 }
+  const rows = await db
     .selectFrom('price_summary')
-    .select((eb) => eb.fn.sum<number>('sightings').as('sightings'))
+    .select(['product_id as productId', 'store_id as storeId', 'facts', 'sightings'])
     .where('product_id', '=', productId)
-    .executeTakeFirst()
-  return Number(row?.sightings ?? 0)
+    .orderBy('store_id')
+    .execute()
+  const sightings = rows.reduce((sum, row) => sum + row.sightings, 0)
+  return {
+    views: await viewsOf(
+      db,
+      rows.map(({ productId: product, storeId, facts }) => ({ productId: product, storeId, facts })),
+      asOf,
+    ),
+    sightings,
+  }
 }

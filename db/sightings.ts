@@ -172,29 +172,34 @@ export async function sightingsOfProducts(db: Kysely<Database>, productIds: stri
   return (await query.execute()).map(sightingOf)
 }
 
-/** The record of a product, newest first, withdrawn ones included and marked: all of it, or the newest so many. */
-export async function sightingRowsOfProduct(
-  db: Kysely<Database>,
-  viewer: Viewer,
-  productId: string,
-  limit?: number,
-): Promise<SightingRow[]> {
+/** The whole record of a product, newest first, withdrawn ones included and marked. */
+export async function sightingRowsOfProduct(db: Kysely<Database>, viewer: Viewer, productId: string): Promise<SightingRow[]> {
   if (!isId(productId)) return []
-  let query = sightingRows(db, viewer)
+  const rows = await sightingRows(db, viewer)
     .where('sighting.product_id', '=', productId)
     .orderBy('sighting.seen_on', 'desc')
     .orderBy('sighting.received_at', 'desc')
     .orderBy('sighting.id', 'desc')
-  if (limit !== undefined) query = query.limit(limit)
-  return (await query.execute()).map((row) => rowOf(row, viewer))
+    .execute()
+  return rows.map((row) => rowOf(row, viewer))
 }
 
-/** Some sightings, as far as they exist, newest first. */
-export async function sightingRowsById(db: Kysely<Database>, viewer: Viewer, ids: readonly string[]): Promise<SightingRow[]> {
-  const wanted = ids.filter(isId)
-  if (wanted.length === 0) return []
+/**
+ * The newest sightings of a product, and some others of it by their ids, newest first. One statement of the same words however many there are: planning another takes longer than reading the rows.
+ */
+export async function newestRowsOfProduct(
+  db: Kysely<Database>,
+  viewer: Viewer,
+  productId: string,
+  { newest, others }: { newest: number; others: readonly string[] },
+): Promise<SightingRow[]> {
+  if (!isId(productId)) return []
   const rows = await sightingRows(db, viewer)
-    .where('sighting.id', 'in', wanted)
+    .where(
+      sql<boolean>`sighting.id in (select listed.id from (select id from sighting where product_id = ${productId}
+        order by seen_on desc, received_at desc, id desc limit ${newest}) as listed
+        union select other.id::uuid from jsonb_array_elements_text(${JSON.stringify(others.filter(isId))}::text::jsonb) as other (id))`,
+    )
     .orderBy('sighting.seen_on', 'desc')
     .orderBy('sighting.received_at', 'desc')
     .orderBy('sighting.id', 'desc')

@@ -19,7 +19,13 @@ const verdict = z.enum(['does_not_fit', 'not_known', 'marginal', 'fits'])
 
 export const QuantityAnswer = answer(
   'Quantity',
-  z.strictObject({ value: z.number(), unit: z.enum(UNITS), digits: z.int(), least: z.literal(true).optional() }),
+  z.strictObject({
+    value: z.number(),
+    unit: z.enum(UNITS),
+    digits: z.int(),
+    least: z.literal(true).optional(),
+    fine: z.literal(true).optional(),
+  }),
 )
 /** Words and quantities in turn; a reader's units are put in when it is said. */
 export const PhraseAnswer = answer('Phrase', z.array(z.union([z.string(), QuantityAnswer])))

@@ -60,6 +60,7 @@ function buildHead(build: AssembledBuild, { inputs }: RevisionDocument, teller: 
     name: build.name,
     size: [
       size,
+      build.rows.some((row) => row.answer === 'kit') ? 'kit' : '',
       shapeWords(drawing?.plan?.form),
       drawing?.style ?? '',
       water === undefined ? '' : `${teller.quantity(quantity(water, 'L', 0))} of water`,

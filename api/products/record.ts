@@ -1,9 +1,8 @@
 import type { PriceRecord } from '../../core/pricing/record.ts'
 import type { PriceView } from '../../core/pricing/price-view.ts'
-import { newestFirst } from '../../core/pricing/board.ts'
 import { findProduct } from '../../db/products.ts'
-import { countSightings, seenPricesOfProducts } from '../../db/seen-prices.ts'
-import { sightingRowsById, sightingRowsOfProduct } from '../../db/sightings.ts'
+import { seenRecordOfProduct } from '../../db/seen-prices.ts'
+import { newestRowsOfProduct, sightingRowsOfProduct } from '../../db/sightings.ts'
 import type { Ctx } from '../context.ts'
 import { signedIn } from '../context.ts'
 import { installToday } from '../day.ts'
@@ -21,17 +20,11 @@ export async function priceRecord(c: Ctx, productId: string, whole: boolean): Pr
   const product = await findProduct(db, productId)
   if (product === undefined) return undefined
   const { today } = await installToday(c)
-  const views = await seenPricesOfProducts(db, [productId], today)
-  const newest = await sightingRowsOfProduct(db, viewer, productId, whole ? undefined : NEWEST)
-  if (whole || newest.length < NEWEST) return { product, sightings: newest, total: newest.length, views, asOf: today }
-  const listed = new Set(newest.map(({ id }) => id))
-  const behind = await sightingRowsById(
-    db,
-    viewer,
-    idsBehind(views).filter((id) => !listed.has(id)),
-  )
-  const total = Math.max(await countSightings(db, productId), listed.size + behind.length)
-  return { product, sightings: [...newest, ...behind].sort(newestFirst), total, views, asOf: today }
+  const { views, sightings: counted } = await seenRecordOfProduct(db, productId, today)
+  const sightings = whole
+    ? await sightingRowsOfProduct(db, viewer, productId)
+    : await newestRowsOfProduct(db, viewer, productId, { newest: NEWEST, others: idsBehind(views) })
+  return { product, sightings, total: whole ? sightings.length : Math.max(counted, sightings.length), views, asOf: today }
 }
 
 const idsBehind = (views: readonly PriceView[]): string[] =>

@@ -6,6 +6,7 @@ import { gearInputs } from './gear-inputs.ts'
 import { openInputsOf } from './open-words.ts'
 import { groupInputs, roomAnswers } from './room-inputs.ts'
 import { WHAT_GOES_IN, type GearReads } from './what-goes-in.ts'
+import { workedOf } from './worked.ts'
 
 const union = <Item>(lists: ReadonlyArray<readonly Item[]>): Item[] => [...new Set(lists.flat())]
 
@@ -32,5 +33,6 @@ export function allInputs(findings: readonly Finding[], subject: SizingSubject, 
     ...groupInputs(subject.conditions, union(reads.map(({ group = [] }) => group))),
     ...opened.values(),
     ...figureInputs(figures, union(reads.map(({ figures: worked = [] }) => worked))),
+    ...findings.flatMap((finding) => workedOf(finding, subject)),
   ]
 }

@@ -8,6 +8,7 @@ import { gearInputs } from './gear-inputs.ts'
 import { openInputsOf } from './open-words.ts'
 import { groupInputs, roomAnswers } from './room-inputs.ts'
 import { WHAT_GOES_IN, type FigureField } from './what-goes-in.ts'
+import { workedOf } from './worked.ts'
 
 const FIGURES: Record<FigureField, [name: string, unit: Unit, digits: number]> = {
   waterVolumeL: ['Water in use', 'L', 1],
@@ -53,6 +54,7 @@ export function explainFinding(finding: Finding, subject: SizingSubject, figures
       ...groupInputs(subject.conditions, group),
       ...openInputsOf(finding, subject),
       ...figureInputs(figures, worked),
+      ...workedOf(finding, subject),
     ],
   }
 }

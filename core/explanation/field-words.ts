@@ -1,8 +1,11 @@
 import type { Field } from '../fields.ts'
-import { phrase, stated, type Phrase } from '../units/quantity.ts'
+import { fine, phrase, stated, type Phrase } from '../units/quantity.ts'
 
 /** Decimals that a stated figure keeps: makers print no more than two. */
 const DIGITS = 2
+
+/** What a tenth of an inch is too coarse for. */
+const THIN: ReadonlySet<string> = new Set(['glassMm', 'bottomMm', 'hoseMm'])
 
 /**
  * The value that a field holds, in words or with its unit. Undefined where it holds none.
@@ -17,6 +20,7 @@ export function fieldValue(field: Field, value: unknown): Phrase | undefined {
   }
   if (typeof value !== 'number') return undefined
   const digits = Number.isInteger(value) ? 0 : field.unit === 'mm' ? 1 : DIGITS
+  if (THIN.has(field.key)) return phrase`${fine(stated(value, 'mm', digits))}`
   return field.unit ? phrase`${stated(value, field.unit, digits)}` : phrase`${stated(value, 'count', digits)} ${field.unitText}`
 }
 

@@ -2,7 +2,7 @@ import { continuousLimitW } from '../sizing/electrical-load.ts'
 import type { Check, Finding } from '../sizing/finding.ts'
 import { CORD_SLACK_MM, LOOP_DROP_MM } from '../sizing/drip-loop.ts'
 import type { SizingSubject } from '../sizing/report.ts'
-import { phrase, quantity, type Phrase } from '../units/quantity.ts'
+import { phrase, quantity, stated, type Phrase } from '../units/quantity.ts'
 import { HEAT_FORMULAS } from './heat-formulas.ts'
 
 export type Formula = (finding: Finding, subject: SizingSubject) => Phrase
@@ -62,9 +62,12 @@ export const FORMULAS: Record<Check, Formula> = {
     phrase`Volume of the panels × their density, or the maker's figure, against ${quantity(25, 'kg', 0)} for each of two people.`,
 }
 
+/** Whole where it is a whole one; else so fine that the product comes out. */
+const asStated = (value: number, unit: 'V' | 'A') => stated(value, unit, Number.isInteger(value) ? 0 : 4)
+
 function electricalFormula(_: Finding, { conditions, gear }: SizingSubject): Phrase {
   const { circuitVoltageV: volts, circuitCurrentA: amperes } = conditions
   const limit = quantity(Math.floor(continuousLimitW(volts, amperes)), 'W', 0)
   const strip = gear.power.some(({ spec }) => spec.ratedCurrentA !== undefined && spec.ratedCurrentA < amperes)
-  return phrase`Watts of all that is plugged in, at once, + other things on the circuit. The circuit bears volts × amperes × 0.8 for hours on end: ${quantity(volts, 'V', 0)} × ${quantity(amperes, 'A', 0)} × 0.8 = ${limit}${strip ? '; the strip’s own amperes where they are less' : ''}.`
+  return phrase`Watts of all that is plugged in, at once, + other things on the circuit. The circuit bears volts × amperes × 0.8 for hours on end: ${asStated(volts, 'V')} × ${asStated(amperes, 'A')} × 0.8 = ${limit}${strip ? '; the strip’s own amperes where they are less' : ''}.`
 }

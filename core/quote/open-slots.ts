@@ -22,4 +22,15 @@ export function sayOpenSlots(build: Pick<AssembledBuild, 'rows'>): string {
   return open.length === 0 ? '' : `without ${open.map((slot) => lower(SLOT_PLAIN_NAMES[slot])).join(', ')}: not chosen`
 }
 
+/**
+ * The same where what a build may do without is told too, in the words of the paper's "Not included".
+ *
+ * @example sayLeftOut(build) // 'without lid, light: not chosen'
+ */
+export function sayLeftOut(build: Pick<AssembledBuild, 'rows'>): string {
+  const may = build.rows.filter((row) => row.answer === 'missing' && row.lineId === null)
+  if (may.length === 0) return 'nothing is left out'
+  return `without ${may.map(({ slot }) => lower(SLOT_PLAIN_NAMES[slot])).join(', ')}: not chosen`
+}
+
 const lower = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1)

@@ -74,7 +74,8 @@ function heaterFigures(situation: Situation, heating: Heating, coldLossW: number
     ...(stuckHours === undefined ? {} : { stuckHours: round(stuckHours, 1) }),
     oneFailedC: oneFailedC(heating, 'low').value,
     ...(heatLostHours === undefined ? {} : { heatLostHours: round(heatLostHours, 1) }),
-    heaterDutyPercent: round((100 * coldLossW) / heating.installedW.low, 0),
+    // Of the whole watts that are told beside it.
+    heaterDutyPercent: round((100 * Math.round(coldLossW)) / heating.installedW.low, 0),
     waterChange: { mixedC: round(mixedC, 1), ...(hours === undefined ? {} : { hours: round(hours, 1) }) },
   }
 }

@@ -1,7 +1,7 @@
 import type { StandSpec, TankSpec } from '../catalog/spec.ts'
 import { phrase } from '../units/quantity.ts'
 import type { Gear } from './gear.ts'
-import { figureEnds, MM, stateGear, stating, type GearChange } from './input-ends.ts'
+import { figureEnds, MM, stateGear, stating, thinEnds, type GearChange } from './input-ends.ts'
 import type { OpenInput } from './open-input.ts'
 import { exactly, type Span } from './span.ts'
 import { plansOf } from './tank-forms.ts'
@@ -35,13 +35,13 @@ function panelInputs({ tank }: Gear): OpenInput[] {
       name: 'glass thickness',
       question: 'How thick is the glass?',
       place: TANK,
-      ends: figureEnds(typical, MM, (mm) => setTank({ glassMm: mm })),
+      ends: thinEnds(typical, (mm) => setTank({ glassMm: mm })),
     },
     bottomMm === undefined && {
       name: 'bottom thickness',
       question: 'How thick is the bottom?',
       place: TANK,
-      ends: figureEnds(bottom, MM, (mm) => setTank({ bottomMm: mm })),
+      ends: thinEnds(bottom, (mm) => setTank({ bottomMm: mm })),
     },
     material === undefined && { name: 'tank material', question: 'Is the tank glass or acrylic?', place: TANK, ends: materials },
   ]

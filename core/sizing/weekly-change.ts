@@ -12,7 +12,7 @@ import { feedWords, stockFeed } from './stock-feed.ts'
 
 const DAYS = 7
 /** Nitrate that is borne right before a change, mg/L: fish of fresh water, and salt water with invertebrates. Common practice. */
-const NITRATE_MG_L = { fresh: 40, salt: 20 } as const
+export const NITRATE_MG_L = { fresh: 40, salt: 20 } as const
 /** More than half of the water at once is hard on animals, and beyond four fifths none is left to keep them in. Own. */
 const EASY_PERCENT = 50
 const MOST_PERCENT = 80
@@ -23,7 +23,7 @@ export function weekOf(feedGramsPerDay: number, waterL: number): { nitrateMgL: n
   return { nitrateMgL: nitrogenMgL * NITRATE_G_PER_N, khDegrees: (nitrogenMgL * ALKALINITY_G_PER_N) / PPM_PER_DKH }
 }
 
-const percentOf = (nitrateMgL: number, limit: number) => quantity(Math.ceil(shareToHold(nitrateMgL, limit) * 100 - 1e-9), 'percent', 0)
+const percentOf = (nitrateMgL: number, limit: number) => quantity(shareToHold(nitrateMgL, limit) * 100, 'percent', 0)
 
 /**
  * How much water a week has to be changed so that nitrate stays where the animals bear it, and what carbonate hardness it costs.
@@ -31,7 +31,7 @@ const percentOf = (nitrateMgL: number, limit: number) => quantity(Math.ceil(shar
  * Value: percent a week, for the stock at its hungriest. Limit: half of the water; *marginal* up to four fifths. Plants take some of it up; what the tap
  * water brings comes on top.
  *
- * @example weeklyChange(situation).value // 14 percent a week for 1 g of feed a day in 238 L
+ * @example weeklyChange(situation).value // 13 percent a week for 1 g of feed a day in 238 L
  */
 export function weeklyChange(situation: Situation): Finding {
   const { conditions, tankUnstated, fillDefaults } = situation
@@ -53,15 +53,20 @@ export function weeklyChange(situation: Situation): Finding {
     action:
       outcome.verdict === 'fits'
         ? null
-        : { text: phrase`Split it into two changes a week, feed less, keep fewer animals, or choose a larger tank. Test nitrate and KH.` },
+        : { text: phrase`${lessOfIt(value.value)}, keep fewer animals, or choose a larger tank. Test nitrate and KH.` },
     source: 'weekly_change',
   })
 }
 
 const changeWords = (percent: number, hold: Phrase): Phrase =>
   percent <= 100
-    ? phrase`A change of ${quantity(percent, 'percent', 0)} a week keeps it at ${hold} or less.`
-    : phrase`No weekly change keeps it at ${hold}.`
+    ? phrase`A change of ${quantity(percent, 'percent', 0)} a week keeps it at about ${hold}.`
+    : percent <= 2 * MOST_PERCENT
+      ? phrase`No one change a week keeps it at ${hold}; two of ${quantity(percent / 2, 'percent', 0)} each do.`
+      : phrase`No one change a week keeps it at ${hold}, nor do two.`
+
+/** Splitting helps as long as neither half is more than animals can be left with. */
+const lessOfIt = (percent: number): string => (percent <= 2 * MOST_PERCENT ? 'Split it into two changes a week, feed less' : 'Feed less')
 
 function span(low: number, high: number, unit: 'mg/L' | 'dKH'): Phrase {
   const [least, most] = [quantity(low, unit, 1), quantity(high, unit, 1)]

@@ -177,7 +177,7 @@ function runIn(subject: StartupSubject, { holdDays }: TankFacts): Step {
     amounts: [
       { label: 'Should read', value: shouldRead(subject) },
       { label: 'Never', value: phrase`at or above ${limitC(dangerC)}, nor below ${limitC(lowestC)}` },
-      { label: 'Light', value: phrase`6 to 8 h a day at first` },
+      ...(subject.gear.lights.length > 0 ? [{ label: 'Light', value: phrase`6 to 8 h a day at first` }] : []),
     ],
     actions: [
       phrase`Read ${thermometer ?? 'the thermometer'} in the morning and in the evening${isHeated(subject) ? ', away from the heater' : ''}.${thermometer === undefined ? ' There is none in this plan: get one.' : ''}`,

@@ -104,7 +104,7 @@ function liftTank({ gear, report }: StartupSubject): Step {
       mass === undefined
         ? [{ label: 'How heavy', value: phrase`read it off the box` }]
         : [
-            { label: 'How heavy', value: phrase`about ${quantity(mass, 'kg', 0)} empty` },
+            { label: 'How heavy', value: phrase`about ${quantity(mass, 'kg', 1)} empty` },
             {
               label: 'How many people',
               value: phrase`${liftPeople(mass, gear.tank?.spec.lengthMm ?? 0)} at least, more if the way is narrow`,

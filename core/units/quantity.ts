@@ -41,6 +41,8 @@ export interface Quantity {
   digits: number
   /** A least length, for someone who measures: told rounded up. */
   least?: true | undefined
+  /** For somebody who reckons with it: told with its declared digits in any unit, a thickness in hundredths of an inch and its millimetres beside. */
+  fine?: true | undefined
 }
 
 /** Rounds to the declared digits. @example quantity(4.2649, 'per_hour', 2).value // 4.26 */
@@ -62,6 +64,9 @@ export const asJudged = ({ value, unit, digits }: Quantity): number => quantity(
 
 /** A length to keep to at least, told rounded up wherever it stands. @example sayQuantity(leastLength(1373), US) // '54.5 in' */
 export const leastLength = (mm: number): Quantity => ({ ...quantity(mm, 'mm', 0), least: true })
+
+/** A figure that somebody reckons with. @example sayQuantity(fine(quantity(57.28, 'kg', 1)), US) // '126.3 lb' */
+export const fine = (quantity: Quantity): Quantity => ({ ...quantity, fine: true })
 
 /** A sentence whose figures are told in the reader's units. */
 export type Phrase = ReadonlyArray<string | Quantity>

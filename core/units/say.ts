@@ -64,7 +64,15 @@ function shownOtherwise({ value, unit, digits }: Quantity, reader: ReaderUnits):
   }
 }
 
+/** Units whose digits are cut for reading: one who reckons gets them as declared. */
+const CUT: ReadonlySet<Unit> = new Set(['kg', 'L', 'L/h'])
+
 function shown(quantity: Quantity, reader: ReaderUnits): Shown {
+  const told = shownForReading(quantity, reader)
+  return quantity.fine && CUT.has(quantity.unit) ? { ...told, digits: quantity.digits } : told
+}
+
+function shownForReading(quantity: Quantity, reader: ReaderUnits): Shown {
   if (quantity.unit === 'mm') return shownLength(quantity.value, reader)
   if (quantity.unit === 'L') return shownVolume(quantity.value, reader)
   const otherwise = shownOtherwise(quantity, reader)
@@ -97,6 +105,7 @@ export function displayUnit(unit: Unit, reader: ReaderUnits): string {
  */
 export function sayQuantity(quantity: Quantity, reader: ReaderUnits): string {
   if (quantity.least && quantity.unit === 'mm') return sayAtLeastLength(quantity.value, reader)
+  if (quantity.fine && quantity.unit === 'mm') return sayThickness(quantity.value, reader)
   const { value, unit, digits } = shown(quantity, reader)
   const number = sayNumber(value, digits, reader)
   return unit === '' ? number : `${number} ${unit}`
@@ -128,6 +137,12 @@ export function sayAtLeastLength(mm: number, reader: ReaderUnits): string {
     return `${sayNumber(halves / 2, halves % 2, reader)} in`
   }
   return mm < 100 ? `${sayNumber(Math.ceil(least), 0, reader)} mm` : `${sayNumber(Math.ceil(least / 10), 0, reader)} cm`
+}
+
+/** Glass is sold in millimetres everywhere; a tenth of an inch is 2.5 of them. @example sayThickness(6, US) // '0.24 in (6 mm)' */
+function sayThickness(mm: number, reader: ReaderUnits): string {
+  const metric = `${sayNumber(mm, Number.isInteger(mm) ? 0 : 1, reader)} mm`
+  return measuredIn(reader).length === 'in' ? `${sayNumber(mm / MM_PER_INCH, 2, reader)} in (${metric})` : metric
 }
 
 /** "90 × 45 × 45 cm": sizes of one box in one unit, said once. */

@@ -44,7 +44,8 @@ ${sizingOf(build, quote, path)}
 const sizeOf = (build: AssembledBuild, quote: RevisionDocument): string => {
   if (build.drawing === null) return 'no tank in this build'
   const { lengthMm, widthMm, heightMm, style, plan } = build.drawing
-  return `${[shapeWords(plan?.form), style].filter(Boolean).join(', ')}, ${saySize([lengthMm, widthMm, heightMm], documentUnits(quote.inputs))} outside`
+  const kit = build.rows.some((row) => row.answer === 'kit') && 'kit'
+  return `${[kit, shapeWords(plan?.form), style].filter(Boolean).join(', ')}, ${saySize([lengthMm, widthMm, heightMm], documentUnits(quote.inputs))} outside`
 }
 
 function tiers(build: AssembledBuild, quote: RevisionDocument): Markup {

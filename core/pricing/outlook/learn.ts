@@ -55,7 +55,7 @@ export function learnFrom(lines: readonly Timeline[], record: Omit<MarketRecord,
   const kept = new Map([...first.likelihoods].filter(([productId]) => !moved.has(productId)))
   const sales = salesOf(steps, learnSaleTimes(seen), kept)
   const times = learnSaleTimes(evidenceOf(steps, sales))
-  const kinds: Learned['kinds'] = { any: kindLearned(all, sales.any, times, 'any') }
+  const kinds: Learned['kinds'] = { any: kindLearned(all, sales.everyKind, times, 'any') }
   const products: Learned['products'] = {}
   for (const [kind, lines] of byKind) {
     const depths = learnDepths(depthsOf(lines))
@@ -109,7 +109,7 @@ function stepsOf(lines: readonly Timeline[], days: ReadonlyMap<string, StoreDays
 }
 
 interface SalesLearned {
-  any: KindPrior
+  everyKind: KindPrior
   kinds: Map<Kind, KindPrior>
   products: Map<string, Pick<ProductLearned, 'points' | 'kindShare'>>
   likelihoods: Map<string, ProductLikelihood>
@@ -126,8 +126,8 @@ function salesOf(
       likelihoodsOf(products, (productId, storeId) => takesPart(times, kind, productId, storeId), known),
     ]),
   )
-  const any = fitKind([...likelihoods.values()].flat())
-  const kinds = new Map([...likelihoods].map(([kind, products]) => [kind, fitKind(products, any)]))
+  const everyKind = fitKind([...likelihoods.values()].flat())
+  const kinds = new Map([...likelihoods].map(([kind, products]) => [kind, fitKind(products, everyKind)]))
   const products = new Map<string, Pick<ProductLearned, 'points' | 'kindShare'>>()
   for (const [kind, ofKind] of likelihoods) {
     const prior = kinds.get(kind) as KindPrior
@@ -141,7 +141,7 @@ function salesOf(
     }
   }
   const all = [...likelihoods.values()].flat()
-  return { any, kinds, products, likelihoods: new Map(all.map((product) => [product.productId, product])) }
+  return { everyKind, kinds, products, likelihoods: new Map(all.map((product) => [product.productId, product])) }
 }
 
 function takesPart(times: SaleTimesLearned, kind: Kind, productId: string, storeId: string): TakesPart {
@@ -188,8 +188,14 @@ const saleDaysOf = (lines: readonly Timeline[]): number =>
   lines.reduce((sum, { reports }) => sum + reports.filter(({ onSale }) => onSale).length, 0)
 
 /** What a kind has in common; changes of its regular prices lean on those of all kinds as much as on a year of its own. */
-function kindLearned(lines: readonly Timeline[], sales: KindPrior, times: SaleTimesLearned, kind: string, any?: KindLearned): KindLearned {
-  const first = any && { chance: any.changes.shape / any.changes.days, days: 365 }
+function kindLearned(
+  lines: readonly Timeline[],
+  sales: KindPrior,
+  times: SaleTimesLearned,
+  kind: string,
+  everyKind?: KindLearned,
+): KindLearned {
+  const first = everyKind && { chance: everyKind.changes.shape / everyKind.changes.days, days: 365 }
   return {
     logRate: sales.rate,
     changes: {

@@ -22,7 +22,8 @@ it('has the figures of a second reckoning', () => {
     stuckHours: 31.9,
     oneFailedC: 22.6,
     heatLostHours: 11.5,
-    heaterDutyPercent: 74,
+    // 149 of 200 W, in the whole watts that are told.
+    heaterDutyPercent: 75,
     waterChange: { mixedC: 21.8 },
   })
 })

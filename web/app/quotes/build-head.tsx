@@ -93,11 +93,9 @@ function Elevation({ markup }: { markup: string | undefined }): ReactElement {
   return markup ? <Svg markup={markup} className="elevation" inline /> : <span className="elevation none">no tank yet</span>
 }
 
-const STYLE_WORDS = { rimmed: 'rimmed', rimless: 'rimless', braced: 'braced' } as const
-
 function sayTank(build: WorkedBuild, reader: Parameters<typeof saySize>[1]): string {
   if (!build.drawing) return 'no tank yet'
   const { lengthMm, widthMm, heightMm, style, plan } = build.drawing
-  const kit = build.rows.some((row) => row.answer === 'kit') ? 'kit' : STYLE_WORDS[style]
-  return `${[shapeWords(plan?.form), kit].filter(Boolean).join(', ')}, ${saySize([lengthMm, widthMm, heightMm], reader)}`
+  const kit = build.rows.some((row) => row.answer === 'kit') && 'kit'
+  return `${[kit, shapeWords(plan?.form), style].filter(Boolean).join(', ')}, ${saySize([lengthMm, widthMm, heightMm], reader)}`
 }

@@ -1,6 +1,6 @@
 import type { ReactElement } from 'react'
 import { sayMoney } from '../../../core/money.ts'
-import { openSlots, sayOpenSlots } from '../../../core/quote/open-slots.ts'
+import { openSlots, sayLeftOut, sayOpenSlots } from '../../../core/quote/open-slots.ts'
 import type { WorkedBuild } from '../../../core/quote/revision.ts'
 import { sumPartOf, sumRowsOf } from '../../../core/quote/sum-parts.ts'
 import { Button } from '../parts/button.tsx'
@@ -72,7 +72,7 @@ function OpenRow(): ReactElement | null {
       <th scope="row">Not in it</th>
       {shown.map((build) => (
         <td key={build.id} className={columnClass(build.id === chosen.id)}>
-          <span className="note">{sayOpenSlots(build) || (build.drawing === null ? '' : 'nothing is left out')}</span>
+          <span className="note">{build.drawing === null ? sayOpenSlots(build) : sayLeftOut(build)}</span>
           <OwnedButton build={build} />
           {build.drawing !== null && <FillButton build={build} />}
           {!locked && (

@@ -13,7 +13,8 @@ export function SettingsScreen(): ReactElement {
   return (
     <Screen title="Settings" below="They hold for everyone here, and for every quote issued from now on." width="narrow">
       <p>
-        <Link to="/settings/backups">Backups</Link> · <Link to="/settings/livestock">Livestock groups</Link> · <Link to="/settings/other-clubs">Other clubs</Link>
+        <Link to="/settings/backups">Backups</Link> · <Link to="/settings/livestock">Livestock groups</Link> ·{' '}
+        <Link to="/settings/other-clubs">Other clubs</Link>
       </p>
       <ErrorNotice error={install.data ? null : install.error} onRetry={() => void install.refetch()} />
       {install.isPending && <LoadingRows what="the settings" />}

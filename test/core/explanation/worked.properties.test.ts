@@ -1,0 +1,110 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { explainFinding } from '../../../core/explanation/explain-finding.ts'
+import { sizingReport } from '../../../core/sizing/engine.ts'
+import type { Check } from '../../../core/sizing/finding.ts'
+import type { SizingSubject } from '../../../core/sizing/report.ts'
+import type { ReaderUnits } from '../../../core/units/quantity.ts'
+import { METRIC, sayPhrase, US } from '../../../core/units/say.ts'
+import { anyGear, anyRoom } from '../sizing/any-subject.ts'
+import { conditions, gear, group } from '../sizing/sample-build.ts'
+
+/** A number as it is printed: its value, and what one of its last digit is. Percents are hundredths. */
+interface Printed {
+  value: number
+  lastDigit: number
+}
+
+function printed(text: string): Printed {
+  const found = /^(\u2212?)([\d,]+)(?:\.(\d+))?( %)?/.exec(text.trim())
+  if (found === null) throw new Error(`No number: ${text}`)
+  const [, minus, whole = '', fraction = '', percent] = found
+  const share = percent === undefined ? 1 : 0.01
+  const value = Number(`${whole.replaceAll(',', '')}.${fraction || '0'}`) * share
+  return { value: minus === '' ? value : -value, lastDigit: 10 ** -fraction.length * share }
+}
+
+/** The left side as somebody with a pocket calculator takes it: products and quotients first, then sums. */
+const byHand = (side: string): number =>
+  side
+    .split(' + ')
+    .map((term) =>
+      term.split(/ (?=[×÷] )/).reduce((product, factor, index) => {
+        if (index === 0) return printed(factor).value
+        const { value } = printed(factor.slice(2))
+        return factor.startsWith('÷') ? product / value : product * value
+      }, 1),
+    )
+    .reduce((sum, each) => sum + each, 0)
+
+/** Every "… = …" of a text, from the last stop before it. */
+const equationsOf = (text: string): Array<{ left: string; right: string }> =>
+  [...text.matchAll(/(?:^|[:;.] )(\u2212?\d[^:;=]*?) = (\u2212?\d[^;]*)/g)].map(([, left = '', right = '']) => ({ left, right }))
+
+interface Told {
+  check: Check
+  text: string
+  reading: string
+}
+
+function toldOf(subject: SizingSubject, reader: ReaderUnits): Told[] {
+  const { findings, figures } = sizingReport(subject)
+  return findings.flatMap((finding) => {
+    const { formula, inputs } = explainFinding(finding, subject, figures)
+    const reading = sayPhrase([...finding.reason, finding.value ?? '', ' ', ...(finding.limit ? Object.values(finding.limit) : [])], reader)
+    return [formula, ...inputs.map(({ value }) => value)].map((phrase) => ({
+      check: finding.check,
+      text: sayPhrase(phrase, reader),
+      reading,
+    }))
+  })
+}
+
+/** What is printed to one digit is exact to half of it: a sum of several may be a digit off, and as much again for each further term; a twentieth for the factors. */
+const allowance = (left: string, { lastDigit }: Printed): number => lastDigit * Math.max(1, left.split(' + ').length / 2) * 1.05
+
+const misreckoned = (told: readonly Told[]): string[] =>
+  told.flatMap(({ text }) =>
+    equationsOf(text)
+      .filter(({ left, right }) => Math.abs(byHand(left) - printed(right).value) > allowance(left, printed(right)))
+      .map(({ left, right }) => `${left} = ${right}, by hand ${byHand(left)}`),
+  )
+
+const READERS: ReadonlyArray<[string, ReaderUnits]> = [
+  ['metric', METRIC],
+  ['US', US],
+]
+
+describe('what an explanation reckons with its figures', () => {
+  it.each(READERS)('comes out by hand within its last printed digit, of any build in any room, in %s units', (_, reader) => {
+    fc.assert(
+      fc.property(anyGear, anyRoom, (someGear, room) => {
+        expect(misreckoned(toldOf({ gear: someGear, conditions: room }, reader))).toEqual([])
+      }),
+      { numRuns: 60 },
+    )
+  })
+
+  it.each(READERS)(
+    'is there for mass, heat, flow, water changes and current, and ends in the figure of the finding, in %s units',
+    (_, reader) => {
+      const shrimps = { gear: gear(), conditions: conditions({ livestock: group('labyrinth') }) }
+      const told = [...toldOf({ gear: gear(), conditions: conditions() }, reader), ...toldOf(shrimps, reader)]
+      const reckoned = told.filter(({ text }) => equationsOf(text).length > 0)
+      expect(new Set(reckoned.map(({ check }) => check))).toEqual(
+        new Set(['stand_load', 'heater_holds', 'filter_flow', 'flow_ceiling', 'weekly_change', 'electrical_load']),
+      )
+      for (const check of ['filter_flow', 'flow_ceiling', 'weekly_change'] as const)
+        for (const { text, reading } of reckoned.filter((each) => each.check === check)) expect(reading).toContain(text.split(' = ')[1])
+      expect(misreckoned(told)).toEqual([])
+    },
+  )
+
+  it('is found out where it does not', () => {
+    expect(misreckoned([{ check: 'weekly_change', text: '9.7 mg/L ÷ 40 mg/L = 26 %', reading: '' }])).toHaveLength(1)
+    expect(misreckoned([{ check: 'stand_load', text: '57.3 kg of tank + 79.4 kg + 220.2 kg of water = 356.8 kg', reading: '' }])).toEqual(
+      [],
+    )
+    expect(misreckoned([{ check: 'electrical_load', text: 'For hours: 120 V × 15 A × 0.8 = 1,450 W', reading: '' }])).toHaveLength(1)
+  })
+})
