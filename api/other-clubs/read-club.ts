@@ -38,7 +38,8 @@ export async function readClubsDue(db: Kysely<Database>, now: Date): Promise<num
 export const readClubHandler =
   (get: GetOutside = guardedGet): JobHandler =>
   async ({ db, job, clock }): Promise<JsonObject> => {
-    const clubId = String(job.payload['clubId'])
+    const { clubId: asked } = job.payload
+    const clubId = typeof asked === 'string' ? asked : ''
     const club = await findOtherClub(db, clubId)
     if (!club) return { words: 'The club was taken out.' }
     const answer = await ask(get, club)
