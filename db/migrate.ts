@@ -25,6 +25,7 @@ import { waysToHear } from './migrations/2026-12-01-ways-to-hear.ts'
 import { leastSaving } from './migrations/2026-12-01-worth-waiting.ts'
 import { watchesByStore } from './migrations/2026-12-02-watches-by-store.ts'
 import { priceSummaries } from './migrations/2026-12-03-price-summaries.ts'
+import { sump } from './migrations/2026-12-03-sump.ts'
 
 /** In order of their names, which start with their day. A landed one is never edited. */
 export const MIGRATIONS: Record<string, Migration> = {
@@ -51,6 +52,7 @@ export const MIGRATIONS: Record<string, Migration> = {
   '2026-12-01-worth-waiting': leastSaving,
   '2026-12-02-watches-by-store': watchesByStore,
   '2026-12-03-price-summaries': priceSummaries,
+  '2026-12-03-sump': sump,
 }
 
 /** Of two starts at once the second waits for the first. Any number would do, as long as no other lock here has it. */

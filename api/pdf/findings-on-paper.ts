@@ -5,7 +5,8 @@ import type { AssembledBuild } from '../../core/quote/revision.ts'
 import { MOST_QUESTIONS } from '../../core/sizing/open-questions.ts'
 import { sayRange, sayTurns } from '../../core/sizing/range-words.ts'
 import type { OpenQuestion } from '../../core/sizing/report.ts'
-import { CHECK_FACTS } from '../../core/sizing/check-facts.ts'
+import { CHECK_TITLES } from '../../core/sizing/check-titles.ts'
+import { hurtRankOf } from '../../core/sizing/hurt-rank.ts'
 import { firstSentence } from './first-sentence.ts'
 import type { FindingPaper, FirstFinding } from './paper.ts'
 import type { Teller } from './teller.ts'
@@ -30,7 +31,7 @@ export function rangeWords(low: string, high: string): string {
 /** One finding with all that stands behind it. */
 export function findingOnPaper(finding: ToldFinding, teller: Teller): FindingPaper {
   return {
-    title: finding.title,
+    title: CHECK_TITLES[finding.check],
     verdict: signOf(finding),
     word: verdictWord(finding),
     value: finding.value === undefined ? '' : teller.quantity(finding.value),
@@ -76,7 +77,7 @@ function firstFinding(finding: Finding, letters: string[], buildCount: number, t
   const reason = firstSentence(teller.phrase(finding.reason))
   return {
     letters: buildCount === 1 ? '' : letters.join(', '),
-    title: finding.title,
+    title: CHECK_TITLES[finding.check],
     verdict: finding.verdict,
     word: verdictWord(finding),
     sentence: letters.length > 1 ? `In ${letters[0]}: ${reason}` : reason,
@@ -87,7 +88,7 @@ function firstFinding(finding: Finding, letters: string[], buildCount: number, t
 /** What to find out next over all builds, each question once, what bears on what can hurt soonest in front. */
 export function firstQuestions(builds: AssembledBuild[]): string[] {
   const asked = new Map<string, OpenQuestion>()
-  const soonest = ({ checks }: OpenQuestion): number => Math.min(...checks.map((check) => CHECK_FACTS[check].hurtRank))
+  const soonest = ({ checks }: OpenQuestion): number => Math.min(...checks.map((check) => hurtRankOf(check)))
   for (const question of builds.flatMap(({ report }) => report.questions ?? [])) {
     const known = asked.get(question.text)
     if (known === undefined || soonest(question) < soonest(known)) asked.set(question.text, question)

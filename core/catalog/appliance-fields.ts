@@ -4,8 +4,19 @@ import { CORD_FIELD } from './cord-field.ts'
 const LPH = 'L/h'
 const ratedVolumeL = number('ratedVolumeL', 'Tank size on the box', 'L', 5, 20_000, { help: 'As printed. No check leans on it.' })
 
-/** Spec fields of what runs on mains. Limits are wide: they refuse what cannot be such a thing. */
+/** Spec fields of what runs on mains, and of the sump. Limits are wide: they refuse what cannot be such a thing. */
 export const APPLIANCE_FIELDS = {
+  sump: [
+    number('lengthMm', 'Length', 'mm', 100, 4000, { help: 'Outside, along the front of the stand.' }),
+    number('widthMm', 'Width', 'mm', 80, 2000, { help: 'Outside, front to back.' }),
+    number('heightMm', 'Height', 'mm', 80, 1500, { help: 'Outside, bottom to upper rim.' }),
+    number('wallMm', 'Wall thickness', 'mm', 2, 40),
+    choice('material', 'Material', { glass: 'Glass', acrylic: 'Acrylic' }),
+    number('totalVolumeL', 'Volume to the rim', 'L', 2, 4000, { help: 'Everything it holds before it runs over.' }),
+    number('operatingVolumeL', 'Water while the pump runs', 'L', 1, 4000, {
+      help: 'Up to the maker’s line, or the level it will be kept at. The room above it takes what runs back.',
+    }),
+  ],
   chiller: [
     number('powerW', 'Electrical power', 'W', 5, 3000, { help: 'What it draws from the outlet.' }),
     number('coolingW', 'Cooling power', 'W', 5, 10_000, { help: 'Heat it takes out of the water, not what it draws.' }),

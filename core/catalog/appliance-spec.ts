@@ -1,4 +1,18 @@
 /** Specs of what runs on mains or keeps it running, beside filter, heater and light. SI units; an absent field is unknown. */
+/** The second tank below the first, that its water overflows into and a return pump lifts it from. */
+export interface SumpSpec {
+  /** Outside. */
+  lengthMm?: number
+  widthMm?: number
+  heightMm?: number
+  /** Of walls and bottom. */
+  wallMm?: number
+  material?: 'glass' | 'acrylic'
+  /** To its rim. */
+  totalVolumeL?: number
+  /** While the return pump runs. */
+  operatingVolumeL?: number
+}
 export interface ChillerSpec {
   /** Electrical. */
   powerW?: number

@@ -40,6 +40,10 @@ export const CSV_EXAMPLES: { readonly [K in Kind]: CsvExample<K> } = {
   thermometer: { name: 'Lockridge dial', maker: 'Lockridge', spec: { type: 'digital', alarm: true } },
   power: { name: 'Wendlemere strip', maker: 'Wendlemere', spec: { outlets: 6, ratedCurrentA: 15, protective: true, cordMm: 1800 } },
   filter_media: { name: 'Pellick ceramic rings', maker: 'Pellick', spec: { type: 'ceramic', packVolumeL: 1, packMassKg: 0.7 } },
+  sump: {
+    name: 'Osmere sump 60', maker: 'Osmere',
+    spec: { lengthMm: 600, widthMm: 300, heightMm: 400, wallMm: 6, material: 'glass', totalVolumeL: 66, operatingVolumeL: 38 },
+  },
   chiller: {
     name: 'Torvane cooler 180', maker: 'Torvane',
     spec: { powerW: 130, coolingW: 250, ratedVolumeL: 180, leastFlowLph: 500, mostFlowLph: 1500, hoseMm: 16, cordMm: 1800 },

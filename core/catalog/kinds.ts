@@ -1,3 +1,5 @@
+import { APPLIANCE_NAMES, nameInText } from './appliance-names.ts'
+
 /** The kinds of product, in the order a build is put together. */
 export const KINDS = [
   'tank',
@@ -7,6 +9,7 @@ export const KINDS = [
   'lid',
   'filter',
   'filter_media',
+  'sump',
   'heater',
   'chiller',
   'light',
@@ -60,6 +63,7 @@ export const EXTRA_SLOTS = [
   'salt',
   'read_salinity',
   'filter_media',
+  'sump',
   'cool',
   'aerate',
   'circulate',
@@ -105,6 +109,7 @@ export const SLOT_OF: Record<Exclude<Kind, 'kit'>, Slot> = {
   salt_mix: 'salt',
   refractometer: 'read_salinity',
   filter_media: 'filter_media',
+  sump: 'sump',
   chiller: 'cool',
   air_pump: 'aerate',
   circulation_pump: 'circulate',
@@ -133,14 +138,10 @@ export const KIND_NAMES: Record<Kind, string> = {
   lid: 'Lid',
   filter: 'Filter',
   filter_media: 'Filter media',
+  sump: 'Sump',
   heater: 'Heater',
-  chiller: 'Chiller',
+  ...APPLIANCE_NAMES,
   light: 'Light',
-  air_pump: 'Air pump',
-  circulation_pump: 'Circulation pump',
-  skimmer: 'Skimmer',
-  co2: 'CO2 system',
-  uv: 'UV clarifier',
   substrate: 'Substrate',
   hardscape: 'Hardscape',
   background: 'Background',
@@ -154,7 +155,6 @@ export const KIND_NAMES: Record<Kind, string> = {
   thermometer: 'Thermometer',
   timer: 'Timer',
   power: 'Power',
-  battery_backup: 'Battery backup',
   plumbing: 'Plumbing',
   tool: 'Tool',
   food: 'Food',
@@ -181,6 +181,7 @@ export const SLOT_NAMES: Record<Slot, string> = {
   salt: 'Salt',
   read_salinity: 'Salinity',
   filter_media: 'Filter media',
+  sump: 'Sump below the tank',
   cool: 'Cool',
   aerate: 'Aerate',
   circulate: 'Circulate',
@@ -219,6 +220,7 @@ export const SLOT_PLAIN_NAMES: Record<Slot, string> = {
   salt: 'Sea salt',
   read_salinity: 'Salinity meter',
   filter_media: 'Filter media',
+  sump: 'Sump below the tank',
   cool: 'Chiller',
   aerate: 'Air pump',
   circulate: 'Circulation pump',
@@ -239,11 +241,5 @@ export const SLOT_PLAIN_NAMES: Record<Slot, string> = {
   services: 'Services',
 }
 
-/** Begins with a word that is written in capitals wherever it stands. */
-const CAPITALS = /^[A-Z][A-Z0-9]/
-
 /** A kind inside a sentence. @example kindInText('co2') // 'CO2 system' @example kindInText('test_kit') // 'test kit' */
-export function kindInText(kind: Kind): string {
-  const name = KIND_NAMES[kind]
-  return CAPITALS.test(name) ? name : name.charAt(0).toLowerCase() + name.slice(1)
-}
+export const kindInText = (kind: Kind): string => nameInText(KIND_NAMES[kind])

@@ -7,6 +7,7 @@ import { KINDS, type Kind } from './kinds.ts'
 import type { Product } from './product.ts'
 import { planFault } from '../sizing/tank-plan.ts'
 import { kindWords, SPEC_FIELDS } from './spec-fields.ts'
+import type { SumpSpec } from './appliance-spec.ts'
 import type { FilterSpec, SpecOf } from './spec.ts'
 import type { DeliveryRule, Store } from './store.ts'
 
@@ -66,11 +67,22 @@ function onItsCurve(spec: FilterSpec, context: z.RefinementCtx): void {
   under('midFlowLph', 'ratedFlowLph', 'Flow at that point is not below the rated flow', 'L/h')
 }
 
+/** A sump that runs fuller than full is a slip of the pen. */
+function belowItsRim({ operatingVolumeL: running, totalVolumeL: total }: SumpSpec, context: z.RefinementCtx): void {
+  if (running !== undefined && total !== undefined && running > total)
+    context.addIssue({
+      code: 'custom',
+      path: ['operatingVolumeL'],
+      message: `Water while the pump runs is more than the volume to the rim: ${running} and ${total} L. Swap them, or correct one.`,
+    })
+}
+
 /** One strict validator a kind. A field that nobody entered is left out; null is refused. */
 export const SpecSchema: typeof SpecSchemas = {
   ...SpecSchemas,
   tank: SpecSchemas.tank.superRefine(inShape),
   filter: SpecSchemas.filter.superRefine(onItsCurve),
+  sump: SpecSchemas.sump.superRefine(belowItsRim),
 }
 
 const gtin = z
@@ -113,7 +125,7 @@ export const ProductInput = z.discriminatedUnion(
     productSchema('thermometer'), productSchema('power'), productSchema('filter_media'), productSchema('chiller'), productSchema('air_pump'),
     productSchema('circulation_pump'), productSchema('skimmer'), productSchema('co2'), productSchema('uv'), productSchema('hardscape'), productSchema('background'),
     productSchema('bacteria'), productSchema('salt_mix'), productSchema('ro_unit'), productSchema('refractometer'), productSchema('timer'),
-    productSchema('battery_backup'), productSchema('plumbing'), productSchema('tool'), productSchema('food'), productSchema('plant'), productSchema('livestock'),
+    productSchema('battery_backup'), productSchema('sump'), productSchema('plumbing'), productSchema('tool'), productSchema('food'), productSchema('plant'), productSchema('livestock'),
     productSchema('service'),
   ], // prettier-ignore
   { error: `Kind is one of: ${KINDS.join(', ')}.` },

@@ -55,7 +55,13 @@ const FIELDS = {
     choice('cover', 'Cover', { glass: 'Glass', plastic: 'Plastic', mesh: 'Mesh' }, 'A mesh keeps fish in and lets water out.'),
   ],
   filter: [
-    choice('type', 'Type', { canister: 'Canister', hang_on: 'Hang-on', internal: 'Internal', sponge: 'Sponge' }),
+    choice('type', 'Type', {
+      canister: 'Canister',
+      hang_on: 'Hang-on',
+      internal: 'Internal',
+      sponge: 'Sponge',
+      return_pump: 'Return pump in a sump',
+    }),
     number('ratedFlowLph', 'Rated flow', 'L/h', 20, 20_000, { help: 'As printed: at no head, without media.' }),
     number('measuredFlowLph', 'Flow, measured', 'L/h', 10, 20_000, {
       help: 'What comes out of the return with media in: the litres of a minute in a bucket, times 60.',
@@ -68,7 +74,9 @@ const FIELDS = {
     }),
     number('midFlowLph', 'Flow at that point', 'L/h', 10, 19_900),
     number('hoseMm', 'Hose, inside', 'mm', 4, 60),
-    number('hoseLengthMm', 'Hoses, length', 'mm', 100, 20_000, { help: 'Both together, as they will be cut.' }),
+    number('hoseLengthMm', 'Hoses, length', 'mm', 100, 20_000, {
+      help: 'Both of a canister together, or all that a return pump pushes through, as they will be cut.',
+    }),
     choice('fittings', 'Fittings', {
       few: 'Few: wide bends, no taps',
       usual: 'Usual: a tap on each hose, some bends',

@@ -6,6 +6,7 @@ import type {
   Co2Spec,
   RoUnitSpec,
   SkimmerSpec,
+  SumpSpec,
   TimerSpec,
   UvSpec,
 } from './appliance-spec.ts'
@@ -78,7 +79,7 @@ export interface LidSpec {
   cover?: 'glass' | 'plastic' | 'mesh'
 }
 export interface FilterSpec {
-  type?: 'canister' | 'hang_on' | 'internal' | 'sponge'
+  type?: 'canister' | 'hang_on' | 'internal' | 'sponge' | 'return_pump'
   /** As printed: at no head, without media. */
   ratedFlowLph?: number
   /** What comes out of the return, as somebody measured it with its media. */
@@ -173,6 +174,7 @@ export interface SpecOf {
   air_pump: AirPumpSpec
   circulation_pump: CirculationPumpSpec
   skimmer: SkimmerSpec
+  sump: SumpSpec
   co2: Co2Spec
   uv: UvSpec
   ro_unit: RoUnitSpec

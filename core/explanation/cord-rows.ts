@@ -35,7 +35,7 @@ export function cordRows(subject: SizingSubject): CordRow[] {
 
 function rowOf({ name, stated, underWaterMm, usableMm, mostMm, run, loop, verdict }: Judged, situation: Situation): CordRow {
   const rim = rimHeightMm(situation)
-  const inWater = underWaterMm > 0 ? phrase`, without ${mm(underWaterMm)} in the tank and over its rim` : phrase``
+  const inWater = underWaterMm > 0 ? phrase`, without ${mm(underWaterMm)} in the water and over the rim` : phrase``
   const has = stated ? phrase`${mm(usableMm)}${inWater}` : phrase`not stated; usual ${mm(Math.max(0, usableMm))} to ${mm(mostMm)}${inWater}`
   return {
     name,

@@ -48,6 +48,8 @@ export const FORMULAS: Record<Check, Formula> = {
     phrase`Rise in a day = mass of the water ÷ (mass of the water − what evaporates) − 1. Evaporation as in the heat balance, at its high end.`,
   circulation: () => phrase`(Printed flow of the pumps + filters with loaded media) ÷ water in use; ten times an hour at the least.`,
   skimmer_size: () => phrase`Tank size on the box against the water in use; it fits from half as much again.`,
+  drain_down: () =>
+    phrase`Length × depth of the water inside × how far the lowest opening that drains it lies below the water line + water in the pipes. Held against the sump's volume to its rim less the water it runs with; it fits where a fifth of that room stays free.`,
   light_coverage: () =>
     phrase`Length of the longest light, or of several in line, against 0.75 to 1.0 of the tank's. Light before the front pane ÷ light in the middle, from the same reckoning as the light at the substrate, is marginal under 0.6 where plants grow.`,
   light_level: () =>

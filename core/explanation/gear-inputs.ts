@@ -8,7 +8,7 @@ import type { GearReads } from './what-goes-in.ts'
 
 const KIND_OF: Record<Exclude<keyof GearReads, 'appliances'>, Kind> = {
   tank: 'tank', stand: 'stand', mat: 'mat', lid: 'lid', filters: 'filter', heaters: 'heater', lights: 'light', substrates: 'substrate',
-  conditioners: 'conditioner', testKits: 'test_kit', power: 'power', animals: 'livestock',
+  conditioners: 'conditioner', testKits: 'test_kit', power: 'power', animals: 'livestock', sump: 'sump',
 } // prettier-ignore
 
 type Part = Counted<object> & { kind: Kind }

@@ -3,7 +3,7 @@ import type { Finding } from '../sizing/finding.ts'
 import { openInputs } from '../sizing/open-inputs.ts'
 import type { OpenInput } from '../sizing/open-input.ts'
 import type { SizingSubject } from '../sizing/report.ts'
-import { MEDIA_M2_PER_L, FLOW_SHARE, MEDIA_L, LIGHT_ABOVE_RIM_MM } from '../sizing/typical-ranges.ts'
+import { MEDIA_M2_PER_L, FLOW_SHARE, MEDIA_L, LIGHT_ABOVE_RIM_MM, STAND_HEIGHT_MM } from '../sizing/typical-ranges.ts'
 import { controllerCutOffC } from '../sizing/heater-stuck.ts'
 import { feedGrams, stockFeed } from '../sizing/stock-feed.ts'
 import { conditionWords, startOf } from '../sizing/words.ts'
@@ -27,6 +27,7 @@ const STOOD_IN: Record<string, (subject: SizingSubject) => Phrase> = {
   'feed a day by the size of the animals': (subject) => feedOf(subject),
   'form of the pump’s curve': () => phrase`a straight line to a parabola`,
   'length of the hoses': () => phrase`about twice the height from the floor to the rim`,
+  'height of the stand': () => phrase`${quantity(STAND_HEIGHT_MM.low, 'mm', 0)} to ${quantity(STAND_HEIGHT_MM.high, 'mm', 0)}`,
   'fittings in the hoses': () => phrase`few to many`,
   'litres of a pack': () => phrase`by the usual density of its kind`,
   'length and depth of the stand’s top': () => phrase`those of the tank`,

@@ -19,6 +19,7 @@ export interface GearReads {
   power?: ReadonlyArray<keyof SpecOf['power']>
   appliances?: ReadonlyArray<keyof ApplianceSpec>
   animals?: ReadonlyArray<keyof SpecOf['livestock']>
+  sump?: ReadonlyArray<keyof SpecOf['sump']>
 }
 
 export type RoomField = Exclude<keyof Conditions, 'assumed' | 'livestock'>
@@ -46,8 +47,15 @@ const FILL = ['waterBelowRimMm', 'substrateDepthMm'] as const
 const FLOW = ['type', 'ratedFlowLph', 'maxHeadM', 'midHeadM', 'midFlowLph', 'hoseMm', 'hoseLengthMm', 'fittings'] as const
 const WARMS = { filters: ['type', 'powerW'], lights: ['powerW'], appliances: ['powerW'] } as const
 const PLUGGED = { heaters: ['powerW'], ...WARMS } as const
-const HEAT = { tank: TANK, lid: ['cover'] } as const
+const HEAT = {
+  tank: TANK,
+  lid: ['cover'],
+  sump: ['lengthMm', 'widthMm', 'heightMm', 'wallMm', 'material', 'totalVolumeL', 'operatingVolumeL'],
+} as const
 const STAND_ON_FLOOR = ['heightMm', 'massKg', 'topLengthMm', 'topWidthMm', 'shape'] as const
+const SUMP = ['lengthMm', 'widthMm', 'heightMm', 'wallMm', 'totalVolumeL', 'operatingVolumeL'] as const
+/** The tank's water and its sump's. */
+const HELD = { tank: TANK, sump: SUMP } as const
 const EATEN = { animals: ['adultLengthMm'] } as const
 const WATER = ['targetC', 'water'] as const
 
@@ -81,7 +89,7 @@ export const WHAT_GOES_IN: Record<Check, Reads> = {
     figures: ['runningMassKg'],
   },
   floor_load: {
-    gear: { stand: [...STAND_ON_FLOOR, 'base'], tank: WEIGHED, substrates: ['type'] },
+    gear: { stand: [...STAND_ON_FLOOR, 'base'], tank: WEIGHED, sump: [...SUMP, 'material'], substrates: ['type'] },
     room: ['floor', 'joistSpanMm', 'joistSpacingMm', 'joistLie', 'floorUse', ...FILL],
     group: WATER,
   },
@@ -107,32 +115,33 @@ export const WHAT_GOES_IN: Record<Check, Reads> = {
   smallest_volume: { gear: { tank: BOX }, group: ['smallestVolumeL'] },
   lid: { gear: { lid: ['lengthMm', 'widthMm', 'shape'], tank: ['lengthMm', 'widthMm', 'shape'] }, group: ['lidNeeded'] },
   filter_flow: {
-    gear: { filters: FLOW, tank: TANK, stand: ['heightMm'] },
+    gear: { filters: FLOW, ...HELD, stand: ['heightMm'] },
     room: FILL,
     group: ['flowFloorPerHour', 'targetC', 'water'],
     figures: ['waterVolumeL', 'flowLph'],
   },
   flow_ceiling: {
-    gear: { filters: FLOW, tank: TANK, stand: ['heightMm'] },
+    gear: { filters: FLOW, ...HELD, stand: ['heightMm'] },
     room: FILL,
     group: ['flowCeilingPerHour', 'targetC', 'water'],
     figures: ['waterVolumeL', 'flowLph'],
   },
   filter_feed: { gear: { filters: ['type', 'mediaVolumeL', 'ratedFlowLph'], ...EATEN }, group: ['targetC'] },
   surface_oxygen: {
-    gear: { filters: FLOW, tank: TANK, stand: ['heightMm'], ...EATEN },
+    gear: { filters: FLOW, ...HELD, stand: ['heightMm'], ...EATEN },
     room: [...FILL, 'altitudeM'],
     group: ['highestC', 'targetC', 'water'],
   },
-  weekly_change: { gear: { tank: TANK, ...EATEN }, room: FILL, group: ['water'], figures: ['waterVolumeL'] },
+  weekly_change: { gear: { ...HELD, ...EATEN }, room: FILL, group: ['water'], figures: ['waterVolumeL'] },
   salinity_drift: { gear: HEAT, room: ['coldestRoomC', 'warmestRoomC', ...FILL], group: WATER, figures: ['waterVolumeL'] },
   circulation: {
-    gear: { appliances: ['ratedFlowLph'], filters: FLOW, tank: TANK, stand: ['heightMm'] },
+    gear: { appliances: ['ratedFlowLph'], filters: FLOW, ...HELD, stand: ['heightMm'] },
     room: FILL,
     group: WATER,
     figures: ['waterVolumeL'],
   },
-  skimmer_size: { gear: { appliances: ['ratedVolumeL', 'place'], tank: TANK }, room: FILL, group: ['water'], figures: ['waterVolumeL'] },
+  skimmer_size: { gear: { appliances: ['ratedVolumeL'], ...HELD }, room: FILL, group: ['water'], figures: ['waterVolumeL'] },
+  drain_down: { gear: { ...HELD }, room: [...FILL, 'siphonBelowMm', 'pipeVolumeL'] },
   light_coverage: {
     gear: { lights: ['lengthMm', 'widthMm'], tank: TANK },
     room: ['plants', ...FILL],
@@ -147,7 +156,7 @@ export const WHAT_GOES_IN: Record<Check, Reads> = {
   },
   substrate_depth: { gear: { substrates: ['type', 'packVolumeL', 'packMassKg'], tank: TANK }, room: ['substrateDepthMm'] },
   conditioner_dose: {
-    gear: { conditioners: ['packVolumeMl', 'doseMlPerL', 'bindsAmmonia'], tank: TANK },
+    gear: { conditioners: ['packVolumeMl', 'doseMlPerL', 'bindsAmmonia'], ...HELD },
     room: ['disinfectant', ...FILL],
     figures: ['waterVolumeL'],
   },

@@ -1,3 +1,4 @@
+import { CHECK_TITLES } from '../sizing/check-titles.ts'
 import { SLOT_NAMES, SLOTS, type Slot } from '../catalog/kinds.ts'
 import type { Store } from '../catalog/store.ts'
 import { sayMoney } from '../money.ts'
@@ -111,7 +112,7 @@ function totalChange(was: Priced, now: Priced, said: Said): BuildChange[] {
 }
 
 function checkChanges(was: Priced, now: Priced): BuildChange[] {
-  const checks = new Map([...was.report.findings, ...now.report.findings].map((finding) => [finding.check, finding.title]))
+  const checks = new Map([...was.report.findings, ...now.report.findings].map((finding) => [finding.check, CHECK_TITLES[finding.check]]))
   return [...checks].flatMap(([check, title]): BuildChange[] => {
     const say = ({ report }: Priced): string => {
       const finding = report.findings.find((one) => one.check === check)

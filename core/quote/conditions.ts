@@ -55,10 +55,22 @@ function roomOf(base: Defaults, { coldestRoomC, warmestRoomC }: NeedExact): Pick
 }
 
 /** What somebody measured of the floor and the tap; nothing stands for what nobody did. */
-const onlyStated = ({ joistSpanMm, joistSpacingMm, joistLie, floorUse, waterChangePercent, tapC, altitudeM }: NeedExact): OnlyStated => ({
+const onlyStated = ({
+  joistSpanMm,
+  joistSpacingMm,
+  joistLie,
+  floorUse,
+  waterChangePercent,
+  tapC,
+  altitudeM,
+  siphonBelowMm,
+  pipeVolumeL,
+}: NeedExact): OnlyStated => ({
   ...(waterChangePercent === undefined ? {} : { waterChangePercent }),
   ...(tapC === undefined ? {} : { tapC }),
   ...(altitudeM === undefined ? {} : { altitudeM }),
+  ...(siphonBelowMm === undefined ? {} : { siphonBelowMm }),
+  ...(pipeVolumeL === undefined ? {} : { pipeVolumeL }),
   ...(joistSpanMm === undefined ? {} : { joistSpanMm }),
   ...(joistSpacingMm === undefined ? {} : { joistSpacingMm }),
   ...(joistLie === undefined ? {} : { joistLie }),

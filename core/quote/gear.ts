@@ -75,7 +75,7 @@ export function gearOf(build: Build, products: ProductsById): Gear {
   }
 }
 
-type Others = Pick<Gear, 'ammoniaSources' | 'thermometers' | 'appliances' | 'salts' | 'purifiers' | 'animals'>
+type Others = Pick<Gear, 'ammoniaSources' | 'thermometers' | 'appliances' | 'salts' | 'purifiers' | 'animals' | 'sump'>
 
 /** Left out where there are none, so that a build of basic parts reads as it always did. */
 function others(all: <K extends PlainKind>(kind: K) => Counted<SpecOf[K]>[]): Others {
@@ -83,6 +83,7 @@ function others(all: <K extends PlainKind>(kind: K) => Counted<SpecOf[K]>[]): Ot
   const salts = all('salt_mix')
   const purifiers = all('ro_unit')
   const animals = all('livestock')
+  const [sump] = all('sump')
   return {
     ammoniaSources: all('ammonia_source'),
     thermometers: all('thermometer'),
@@ -90,6 +91,7 @@ function others(all: <K extends PlainKind>(kind: K) => Counted<SpecOf[K]>[]): Ot
     ...(salts.length > 0 ? { salts } : {}),
     ...(purifiers.length > 0 ? { purifiers } : {}),
     ...(animals.length > 0 ? { animals } : {}),
+    ...(sump ? { sump } : {}),
   }
 }
 

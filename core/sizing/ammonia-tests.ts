@@ -28,7 +28,7 @@ export function ammoniaTests({ gear }: SizingSubject): Finding | null {
     return gear.testKits.some(({ spec }) => spec[what] === undefined) ? undefined : false
   }
   const [ammonia, nitrite] = [measures('measuresAmmonia'), measures('measuresNitrite')]
-  const make: Make = (verdict, reason, more = {}) => makeFinding('ammonia_tests', { verdict, reason, source: 'ammonia_tests', ...more })
+  const make: Make = (verdict, reason, more = {}) => makeFinding('ammonia_tests', { verdict, reason, ...more })
   if (gear.testKits.length === 0)
     return make('does_not_fit', phrase`No test kit is chosen: nobody could tell when the tank is ready for animals.`, { action })
   if (ammonia === false || nitrite === false)

@@ -1,8 +1,8 @@
-import { KIND_NAMES, kindInText } from '../catalog/kinds.ts'
+import { APPLIANCE_NAMES, nameInText } from '../catalog/appliance-names.ts'
 import { APPLIANCE_KINDS, type Appliance, type ApplianceKind, type Gear } from './gear.ts'
 import { namesOf } from './make-finding.ts'
 import { drawnOf, type Drawn } from './energy.ts'
-import { exactly, sumOf, type Span } from './span.ts'
+import { exactly, type Span, sumOf, times } from './span.ts'
 import { APPLIANCE_POWER_W } from './typical-ranges.ts'
 
 /** Share of its power that ends in the water: all of a pump's or lamp's that stands in it, none of what runs outside. Own. */
@@ -31,8 +31,7 @@ export const appliancesOf = (gear: Pick<Gear, 'appliances'>): readonly Appliance
 
 /** Power of one kind of appliance and its count, W; the kind's typical range where none is stated. @example appliancePowerW(uvOf9W) // { low: 9, high: 9 } */
 export function appliancePowerW({ kind, quantity, spec }: Appliance): Span {
-  const one = spec.powerW === undefined ? APPLIANCE_POWER_W[kind] : exactly(spec.powerW)
-  return { low: one.low * quantity, high: one.high * quantity }
+  return times(spec.powerW === undefined ? APPLIANCE_POWER_W[kind] : exactly(spec.powerW), quantity)
 }
 
 /** All of them on at once, W. */
@@ -40,17 +39,12 @@ export const appliancesPowerW = (gear: Pick<Gear, 'appliances'>): Span => sumOf(
 
 /** What of it warms the water, W. */
 export const appliancesHeatW = (gear: Pick<Gear, 'appliances'>): Span =>
-  sumOf(
-    appliancesOf(gear).map((each) => {
-      const power = appliancePowerW(each)
-      return { low: power.low * HEAT_SHARE[each.kind], high: power.high * HEAT_SHARE[each.kind] }
-    }),
-  )
+  sumOf(appliancesOf(gear).map((each) => times(appliancePowerW(each), HEAT_SHARE[each.kind])))
 
 /** Words for each kind with an unstated power; `warming` asks only about those that warm the water. @example unstatedAppliances(gear) // ['power of the UV clarifier'] */
 export function unstatedAppliances(gear: Pick<Gear, 'appliances'>, { warming = false } = {}): string[] {
   const open = appliancesOf(gear).filter(({ kind, spec }) => spec.powerW === undefined && (!warming || HEAT_SHARE[kind] > 0))
-  return namesOf(open.map(({ kind }) => `power of the ${kindInText(kind)}`))
+  return namesOf(open.map(({ kind }) => `power of the ${nameInText(APPLIANCE_NAMES[kind])}`))
 }
 
 /** What runs by the clock, one line a kind, over the whole range of an unstated power. A chiller's hours follow the room (`chillerYear`). */
@@ -63,6 +57,6 @@ export function runningAppliances(gear: Pick<Gear, 'appliances'>, lightHoursPerD
         .map(appliancePowerW),
     )
     if (hours === null || power.high === 0) return []
-    return [drawnOf(KIND_NAMES[kind], power, hours === 'light' ? lightHoursPerDay : hours)]
+    return [drawnOf(APPLIANCE_NAMES[kind], power, hours === 'light' ? lightHoursPerDay : hours)]
   })
 }

@@ -7,7 +7,16 @@ import type { Gear } from './gear.ts'
 import { bendThrough, operatingFlowLph, type PumpCurve } from './operating-point.ts'
 import type { Situation } from './situation.ts'
 import { exactly, type Span } from './span.ts'
-import { CURVE_BEND, FITTINGS, HOSE_OVER_HEIGHT, MEDIA_LOSS, STAND_HEIGHT_MM } from './typical-ranges.ts'
+import {
+  CURVE_BEND,
+  FITTINGS,
+  HOSES_OVER_HEIGHT,
+  MEDIA_LOSS,
+  PIPE_OVER_RISE,
+  STAND_HEIGHT_MM,
+  SUMP_LEVEL_MM,
+  SUMP_RUNNING,
+} from './typical-ranges.ts'
 
 /** What a filter gives with loaded media and with clean ones, L/h, each over all that nobody stated. */
 export interface FilterFlow {
@@ -24,6 +33,10 @@ export interface Canister {
   lengthMm: Span
   fittings: Span
   viscosityM2S: number
+  /** Between the water of a sump and the tank's rim; none in a canister's closed loop. */
+  riseMm: Span
+  /** Whether the flow goes through media: those of a sump stand beside its pump. */
+  media: boolean
   /** What of it nobody stated: "length of the hoses". */
   unstated: string[]
 }
@@ -37,26 +50,31 @@ export const pumpOf = ({ maxHeadM, maxFlowLph, bend }: Canister, ease: number): 
   bend: within(bend, ease),
 })
 export function systemOf(canister: Canister, media: keyof typeof MEDIA_LOSS, ease: number): FlowSystem {
-  const { maxHeadM, maxFlowLph, boreMm, lengthMm, fittings, viscosityM2S } = canister
+  const { maxHeadM, maxFlowLph, boreMm, lengthMm, fittings, viscosityM2S, riseMm } = canister
   return {
-    staticHeadM: 0,
+    staticHeadM: within(riseMm, 1 - ease) / 1000,
     boreMm,
     lengthMm: within(lengthMm, 1 - ease),
     fittings: within(fittings, 1 - ease),
-    mediaLoss: (MEDIA_LOSS[media] * maxHeadM) / (maxFlowLph * M3_S_PER_LPH) ** 2,
+    mediaLoss: !canister.media ? 0 : (MEDIA_LOSS[media] * maxHeadM) / (maxFlowLph * M3_S_PER_LPH) ** 2,
     viscosityM2S,
   }
 }
 
+/** Whether pump and hoses are known well enough: a canister's, or a sump's return pump's. */
+export const isCurved = ({ type, ratedFlowLph, maxHeadM, hoseMm }: FilterSpec): boolean =>
+  (type === 'canister' || type === 'return_pump') && ratedFlowLph !== undefined && maxHeadM !== undefined && hoseMm !== undefined
+
 /**
- * The canister that a filter's spec describes; null where it is another kind of filter, or states no flow, head or hose. A stated point that is on no curve
+ * The canister, or the return pump with its pipe, that a filter's spec describes; null where it is another kind of filter, or states no flow, head or hose. A stated point that is on no curve
  * between the printed flow and the highest head is taken as none.
  *
  * @example canisterOf({ type: 'canister', ratedFlowLph: 1400, maxHeadM: 1.9, hoseMm: 16 }, situation)?.unstated // ['form of the pump’s curve', …]
  */
 export function canisterOf(spec: FilterSpec, situation: Situation): Canister | null {
   const { type, ratedFlowLph, maxHeadM, midHeadM, midFlowLph, hoseMm, hoseLengthMm, fittings } = spec
-  if (type !== 'canister' || ratedFlowLph === undefined || maxHeadM === undefined || hoseMm === undefined) return null
+  if (!isCurved(spec) || ratedFlowLph === undefined || maxHeadM === undefined || hoseMm === undefined) return null
+  const media = type === 'canister'
   const ends = { maxHeadM, maxFlowLph: ratedFlowLph }
   const bend = midHeadM === undefined || midFlowLph === undefined ? undefined : bendThrough(ends, { headM: midHeadM, flowLph: midFlowLph })
   const { targetC, water } = situation.conditions.livestock
@@ -65,10 +83,13 @@ export function canisterOf(spec: FilterSpec, situation: Situation): Canister | n
     ...ends,
     boreMm: hoseMm,
     bend: bend === undefined ? CURVE_BEND : exactly(bend),
-    lengthMm: hoseLengthMm === undefined ? usualHoses(situation) : exactly(hoseLengthMm),
+    lengthMm: hoseLengthMm === undefined ? usualHoses(situation, type) : exactly(hoseLengthMm),
     fittings: fittings === undefined ? { low: FITTINGS.few, high: FITTINGS.many } : exactly(FITTINGS[fittings]),
     viscosityM2S: waterViscosity(targetC, salinity) / seaWaterDensity(salinity, targetC),
+    riseMm: media ? exactly(0) : riseMm(situation),
+    media,
     unstated: [
+      ...(media ? [] : riseUnstated(situation)),
       ...(bend === undefined ? ['form of the pump’s curve'] : []),
       ...(hoseLengthMm === undefined ? ['length of the hoses'] : []),
       ...(fittings === undefined ? ['fittings in the hoses'] : []),
@@ -76,14 +97,38 @@ export function canisterOf(spec: FilterSpec, situation: Situation): Canister | n
   }
 }
 
-/** Both hoses of a canister that stands on the floor under the tank, mm. */
-export function usualHoses({ gear, tank }: { gear: Pick<Gear, 'stand'>; tank: Pick<TankSpec, 'heightMm'> }): Span {
+/** What stands under the tank, and the tank. */
+interface UnderTank {
+  gear: Pick<Gear, 'stand' | 'sump'>
+  tank: Pick<TankSpec, 'heightMm'>
+}
+
+const standMm = ({ gear }: UnderTank): Span => {
   const stand = gear.stand?.spec.heightMm
-  const under = stand === undefined ? STAND_HEIGHT_MM : exactly(stand)
-  return {
-    low: 2 * HOSE_OVER_HEIGHT.low * (under.low + tank.heightMm),
-    high: 2 * HOSE_OVER_HEIGHT.high * (under.high + tank.heightMm),
-  }
+  return stand === undefined ? STAND_HEIGHT_MM : exactly(stand)
+}
+
+const higher = ({ low, high }: Span, byMm: number): Span => ({ low: low + byMm, high: high + byMm })
+
+/** From the water of a sump on the floor of the stand to the tank's rim, mm. */
+function riseMm(under: UnderTank): Span {
+  const { heightMm, totalVolumeL: total, operatingVolumeL: running } = under.gear.sump?.spec ?? {}
+  const share = total === undefined || running === undefined ? SUMP_RUNNING : exactly(running / total)
+  const level = heightMm === undefined ? SUMP_LEVEL_MM : { low: heightMm * share.low, high: heightMm * share.high }
+  const rim = higher(standMm(under), under.tank.heightMm)
+  return { low: rim.low - level.high, high: rim.high - level.low }
+}
+
+const riseUnstated = ({ gear, sump }: Situation): string[] => [
+  ...(gear.stand?.spec.heightMm === undefined ? ['height of the stand'] : []),
+  ...(sump?.unstated ?? []),
+]
+
+/** Both hoses of a canister that stands on the floor under the tank, or the pipe up from a sump, mm. */
+export function usualHoses(under: UnderTank, type: FilterSpec['type']): Span {
+  const [share, height] =
+    type === 'return_pump' ? [PIPE_OVER_RISE, riseMm(under)] : [HOSES_OVER_HEIGHT, higher(standMm(under), under.tank.heightMm)]
+  return { low: share.low * height.low, high: share.high * height.high }
 }
 
 /** Where pump and hoses meet, with everything unstated at its worst and at its best. */

@@ -1,7 +1,7 @@
 import { phrase, quantity } from '../units/quantity.ts'
 import { appliancesOf } from './appliances.ts'
 import type { Delivery } from './filter-delivery.ts'
-import { waterSpan } from './filter-flow.ts'
+import { tankWater } from './filter-flow.ts'
 import type { Finding, Verdict } from './finding.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import { settled } from './settled.ts'
@@ -25,7 +25,7 @@ const turns = (times: number) => quantity(times, 'per_hour', 1)
 export function circulation(situation: Situation, delivery: Delivery | undefined): Finding | null {
   const { gear, conditions, tankUnstated, fillDefaults } = situation
   if (conditions.livestock.water !== 'salt') return null
-  const water = waterSpan(situation)
+  const water = tankWater(situation)
   const pumps = appliancesOf(gear).filter(({ kind }) => kind === 'circulation_pump')
   const pumpedLph = pumps.reduce((sum, { spec, quantity: count }) => sum + count * (spec.ratedFlowLph ?? 0), 0)
   const filtered = delivery?.loaded ?? { low: 0, high: 0 }
@@ -52,6 +52,5 @@ export function circulation(situation: Situation, delivery: Delivery | undefined
     reason: phrase`Pumps and filter together move the water ${value}; salt water is moved ${limit.low} at the least, and ${quantity(GOOD_PER_HOUR, 'per_hour', 0)} or more where corals of strong water live.`,
     action:
       outcome.verdict === 'fits' ? null : outcome.verdict === 'not_known' ? { ...action, text: phrase`Enter the printed flow.` } : action,
-    source: 'circulation',
   })
 }

@@ -40,6 +40,10 @@ const FIELDS = [
   number('lightHoursPerDay', 'Light a day', 'h', 0, 24),
   choice('plants', 'Plants', { none: 'None', low: 'Low light', medium: 'Medium light', high: 'High light' }),
   choice('disinfectant', 'Tap water has', { chlorine: 'Chlorine', chloramine: 'Chloramine', none: 'None (well)', unknown: 'Not known' }),
+  number('siphonBelowMm', 'Siphon level below the water', 'mm', 0, 1000, {
+    help: 'Of a tank over a sump: the overflow’s edge or the return’s outlet or air hole, whichever is lower.',
+  }),
+  number('pipeVolumeL', 'Water in the pipes', 'L', 0, 100, { help: 'Of a sump: what falls back when the pump stops.' }),
   number('tapC', 'Tap water temperature', 'degC', 0, 45, { help: 'In winter, as it comes out of the cold tap or is mixed.' }),
   number('waterChangePercent', 'Water changed at once', 'percent', 1, 100, { help: 'A quarter is usual.' }),
   number('tapPh', 'Tap pH', null, 3, 11),

@@ -23,11 +23,11 @@ type Make = (verdict: Finding['verdict'], reason: Finding['reason'], more?: Part
  * @example conditionerCheck(situation)?.margin // 469 mL: a bottle of 500 mL, of which 31 mL treat this tank once
  */
 export function conditionerCheck(situation: Situation): Finding | null {
-  const { gear, conditions, fillDefaults, tankUnstated } = situation
+  const { gear, conditions, fillDefaults, waterUnstated } = situation
   if (disinfectantIn(situation) === 'none') return null
-  const assumed = namesOf(assumedOf(conditions, ['disinfectant']), fillDefaults, tankUnstated)
+  const assumed = namesOf(assumedOf(conditions, ['disinfectant']), fillDefaults, waterUnstated)
   const make: Make = (verdict, reason, more = {}) =>
-    makeFinding('conditioner_dose', { verdict, reason, assumed, source: 'conditioner_dose', caution: 'chemicals', ...more })
+    makeFinding('conditioner_dose', { verdict, reason, assumed, caution: 'chemicals', ...more })
   if (gear.conditioners.length === 0) {
     if (gear.notNeeded['treat_water'] !== undefined) return null
     return make('does_not_fit', phrase`Chlorine or chloramine in tap water kills; no conditioner is chosen.`, {

@@ -36,6 +36,10 @@ export interface OnlyStated extends JoistConditions {
   tapC?: number | undefined
   /** Height above the sea; absent is at the sea. */
   altitudeM?: number | undefined
+  /** Lowest opening through which the tank drains into its sump, below the water line. */
+  siphonBelowMm?: number | undefined
+  /** Water in the pipes of the sump that falls back. */
+  pipeVolumeL?: number | undefined
 }
 
 /** Of a timber floor, as far as somebody looked. Absent is not known. */

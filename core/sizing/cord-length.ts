@@ -15,7 +15,7 @@ const ENTER = phrase`Enter how long the cord is, or measure it.`
 const ENTER_HEIGHT = phrase`Enter how high the stand is, or measure it.`
 const NEARER = phrase`Bring the outlets nearer with a power strip hung above the water line, never a second strip behind it, or choose a longer cord.`
 
-/** A canister stands on the floor of the stand; its cord leaves its head about here. Common practice. */
+/** A canister stands on the floor of the stand; its cord leaves its head about here, a return pump's comes up through the sump to its rim. Common practice. */
 const CANISTER_HEAD_MM = 350
 /** What commonly stands on the floor of the stand. Common practice. */
 const STANDS_LOW: ReadonlySet<ApplianceKind> = new Set(['chiller', 'uv', 'co2', 'battery_backup'])
@@ -69,8 +69,8 @@ function cordsOf(situation: Situation, rimMm: number): Cord[] {
         name,
         spec.cordMm,
         CORD_MM.filter,
-        spec.type === 'internal' ? tank.heightMm + OVER_RIM_MM : 0,
-        spec.type === 'canister' ? runFrom(situation, CANISTER_HEAD_MM) : atRim,
+        spec.type === 'internal' ? tank.heightMm + OVER_RIM_MM : spec.type === 'return_pump' ? CANISTER_HEAD_MM : 0,
+        spec.type === 'canister' || spec.type === 'return_pump' ? runFrom(situation, CANISTER_HEAD_MM) : atRim,
       ),
     ),
     ...gear.lights.map(({ name, spec }) => cord(name, spec.cordMm, CORD_MM.light, 0, atRim)),
@@ -124,7 +124,7 @@ export function cordLength(situation: Situation): Finding | null {
   const worst = judged.filter((each) => each.verdict === verdict).sort((a, b) => a.reserveMm - b.reserveMm)[0]
   if (!worst?.loop) return null
   const needed = neededOf(worst.loop, worst.reserveMm)
-  const base = { limit: { kind: 'at_least', low: needed }, source: 'cord_length', caution: mainsCaution(conditions) } as const
+  const base = { limit: { kind: 'at_least', low: needed }, caution: mainsCaution(conditions) } as const
   if (verdict === 'not_known') return notStated(worst, needed, { ...base, assumed: defaults, missing: unstatedOf(judged, verdict) })
   const value = quantity(worst.usableMm, 'mm', 0)
   return makeFinding('cord_length', {
@@ -202,7 +202,6 @@ function noRoom(name: string, assumed: string[]): Finding {
     reason: phrase`The outlet is less than ${quantity(100, 'mm', 0)} above the floor: the cord of ${name} has no room to hang in a loop below it.`,
     action: { text: phrase`Use a power strip hung above the water line, or a higher outlet.` },
     assumed,
-    source: 'cord_length',
     caution: 'mains',
   })
 }

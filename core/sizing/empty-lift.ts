@@ -47,7 +47,6 @@ export function emptyLift(situation: Situation): Finding {
     reason: phrase`Empty, the tank weighs ${outcome.verdict === 'not_known' ? 'up to ' : ''}${value} and is ${quantity(tank.lengthMm, 'mm', 0)} long. ${liftWords(people)}`,
     action:
       outcome.verdict === 'fits' ? null : { text: phrase`Have ${people} people and gloves ready, and suction lifters for bare glass.` },
-    source: 'empty_lift',
     caution: 'lift',
   })
 }

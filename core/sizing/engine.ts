@@ -3,6 +3,7 @@ import { circulation } from './circulation.ts'
 import { conditionerCheck } from './conditioner-check.ts'
 import { cordLength } from './cord-length.ts'
 import { electricalLoad } from './electrical-load.ts'
+import { drainDown } from './drain-down.ts'
 import { emptyLift } from './empty-lift.ts'
 import { gearFigures, tankFigures } from './figures.ts'
 import { deliveryOf, type Delivery } from './filter-delivery.ts'
@@ -61,6 +62,7 @@ const TANK_RULES: ReadonlyArray<(situation: Situation) => Finding | null> = [
   filterFeed,
   weeklyChange,
   skimmerSize,
+  drainDown,
   substrateDepth,
   conditionerCheck,
   emptyLift,

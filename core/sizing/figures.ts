@@ -10,11 +10,7 @@ import { pumpCurve } from './pump-curve.ts'
 import { applianceLoadW } from './peak-load.ts'
 import type { SizingFigures, SizingSubject } from './report.ts'
 import type { Situation } from './situation.ts'
-import { over, type Span } from './span.ts'
-
-/** Rounded once here, so that the last bit of an engine's `exp` reaches no comparison and no stored document. */
-const round = (value: number, digits: number): number => Math.round(value * 10 ** digits) / 10 ** digits
-const middle = ({ low, high }: Span): number => (low + high) / 2
+import { middle, over, round } from './span.ts'
 
 /** Figures that need no tank. A power that nobody stated leaves the peak load out. */
 export function gearFigures(subject: SizingSubject): SizingFigures {

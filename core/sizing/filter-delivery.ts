@@ -2,8 +2,8 @@ import type { FilterSpec } from '../catalog/spec.ts'
 import { canisterFlow, canisterOf, type Canister, type FilterFlow } from './canister-flow.ts'
 import { namesOf } from './make-finding.ts'
 import type { Situation } from './situation.ts'
-import { exactly, sumOf, type Span } from './span.ts'
-import { FLOW_SHARE } from './typical-ranges.ts'
+import { exactly, type Span, sumOf, times } from './span.ts'
+import { FLOW_SHARE, RISE_SHARE } from './typical-ranges.ts'
 
 /** What all filters of a build give together. */
 export interface Delivery extends FilterFlow {
@@ -13,25 +13,28 @@ export interface Delivery extends FilterFlow {
   byCurve: 'all' | 'some' | 'none'
   strongest: { name: string; canister: Canister; flow: FilterFlow } | null
   each: ReadonlyArray<{ flow: FilterFlow; count: number; hoseMm: number | undefined }>
+  /** All of them are return pumps: what is lost is lost to the rise. */
+  lifts: boolean
   /** Nobody stated them; the flow runs over their ranges. */
   unstated: string[]
   /** Stood in for, whatever is stated. */
   defaults: string[]
 }
 
-/** Of a filter without a curve, its media leave a share of what is printed. */
-const derated = (ratedLph: number): FilterFlow => ({
-  loaded: exactly(ratedLph * FLOW_SHARE.low),
-  clean: exactly(ratedLph * FLOW_SHARE.high),
-})
+/** Of a filter without a curve, its media leave a share of what is printed; of a return pump's flow, the rise. */
+export const flowShare = (type: FilterSpec['type']): Span => (type === 'return_pump' ? RISE_SHARE : FLOW_SHARE)
 
-/** What somebody measured goes before what is reckoned. */
-function flowOf({ measuredFlowLph }: FilterSpec, ratedLph: number, canister: Canister | null): FilterFlow {
-  if (measuredFlowLph !== undefined) return { loaded: exactly(measuredFlowLph), clean: exactly(measuredFlowLph) }
-  return canister === null ? derated(ratedLph) : canisterFlow(canister)
+function derated({ type }: FilterSpec, ratedLph: number): FilterFlow {
+  const { low, high } = flowShare(type)
+  return { loaded: exactly(ratedLph * low), clean: exactly(ratedLph * high) }
 }
 
-const times = ({ low, high }: Span, count: number): Span => ({ low: low * count, high: high * count })
+/** What somebody measured goes before what is reckoned. */
+function flowOf(spec: FilterSpec, ratedLph: number, canister: Canister | null): FilterFlow {
+  const { measuredFlowLph } = spec
+  if (measuredFlowLph !== undefined) return { loaded: exactly(measuredFlowLph), clean: exactly(measuredFlowLph) }
+  return canister === null ? derated(spec, ratedLph) : canisterFlow(canister)
+}
 
 /**
  * What the filters give: on their pump's curve where it is known, else the usual share of the printed flow. Undefined without a filter, or where one states
@@ -64,8 +67,12 @@ export function deliveryOf(situation: Situation): Delivery | undefined {
       (best, each) => (best && best.canister.maxFlowLph >= each.canister.maxFlowLph ? best : each),
       null,
     ),
+    lifts: filters.every(({ spec }) => spec.type === 'return_pump'),
     each: known.map(({ flow, count, hoseMm }) => ({ flow, count, hoseMm })),
     unstated: namesOf(...curved.map(({ canister }) => canister.unstated)),
-    defaults: namesOf(curved.length > 0 ? ['resistance of the media'] : [], derates ? ['flow that media leave'] : []),
+    defaults: namesOf(
+      curved.some(({ canister }) => canister.media) ? ['resistance of the media'] : [],
+      derates ? ['flow that media leave'] : [],
+    ),
   }
 }

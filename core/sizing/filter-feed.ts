@@ -5,7 +5,7 @@ import type { Finding, Verdict } from './finding.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import { settled } from './settled.ts'
 import type { Situation } from './situation.ts'
-import { exactly, sumOf, type Span } from './span.ts'
+import { exactly, type Span, sumOf, times } from './span.ts'
 import { feedGrams, feedWords, stockFeed } from './stock-feed.ts'
 import { MEDIA_L, MEDIA_L_PER_LPH, MEDIA_M2_PER_L } from './typical-ranges.ts'
 
@@ -39,21 +39,16 @@ export function feedOfMedia(mediaL: number, waterC: number): Span {
 
 /** Litres of media in one filter; those of its kind and flow where none are stated. @example mediaOfOne({ type: 'sponge' }) // { low: 0.2, high: 1 } */
 export function mediaOfOne({ mediaVolumeL, type: kind, ratedFlowLph }: FilterSpec): Span {
-  const type = kind ?? 'unknown'
+  // The chambers of a sump hold little or much: of a return pump nothing is known.
+  const type = kind === undefined || kind === 'return_pump' ? 'unknown' : kind
   if (mediaVolumeL !== undefined) return exactly(mediaVolumeL)
   if (ratedFlowLph === undefined) return MEDIA_L[type]
-  const { low, high } = MEDIA_L_PER_LPH[type]
-  return { low: low * ratedFlowLph, high: high * ratedFlowLph }
+  return times(MEDIA_L_PER_LPH[type], ratedFlowLph)
 }
 
 /** Litres of media in all filters. */
 function mediaOf({ gear }: Pick<Situation, 'gear'>): Span {
-  return sumOf(
-    gear.filters.map(({ spec, quantity: count }) => {
-      const { low, high } = mediaOfOne(spec)
-      return { low: low * count, high: high * count }
-    }),
-  )
+  return sumOf(gear.filters.map(({ spec, quantity: count }) => times(mediaOfOne(spec), count)))
 }
 
 /** Under a litre a tenth of one, or of a gallon, would be half of it or nothing. */
@@ -92,7 +87,6 @@ export function filterFeed(situation: Situation): Finding | null {
     limit: { kind: 'at_least', low: eaten.high },
     reason: phrase`${feedWords(stock)}. While ammonia is too low to be read, the film on ${mediaWords(media)} of media takes up that of ${least.low} to ${most.high}. What grows on substrate and stones comes on top; cool water and a new tank carry less.`,
     action: actionOf(outcome.verdict, stock.grams.high, waterC),
-    source: 'filter_feed',
   })
 }
 

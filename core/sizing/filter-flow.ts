@@ -38,8 +38,15 @@ function judgeCeiling(turns: Span, ceiling: number): Verdict {
   return turns.high > ceiling ? 'marginal' : 'fits'
 }
 
-/** Volumes of water that the stated figures allow, L. */
-export const waterSpan = ({ corners }: Situation): Span => over(corners, ({ geometry }) => geometry.waterVolumeL)
+/** Volumes of water in the tank itself that the stated figures allow, L: what a return stirs. */
+export const tankWater = ({ corners }: Pick<Situation, 'corners'>): Span => over(corners, ({ geometry }) => geometry.waterVolumeL)
+
+/** The same with what stands in a sump: what is dosed, changed and filtered. */
+export function waterSpan(situation: Pick<Situation, 'corners' | 'sump'>): Span {
+  const { low, high } = tankWater(situation)
+  const { sump } = situation
+  return sump ? { low: low + sump.runningL.low, high: high + sump.runningL.high } : { low, high }
+}
 
 /** A mark of the table, whole or to a tenth. */
 const per = (times: number) => quantity(times, 'per_hour', Number.isInteger(times) ? 0 : 1)
@@ -52,7 +59,7 @@ const per = (times: number) => quantity(times, 'per_hour', Number.isInteger(time
  * @example filterFlow(situation, deliveryOf(situation)).value // 4.2 times an hour with loaded media, where the group asks for 4
  */
 export function filterFlow(situation: Situation, delivery: Delivery | undefined): Finding {
-  const { conditions, tankUnstated, fillDefaults } = situation
+  const { conditions, waterUnstated, fillDefaults } = situation
   const { flowFloorPerHour } = conditions.livestock
   const water = waterSpan(situation)
   const limit = { kind: 'at_least', low: per(flowFloorPerHour) } as const
@@ -66,14 +73,14 @@ export function filterFlow(situation: Situation, delivery: Delivery | undefined)
   const outcome = settled(
     judgeFloor(weakest, flowFloorPerHour),
     judgeFloor(strongest, flowFloorPerHour),
-    namesOf(tankUnstated, delivery.unstated),
+    namesOf(waterUnstated, delivery.unstated),
     namesOf(delivery.defaults, fillDefaults),
   )
   return makeFinding('filter_flow', {
     ...outcome,
     value: turns(weakest.low),
     limit,
-    reason: phrase`${flowWords(delivery)}: the water goes through ${between({ low: weakest.high, high: strongest.high })} with clean media and ${between({ low: weakest.low, high: strongest.low })} with loaded ones; ${marks(conditions.livestock)}.`,
+    reason: phrase`${flowWords(delivery)}: the water goes through ${delivery.lifts ? between({ low: weakest.low, high: strongest.high }) : phrase`${between({ low: weakest.high, high: strongest.high })} with clean media and ${between({ low: weakest.low, high: strongest.low })} with loaded ones`}; ${marks(conditions.livestock)}.`,
     action: actionOf(outcome.verdict, action, needed),
     source: sourceOf(delivery),
   })
@@ -111,8 +118,9 @@ function marks({ flowFloorPerHour, flowCeilingPerHour }: LivestockGroup): Phrase
   return flowCeilingPerHour === null ? least : phrase`${least} and bear ${per(flowCeilingPerHour)} at most`
 }
 
-function flowWords({ ratedLph, loaded, clean, byCurve }: Delivery): Phrase {
+function flowWords({ ratedLph, loaded, clean, byCurve, lifts }: Delivery): Phrase {
   const rated = quantity(ratedLph, 'L/h', 0)
+  if (lifts) return phrase`Of the printed ${rated}, the rise to the tank leaves ${litres({ low: loaded.low, high: clean.high })}`
   if (byCurve === 'none')
     return phrase`Of the printed ${rated}, media leave ${quantity(loaded.low, 'L/h', 0)} to ${quantity(clean.high, 'L/h', 0)}`
   const what = byCurve === 'all' ? 'hoses and media' : 'hoses and media, or media alone,'
@@ -130,7 +138,6 @@ function unknownFlow({ gear, conditions }: Situation, action: NonNullable<Findin
       : phrase`No flow is stated for ${gear.filters.find(({ spec }) => spec.ratedFlowLph === undefined)?.name ?? 'the filter'}; a sponge's depends on its air pump.`,
     action: none ? action : { text: phrase`Enter the printed flow, or measure it: litres caught in a minute, times sixty.` },
     missing: none ? [] : ['flow of the filter'],
-    source: 'filter_flow',
   })
 }
 
@@ -143,7 +150,7 @@ export function flowCeiling(situation: Situation, delivery: Delivery | undefined
   const { conditions, tankUnstated, fillDefaults } = situation
   const ceiling = conditions.livestock.flowCeilingPerHour
   if (ceiling === null || delivery === undefined) return null
-  const { weakest, strongest } = turnovers(delivery, waterSpan(situation))
+  const { weakest, strongest } = turnovers(delivery, tankWater(situation))
   const outcome = settled(
     judgeCeiling(strongest, ceiling),
     judgeCeiling(weakest, ceiling),

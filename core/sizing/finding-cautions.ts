@@ -16,6 +16,8 @@ export const FINDING_CAUTIONS = {
     'A tank that tips crushes whoever pulled at it: children climb, pets jump, and an earthquake pushes harder than either. Fix a tall stand to the wall as its maker says, into what holds; where the ground shakes, ask what your local rules want.',
   glass:
     'A pane that bursts cuts and floods, and a tank that held yesterday may not hold tomorrow. A screening only: joints, scratches and chips count for more. The maker or a tank builder decides.',
+  drain:
+    'Water that runs back floods the floor and reaches the plugs under the tank. Only room in the sump holds it for certain: an air hole clogs, a check valve sticks. Pull the return pump’s plug and watch, before you leave it alone and after every change; outlets and strips hang above all water.',
   heater: caution('unplug'),
   lift: caution('lifting'),
   chemicals: caution('bleach'),

@@ -32,6 +32,7 @@ export const CHECKS = [
   'salinity_drift',
   'circulation',
   'skimmer_size',
+  'drain_down',
   'light_coverage',
   'light_level',
   'substrate_depth',
@@ -57,7 +58,10 @@ export interface Action {
     slot: Slot
     quantity: number
     minimum: Partial<
-      Record<'powerW' | 'ratedFlowLph' | 'ratedLoadKg' | 'luminousFluxLm' | 'cordMm' | 'lengthMm' | 'widthMm' | 'outlets', number>
+      Record<
+        'powerW' | 'ratedFlowLph' | 'ratedLoadKg' | 'luminousFluxLm' | 'cordMm' | 'lengthMm' | 'widthMm' | 'outlets' | 'totalVolumeL',
+        number
+      >
     >
     maximum?: Partial<Record<'powerW', number>>
     /** Of a stand: a board under all of it, where an open frame would not do. */
@@ -78,8 +82,6 @@ export interface Turn {
 /** One check of one build in one room. */
 export interface Finding {
   check: Check
-  /** "Heater stuck on" */
-  title: string
   verdict: Verdict
   /** The floor's own words in place of the verdict's: it is a screening and never "fits". */
   wording?: 'within the usual allowance' | 'ask before you place it' | 'do not place it before an engineer has looked'
@@ -112,6 +114,8 @@ export interface Finding {
 
 /** A finding with the words of what it rests on and of its caution: as it is read, printed and kept. */
 export interface ToldFinding extends Finding {
+  /** "Heater stuck on" */
+  title: string
   source: Source
 }
 

@@ -54,12 +54,14 @@ export function floorLoad(situation: Situation): Finding {
     action: within ? null : { text: actionOf(conditions.floor) },
     assumed: namesOf(assumedOf(conditions, ['floor']), standUnstated(situation), tankUnstated, fillDefaults),
     missing: within ? [] : [MISSING[conditions.floor]],
-    source: 'floor_load',
     caution: 'floor',
   })
 }
 
-const standUnstated = ({ gear }: Situation): string[] => (gear.stand && gear.stand.spec.massKg === undefined ? ['mass of the stand'] : [])
+const standUnstated = ({ gear, sump }: Situation): string[] => [
+  ...(gear.stand && gear.stand.spec.massKg === undefined ? ['mass of the stand'] : []),
+  ...(sump?.unstated ?? []),
+]
 
 /**
  * The stand's top is about its base; without one the tank's own bottom stands on something of its size. A plan that is no rectangle stands as one of its area
@@ -80,17 +82,18 @@ const MISSING: Record<Situation['conditions']['floor'], string> = {
   unknown: 'how the floor bears',
 }
 
-/** Tank filled to the rim and what it stands on, kg: the heaviest that the stated figures allow. */
-export function floorMassKg({ gear, corners, tank }: Situation): number {
-  const brimKg = over(corners, ({ mass }) => mass.brimKg).high
+/** Tank and sump filled to the rim and what they stand on, kg: the heaviest that the stated figures allow. */
+export function floorMassKg({ gear, corners, tank, sump }: Situation): number {
+  const brimKg = over(corners, ({ mass }) => mass.brimKg).high + (sump?.fullKg ?? 0)
   return gear.stand ? brimKg + (gear.stand.spec.massKg ?? typicalStandMassKg(tank.lengthMm).high) : brimKg
 }
 
-function weighsOf({ gear, corners }: Situation): Phrase {
-  const brim = quantity(over(corners, ({ mass }) => mass.brimKg).high, 'kg', 0)
+function weighsOf({ gear, corners, sump }: Situation): Phrase {
+  const brim = quantity(over(corners, ({ mass }) => mass.brimKg).high + (sump?.fullKg ?? 0), 'kg', 0)
+  const what = sump ? 'the tank with its sump' : 'the tank'
   return gear.stand
-    ? phrase`Filled to the rim the tank weighs ${brim}, and its stand comes on top.`
-    : phrase`Filled to the rim the tank weighs ${brim}.`
+    ? phrase`Filled to the rim ${what} weighs ${brim}, and its stand comes on top.`
+    : phrase`Filled to the rim ${what} weighs ${brim}.`
 }
 
 function reasonOf(situation: Situation, within: boolean): Phrase {

@@ -1,12 +1,12 @@
 import type { FilterSpec } from '../catalog/spec.ts'
 import { phrase, quantity } from '../units/quantity.ts'
-import { usualHoses } from './canister-flow.ts'
+import { isCurved, usualHoses } from './canister-flow.ts'
 import { mediaOfOne } from './filter-feed.ts'
 import type { Gear } from './gear.ts'
 import { figureEnds, stateGear, stating, type GearChange } from './input-ends.ts'
 import type { InputEnd, OpenInput } from './open-input.ts'
 import type { Span } from './span.ts'
-import { FLOW_SHARE } from './typical-ranges.ts'
+import { flowShare } from './filter-delivery.ts'
 
 const FILTER = { at: 'slot', slot: 'filter' } as const
 
@@ -15,9 +15,6 @@ const withFilters =
   (specOf: (spec: FilterSpec) => FilterSpec | null): GearChange =>
   (gear) => ({ ...gear, filters: gear.filters.map((item) => stating(item, specOf(item.spec) ?? {})) })
 
-/** A canister of which enough is known that its pump is held against its hoses. */
-const isCurved = ({ type, ratedFlowLph, maxHeadM, hoseMm }: FilterSpec): boolean =>
-  type === 'canister' && ratedFlowLph !== undefined && maxHeadM !== undefined && hoseMm !== undefined
 const isMeasured = ({ measuredFlowLph }: FilterSpec): boolean => measuredFlowLph !== undefined
 const isDerated = (spec: FilterSpec): boolean => spec.ratedFlowLph !== undefined && !isCurved(spec) && !isMeasured(spec)
 const isReckoned = (spec: FilterSpec): boolean => isCurved(spec) && !isMeasured(spec)
@@ -28,12 +25,13 @@ const lph = (value: number) => phrase`${quantity(value, 'L/h', 0)}`
 function shareInputs({ filters }: Gear): OpenInput[] {
   const [first] = filters.filter(({ spec }) => isDerated(spec))
   if (!first) return []
-  const end = (share: number): InputEnd => ({
-    says: lph(share * (first.spec.ratedFlowLph ?? 0)),
-    state: stateGear(withFilters((spec) => (isDerated(spec) ? { measuredFlowLph: share * (spec.ratedFlowLph ?? 0) } : null))),
+  const share = ({ type, ratedFlowLph = 0 }: FilterSpec, key: keyof Span): number => flowShare(type)[key] * ratedFlowLph
+  const end = (key: keyof Span): InputEnd => ({
+    says: lph(share(first.spec, key)),
+    state: stateGear(withFilters((spec) => (isDerated(spec) ? { measuredFlowLph: share(spec, key) } : null))),
   })
   const question = 'What flow comes out of the filter’s return, measured with a bucket (Flow, measured)?'
-  return [{ name: 'flow that media leave', question, place: FILTER, ends: [end(FLOW_SHARE.low), end(FLOW_SHARE.high)] }]
+  return [{ name: 'flow that media leave', question, place: FILTER, ends: [end('low'), end('high')] }]
 }
 
 function mediaInputs({ filters }: Gear): OpenInput[] {
@@ -78,8 +76,10 @@ function hoseInputs(gear: Gear): OpenInput[] {
     name: 'length of the hoses',
     question: 'How long are both hoses together (Hoses, length)?',
     place: FILTER,
-    ends: figureEnds(usualHoses({ gear, tank: tank.spec }), ['mm', 0], (hoseLengthMm) =>
-      withFilters((spec) => (isReckoned(spec) ? { hoseLengthMm } : null)),
+    ends: figureEnds(
+      usualHoses({ gear, tank: tank.spec }, filters.find(({ spec }) => isReckoned(spec))?.spec.type),
+      ['mm', 0],
+      (hoseLengthMm) => withFilters((spec) => (isReckoned(spec) ? { hoseLengthMm } : null)),
     ),
   }
   const fittings: OpenInput = {

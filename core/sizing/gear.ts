@@ -13,7 +13,7 @@ import type {
   TestKitSpec,
   ThermometerSpec,
 } from '../catalog/spec.ts'
-import type { RoUnitSpec } from '../catalog/appliance-spec.ts'
+import type { RoUnitSpec, SumpSpec } from '../catalog/appliance-spec.ts'
 import type { LivestockSpec } from '../catalog/living-spec.ts'
 import type { SaltMixSpec } from '../catalog/supply-spec.ts'
 
@@ -65,6 +65,8 @@ export interface Gear {
   thermometers?: Counted<ThermometerSpec>[]
   /** Absent is none. */
   appliances?: Appliance[]
+  /** The tank below the tank. Absent is none. */
+  sump?: Counted<SumpSpec>
   /** Salt mixes. Absent is none. */
   salts?: Counted<SaltMixSpec>[]
   /** Reverse-osmosis units. Absent is none. */

@@ -1,11 +1,11 @@
-import { COMMON_SIZES } from '../catalog/common-sizes.ts'
+import { COMMON_OUTSIDES } from '../catalog/common-outsides.ts'
 import type { TankSpec } from '../catalog/spec.ts'
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import { SALINITY } from '../water/sea-salinity.ts'
 import { seaWaterDensity } from '../water/density.ts'
 import type { Finding } from './finding.ts'
 import { glassPlate, thicknessFor, type TopEdge } from './glass-plate.ts'
-import { makeFinding } from './make-finding.ts'
+import { makeFinding, namesOf } from './make-finding.ts'
 import { panelsOf } from './plan-outline.ts'
 import { settled } from './settled.ts'
 import type { Corner, Situation } from './situation.ts'
@@ -27,11 +27,8 @@ const PLATE_BOW = 0.5
 /** A size that the trade builds every day: its panes are not ours to doubt. @example isCommonSize({ lengthMm: 902, widthMm: 450, heightMm: 450 }) // true */
 export const isCommonSize = (tank: Pick<TankSpec, 'lengthMm' | 'widthMm' | 'heightMm' | 'shape'>): boolean =>
   (tank.shape ?? 'rectangular') === 'rectangular' &&
-  COMMON_SIZES.some(
-    (size) =>
-      Math.abs(size.lengthMm - tank.lengthMm) <= SAME_SIZE_MM &&
-      Math.abs(size.widthMm - tank.widthMm) <= SAME_SIZE_MM &&
-      Math.abs(size.heightMm - tank.heightMm) <= SAME_SIZE_MM,
+  COMMON_OUTSIDES.some((sides) =>
+    [tank.lengthMm, tank.widthMm, tank.heightMm].every((mm, index) => Math.abs((sides[index] ?? NaN) - mm) <= SAME_SIZE_MM),
   )
 
 /**
@@ -80,14 +77,18 @@ const withoutVerdict = (reason: Phrase, action: Phrase, missing: string): Findin
     reason,
     action: { text: action },
     missing: [missing],
-    source: 'glass_pane',
     caution: 'glass',
   })
 
 /** Glass is bought in millimetres everywhere. */
 const mm = (thickness: number): string => `${Number.isInteger(thickness) ? thickness : thickness.toFixed(1)} mm`
 
-function judged({ tank, corners, conditions, fillDefaults }: Situation, glassMm: number, flatMm: number, why: Phrase): Finding {
+function judged(
+  { tank, corners, conditions, tankUnstated, fillDefaults }: Situation,
+  glassMm: number,
+  flatMm: number,
+  why: Phrase,
+): Finding {
   const { livestock } = conditions
   const depthMm = Math.max(...corners.map(({ geometry }) => geometry.insideHeightMm))
   const pane = {
@@ -103,7 +104,7 @@ function judged({ tank, corners, conditions, fillDefaults }: Situation, glassMm:
     verdictAt(worstEdge),
     verdictAt(bestEdge),
     tank.style === undefined ? ['whether a rim or braces hold the top'] : [],
-    fillDefaults,
+    namesOf(tankUnstated, fillDefaults),
   )
   const wantedMm = Math.ceil(thicknessFor({ ...pane, topEdge: worstEdge }, TRADE_STRENGTH_PA / TRADE_FACTOR) * 1000)
   const { bowM } = glassPlate({ ...pane, thicknessM: glassMm / 1000, topEdge: worstEdge })
@@ -121,7 +122,6 @@ function judged({ tank, corners, conditions, fillDefaults }: Situation, glassMm:
       bends: bowM * 1000 > PLATE_BOW * glassMm,
     }),
     action: outcome.verdict === 'fits' ? null : { text: actionOf(outcome.verdict, wantedMm) },
-    source: 'glass_pane',
     caution: 'glass',
   })
 }

@@ -6,7 +6,10 @@ import type { TankMass } from './tank-mass.ts'
  */
 const SPECIFIC_HEAT = { water: 4180, grain: 830, glass: 840, acrylic: 1470 } as const
 
+/** Heat that warms so many kilograms of water by one kelvin, J/K. @example waterCapacity(10) // 41 800 */
+export const waterCapacity = (waterKg: number): number => waterKg * SPECIFIC_HEAT.water
+
 /** Heat that warms water, substrate and panels by one kelvin, J/K. @example heatCapacity(mass, 'glass') // 1 073 386 for a 75 gallon tank */
 export function heatCapacity(mass: TankMass, material: 'glass' | 'acrylic'): number {
-  return mass.waterKg * SPECIFIC_HEAT.water + mass.emptyKg * SPECIFIC_HEAT[material] + mass.substrateKg * SPECIFIC_HEAT.grain
+  return waterCapacity(mass.waterKg) + mass.emptyKg * SPECIFIC_HEAT[material] + mass.substrateKg * SPECIFIC_HEAT.grain
 }

@@ -11,12 +11,8 @@ import { hoursToDanger, stuckC } from './heater-stuck.ts'
 import { filterPowerW, lightPowerW, type Heating } from './heating.ts'
 import type { SizingFigures } from './report.ts'
 import type { Situation } from './situation.ts'
-import { over, type Span } from './span.ts'
+import { middle, over, round } from './span.ts'
 import { waterChange } from './water-change-warmth.ts'
-
-/** Rounded once here, so that the last bit of an engine's `exp` reaches no comparison and no stored document. */
-const round = (value: number, digits: number): number => Math.round(value * 10 ** digits) / 10 ** digits
-const middle = ({ low, high }: Span): number => (low + high) / 2
 
 /**
  * What the heat balance gives to paper and plots.

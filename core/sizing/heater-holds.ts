@@ -22,15 +22,15 @@ import { assumedOf } from './words.ts'
  * @example heaterHolds(situation, heating).limit // at least 149 W: 75 gal kept at 25 °C in a room of 18 °C, with a quarter in reserve
  */
 export function heaterHolds(situation: Situation, heating: Heating): Finding {
-  const { conditions, tankUnstated, coverUnstated, fillDefaults } = situation
+  const { conditions, waterUnstated, coverUnstated, fillDefaults } = situation
   const { targetC, lowestC } = conditions.livestock
   const defaults = namesOf(assumedOf(conditions, ['coldestRoomC']), fillDefaults)
   const loss = over(heating.cold, (each) => Math.max(0, Math.round(lossW(each.loss, targetC))))
   const bare = over(heating.cold, (each) => Math.round(equilibriumC(each.loss, 0) * 10) / 10)
   const bearC = quantity(lowestC, 'degC', 1).value
-  if (bare.low >= bearC) return withoutHeat(situation, bare.low, namesOf(tankUnstated, coverUnstated, defaults))
+  if (bare.low >= bearC) return withoutHeat(situation, bare.low, namesOf(waterUnstated, coverUnstated, defaults))
   const value = quantity(heating.installedW.low, 'W', 0)
-  const unstated = namesOf(heating.powerUnstated, tankUnstated, coverUnstated)
+  const unstated = namesOf(heating.powerUnstated, waterUnstated, coverUnstated)
   const worst = judgeAtLeast(value.value, loss.high, loss.high * HEATER_RESERVE)
   const best =
     bare.high >= bearC ? 'fits' : judgeAtLeast(quantity(heating.installedW.high, 'W', 0).value, loss.low, loss.low * HEATER_RESERVE)
@@ -41,7 +41,6 @@ export function heaterHolds(situation: Situation, heating: Heating): Finding {
     limit: { kind: 'at_least', low: quantity(loss.high, 'W', 0) },
     reason: reasonOf(situation, heating, loss.high),
     action: outcome.verdict === 'fits' ? null : heaterAction(situation, heating, { check: 'heater_holds', worst }),
-    source: 'heater_holds',
     caution: 'heater',
   })
 }
@@ -55,7 +54,6 @@ function withoutHeat(situation: Situation, bareC: number, assumed: string[]): Fi
     limit: { kind: 'at_least', low: stated(lowestC, 'degC', 1) },
     reason: phrase`In the coldest room, ${stated(situation.conditions.coldestRoomC, 'degC', 1)}, the water stays at ${held} without any heat; the least that these animals bear is ${stated(lowestC, 'degC', 1)}.`,
     assumed,
-    source: 'heater_holds',
   })
 }
 

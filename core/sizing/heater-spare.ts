@@ -24,7 +24,7 @@ const asPrecaution = (verdict: Verdict): Verdict => (verdict === 'does_not_fit' 
  */
 export function heaterSpare(situation: Situation, heating: Heating): Finding | null {
   if (heating.heaters.length === 0) return null
-  const { conditions, tankUnstated, coverUnstated, fillDefaults } = situation
+  const { conditions, waterUnstated, coverUnstated, fillDefaults } = situation
   const { lowestC, targetC } = conditions.livestock
   const held = (end: 'low' | 'high') => oneFailedC(heating, end)
   const coldest = held('low')
@@ -34,7 +34,7 @@ export function heaterSpare(situation: Situation, heating: Heating): Finding | n
   const outcome = settled(
     worst,
     judge(held('high').value),
-    namesOf(heating.powerUnstated, tankUnstated, coverUnstated),
+    namesOf(heating.powerUnstated, waterUnstated, coverUnstated),
     namesOf(assumedOf(conditions, ['coldestRoomC']), fillDefaults),
   )
   const hours = leastHours(heating.cold, leftW(heating, 'low'), targetC, lowestC)
@@ -54,7 +54,6 @@ export function heaterSpare(situation: Situation, heating: Heating): Finding | n
     limit: { kind: 'at_least', low: limit },
     reason: phrase`${first} in the coldest room, ${room}, ${left}${after}.${powerCutWords(heating, conditions.livestock)}`,
     action: outcome.verdict === 'fits' ? null : heaterAction(situation, heating, { check: 'heater_spare', worst }),
-    source: 'heater_spare',
     caution: 'heater',
   })
 }

@@ -25,7 +25,7 @@ import { assumedOf } from './words.ts'
 export function heaterStuck(situation: Situation, heating: Heating): Finding | null {
   const strongest = heating.heaters.filter((h) => !h.externalController).sort((a, b) => b.powerW.high - a.powerW.high)[0]
   if (!strongest) return heating.heaters.length > 0 ? switchedByController(situation, heating) : null
-  const { conditions, tankUnstated, coverUnstated, fillDefaults } = situation
+  const { conditions, waterUnstated, coverUnstated, fillDefaults } = situation
   const danger = stated(conditions.livestock.dangerC, 'degC', 1)
   const hottest = stuckC(heating, 'high', strongest)
   const coolest = stuckC(heating, 'low', strongest)
@@ -33,7 +33,7 @@ export function heaterStuck(situation: Situation, heating: Heating): Finding | n
   const outcome = settled(
     worst,
     judge(coolest, stuckUsualC(heating, 'low', strongest), asJudged(danger)),
-    namesOf(heating.powerUnstated, heating.applianceUnstated, tankUnstated, coverUnstated),
+    namesOf(heating.powerUnstated, heating.applianceUnstated, waterUnstated, coverUnstated),
     namesOf(assumedOf(conditions, ['warmestRoomC']), fillDefaults),
   )
   return makeFinding('heater_stuck', {
@@ -42,7 +42,6 @@ export function heaterStuck(situation: Situation, heating: Heating): Finding | n
     limit: { kind: 'at_most', high: danger },
     reason: reasonOf(situation, heating, strongest, hottest),
     action: outcome.verdict === 'fits' ? null : heaterAction(situation, heating, { check: 'heater_stuck', worst }),
-    source: 'heater_stuck',
     caution: 'heater',
   })
 }
@@ -102,7 +101,6 @@ function switchedByController(situation: Situation, heating: Heating): Finding {
     limit: { kind: 'at_most', high: stated(livestock.dangerC, 'degC', 1) },
     reason: phrase`A thermostat that sticks would take the water to ${stuckC(heating, 'high', strongest)}${lidWords(heating)}, but the controller that comes with the heater (${strongest.name}), set to cut off at ${cutOff}, switches it off first. Test it every month.`,
     assumed: ['cut-off of the controller'],
-    source: 'heater_stuck',
     caution: 'heater',
   })
 }

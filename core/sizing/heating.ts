@@ -1,10 +1,10 @@
 import { appliancesHeatW, unstatedAppliances } from './appliances.ts'
 import { HIGH_LOSS, LOW_LOSS, USUAL_LOSS, isLoose, withLidOn, type HeatEnd } from './heat-ends.ts'
-import { heatCapacity } from './heat-capacity.ts'
+import { heatCapacity, waterCapacity } from './heat-capacity.ts'
 import { heatLoss, type HeatLoss } from './heat-loss.ts'
 import type { Cover } from './heat-transmission.ts'
 import type { Situation } from './situation.ts'
-import { exactly, sumOf, type Span } from './span.ts'
+import { exactly, type Span, sumOf, times } from './span.ts'
 import { FILTER_POWER_W, HEATER_W_PER_L, LIGHT_W_PER_M } from './typical-ranges.ts'
 
 /** One heater of a build, taken out of its count. */
@@ -87,13 +87,17 @@ export const lampHeatW = (situation: Situation): Span => times(lightPowerW(situa
 export const heaterPowerW = (powerW: number | undefined, outsideVolumeL: number): Span =>
   powerW === undefined ? times(HEATER_W_PER_L, outsideVolumeL) : exactly(powerW)
 
-/** Both ends of a span, so many times. @example times({ low: 1, high: 2 }, 3) // { low: 3, high: 6 } */
-export const times = (span: Span, factor: number): Span => ({ low: span.low * factor, high: span.high * factor })
-
 /** Words for each kind of gear with an unstated power. */
 export function unstatedPower(gear: Situation['gear'], kinds: ReadonlyArray<'filters' | 'heaters' | 'lights'>): string[] {
   const words = { filters: 'power of the filter', heaters: 'power of the heater', lights: 'power of the light' }
   return kinds.filter((kind) => gear[kind].some(({ spec }) => spec.powerW === undefined)).map((kind) => words[kind])
+}
+
+/** A sump loses heat beside its tank, open as it is. At the low-loss end it counts for none: a closed cupboard keeps it as warm as the tank. */
+function withSump(loss: HeatLoss, sump: Situation['sump'], end: HeatEnd): HeatLoss {
+  if (!sump?.box || end.insulated) return loss
+  const { dryWPerK, vapourWPerPa } = heatLoss(sump.box.shape, sump.box.geometry, 'open', end, loss.roomC)
+  return { ...loss, dryWPerK: loss.dryWPerK + dryWPerK, vapourWPerPa: loss.vapourWPerPa + vapourWPerPa }
 }
 
 /**
@@ -104,7 +108,7 @@ export function unstatedPower(gear: Situation['gear'], kinds: ReadonlyArray<'fil
  * @example heatingOf(situation).installedW // { low: 200, high: 200 } for two heaters stated at 100 W
  */
 export function heatingOf(situation: Situation): Heating {
-  const { gear, conditions, corners, covers } = situation
+  const { gear, conditions, corners, covers, sump } = situation
   const outsideL = corners[0]?.geometry.outsideVolumeL ?? 0
   const heaters = gear.heaters.flatMap(({ name, quantity, spec }) =>
     Array.from({ length: Math.min(quantity, MOST_COUNTED) }, () => ({
@@ -115,7 +119,10 @@ export function heatingOf(situation: Situation): Heating {
   )
   const cases = (end: HeatEnd, roomC: number, tops: readonly Cover[] = covers): ThermalCase[] =>
     corners.flatMap(({ shape, geometry, mass }) =>
-      tops.map((cover) => ({ loss: heatLoss(shape, geometry, cover, end, roomC), capacityJPerK: heatCapacity(mass, shape.material) })),
+      tops.map((cover) => ({
+        loss: withSump(heatLoss(shape, geometry, cover, end, roomC), sump, end),
+        capacityJPerK: heatCapacity(mass, shape.material) + waterCapacity(sump?.runningKg ?? 0),
+      })),
     )
   return {
     heaters,

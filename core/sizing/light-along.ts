@@ -1,10 +1,11 @@
-import type { BedLight } from './light-at-bed.ts'
-import { FIXTURE_WIDTH_MM } from './light-at-bed.ts'
+import { FIXTURE_WIDTH_MM, waterUnder, type BedLight } from './light-at-bed.ts'
 import { dimmedShare } from './light-level.ts'
 import { fixtureFactor, lightUtilisation } from './light-utilisation.ts'
 import type { LightSpec } from '../catalog/spec.ts'
+import type { Point } from './plan-outline.ts'
 import type { Situation } from './situation.ts'
 import { LIGHT_ABOVE_RIM_MM } from './typical-ranges.ts'
+import { over, round, type Span } from './span.ts'
 
 /** Light at the substrate along the middle of the tank, from the left end pane to the right one. */
 export interface LightAlong {
@@ -49,13 +50,30 @@ export function rowOf(spec: LightSpec, count: number, tank: { lengthMm: number; 
   return { lengthMm: Math.min(inLine ? lengthMm * count : lengthMm, tank.lengthMm), widthMm: Math.min(widthMm + spreadMm, tank.widthMm) }
 }
 
+/** The bed as its outline, from the middle of its area, and that area. */
+interface Bed {
+  water: readonly Point[]
+  areaMm2: number
+}
+
+/** Where the panes stand to either side of the middle along one axis. */
+function panesOn(along: keyof Point, water: readonly Point[]): Span {
+  const across = along === 'x' ? 'y' : 'x'
+  const met = water.flatMap((to, index) => {
+    const from = water.at(index - 1) ?? to
+    if (from[across] > 0 === to[across] > 0) return []
+    return [from[along] + (from[across] / (from[across] - to[across])) * (to[along] - from[along])]
+  })
+  return over(met, (each) => each)
+}
+
 /** How much more light than the mean a patch of the bed gets; 1 is the mean. Lengths in mm, from the middle of the bed. */
-function relativeLight(row: Row, bed: { lengthMm: number; widthMm: number }, aboveMm: number, depthMm: number) {
-  const over = { fixtureLengthMm: row.lengthMm, fixtureWidthMm: row.widthMm, waterLengthMm: bed.lengthMm, waterWidthMm: bed.widthMm }
+function relativeLight(row: Row, { water, areaMm2 }: Bed, aboveMm: number, depthMm: number) {
+  const under = { fixtureLengthMm: row.lengthMm, fixtureWidthMm: row.widthMm, water }
   const belowMm = aboveMm + depthMm / WATER_INDEX
-  const entering = lightUtilisation({ ...over, aboveWaterMm: aboveMm })
-  const direct = Math.min(1, lightUtilisation({ ...over, aboveWaterMm: belowMm }) / entering)
-  const scale = (bed.lengthMm * bed.widthMm) / (row.lengthMm * row.widthMm * entering)
+  const entering = lightUtilisation({ ...under, aboveWaterMm: aboveMm })
+  const direct = Math.min(1, lightUtilisation({ ...under, aboveWaterMm: belowMm }) / entering)
+  const scale = areaMm2 / (row.lengthMm * row.widthMm * entering)
   return (alongMm: number, acrossMm: number): number =>
     scale * fixtureFactor({ fixtureLengthMm: row.lengthMm, fixtureWidthMm: row.widthMm, alongMm, acrossMm, belowMm }) + 1 - direct
 }
@@ -64,7 +82,7 @@ function relativeLight(row: Row, bed: { lengthMm: number; widthMm: number }, abo
  * Light at the substrate from end to end, and how much darker ends and front are than the middle.
  *
  * Units:  mm from the left end pane, µmol/m²s, rounded to a tenth; shares to a hundredth.
- * Source: own. What falls straight on a patch, by configuration factors (Howell B-3, from memory), the bed raised by the refraction of the water; what meets
+ * Source: own. What falls straight on a patch of the plan's own outline, by configuration factors (Lambert's integral round the edge), the bed raised by the refraction of the water; what meets
  *         the panes first comes back from them, since glass before air turns shallow light back, and is spread evenly. Their mean is that of `lightAtBed`.
  *
  * @example lightAlong(situation, light).endsShare // 0.8: before an end pane four fifths of the light in the middle
@@ -73,32 +91,31 @@ export function lightAlong(situation: Situation, light: BedLight): LightAlong | 
   const { gear, conditions, corners, tank } = situation
   const corner = corners[0]
   if (!corner) return undefined
-  const { insideLengthMm, insideWidthMm, waterDepthMm, substrateDepthMm } = corner.geometry
-  const bed = { lengthMm: insideLengthMm, widthMm: insideWidthMm }
+  const { insidePlanMm2: areaMm2, waterDepthMm, substrateDepthMm } = corner.geometry
+  const bed = { water: waterUnder(corner), areaMm2 }
+  const [ends, faces] = [panesOn('x', bed.water), panesOn('y', bed.water)]
   const rows = (aboveRimMm: number) =>
     gear.lights.map(({ spec, quantity: count }) =>
       relativeLight(rowOf(spec, count, tank), bed, conditions.waterBelowRimMm + aboveRimMm, waterDepthMm - substrateDepthMm),
     )
-  const ends = { low: rows(LIGHT_ABOVE_RIM_MM.high), high: rows(LIGHT_ABOVE_RIM_MM.low) }
+  const mounted = { low: rows(LIGHT_ABOVE_RIM_MM.high), high: rows(LIGHT_ABOVE_RIM_MM.low) }
   const at = (alongMm: number, acrossMm: number, end: 'low' | 'high'): number =>
-    ends[end].reduce((sum, relative, i) => sum + (light.shares[i]?.[end] ?? 0) * relative(alongMm, acrossMm), 0)
+    mounted[end].reduce((sum, relative, i) => sum + (light.shares[i]?.[end] ?? 0) * relative(alongMm, acrossMm), 0)
   const points = Array.from({ length: POINTS }, (_, i) => {
-    const alongMm = (insideLengthMm * i) / (POINTS - 1)
-    const [lowUmol, highUmol] = [at(alongMm - insideLengthMm / 2, 0, 'low'), at(alongMm - insideLengthMm / 2, 0, 'high')]
+    const alongMm = ((ends.high - ends.low) * i) / (POINTS - 1)
+    const [lowUmol, highUmol] = [at(ends.low + alongMm, 0, 'low'), at(ends.low + alongMm, 0, 'high')]
     return {
       alongMm: Math.round(alongMm),
-      lowUmol: rounded(Math.min(lowUmol, highUmol), 1),
-      highUmol: rounded(Math.max(lowUmol, highUmol), 1),
+      lowUmol: round(Math.min(lowUmol, highUmol), 1),
+      highUmol: round(Math.max(lowUmol, highUmol), 1),
     }
   })
   const middle = at(0, 0, 'low')
-  const dimmedTo = rounded(dimmedShare(situation, light), 3)
+  const dimmedTo = round(dimmedShare(situation, light), 3)
   return {
     points,
-    endsShare: rounded(at(insideLengthMm / 2, 0, 'low') / middle, 2),
-    frontShare: rounded(at(0, insideWidthMm / 2, 'low') / middle, 2),
+    endsShare: round(Math.min(at(ends.low, 0, 'low'), at(ends.high, 0, 'low')) / middle, 2),
+    frontShare: round(at(0, faces.high, 'low') / middle, 2),
     ...(dimmedTo < 1 ? { dimmedTo } : {}),
   }
 }
-
-const rounded = (value: number, digits: number): number => Math.round(value * 10 ** digits) / 10 ** digits

@@ -2,8 +2,10 @@ import type { LightSpec } from '../catalog/spec.ts'
 import { lightPowerW } from './heating.ts'
 import { lightAtDepth, photonFlux } from './light-at-depth.ts'
 import { lightUtilisation } from './light-utilisation.ts'
+import { cornersFrom, type Point } from './plan-outline.ts'
 import type { Corner, Situation } from './situation.ts'
 import type { Span } from './span.ts'
+import { tankOutline, tankPlan } from './tank-plan.ts'
 import { COLOURED_UMOL_PER_J, LIGHT_ABOVE_RIM_MM, LUMENS_PER_UMOL_S, LUMENS_PER_WATT } from './typical-ranges.ts'
 
 /** Share of a Lambertian lamp's light that enters still water: the diffuse loss is 0.066 (own, from Fresnel), at right angles 0.02. */
@@ -41,18 +43,14 @@ function fluxOf(spec: LightSpec, typicalPower: Span): Span {
   }
 }
 
-/**
- * The water as a rectangle of the same area and of the proportions of the box around it: what is lit beside a round or slanted side is made up for by
- * corners that are not there. Own, and held against nothing.
- */
-function waterUnder({ insideLengthMm, insideWidthMm, insidePlanMm2 }: Corner['geometry']) {
-  const scale = Math.sqrt(insidePlanMm2 / (insideLengthMm * insideWidthMm))
-  return { waterLengthMm: insideLengthMm * scale, waterWidthMm: insideWidthMm * scale }
-}
+/** Corners of the water's surface from the middle of its area, under which the fixtures hang: from there to every pane. */
+export const waterUnder = ({ shape }: Corner): Point[] =>
+  cornersFrom(tankOutline(shape, shape.glassMm), tankPlan(shape, shape.glassMm).centre)
 
 /** Both ends of the path from one fixture to the substrate, for 1 µmol/s. */
 function pathOf(situation: Situation, corner: Corner, spec: LightSpec): Span {
   const { geometry, shape } = corner
+  const water = waterUnder(corner)
   const { waterBelowRimMm } = situation.conditions
   const lid = situation.covers.includes('open') ? 1 : THROUGH_LID
   const end = (aboveRimMm: number, entering: number, attenuationPerM: number) =>
@@ -61,7 +59,7 @@ function pathOf(situation: Situation, corner: Corner, spec: LightSpec): Span {
       utilisation: lightUtilisation({
         fixtureLengthMm: Math.min(spec.lengthMm ?? shape.lengthMm, shape.lengthMm),
         fixtureWidthMm: Math.min(spec.widthMm ?? FIXTURE_WIDTH_MM, shape.widthMm),
-        ...waterUnder(geometry),
+        water,
         aboveWaterMm: waterBelowRimMm + aboveRimMm,
       }),
       entering: entering * lid,

@@ -33,7 +33,6 @@ export function lightCoverage({ gear, tank, conditions }: Situation, along: Ligh
       reason: phrase`The length of the light is not stated; it should cover at least ${low}.`,
       action: { text: phrase`Enter the light's length.` },
       missing: ['length of the light'],
-      source: 'light_coverage',
     })
   }
   const value = quantity(coveredMm, 'mm', 0)
@@ -51,7 +50,6 @@ export function lightCoverage({ gear, tank, conditions }: Situation, along: Ligh
     limit,
     reason: phrase`${sits}${evenWords(along)}${darkFront ? ' Plants at the front grow slowly.' : ''}`,
     action: byLength === 'fits' && !darkFront ? null : actionOf(byLength, short, low.value),
-    source: 'light_coverage',
   })
 }
 

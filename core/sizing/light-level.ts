@@ -90,7 +90,6 @@ export function lightLevel(situation: Situation, light: BedLight | undefined): F
           : {
               text: phrase`Enter the light's ${coloured(situation) ? 'photon flux: lumens tell nothing of coloured light' : 'lumens or its photon flux'}.`,
             },
-    source: 'light_level',
   })
 }
 
@@ -150,6 +149,5 @@ function noLight(mark: Span, assumed: string[]): Finding {
     reason: phrase`No light is chosen; these plants want ${level(mark.low)} to ${level(mark.high)} at the substrate.`,
     action: { text: phrase`Choose a light.`, want: { slot: 'light', quantity: 1, minimum: {} } },
     assumed,
-    source: 'light_level',
   })
 }

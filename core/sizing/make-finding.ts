@@ -1,18 +1,30 @@
 import type { Quantity } from '../units/quantity.ts'
 import { quantity } from '../units/quantity.ts'
-import { CHECK_FACTS } from './check-facts.ts'
+import { hurtRankOf } from './hurt-rank.ts'
 import type { CautionName } from './finding-cautions.ts'
 import type { Check, Finding, Limit } from './finding.ts'
+import type { SourceName } from './sources.ts'
 
 /** What a rule says of its check; the rest follows from the check, the value and the limit. */
-export type FindingParts = Pick<Finding, 'verdict' | 'reason' | 'source'> &
-  Partial<Omit<Finding, 'check' | 'title' | 'hurtRank' | 'margin' | 'caution'>> & { caution?: CautionName }
+export type FindingParts = Pick<Finding, 'verdict' | 'reason'> &
+  Partial<Omit<Finding, 'check' | 'hurtRank' | 'margin' | 'caution'>> & { caution?: CautionName }
 
-/** Puts a finding together: title, rank and margin follow from the check, the value and the limit. */
-export function makeFinding(check: Check, parts: FindingParts): Finding {
-  const { title, hurtRank } = CHECK_FACTS[check]
+/** A check without a source of its own name says what it rests on. */
+type Sourced<C extends Check> = C extends SourceName ? FindingParts : FindingParts & Pick<Finding, 'source'>
+
+/** Puts a finding together: rank and margin follow from the check, the value and the limit; the source is that of the check's name unless it says another. */
+export function makeFinding<C extends Check>(check: C, parts: Sourced<C>): Finding {
   const margin = parts.value && parts.limit ? marginOf(parts.value, parts.limit) : undefined
-  return { check, title, hurtRank, action: null, assumed: [], missing: [], ...(margin ? { margin } : {}), ...parts }
+  return {
+    check,
+    hurtRank: hurtRankOf(check),
+    source: check as SourceName,
+    action: null,
+    assumed: [],
+    missing: [],
+    ...(margin ? { margin } : {}),
+    ...parts,
+  }
 }
 
 /** Distance to the nearest limit, negative beyond it. @example marginOf(36.4 °C, at most 32 °C) // −4.4 K */

@@ -22,7 +22,7 @@ const checksOf = (gear: Gear): Check[] => [
   ...NEED_A_TANK,
 ]
 
-function wordsOf(refusal: SituationRefusal): { reason: Phrase; action: Phrase; missing: string } {
+function wordsOf(refusal: SituationRefusal): { reason: Phrase; action?: Phrase; missing: string } {
   const mm = (value: number) => quantity(value, 'mm', 0)
   switch (refusal.code) {
     case 'no_tank':
@@ -30,37 +30,31 @@ function wordsOf(refusal: SituationRefusal): { reason: Phrase; action: Phrase; m
     case 'not_round':
       return {
         reason: phrase`A cylinder or a quarter round is as deep as it is long, and this tank is not.`,
-        action: phrase`Enter its diameter, or the length of one back, as length and as depth.`,
         missing: 'length and depth that are the same',
       }
     case 'bow_too_deep':
       return {
         reason: phrase`The bow of the front is deeper than a tank of this length and depth can have: at most ${mm(refusal.mostMm)}.`,
-        action: phrase`Enter how far the middle of the front stands out before its ends.`,
         missing: 'bow of the front that leaves its ends',
       }
     case 'ends_too_deep':
       return {
         reason: phrase`The ends are as deep as the tank's backs are long: at most ${mm(refusal.mostMm)} leaves a front to cut.`,
-        action: phrase`Enter the depth of the short panes on either back.`,
         missing: 'depth of the ends that leaves a front',
       }
     case 'no_inside':
       return {
         reason: phrase`The tank's panels are so thick that no ${refusal.side} is left inside.`,
-        action: phrase`Look at the thickness of glass and bottom: was it another unit?`,
         missing: 'thickness of glass and bottom that leaves room inside',
       }
     case 'no_water':
       return {
         reason: phrase`Filled to ${mm(refusal.waterBelowRimMm)} below the rim, a tank of ${mm(refusal.insideHeightMm)} inside height holds no water.`,
-        action: phrase`Lower the distance from rim to water.`,
         missing: 'water level below the rim that leaves water in the tank',
       }
     case 'substrate_too_deep':
       return {
         reason: phrase`A bed of ${mm(refusal.substrateDepthMm)} reaches the surface of ${mm(refusal.waterDepthMm)} of water.`,
-        action: phrase`Enter a thinner bed.`,
         missing: 'substrate depth that leaves water above it',
       }
   }
@@ -73,7 +67,7 @@ export function withoutTank(refusal: SituationRefusal, gear: Gear): Finding[] {
     makeFinding(check, {
       verdict: 'not_known',
       reason,
-      action: { text: action },
+      action: { text: action ?? phrase`Enter a ${missing}.` },
       missing: [missing],
       source: 'no_tank',
     }),

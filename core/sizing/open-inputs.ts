@@ -3,6 +3,7 @@ import { flowInputs } from './flow-inputs.ts'
 import { pluggedInputs } from './plugged-inputs.ts'
 import type { SizingSubject } from './report.ts'
 import { roomInputs } from './room-inputs.ts'
+import { sumpInputs } from './sump-inputs.ts'
 import { tankInputs } from './tank-inputs.ts'
 
 /**
@@ -18,4 +19,5 @@ export const openInputs = ({ gear, conditions }: SizingSubject): OpenInput[] => 
   ...tankInputs(gear),
   ...pluggedInputs(gear),
   ...flowInputs(gear),
+  ...sumpInputs(gear, conditions),
 ]

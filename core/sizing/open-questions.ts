@@ -1,5 +1,5 @@
 import type { AnswerPlace } from './answer-place.ts'
-import { CHECK_FACTS } from './check-facts.ts'
+import { hurtRankOf } from './hurt-rank.ts'
 import type { Check, Finding } from './finding.ts'
 import type { OpenInput } from './open-input.ts'
 import type { OpenQuestion, SizingSubject } from './report.ts'
@@ -36,6 +36,7 @@ const MISSED: Readonly<Record<string, { text: string; place: AnswerPlace }>> = {
   'word of the maker': { text: 'What does the tank’s maker say of its panes?', place: { at: 'slot', slot: 'hold_water' } },
   'flow of the circulation pump': { text: 'What flow is printed on the circulation pump (Rated flow)?', place: { at: 'slot', slot: 'circulate' } },
   'tank size on the skimmer’s box': { text: 'For what size of tank does the skimmer’s box say it is?', place: { at: 'slot', slot: 'skim' } },
+  'volume of the sump': { text: 'How much does the sump hold to its rim (Volume to the rim)?', place: { at: 'slot', slot: 'sump' } },
   'outlets within reach': { text: 'How many outlets are within reach of the tank?', place: { at: 'slot', slot: 'protect_circuit' } },
   'whether the stand has a full board': { text: 'Is the stand’s top a full board or a frame?', place: { at: 'slot', slot: 'carry_tank' } },
   'a top of the tank’s own shape': { text: 'Which stand has a top of the tank’s own shape?', place: { at: 'slot', slot: 'carry_tank' } },
@@ -77,7 +78,7 @@ export function openQuestions(findings: readonly Finding[], inputs: readonly Ope
       else if (missed) ask(missed.text, name, missed.place, check)
     }
   }
-  const rank = (check: Check): number => CHECK_FACTS[check].hurtRank
+  const rank = hurtRankOf
   const questions = [...asked.values()].map((each) => ({ ...each, checks: each.checks.toSorted((a, b) => rank(a) - rank(b)) }))
   return questions.sort((a, b) => rank(a.checks[0]!) - rank(b.checks[0]!) || b.checks.length - a.checks.length).slice(0, MOST_QUESTIONS)
 }

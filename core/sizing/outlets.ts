@@ -27,7 +27,7 @@ export function outlets(subject: SizingSubject): Finding | null {
   const limit = { kind: 'at_least', low: quantity(needed, 'count', 0) } as const
   const want = { slot: 'protect_circuit', quantity: 1, minimum: { outlets: needed } } as const
   const have = gear.power.reduce((sum, { spec, quantity: n }) => sum + n * (spec.outlets ?? 0), 0)
-  const base = { limit, source: 'outlets', caution: mainsCaution(subject.conditions) } as const
+  const base = { limit, caution: mainsCaution(subject.conditions) } as const
   const unstated = gear.power.some(({ spec }) => spec.outlets === undefined)
   if (have < needed && (unstated || gear.power.length === 0)) {
     const strip = gear.power.length > 0

@@ -47,7 +47,6 @@ export function oxygenCheck(situation: Situation, delivery: Delivery | undefined
       situation.tankUnstated,
       situation.fillDefaults,
     ),
-    source: 'surface_oxygen',
   })
 }
 
@@ -97,5 +96,4 @@ const unknownFlow = (situation: Situation, stock: StockFeed, eaten: Quantity, st
     action: { text: phrase`Enter the printed flow of the filter, or add an air pump.` },
     missing: ['flow of the filter'],
     assumed: namesOf([stock.assumed], situation.tankUnstated, situation.fillDefaults),
-    source: 'surface_oxygen',
   })

@@ -1,8 +1,8 @@
 import { appliancesPowerW, unstatedAppliances } from './appliances.ts'
-import { filterPowerW, heaterPowerW, lightPowerW, times, unstatedPower } from './heating.ts'
+import { filterPowerW, heaterPowerW, lightPowerW, unstatedPower } from './heating.ts'
 import type { SizingSubject } from './report.ts'
 import { footprintM2 } from './tank-forms.ts'
-import { sumOf, type Span } from './span.ts'
+import { type Span, sumOf, times } from './span.ts'
 
 /** Outside volume and length taken for a build without a tank: only where a power is not stated do they count. Common practice: a middling tank. */
 const NO_TANK = { lengthMm: 900, volumeL: 150 }

@@ -1,18 +1,17 @@
 import { pumpOf, systemOf } from './canister-flow.ts'
 import type { Delivery } from './filter-delivery.ts'
-import { waterSpan } from './filter-flow.ts'
+import { tankWater, waterSpan } from './filter-flow.ts'
 import { systemHeadM } from './flow-system.ts'
 import { operatingFlowLph, pumpHeadM } from './operating-point.ts'
 import type { CurvePoint, PumpCurveFigure } from './report.ts'
 import type { Situation } from './situation.ts'
-import type { Span } from './span.ts'
+import { round, type Span } from './span.ts'
 
 /** Enough for a smooth line on paper. */
 const STEPS = 24
 /** Everything unstated at its middle. */
 const MIDDLE = 0.5
 
-const round = (value: number, digits: number): number => Math.round(value * 10 ** digits) / 10 ** digits
 const wholeEnds = ({ low, high }: Span): Span => ({ low: round(low, 0), high: round(high, 0) })
 const point = (flowLph: number, headM: number): CurvePoint => ({ flowLph: round(flowLph, 0), headM: round(headM, 3) })
 
@@ -28,8 +27,7 @@ export function pumpCurve({ name: filter, canister, flow }: NonNullable<Delivery
   const { maxFlowLph, maxHeadM } = pump
   const flows = Array.from({ length: STEPS + 1 }, (_, step) => (maxFlowLph * step) / STEPS)
   const { flowFloorPerHour, flowCeilingPerHour } = situation.conditions.livestock
-  const water = waterSpan(situation)
-  const lphAt = (perHour: number) => round((perHour * (water.low + water.high)) / 2, 0)
+  const lphAt = (perHour: number, { low, high }: Span) => round((perHour * (low + high)) / 2, 0)
   const system = (media: 'clean' | 'loaded') => {
     const through = systemOf(canister, media, MIDDLE)
     const meets = operatingFlowLph(pump, through)
@@ -46,7 +44,7 @@ export function pumpCurve({ name: filter, canister, flow }: NonNullable<Delivery
     loadedAt: loadedSystem.meets,
     cleanLph: wholeEnds(flow.clean),
     loadedLph: wholeEnds(flow.loaded),
-    floorLph: lphAt(flowFloorPerHour),
-    ceilingLph: flowCeilingPerHour === null ? null : lphAt(flowCeilingPerHour),
+    floorLph: lphAt(flowFloorPerHour, waterSpan(situation)),
+    ceilingLph: flowCeilingPerHour === null ? null : lphAt(flowCeilingPerHour, tankWater(situation)),
   }
 }

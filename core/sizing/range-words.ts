@@ -1,7 +1,7 @@
 import type { ReaderUnits } from '../units/quantity.ts'
 import { sayPhrase, sayQuantity } from '../units/say.ts'
 import { VERDICT_WORDS, type Finding } from './finding.ts'
-import { CHECK_FACTS } from './check-facts.ts'
+import { CHECK_TITLES } from './check-titles.ts'
 import { isNarrow } from './narrow.ts'
 import type { OpenQuestion } from './report.ts'
 
@@ -47,7 +47,7 @@ export function sayTurns({ turns = [] }: Finding, reader: ReaderUnits): string[]
 
 /** Checks a question's answer bears on, by title: the first two, and how many more. @example sayBearsOn(question) // 'Heater stuck on, The warmest room' */
 export function sayBearsOn({ checks }: Pick<OpenQuestion, 'checks'>): string {
-  const titles = checks.map((check) => CHECK_FACTS[check].title)
+  const titles = checks.map((check) => CHECK_TITLES[check])
   const rest = titles.length - MOST_TITLES
   return rest > 0 ? `${titles.slice(0, MOST_TITLES).join(', ')} and ${rest} more` : titles.join(', ')
 }

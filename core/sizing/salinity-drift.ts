@@ -38,14 +38,14 @@ const risePercent = (waterKg: number, litresPerDay: number) =>
  * @example salinityDrift(situation, heating)?.value // 0.8 percent in a day
  */
 export function salinityDrift(situation: Situation, heating: Heating): Finding | null {
-  const { conditions, corners, tankUnstated, coverUnstated, fillDefaults } = situation
+  const { conditions, corners, sump, waterUnstated, coverUnstated, fillDefaults } = situation
   if (conditions.livestock.water !== 'salt') return null
   const { targetC } = conditions.livestock
   const lost: Span = {
     low: Math.max(0, over(heating.warmAsBuilt, ({ loss }) => evaporationLPerDay(loss, targetC)).low),
     high: Math.max(0, over(heating.cold, ({ loss }) => evaporationLPerDay(loss, targetC)).high),
   }
-  const waterKg = over(corners, ({ mass }) => mass.waterKg)
+  const waterKg = over(corners, ({ mass }) => mass.waterKg + (sump?.runningKg ?? 0))
   const after = (days: number) => ({
     low: perMille(salinityWithout(waterKg.high, lost.low, days)),
     high: perMille(salinityWithout(waterKg.low, lost.high, days)),
@@ -57,7 +57,7 @@ export function salinityDrift(situation: Situation, heating: Heating): Finding |
   const outcome = settled(
     judge(value.value),
     judge(best.value),
-    namesOf(tankUnstated, coverUnstated),
+    namesOf(waterUnstated, coverUnstated),
     namesOf(assumedOf(conditions, ['coldestRoomC', 'warmestRoomC']), fillDefaults),
   )
   return makeFinding('salinity_drift', {
@@ -71,7 +71,6 @@ export function salinityDrift(situation: Situation, heating: Heating): Finding |
           ? phrase`Top up every day with fresh water, never with salt water, and measure salinity each week.`
           : phrase`Lay a lid on, or top up by a device that does it all day; always with fresh water, never with salt water.`,
     },
-    source: 'salinity_drift',
   })
 }
 

@@ -82,6 +82,7 @@ export const GearSchema = strict('Gear', {
   ammoniaSources: list('Ammonia sources', counted(SpecSchema.ammonia_source), 0, MOST_ITEMS).optional(),
   thermometers: list('Thermometers', counted(SpecSchema.thermometer), 0, MOST_ITEMS).optional(),
   appliances: list('Appliances', ApplianceSchema, 0, MOST_ITEMS).optional(),
+  sump: counted(SpecSchema.sump).optional(),
   purifiers: list('Reverse-osmosis units', counted(SpecSchema.ro_unit), 0, MOST_ITEMS).optional(),
   salts: list('Salt mixes', counted(SpecSchema.salt_mix), 0, MOST_ITEMS).optional(),
   animals: list('Animals', counted(SpecSchema.livestock), 0, MOST_ITEMS).optional(),
@@ -117,7 +118,8 @@ export const LivestockGroupSchema = strict('Livestock group', {
 
 type ConditionFigures = Omit<Conditions, 'assumed' | 'livestock' | keyof OnlyStated>
 const { targetC: _target, lowestC: _lowest, dangerC: _danger, tapPh: _ph, tapGhDegrees: _gh, tapKhDegrees: _kh, ...allOfRoom } = shape
-const { joistSpanMm, joistSpacingMm, joistLie, floorUse, waterChangePercent, tapC, altitudeM, ...roomShape } = allOfRoom
+const { joistSpanMm, joistSpacingMm, joistLie, floorUse, waterChangePercent, tapC, altitudeM, siphonBelowMm, pipeVolumeL, ...roomShape } =
+  allOfRoom
 const isRoomField = (key: string): key is ConditionField => key in roomShape
 
 /** Conditions as resolved, every figure present: what an issued revision carries. */
@@ -132,6 +134,8 @@ export const ConditionsSchema = strict('Conditions', {
   waterChangePercent,
   tapC,
   altitudeM,
+  siphonBelowMm,
+  pipeVolumeL,
   livestock: LivestockGroupSchema,
   assumed: z.array(
     z.string().refine(isRoomField, { error: 'Assumed names fields of the conditions.' }) as unknown as z.ZodType<

@@ -4,6 +4,7 @@ import type { SizingSubject } from './report.ts'
 import { exactly, type Span } from './span.ts'
 import { tankGeometry, type TankGeometry, type TankRefusal, type TankShape } from './tank-geometry.ts'
 import { tankMass, type Grain, type TankMass } from './tank-mass.ts'
+import { sumpOf, type Sump } from './sump.ts'
 import { plansOf } from './tank-forms.ts'
 import { ACRYLIC_OVER_GLASS, BOTTOM_OVER_SIDES, typicalGlassMm } from './typical-ranges.ts'
 import { assumedOf } from './words.ts'
@@ -28,6 +29,9 @@ export interface Situation extends SizingSubject {
   /** Defaults that the volumes and masses rest on: "water level below the rim". */
   fillDefaults: readonly string[]
   grain: Grain
+  sump: Sump | null
+  /** What nobody stated of tank and sump. */
+  waterUnstated: readonly string[]
 }
 
 export type SituationRefusal = { code: 'no_tank' } | TankRefusal
@@ -100,6 +104,8 @@ export function situationOf(subject: SizingSubject): SituationResult {
     corners.push({ shape, geometry: geometry.value, mass })
   }
   const { covers, unstated: coverUnstated } = coversOf(subject)
+  const sump = sumpOf(subject.gear, livestock)
+  const waterUnstated = [...tankUnstated, ...(sump?.unstated ?? [])]
   const fillDefaults = assumedOf(subject.conditions, ['waterBelowRimMm', 'substrateDepthMm'])
-  return { ok: true, value: { ...subject, tank, corners, tankUnstated, covers, coverUnstated, fillDefaults, grain } }
+  return { ok: true, value: { ...subject, tank, corners, tankUnstated, covers, coverUnstated, fillDefaults, grain, sump, waterUnstated } }
 }

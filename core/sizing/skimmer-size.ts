@@ -1,11 +1,10 @@
-import { phrase, quantity, type Phrase } from '../units/quantity.ts'
+import { phrase, quantity } from '../units/quantity.ts'
 import { appliancesOf } from './appliances.ts'
 import { waterSpan } from './filter-flow.ts'
 import type { Finding, Verdict } from './finding.ts'
 import { makeFinding } from './make-finding.ts'
 import { settled } from './settled.ts'
 import type { Situation } from './situation.ts'
-import { over } from './span.ts'
 
 /** What a box promises is for few animals: it should name this many times the water. Common practice. */
 const GOOD_TIMES = 1.5
@@ -18,7 +17,7 @@ const GOOD_TIMES = 1.5
  * @example skimmerSize(situation)?.value // 400 L, where 238 L are in use
  */
 export function skimmerSize(situation: Situation): Finding | null {
-  const { gear, conditions, tankUnstated, fillDefaults } = situation
+  const { gear, conditions, waterUnstated, fillDefaults } = situation
   const skimmers = appliancesOf(gear).filter(({ kind }) => kind === 'skimmer')
   if (conditions.livestock.water !== 'salt' || skimmers.length === 0) return null
   const water = waterSpan(situation)
@@ -36,28 +35,16 @@ export function skimmerSize(situation: Situation): Finding | null {
       reason: phrase`No tank size is stated for the skimmer; for ${limit.low} of water it should name ${want} or more.`,
       action: { text: phrase`Enter the tank size on the skimmer's box.` },
       missing: ['tank size on the skimmer’s box'],
-      source: 'skimmer_size',
     })
   const value = quantity(named, 'L', 0)
   const judge = (litres: number): Verdict =>
     value.value < Math.round(litres) ? 'does_not_fit' : value.value < Math.round(litres * GOOD_TIMES) ? 'marginal' : 'fits'
-  const outcome = settled(judge(water.high), judge(water.low), tankUnstated, fillDefaults)
+  const outcome = settled(judge(water.high), judge(water.low), waterUnstated, fillDefaults)
   return makeFinding('skimmer_size', {
     ...outcome,
     value,
     limit,
-    reason: phrase`The skimmer's box names ${value}; there are ${limit.low} of water, and for a usual stock it should name ${want} or more.${drainWords(situation)}`,
+    reason: phrase`The skimmer's box names ${value}; there are ${limit.low} of water, and for a usual stock it should name ${want} or more.`,
     action: outcome.verdict === 'fits' ? null : { text: phrase`Choose a skimmer whose box names ${want} or more, or change more water.` },
-    source: 'skimmer_size',
   })
-}
-
-/** A centimetre: what the depth of water that runs back is asked in. */
-const STEP_MM = 10
-
-/** What of a tank over a sump runs back when the power fails: nobody is asked how deep the pipes reach, so it is told by the centimetre, and what to ask. Own. */
-function drainWords({ gear, corners }: Situation): Phrase {
-  if (!appliancesOf(gear).some(({ spec }) => spec.place === 'in_sump')) return phrase``
-  const litres = over(corners, ({ geometry }) => (geometry.insidePlanMm2 * STEP_MM) / 1e6).high
-  return phrase` When the power fails, ${quantity(litres, 'L', 1)} run back into the sump for each ${quantity(STEP_MM, 'mm', 0)} that the tank's water stands above its overflow or the pipe's air hole, and what is in the pipes: ask how much the sump still holds, and try it with the plug pulled.`
 }

@@ -17,6 +17,10 @@ export const SOURCES = {
     tag: 'own',
     text: 'The cord hangs in a loop below the lower of its ends, with slack left over; how low and how much slack is common practice.',
   },
+  drain_down: {
+    tag: 'own',
+    text: 'Area of the water × how far the siphon reaches below its line, and what stands in the pipes (geometry). Where nobody measured them, both are what is common practice, as is a fifth of the room in reserve.',
+  },
   electrical_load: {
     tag: 'published',
     text: 'The circuit is rated for 125 % of what runs for three hours or more, so that such a load is at most 80 % of it (NEC 210.19(A)(1), 210.20(A); sections seen, wording from memory); a strip’s own rating where it is less. All appliances at once.',

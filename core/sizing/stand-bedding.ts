@@ -15,7 +15,7 @@ export function standBedding(situation: Situation): Finding | null {
   const { gear, tank } = situation
   if (!gear.stand && !gear.mat) return null
   const make = (verdict: Finding['verdict'], reason: Finding['reason'], more: Partial<FindingParts> = {}) =>
-    makeFinding('stand_bedding', { verdict, reason, source: 'stand_bedding', caution: 'load', ...more })
+    makeFinding('stand_bedding', { verdict, reason, caution: 'load', ...more })
   if (tank.style === undefined) {
     return make(
       'not_known',

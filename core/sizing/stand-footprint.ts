@@ -45,7 +45,6 @@ const notKnown = (reason: Phrase, action: Phrase, missing: string): Finding =>
     reason,
     action: { text: action },
     missing: [missing],
-    source: 'stand_footprint',
     caution: 'load',
   })
 
@@ -74,7 +73,6 @@ function shapeOnShape({ gear, tank }: Situation): Finding | null {
       text: phrase`Choose a stand of the tank's own shape, or one with a full board.`,
       want: { slot: 'carry_tank', quantity: 1, minimum: {} },
     },
-    source: 'stand_footprint',
     caution: 'load',
   })
 }
@@ -109,7 +107,6 @@ function measuredTop(situation: Situation, size: { topLengthMm: number; topWidth
       overhangs || beside
         ? { text: phrase`Choose a stand whose top is at least ${tankSize}${beside ? ', with a full board' : ''}.`, want }
         : null,
-    source: 'stand_footprint',
     caution: 'load',
   })
 }

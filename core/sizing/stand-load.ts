@@ -36,7 +36,6 @@ export function standLoad(situation: Situation): Finding {
     limit,
     reason: phrase`Filled to the rim, with its substrate, the tank weighs ${carry}; the stand is stated for ${value}. Decor, lid and light come on top.`,
     action: outcome.verdict === 'fits' ? null : standAction(carry.value),
-    source: 'stand_load',
     caution: 'load',
   })
 }
@@ -62,7 +61,6 @@ function notStated(situation: Situation, carryKg: number): Finding {
       : standAction(carryKg),
     assumed: [...tankUnstated, ...fillDefaults],
     missing: ['stated load of the stand'],
-    source: 'stand_load',
     caution: 'load',
   })
 }

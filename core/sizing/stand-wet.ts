@@ -18,6 +18,5 @@ export function standWet({ gear }: SizingSubject): Finding | null {
       ? phrase`The stand is of particle board, which swells and weakens where water gets into an edge.`
       : phrase`The stand's surface bears a splash that is wiped up.`,
     action: wet ? { text: phrase`Seal every cut edge and hole before it is filled, keep it dry, and look at it twice a year.` } : null,
-    source: 'stand_wet',
   })
 }

@@ -29,7 +29,7 @@ interface WantedBed {
   takes: Phrase
   /** From here on the bed is as good as the wanted one, whole mm. */
   goodMm: number
-  base: Pick<Finding, 'limit' | 'source'>
+  base: Pick<Finding, 'limit'>
   action: Action
   defaults: string[]
 }
@@ -44,7 +44,7 @@ function wantedBed({ conditions, corners }: Situation): WantedBed {
     areaM2,
     takes,
     goodMm: good.value,
-    base: { limit: { kind: 'at_least', low: good }, source: 'substrate_depth' },
+    base: { limit: { kind: 'at_least', low: good } },
     action: { text: phrase`Choose as many packs as it needs: ${takes}.`, want: { slot: 'substrate', quantity: 1, minimum: {} } },
     defaults: assumedOf(conditions, ['substrateDepthMm']),
   }

@@ -65,7 +65,6 @@ export function tipping(situation: Situation): Finding | null {
     limit: { kind: 'at_least', low: limit },
     reason: reasonOf(worst, value),
     action: outcome.verdict === 'fits' ? null : { text: ACTION },
-    source: 'tipping',
     caution: 'tipping',
   })
 }

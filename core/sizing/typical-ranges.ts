@@ -42,6 +42,7 @@ export const FILTER_POWER_W: Record<NonNullable<FilterSpec['type']> | 'unknown',
   hang_on: { low: 2, high: 20 },
   internal: { low: 2, high: 25 },
   sponge: { low: 1, high: 8 },
+  return_pump: { low: 5, high: 50 },
   unknown: { low: 1, high: 50 },
 }
 
@@ -96,14 +97,35 @@ export const AMMONIA_STEP_MG_L: Span = { low: 0.05, high: 0.5 }
 /** Share of its printed flow that a filter gives, loaded media to clean. */
 export const FLOW_SHARE: Span = { low: 0.5, high: 0.7 }
 
+/** The same of a return pump whose curve is not known: what the rise to the tank leaves. */
+export const RISE_SHARE: Span = { low: 0.3, high: 0.7 }
+
+/** Water in a sump while its pump runs, over what it holds to the rim. */
+export const SUMP_RUNNING: Span = { low: 0.4, high: 0.75 }
+
+/** What a sump holds to its rim, over the outside volume of the tank above it. */
+export const SUMP_OVER_TANK: Span = { low: 0.1, high: 0.5 }
+
+/** Water in a sump above the floor of the stand where its height is not stated, mm. */
+export const SUMP_LEVEL_MM: Span = { low: 120, high: 300 }
+
+/** The lowest opening through which a tank drains into its sump, the overflow's edge or a return's outlet, below the water line of the running pump, mm. */
+export const SIPHON_BELOW_MM: Span = { low: 10, high: 75 }
+
+/** Water that falls back out of the pipes of a sump, L. */
+export const PIPES_L: Span = { low: 0.3, high: 3 }
+
+/** A return pump's pipe against the height it lifts: bends go round baffles and rims. */
+export const PIPE_OVER_RISE: Span = { low: 1, high: 1.6 }
+
 /** Sum of the loss coefficients of a canister's inlet, outlet, bends and taps; the ends where nobody says which. */
 export const FITTINGS = { few: 4, usual: 6, many: 10 } as const
 
 /** Bend of a pump's curve where no point of it is stated: a straight line to a parabola. */
 export const CURVE_BEND: Span = { low: 1, high: 2 }
 
-/** A canister's two hoses against twice the height from the floor to the rim: a canister is high itself, and hoses are cut with some to spare. */
-export const HOSE_OVER_HEIGHT: Span = { low: 0.7, high: 1.2 }
+/** A canister's two hoses together against the height from the floor to the rim: a canister is high itself, and hoses are cut with some to spare. */
+export const HOSES_OVER_HEIGHT: Span = { low: 1.4, high: 2.4 }
 
 /** Head that media take at the pump's printed flow, as a share of its highest head: rinsed, and before the next rinse. Own, so that usual hoses leave 0.5 to 0.7 of the flow. */
 export const MEDIA_LOSS = { clean: 0.26, loaded: 1.04 } as const

@@ -21,7 +21,7 @@ import { assumedOf } from './words.ts'
  * @example warmRoom(situation, heating).value // 25.5 °C in a room of 24 °C, where the animals are comfortable to 28 °C
  */
 export function warmRoom(situation: Situation, heating: Heating): Finding {
-  const { conditions, tankUnstated, coverUnstated, fillDefaults } = situation
+  const { conditions, waterUnstated, coverUnstated, fillDefaults } = situation
   const { highestC, dangerC } = conditions.livestock
   const chiller = chillerOf(situation)
   const balanceC = (end: 'low' | 'high', coolingW: number) =>
@@ -40,7 +40,7 @@ export function warmRoom(situation: Situation, heating: Heating): Finding {
   const outcome = settled(
     judge(warmest.value),
     judge(reached('low').value),
-    namesOf(heating.applianceUnstated, tankUnstated, coverUnstated),
+    namesOf(heating.applianceUnstated, waterUnstated, coverUnstated),
     namesOf(assumedOf(conditions, ['warmestRoomC']), fillDefaults),
   )
   if (chiller.unstated && outcome.verdict !== 'fits') return unstatedChiller(chiller.name)
@@ -51,7 +51,6 @@ export function warmRoom(situation: Situation, heating: Heating): Finding {
     limit: { kind: 'at_most', high: limit },
     reason: phrase`In the warmest room, ${room}, ${warmedBy(situation)} to ${warmest}${chiller.coolingW > 0 ? ' with the chiller on' : ''}; these animals are comfortable up to ${limit} and in danger from ${stated(dangerC, 'degC', 1)}.${evaporationWords(situation, heating)}`,
     action: outcome.verdict === 'fits' ? null : { text: coolerBy(situation, heating, limit.value) },
-    source: 'warm_room',
   })
 }
 
@@ -74,7 +73,6 @@ const unstatedChiller = (name: string): Finding =>
     reason: phrase`Without cooling the water gets too warm in the warmest room; how much heat ${name} takes out of it is not stated.`,
     action: { text: phrase`Enter the chiller's cooling power. It is not the power that it draws from the outlet.` },
     missing: ['cooling power of the chiller'],
-    source: 'warm_room',
   })
 
 /** What warms the water with every heater off. */

@@ -34,7 +34,7 @@ const percentOf = (nitrateMgL: number, limit: number) => quantity(shareToHold(ni
  * @example weeklyChange(situation).value // 13 percent a week for 1 g of feed a day in 238 L
  */
 export function weeklyChange(situation: Situation): Finding {
-  const { conditions, tankUnstated, fillDefaults } = situation
+  const { conditions, waterUnstated, fillDefaults } = situation
   const stock = stockFeed(situation)
   const water = waterSpan(situation)
   const limit = NITRATE_MG_L[conditions.livestock.water]
@@ -43,7 +43,7 @@ export function weeklyChange(situation: Situation): Finding {
   const value = percentOf(most.nitrateMgL, limit)
   const judge = (percent: number): Verdict => (percent <= EASY_PERCENT ? 'fits' : percent <= MOST_PERCENT ? 'marginal' : 'does_not_fit')
   const best = percentOf(weekOf(stock.grams.high, water.high).nitrateMgL, limit)
-  const outcome = settled(judge(value.value), judge(best.value), tankUnstated, [stock.assumed, ...fillDefaults])
+  const outcome = settled(judge(value.value), judge(best.value), waterUnstated, [stock.assumed, ...fillDefaults])
   const hold = phrase`${quantity(limit, 'mg/L', 0)} of nitrate`
   return makeFinding('weekly_change', {
     ...outcome,
@@ -54,7 +54,6 @@ export function weeklyChange(situation: Situation): Finding {
       outcome.verdict === 'fits'
         ? null
         : { text: phrase`${lessOfIt(value.value)}, keep fewer animals, or choose a larger tank. Test nitrate and KH.` },
-    source: 'weekly_change',
   })
 }
 

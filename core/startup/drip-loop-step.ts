@@ -101,14 +101,19 @@ function alsoCords(subject: StartupSubject): string {
 
 /** A canister's cord leaves it near the floor, below many outlets; a filter of a kind nobody stated may be one. */
 const leavesLow = ({ gear }: StartupSubject): boolean =>
-  gear.filters.some(({ spec }) => spec.type === 'canister' || spec.type === undefined)
+  gear.filters.some(({ spec }) => spec.type === 'canister' || spec.type === 'return_pump' || spec.type === undefined)
+
+const lowLabel = ({ gear }: StartupSubject): string =>
+  gear.filters.some(({ spec }) => spec.type === 'return_pump') ? 'Return pump' : 'Canister'
 
 function heights(subject: StartupSubject): Step['amounts'] {
   const loop = subject.report.figures.dripLoop
   const drop = atLeast(LOOP_DROP_MM, subject)
   return [
     { label: 'How low', value: phrase`lowest point at least ${drop} under the outlet it is plugged into` },
-    ...(leavesLow(subject) ? [{ label: 'Canister', value: phrase`lowest point ${drop} under where its cord leaves it as well` }] : []),
+    ...(leavesLow(subject)
+      ? [{ label: lowLabel(subject), value: phrase`lowest point ${drop} under where its cord leaves it as well` }]
+      : []),
     ...(loop === undefined
       ? []
       : [{ label: 'Low point', value: phrase`${quantity(loop.lowPointMm, 'mm', 0)} above the floor, for cords from the rim` }]),

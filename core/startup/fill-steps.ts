@@ -63,6 +63,12 @@ function waterPhrase({ waterL, assumed }: TankFacts): Phrase {
   return assumed.length === 0 ? phrase`${litres(waterL)}` : phrase`about ${litres(waterL)}, assumed: ${assumed.join(', ')}`
 }
 
+/** Before a tank over a sump is left alone. */
+const SUMP_TRIAL: readonly Phrase[] = [
+  phrase`Fill the sump to its line with the return pump running.`,
+  phrase`Pull the pump's plug and wait until nothing runs any more. Mark where the water stands: it must stay below the rim with a hand's width to spare. Plug it in again, and pull it once more.`,
+]
+
 function fill(subject: StartupSubject, facts: TankFacts): Step {
   const binds = subject.gear.conditioners.some((each) => each.spec.bindsAmmonia === true)
   const left = quantity(ammoniaFromChloramine(HIGHEST_RESIDUAL_MG_PER_L), 'mg/L', 2)
@@ -85,6 +91,7 @@ function fill(subject: StartupSubject, facts: TankFacts): Step {
       ...(facts.disinfected ? [phrase`Put the conditioner in with the first bucket, the whole amount.`] : []),
       phrase`Pour onto a plate or a bag laid on the substrate. Lukewarm water, near room temperature.`,
       phrase`${subject.gear.lid ? 'Fit the lid. ' : ''}Plug in the filter${isHeated(subject) ? ', not the heater' : ''}. Tilt or tap the filter until the air is out and the flow is even.`,
+      ...(subject.gear.sump ? SUMP_TRIAL : []),
     ],
     howLong: 'one to two hours',
     stopAndAsk:

@@ -78,6 +78,7 @@ const PRIMING: Record<NonNullable<FilterSpec['type']>, Phrase> = {
   canister: phrase`Push both hoses home and tighten their nuts. Fill the canister with water before its lid goes on; open both taps.`,
   hang_on: phrase`Hang it level, put the media in rinsed, and fill its box with water.`,
   internal: phrase`Fix it upright below the water line, with its outlet just under the surface.`,
+  return_pump: phrase`Stand the pump in the last chamber of the sump, its pipe pushed home. Media go into the chambers before it.`,
   sponge: phrase`Squeeze the sponge under water until no air comes. Fit a check valve in the air hose if the pump stands below the water line.`,
 }
 

@@ -24,7 +24,9 @@ export function placeSteps(subject: StartupSubject): StepsMade {
 function placeStand(subject: StartupSubject): Step {
   const { gear, report } = subject
   const mass = report.figures.brimMassKg
-  const hoses = gear.filters.some((each) => each.spec.type === 'canister' || each.spec.type === 'hang_on')
+  const hoses = gear.filters.some(
+    (each) => each.spec.type === 'canister' || each.spec.type === 'hang_on' || each.spec.type === 'return_pump',
+  )
   const floor = report.findings.find((finding) => finding.check === 'floor_load')
   const askFirst = floor?.wording !== undefined && floor.wording !== 'within the usual allowance'
   return stepOf('place', {

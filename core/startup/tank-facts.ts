@@ -61,8 +61,8 @@ export function tankFacts(subject: StartupSubject): TankFacts {
 function assumedVolume({ gear, conditions }: StartupSubject): string[] {
   const situation = situationOf({ gear, conditions })
   if (!situation.ok) return []
-  const { tankUnstated, fillDefaults } = situation.value
-  return isExact(waterSpan(situation.value)) ? [...fillDefaults] : [...tankUnstated, ...fillDefaults]
+  const { waterUnstated, fillDefaults } = situation.value
+  return isExact(waterSpan(situation.value)) ? [...fillDefaults] : [...waterUnstated, ...fillDefaults]
 }
 
 function cordsOf(gear: StartupSubject['gear']): TankFacts['cords'] {

@@ -1,11 +1,15 @@
 import { expect, it } from 'vitest'
-import { cornerFactor, lightUtilisation } from '../../core/sizing/light-utilisation.ts'
+import { lightUtilisation, polygonFactor, rectangleCorners } from '../../core/sizing/light-utilisation.ts'
 
 /** Element to parallel rectangle, A = B = 1: textbook value 0.1385, from memory; own 0.13853. */
-it('gives the textbook corner factor', () => expect(Math.abs(cornerFactor(1, 1) - 0.1385)).toBeLessThan(5e-5))
+const overItsCorner = polygonFactor(rectangleCorners(1, 1), -0.5, -0.5, 1)
+it('gives the textbook corner factor', () => {
+  expect(Math.abs(overItsCorner - 0.1385)).toBeLessThan(5e-5)
+  expect(overItsCorner).toBeCloseTo(0.13853, 5)
+})
 
 /** Own: the centre of a square of 2 at height 1 sees four corners of 1. */
-it('sums four corners over the centre', () => expect(4 * cornerFactor(1, 1)).toBeCloseTo(0.55413, 5))
+it('sums four corners over the centre', () => expect(polygonFactor(rectangleCorners(2, 2), 0, 0, 1)).toBeCloseTo(0.55413, 5))
 
 /**
  * Directly opposed equal rectangles, sides over distance X and Y, in closed form: Howell, A Catalog of Radiation Configuration Factors, C-11, from memory.
@@ -34,7 +38,7 @@ it.each([
   [2, 2, 0.41525],
   [1, 3, undefined],
 ])('agrees with opposed rectangles of %s by %s', (x, y, value) => {
-  const lit = { fixtureLengthMm: x * 1000, fixtureWidthMm: y * 1000, waterLengthMm: x * 1000, waterWidthMm: y * 1000, aboveWaterMm: 1000 }
+  const lit = { fixtureLengthMm: x * 1000, fixtureWidthMm: y * 1000, water: rectangleCorners(x * 1000, y * 1000), aboveWaterMm: 1000 }
   expect(Math.abs(byDoubleArea(x, y) - opposedRectangles(x, y))).toBeLessThan(1e-5)
   expect(Math.abs(lightUtilisation(lit) - opposedRectangles(x, y))).toBeLessThan(2e-4)
   if (value !== undefined) expect(Math.abs(opposedRectangles(x, y) - value)).toBeLessThan(5e-5)
@@ -49,13 +53,13 @@ it.each([
   [600, 150, 0.8081],
   [600, 300, 0.5476],
 ])('lets a fixture of %s mm at %s mm light the 75 gallon tank', (fixtureLengthMm, aboveWaterMm, share) => {
-  const factor = lightUtilisation({ fixtureLengthMm, fixtureWidthMm: 80, waterLengthMm: 1199.2, waterWidthMm: 437.2, aboveWaterMm })
+  const factor = lightUtilisation({ fixtureLengthMm, fixtureWidthMm: 80, water: rectangleCorners(1199.2, 437.2), aboveWaterMm })
   expect(Math.abs(factor - share)).toBeLessThan(2e-3)
 })
 
 it('never lets more light on the water than the fixture gives', () => {
   for (const aboveWaterMm of [0, 1, 20, 500]) {
-    const factor = lightUtilisation({ fixtureLengthMm: 300, fixtureWidthMm: 80, waterLengthMm: 900, waterWidthMm: 440, aboveWaterMm })
+    const factor = lightUtilisation({ fixtureLengthMm: 300, fixtureWidthMm: 80, water: rectangleCorners(900, 440), aboveWaterMm })
     expect(factor).toBeGreaterThan(0)
     expect(factor).toBeLessThanOrEqual(1 + 1e-9)
   }

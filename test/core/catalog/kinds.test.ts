@@ -16,7 +16,7 @@ import { kindWords, SPEC_FIELDS } from '../../../core/catalog/spec-fields.ts'
 
 /** The vocabulary of the trade that the catalog is to know: own list, written out a second time on purpose. */
 const VOCABULARY = [
-  'tank', 'kit', 'stand', 'mat', 'lid', 'filter', 'filter media', 'heater', 'chiller', 'light', 'air pump', 'circulation pump', 'skimmer', 'CO2 system', 'UV clarifier',
+  'tank', 'kit', 'stand', 'mat', 'lid', 'filter', 'filter media', 'sump', 'heater', 'chiller', 'light', 'air pump', 'circulation pump', 'skimmer', 'CO2 system', 'UV clarifier',
   'substrate', 'hardscape', 'background', 'conditioner', 'ammonia source', 'bacteria', 'salt mix', 'reverse-osmosis unit', 'test kit', 'refractometer', 'thermometer', 'timer',
   'power', 'battery backup', 'plumbing', 'tool', 'food', 'plant', 'livestock', 'service',
 ] // prettier-ignore

@@ -17,7 +17,7 @@ describe('the rows of the cords', () => {
    */
   it('tell what each loop wants and what there is of each cord, the heater’s without what lies in the tank', () => {
     expect(told()).toEqual({
-      'Torvane 100 W': ['fits', '165 cm', '196.7 cm, without 63.3 cm in the tank and over its rim'],
+      'Torvane 100 W': ['fits', '165 cm', '196.7 cm, without 63.3 cm in the water and over the rim'],
       'Pellick canister': ['fits', '102 cm', '150 cm'],
       'Halden Row': ['fits', '165 cm', '300 cm'],
       'Corbelle strip, hung at the rim': [null, '165 cm', '180 cm'],

@@ -57,6 +57,17 @@ const SUBJECTS: Record<string, SizingSubject> = {
     gear: gear({ tank: one('Round', { lengthMm: 500, widthMm: 500, heightMm: 600, shape: 'cylinder', glassMm: 10, bottomMm: 12, material: 'acrylic' }) }),
     conditions: conditions({ ...joists, livestock: group('labyrinth') }),
   },
+  'over a sump': {
+    gear: gear({
+      filters: [one('Pellick return', { type: 'return_pump', ratedFlowLph: 3000, maxHeadM: 3, midHeadM: 2, midFlowLph: 1500, hoseMm: 20, hoseLengthMm: 1500, fittings: 'usual', powerW: 22 })],
+      sump: one('Osmere sump', { lengthMm: 600, widthMm: 380, heightMm: 400, wallMm: 6, material: 'glass', operatingVolumeL: 40 }),
+    }),
+    conditions: conditions({ livestock: group('soft-coral-reef'), siphonBelowMm: 30, pipeVolumeL: 1 }),
+  },
+  'over a sump of which nothing is stated': {
+    gear: gear({ filters: [one('Pellick return', { type: 'return_pump', ratedFlowLph: 3000 })], sump: one('Osmere sump', {}) }),
+    conditions: conditions({ assumed: open }),
+  },
   'nothing chosen': {
     gear: { tank: null, stand: null, mat: null, lid: null, filters: [], heaters: [], lights: [], substrates: [], conditioners: [], testKits: [], power: [], notNeeded: {} },
     conditions: conditions({ assumed: open }),
@@ -109,7 +120,7 @@ describe('the explanation of a finding', () => {
 
 /** Every figure of one part changed by a little. */
 function* changedGear({ gear: from, conditions: room }: SizingSubject): Generator<[string, SizingSubject]> {
-  const kinds = { tank: 'tank', stand: 'stand', lid: 'lid', mat: 'mat', filters: 'filter', heaters: 'heater', lights: 'light', substrates: 'substrate', conditioners: 'conditioner', testKits: 'test_kit', power: 'power', animals: 'livestock', appliances: null } as const // prettier-ignore
+  const kinds = { tank: 'tank', stand: 'stand', lid: 'lid', mat: 'mat', filters: 'filter', heaters: 'heater', lights: 'light', substrates: 'substrate', conditioners: 'conditioner', testKits: 'test_kit', power: 'power', animals: 'livestock', sump: 'sump', appliances: null } as const // prettier-ignore
   for (const [key, kind] of Object.entries(kinds) as Array<[keyof Gear, Kind | null]>) {
     const held = from[key]
     const items = (Array.isArray(held) ? held : [held]).filter((each) => typeof each === 'object' && each !== null)

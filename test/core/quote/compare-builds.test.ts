@@ -1,3 +1,4 @@
+import { CHECK_TITLES } from '../../../core/sizing/check-titles.ts'
 import { describe, expect, it } from 'vitest'
 import { compareBuilds } from '../../../core/quote/compare-builds.ts'
 import type { AssembledBuild } from '../../../core/quote/revision.ts'
@@ -47,9 +48,11 @@ describe('two versions side by side', () => {
     const [finding, ...others] = first.report.findings
     const verdict = finding!.verdict === 'fits' ? ('does_not_fit' as const) : ('fits' as const)
     const worse = { ...first.report, findings: [{ ...finding!, verdict, wording: undefined }, ...others] }
-    expect(changesOfFirst(changed({ report: worse }))).toMatchObject([{ part: 'check', what: finding!.title }])
+    expect(changesOfFirst(changed({ report: worse }))).toMatchObject([{ part: 'check', what: CHECK_TITLES[finding!.check] }])
     const fewer = { ...first.report, findings: others }
-    expect(changesOfFirst(changed({ report: fewer }))).toMatchObject([{ part: 'check', what: finding!.title, now: 'not checked' }])
+    expect(changesOfFirst(changed({ report: fewer }))).toMatchObject([
+      { part: 'check', what: CHECK_TITLES[finding!.check], now: 'not checked' },
+    ])
   })
 
   it('tell a build that is new and one that is gone, and follow one to another letter', () => {

@@ -52,12 +52,23 @@ export const anyGear: fc.Arbitrary<Gear> = fc.record({
   testKits: several('test_kit'),
   power: several('power'),
   animals: several('livestock'),
+  sump: fc.option(counted('sump'), { nil: undefined }),
   notNeeded: fc.constantFrom({}, { substrate: 'bare bottom', carry_tank: 'a sideboard', light: 'by a window' }),
 })
 
 /** Fields of a need that are no figures of the room: they override the group or are for the startup. */
 const NOT_ROOM = new Set(['targetC', 'lowestC', 'dangerC', 'tapPh', 'tapGhDegrees', 'tapKhDegrees'])
-const JOISTS = new Set(['joistSpanMm', 'joistSpacingMm', 'joistLie', 'floorUse', 'waterChangePercent', 'tapC', 'altitudeM'])
+const JOISTS = new Set([
+  'joistSpanMm',
+  'joistSpacingMm',
+  'joistLie',
+  'floorUse',
+  'waterChangePercent',
+  'tapC',
+  'altitudeM',
+  'siphonBelowMm',
+  'pipeVolumeL',
+])
 const ROOM_FIELDS = CONDITION_FIELDS.filter(({ key }) => !NOT_ROOM.has(key) && !JOISTS.has(key))
 /** No default stands for them: any of them may be missing. */
 const JOIST_FIELDS = CONDITION_FIELDS.filter(({ key }) => JOISTS.has(key))

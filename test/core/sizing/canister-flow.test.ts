@@ -208,6 +208,7 @@ describe('what all filters give', () => {
       clean: { low: 840, high: 840 },
       byCurve: 'none',
       strongest: null,
+      lifts: false,
       each: [{ flow: { loaded: { low: 300, high: 300 }, clean: { low: 420, high: 420 } }, count: 2, hoseMm: 12 }],
       unstated: [],
       defaults: ['flow that media leave'],

@@ -12,6 +12,8 @@ const EXPLAINED = [
   'altitudeM',
   'outletDistanceMm',
   'circuitProtected',
+  'siphonBelowMm',
+  'pipeVolumeL',
   'tapC',
   'waterChangePercent',
   'tapGhDegrees',

@@ -14,6 +14,7 @@ it('takes a caution that the one table has from there, and repeats none of its s
     FINDING_CAUTIONS.load,
     FINDING_CAUTIONS.tipping,
     FINDING_CAUTIONS.glass,
+    FINDING_CAUTIONS.drain,
   ])
   const told = new Set(table.flatMap(sentencesOf))
   expect(own.flatMap(sentencesOf).filter((sentence) => told.has(sentence))).toEqual([])

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { lightAlong, rowOf } from '../../../core/sizing/light-along.ts'
 import { lightAtBed } from '../../../core/sizing/light-at-bed.ts'
-import { fixtureFactor, lightUtilisation } from '../../../core/sizing/light-utilisation.ts'
+import { fixtureFactor, lightUtilisation, rectangleCorners } from '../../../core/sizing/light-utilisation.ts'
 import { situationOf } from '../../../core/sizing/situation.ts'
-import type { LightSpec } from '../../../core/catalog/spec.ts'
+import type { LightSpec, TankSpec } from '../../../core/catalog/spec.ts'
 import { isNear } from './reference-tanks.ts'
 import { conditions, gear, one, reportOf } from './sample-build.ts'
 
@@ -66,8 +66,7 @@ describe('a patch under a fixture', () => {
     const sent = lightUtilisation({
       fixtureLengthMm: fixture.length,
       fixtureWidthMm: fixture.width,
-      waterLengthMm: bed.length,
-      waterWidthMm: bed.width,
+      water: rectangleCorners(bed.length, bed.width),
       aboveWaterMm: belowMm,
     })
     isNear(((sum / (n * n)) * bed.length * bed.width) / (fixture.length * fixture.width), sent, 1e-3)
@@ -136,5 +135,53 @@ describe('light from end to end', () => {
   it('is not drawn where nobody stated the flux', () => {
     expect(reportOf({ lights: [one('Halden', { lengthMm: 1150, powerW: 30 })] }).figures.lightAlong).toBeUndefined()
     expect(reportOf({ lights: [] }).figures.lightAlong).toBeUndefined()
+  })
+})
+
+describe('light along a tank that is no rectangle', () => {
+  const alongIn = (tank: Partial<TankSpec>, spec: LightSpec) => {
+    const subject = {
+      gear: gear({
+        tank: one('Plan', { lengthMm: 500, widthMm: 500, heightMm: 460, glassMm: 10, bottomMm: 10, material: 'glass' as const, ...tank }),
+        lights: [one('Halden', { luminousFluxLm: 3000, ...spec })],
+      }),
+      conditions: conditions(),
+    }
+    const situation = situationOf(subject)
+    if (!situation.ok) throw new Error(situation.refusal.code)
+    const light = lightAtBed(situation.value)
+    const found = light && lightAlong(situation.value, light)
+    if (!found) throw new Error('the light is stated')
+    return found
+  }
+
+  /**
+   * A lamp of next to no size over a disc of r, by hand: what falls straight on the bed at x goes by the inverse square and the cosines, b⁴/(b² + x²)², and of
+   * what enters r²/(r² + b²) ÷ r²/(r² + a²) falls straight (Howell B-12, from memory); the rest is spread evenly. At the dark end the lamp hangs a = 100 mm
+   * above the water, and b is a and the 360 mm to the bed over 1.333.
+   */
+  it('over a cylinder goes by the closed forms of a disc', () => {
+    const [r, a, b] = [240, 100, 100 + 360 / 1.333]
+    const enters = r ** 2 / (r ** 2 + a ** 2)
+    const straight = r ** 2 / (r ** 2 + b ** 2) / enters
+    const at = (x: number) => ((r ** 2 / enters) * b ** 2) / (b ** 2 + x ** 2) ** 2 + 1 - straight
+    const { points, endsShare, frontShare } = alongIn({ shape: 'cylinder' }, { lengthMm: 2, widthMm: 2 })
+    expect(points.at(-1)?.alongMm).toBe(480)
+    expect(Math.abs(endsShare - at(r) / at(0))).toBeLessThan(0.015)
+    expect(Math.abs(frontShare - endsShare)).toBeLessThan(0.011)
+  })
+
+  it('is sampled from pane to pane through the middle of the plan', () => {
+    const hexagon = alongIn({ shape: 'hexagon', lengthMm: 600, widthMm: 520 }, { lengthMm: 400 })
+    // A side of 300 mm, moved in by 10 mm: 2 × 10 ÷ sin 60° less from corner to corner.
+    expect(Math.abs((hexagon.points.at(-1)?.alongMm ?? NaN) - (600 - 20 / Math.sin(Math.PI / 3)))).toBeLessThan(1.5)
+    for (const shape of ['corner_cut', 'corner_round', 'bow_front'] as const) {
+      const { points, endsShare, frontShare } = alongIn({ shape, ...(shape === 'corner_cut' ? { endMm: 200 } : shape === 'bow_front' ? { bowMm: 80 } : {}) }, { lengthMm: 300 }) // prettier-ignore
+      const last = points.at(-1)?.alongMm ?? NaN
+      expect(last).toBeGreaterThan(300)
+      expect(last).toBeLessThanOrEqual(480)
+      for (const { lowUmol, highUmol } of points) expect(lowUmol > 0 && highUmol >= lowUmol).toBe(true)
+      for (const share of [endsShare, frontShare]) expect(share > 0 && share < 1).toBe(true)
+    }
   })
 })

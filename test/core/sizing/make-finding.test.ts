@@ -8,11 +8,10 @@ const found = (value?: Quantity, limit?: Limit) =>
   makeFinding('lid', { verdict: 'fits', reason: ['It closes.'], source: SOURCE, ...(value ? { value } : {}), ...(limit ? { limit } : {}) })
 
 describe('a finding', () => {
-  it('has its check’s title and rank, and asks and assumes nothing unless it is told to', () => {
+  it('has its check’s rank, and asks and assumes nothing unless it is told to', () => {
     expect(found()).toEqual({
       check: 'lid',
-      title: 'Lid',
-      hurtRank: 25,
+      hurtRank: 26,
       verdict: 'fits',
       reason: ['It closes.'],
       source: SOURCE,

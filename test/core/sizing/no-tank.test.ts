@@ -21,7 +21,7 @@ describe('a tank that holds no water', () => {
   it('is a round one that is not as deep as long', () => {
     const words = [
       'A cylinder or a quarter round is as deep as it is long, and this tank is not.',
-      'Enter its diameter, or the length of one back, as length and as depth.',
+      'Enter a length and depth that are the same.',
       'length and depth that are the same',
     ]
     expect(stuck({ shape: 'cylinder' })).toEqual(words)
@@ -32,12 +32,12 @@ describe('a tank that holds no water', () => {
     // Half of 600 mm; nine tenths of 300 mm.
     expect(stuck({ shape: 'bow_front', bowMm: 301, widthMm: 500 })).toEqual([
       'The bow of the front is deeper than a tank of this length and depth can have: at most 30 cm.',
-      'Enter how far the middle of the front stands out before its ends.',
+      'Enter a bow of the front that leaves its ends.',
       'bow of the front that leaves its ends',
     ])
     expect(stuck({ shape: 'corner_cut', endMm: 271 })).toEqual([
       "The ends are as deep as the tank's backs are long: at most 27 cm leaves a front to cut.",
-      'Enter the depth of the short panes on either back.',
+      'Enter a depth of the ends that leaves a front.',
       'depth of the ends that leaves a front',
     ])
   })
@@ -48,7 +48,7 @@ describe('a tank that holds no water', () => {
     expect(stuck({ glassMm: 150, lengthMm: 300, widthMm: 600 })[0]).toBe("The tank's panels are so thick that no length is left inside.")
     expect(stuck({ bottomMm: 400 })[0]).toBe("The tank's panels are so thick that no height is left inside.")
     expect([action, missing]).toEqual([
-      'Look at the thickness of glass and bottom: was it another unit?',
+      'Enter a thickness of glass and bottom that leaves room inside.',
       'thickness of glass and bottom that leaves room inside',
     ])
   })
@@ -56,12 +56,12 @@ describe('a tank that holds no water', () => {
   it('is filled below its floor, or by its bed', () => {
     expect(stuck({}, { waterBelowRimMm: 390 })).toEqual([
       'Filled to 39 cm below the rim, a tank of 39 cm inside height holds no water.',
-      'Lower the distance from rim to water.',
+      'Enter a water level below the rim that leaves water in the tank.',
       'water level below the rim that leaves water in the tank',
     ])
     expect(stuck({}, { waterBelowRimMm: 40, substrateDepthMm: 350 })).toEqual([
       'A bed of 35 cm reaches the surface of 35 cm of water.',
-      'Enter a thinner bed.',
+      'Enter a substrate depth that leaves water above it.',
       'substrate depth that leaves water above it',
     ])
     expect(reportOf({ tank: one('Wendlemere', BOX) }, { waterBelowRimMm: 40, substrateDepthMm: 349 }).figures.waterVolumeL).toBeGreaterThan(

@@ -126,15 +126,13 @@ describe('a skimmer', () => {
   ])('whose box names %s L: %s', (litres, verdict) => {
     expect(findingOf('skimmer_size', { appliances: [skimmer(litres)] }, reef).verdict).toBe(verdict)
   })
-  /** By hand: 1199.2 × 437.2 mm inside, a centimetre of it is 5.24 L. */
-  it('in a sump tells what runs back by the centimetre when the power fails, and what to ask', () => {
-    const said = (place: 'in_sump' | 'hang_on') => {
-      const appliances = [{ ...skimmer(400), spec: { ratedVolumeL: 400, place } }]
-      return sayPhrase(findingOf('skimmer_size', { appliances }, reef).reason, METRIC)
-    }
-    expect(said('in_sump')).toContain('5.2 L run back into the sump for each 10 mm')
-    expect(said('in_sump')).toContain('ask how much the sump still holds')
-    expect(said('hang_on')).not.toContain('run back')
+  it('in a sump asks how much that still holds when the power fails', () => {
+    const asked = (place: 'in_sump' | 'hang_on') =>
+      reportOf({ appliances: [{ ...skimmer(400), spec: { ratedVolumeL: 400, place } }] }, reef).findings.find(
+        ({ check }) => check === 'drain_down',
+      )
+    expect(asked('in_sump')).toMatchObject({ verdict: 'not_known', missing: ['siphon level', 'water in the pipes', 'volume of the sump'] })
+    expect(asked('hang_on')).toBeUndefined()
   })
   it('is not asked for', () => expect(reportOf({}, reef).findings.some(({ check }) => check === 'skimmer_size')).toBe(false))
 })

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { CHECK_FACTS } from '../../../core/sizing/check-facts.ts'
+import { hurtRankOf } from '../../../core/sizing/hurt-rank.ts'
 import { sizingReport } from '../../../core/sizing/engine.ts'
 import { VERDICTS } from '../../../core/sizing/finding.ts'
 import { openInputs } from '../../../core/sizing/open-inputs.ts'
@@ -69,7 +69,7 @@ describe('what is assumed, in any build and any room', () => {
       fc.property(anyGear, anyRoom, (gear, conditions) => {
         const subject = { gear, conditions }
         const { questions = [] } = withRanges(subject, sizingReport(subject))
-        const ranks = questions.map(({ checks }) => CHECK_FACTS[checks[0]!].hurtRank)
+        const ranks = questions.map(({ checks }) => hurtRankOf(checks[0]!))
         expect(questions.length).toBeLessThanOrEqual(3)
         expect(ranks).toEqual([...ranks].sort((a, b) => a - b))
         expect(new Set(questions.map(({ text }) => text)).size).toBe(questions.length)

@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest'
+import { CHECK_TITLES } from '../../../core/sizing/check-titles.ts'
 import { sizingReport } from '../../../core/sizing/engine.ts'
 import { FINDING_CAUTIONS } from '../../../core/sizing/finding-cautions.ts'
 import type { Check } from '../../../core/sizing/finding.ts'
@@ -52,7 +53,8 @@ it('tells every finding what it rests on and its caution in words, and changes n
   const told = toldReport(bare)
   expect({ ...told, findings: [] }).toEqual({ ...bare, findings: [] })
   for (const [index, finding] of bare.findings.entries()) {
-    const { source, caution, ...rest } = told.findings[index]!
+    const { source, caution, title, ...rest } = told.findings[index]!
+    expect(title).toBe(CHECK_TITLES[finding.check])
     expect({ ...rest, source: finding.source, ...(finding.caution === undefined ? {} : { caution: finding.caution }) }).toEqual(finding)
     expect(source.text).toMatch(/^[A-Z]\D/)
     if (typeof finding.source === 'string') {

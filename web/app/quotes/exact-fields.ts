@@ -26,6 +26,7 @@ const ASKED: ReadonlyArray<readonly [title: string, fields: ReadonlyArray<readon
   ['Outlet and circuit', [['outletHeightMm', 'Outlet height'], ['outletDistanceMm', 'Outlet distance'], ['circuitVoltageV', 'Circuit voltage'], ['circuitCurrentA', 'Circuit breaker'], ['otherLoadW', 'Other load'], ['circuitProtected', 'Leakage protection']]],
   ['Tap water', [['disinfectant', 'Disinfectant'], ['tapC', 'Temperature in winter', 1], ['waterChangePercent', 'Changed at once'], ['tapPh', 'pH', 1], ['tapGhDegrees', 'GH', 1], ['tapKhDegrees', 'KH', 1]]],
   ['Inside the tank', [['plants', 'Plants'], ['lightHoursPerDay', 'Light a day', 1], ['substrateDepthMm', 'Substrate depth'], ['waterBelowRimMm', 'Water below the rim']]],
+  ['Sump below the tank', [['siphonBelowMm', 'Siphon level below the water'], ['pipeVolumeL', 'Water in the pipes', 1]]],
   ['Animals', [['targetC', 'Target', 1], ['lowestC', 'Lowest', 1], ['dangerC', 'Danger mark', 1]]],
 ] // prettier-ignore
 

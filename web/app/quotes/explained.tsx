@@ -1,3 +1,4 @@
+import { CHECK_TITLES } from '../../../core/sizing/check-titles.ts'
 import type { ReactElement } from 'react'
 import { explainFinding } from '../../../core/explanation/explain-finding.ts'
 import { INPUT_SOURCE_WORDS } from '../../../core/explanation/explanation.ts'
@@ -19,7 +20,7 @@ export function Explained({ finding }: { finding: Finding }): ReactElement {
     <>
       <p className="formula">{sayPhrase(formula, reader)}</p>
       {went.length > 0 && (
-        <dl className="went-in" aria-label={`What went into ${finding.title}`}>
+        <dl className="went-in" aria-label={`What went into ${CHECK_TITLES[finding.check]}`}>
           {went.map(({ name, value, from }) => (
             <div key={name}>
               <dt>{name}</dt>

@@ -1,3 +1,4 @@
+import { CHECK_TITLES } from '../../../core/sizing/check-titles.ts'
 import { useState, type ReactElement } from 'react'
 import { heldDiscounts, sayHeldHere } from '../../../core/quote/discount-room.ts'
 import { openSlots, sayOpenSlots } from '../../../core/quote/open-slots.ts'
@@ -157,7 +158,7 @@ function StillOpen(): ReactElement | null {
       .map((finding) => ({
         key: `${build.id}-${finding.check}`,
         verdict: 'does_not_fit' as const,
-        words: `${build.letter}: ${finding.title} ${finding.wording ?? 'does not fit'}`,
+        words: `${build.letter}: ${CHECK_TITLES[finding.check]} ${finding.wording ?? 'does not fit'}`,
       })),
   ])
   if (rows.length === 0) return null

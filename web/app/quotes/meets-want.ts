@@ -45,7 +45,7 @@ const ASKED_FOR: Record<Kind, readonly [one: string, several: string]> = {
   tank: ['a tank', 'tanks'], kit: ['a kit', 'kits'], stand: ['a stand', 'stands'], mat: ['a mat', 'mats'], lid: ['a lid', 'lids'], filter: ['a filter', 'filters'],
   heater: ['a heater', 'heaters'], light: ['a light', 'lights'], substrate: ['substrate', 'packs of substrate'], conditioner: ['a conditioner', 'packs of conditioner'],
   ammonia_source: ['an ammonia source', 'packs of ammonia source'], test_kit: ['a test kit', 'test kits'], thermometer: ['a thermometer', 'thermometers'],
-  power: ['a power strip', 'power strips'], filter_media: ['filter media', 'packs of filter media'], chiller: ['a chiller', 'chillers'], air_pump: ['an air pump', 'air pumps'],
+  power: ['a power strip', 'power strips'], filter_media: ['filter media', 'packs of filter media'], sump: ['a sump', 'sumps'], chiller: ['a chiller', 'chillers'], air_pump: ['an air pump', 'air pumps'],
   circulation_pump: ['a circulation pump', 'circulation pumps'], skimmer: ['a skimmer', 'skimmers'], co2: ['a CO2 system', 'CO2 systems'], uv: ['a UV clarifier', 'UV clarifiers'],
   hardscape: ['hardscape', 'pieces of hardscape'], background: ['a background', 'backgrounds'], bacteria: ['bacteria', 'packs of bacteria'], salt_mix: ['salt mix', 'packs of salt mix'],
   ro_unit: ['a reverse-osmosis unit', 'reverse-osmosis units'], refractometer: ['a refractometer', 'refractometers'], timer: ['a timer', 'timers'],
@@ -64,7 +64,7 @@ export const sayFindPacks = (kind: Kind): string => `Find ${ASKED_FOR[kind][1]}`
 
 const WANT_WORDS: Record<string, { unit: Unit; what: string }> = {
   powerW: { unit: 'W', what: '' }, ratedFlowLph: { unit: 'L/h', what: ' rated flow' }, ratedLoadKg: { unit: 'kg', what: ' stated load' }, luminousFluxLm: { unit: 'lm', what: '' },
-  cordMm: { unit: 'mm', what: ' cord' }, lengthMm: { unit: 'mm', what: ' long' }, widthMm: { unit: 'mm', what: ' deep' }, outlets: { unit: 'count', what: ' outlets' },
+  cordMm: { unit: 'mm', what: ' cord' }, lengthMm: { unit: 'mm', what: ' long' }, totalVolumeL: { unit: 'L', what: ' to the rim' }, widthMm: { unit: 'mm', what: ' deep' }, outlets: { unit: 'count', what: ' outlets' },
 } // prettier-ignore
 
 /** The limits in words: "2 of them, at least 80 W, at most 120 W". */

@@ -4,7 +4,13 @@ import { shapeWords } from '../../../core/catalog/tank-shape.ts'
 import { sayQuantity, saySize } from '../../../core/units/say.ts'
 import { supplyParts } from './supply-words.ts'
 
-const FILTER_TYPES = { canister: 'canister', hang_on: 'hang-on', internal: 'internal', sponge: 'sponge' } as const
+const FILTER_TYPES = {
+  canister: 'canister',
+  hang_on: 'hang-on',
+  internal: 'internal',
+  sponge: 'sponge',
+  return_pump: 'return pump',
+} as const
 
 /** What tells one product from the next of its kind, from what the maker states: "200 W, adjustable". Empty where nothing is stated. */
 export function sayProduct(product: Product, reader: ReaderUnits): string {

@@ -7,7 +7,7 @@ const SLOT_OF_CHECK: Partial<Record<Check, Slot>> = {
   heater_stuck: 'heat', heater_holds: 'heat', heater_spare: 'heat', stand_load: 'carry_tank', stand_footprint: 'carry_tank', stand_wet: 'carry_tank', tipping: 'carry_tank', stand_bedding: 'bed_glass',
   outlet_protection: 'protect_circuit', outlets: 'protect_circuit', electrical_load: 'protect_circuit', smallest_volume: 'hold_water',
   lid: 'cover', filter_flow: 'filter', flow_ceiling: 'filter', filter_feed: 'filter', light_coverage: 'light', light_level: 'light', substrate_depth: 'substrate',
-  conditioner_dose: 'treat_water', ammonia_tests: 'test_water', circulation: 'circulate', skimmer_size: 'skim',
+  conditioner_dose: 'treat_water', ammonia_tests: 'test_water', circulation: 'circulate', skimmer_size: 'skim', drain_down: 'sump',
 } // prettier-ignore
 
 /** Whether a finding only says that there is no tank yet. */

@@ -46,6 +46,8 @@ function applianceParts(product: Product, say: Say): string[] {
       return [say(product.spec.airFlowLph, 'L/h', ' air'), say(product.spec.powerW, 'W')]
     case 'circulation_pump':
       return [say(product.spec.ratedFlowLph, 'L/h'), say(product.spec.powerW, 'W')]
+    case 'sump':
+      return [say(product.spec.totalVolumeL, 'L'), say(product.spec.operatingVolumeL, 'L', ' running')]
     case 'skimmer':
     case 'uv':
       return [say(product.spec.ratedVolumeL, 'L'), say(product.spec.powerW, 'W')]

@@ -1,18 +1,17 @@
 import { expect, it } from 'vitest'
-import { CHECK_FACTS } from '../../../core/sizing/check-facts.ts'
+import { CHECK_TITLES } from '../../../core/sizing/check-titles.ts'
+import { hurtRankOf } from '../../../core/sizing/hurt-rank.ts'
 import { CHECKS, SOURCE_WORDS, VERDICT_WORDS, VERDICTS } from '../../../core/sizing/finding.ts'
 
 it('gives each check a title of its own and a rank of its own, from 1 on', () => {
-  const facts = CHECKS.map((check) => CHECK_FACTS[check])
-  expect(new Set(facts.map(({ title }) => title)).size).toBe(CHECKS.length)
-  for (const { title } of facts) expect(title).toMatch(/^[A-Z][a-z]/)
-  expect(facts.map(({ hurtRank }) => hurtRank).sort((a, b) => a - b)).toEqual(CHECKS.map((_, index) => index + 1))
+  const titles = CHECKS.map((check) => CHECK_TITLES[check])
+  expect(new Set(titles).size).toBe(CHECKS.length)
+  for (const title of titles) expect(title).toMatch(/^[A-Z][a-z]/)
+  expect(CHECKS.map(hurtRankOf).sort((a, b) => a - b)).toEqual(CHECKS.map((_, index) => index + 1))
 })
 
 it('ranks people before animals, animals before things, and comfort last', () => {
-  const ranks = (['heater_stuck', 'stand_load', 'heater_holds', 'lid', 'stand_wet', 'light_level'] as const).map(
-    (check) => CHECK_FACTS[check].hurtRank,
-  )
+  const ranks = (['heater_stuck', 'stand_load', 'heater_holds', 'lid', 'stand_wet', 'light_level'] as const).map(hurtRankOf)
   expect(ranks).toEqual([...ranks].sort((a, b) => a - b))
 })
 

@@ -1,0 +1,43 @@
+import type { Check } from './finding.ts'
+
+/**
+ * What can hurt soonest first: people, then animals, then things, then money. Own ranking.
+ * A heater that sticks on leads: it is the fault that is seen most and kills all at once.
+ */
+const HURT_FIRST: readonly Check[] = [
+  'heater_stuck',
+  'outlet_protection',
+  'electrical_load',
+  'stand_load',
+  'floor_load',
+  'glass_pane',
+  'stand_footprint',
+  'stand_bedding',
+  'tipping',
+  'cord_length',
+  'outlets',
+  'drain_down',
+  'conditioner_dose',
+  'warm_room',
+  'heater_holds',
+  'smallest_volume',
+  'surface_oxygen',
+  'filter_flow',
+  'filter_feed',
+  'flow_ceiling',
+  'salinity_drift',
+  'circulation',
+  'skimmer_size',
+  'weekly_change',
+  'ammonia_tests',
+  'lid',
+  'heater_spare',
+  'stand_wet',
+  'empty_lift',
+  'light_level',
+  'light_coverage',
+  'substrate_depth',
+]
+
+/** Place of a check in that order, from 1. @example hurtRankOf('heater_stuck') // 1 */
+export const hurtRankOf = (check: Check): number => HURT_FIRST.indexOf(check) + 1

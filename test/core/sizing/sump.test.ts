@@ -1,0 +1,169 @@
+import psychrolib from 'psychrolib'
+import { describe, expect, it } from 'vitest'
+import type { SumpSpec } from '../../../core/catalog/appliance-spec.ts'
+import { SpecSchema } from '../../../core/catalog/schema.ts'
+import { deliveryOf } from '../../../core/sizing/filter-delivery.ts'
+import type { Conditions } from '../../../core/sizing/conditions.ts'
+import type { Gear } from '../../../core/sizing/gear.ts'
+import { situationOf } from '../../../core/sizing/situation.ts'
+import { METRIC, sayPhrase } from '../../../core/units/say.ts'
+import { operatingFlowByNewton } from '../../reference/pipe-network.ts'
+import { isNear } from './reference-tanks.ts'
+import { conditions, findingOf, gear, group, one, reportOf } from './sample-build.ts'
+
+/** 588 × 368 × 394 mm inside: 85.255 L, of which half stands in it while the pump runs. */
+const BOX: SumpSpec = { lengthMm: 600, widthMm: 380, heightMm: 400, wallMm: 6, material: 'glass', operatingVolumeL: 42.6275 }
+const sump = (spec: SumpSpec = BOX): Gear['sump'] => one('Osmere Sump', spec)
+
+function situation(changes: Partial<Gear>, room: Partial<Conditions> = {}) {
+  const made = situationOf({ gear: gear(changes), conditions: conditions(room) })
+  if (!made.ok) throw new Error(made.refusal.code)
+  return made.value
+}
+const sumpOfBuild = (spec: SumpSpec) => situation({ sump: sump(spec) }).sump!
+
+describe('what a sump holds', () => {
+  /** Geometry, by hand: 588 × 368 × 394 mm. */
+  it('follows from its sides and walls', () => {
+    const { totalL, runningL, freeL, unstated } = sumpOfBuild(BOX)
+    isNear(totalL.low, 85.255_296, 1e-9)
+    expect(totalL.high).toBe(totalL.low)
+    expect(runningL).toEqual({ low: 42.6275, high: 42.6275 })
+    isNear(freeL.low, 42.627_796, 1e-6)
+    expect(unstated).toEqual([])
+  })
+
+  it('is what its maker states before what its sides say', () =>
+    expect(sumpOfBuild({ ...BOX, totalVolumeL: 80 })).toMatchObject({ totalL: { low: 80, high: 80 }, unstated: [] }))
+
+  /** Common practice: two fifths to three quarters of it run, and it holds a tenth to a half of the tank's outside (297.327 L). */
+  it('runs over what is usual where nobody stated it', () => {
+    const { runningL, freeL, unstated } = sumpOfBuild({ totalVolumeL: 100 })
+    expect([runningL, freeL, unstated]).toEqual([{ low: 40, high: 75 }, { low: 25, high: 60 }, ['water in the sump']])
+    const bare = sumpOfBuild({})
+    isNear(bare.totalL.low, 29.7327, 1e-5)
+    isNear(bare.totalL.high, 148.6634, 1e-5)
+    expect(bare.unstated).toEqual(['volume of the sump', 'water in the sump'])
+    const { wallMm: _wall, ...open } = BOX
+    const walls = sumpOfBuild(open)
+    // Walls of 4 to 8 mm, which is what tanks of its size commonly have.
+    isNear(walls.totalL.high, (592 * 372 * 396) / 1e6, 1e-9)
+    isNear(walls.totalL.low, (584 * 364 * 392) / 1e6, 1e-9)
+  })
+
+  it('is never less than nothing, however thick its walls or full its chambers', () => {
+    for (const spec of [
+      { ...BOX, wallMm: 40, widthMm: 80 },
+      { totalVolumeL: 30, operatingVolumeL: 40 },
+    ]) {
+      const { freeL, runningL, totalL, runningKg, fullKg } = sumpOfBuild(spec)
+      for (const value of [freeL.low, freeL.high, runningL.low, totalL.low, runningKg, fullKg]) {
+        expect(Number.isFinite(value)).toBe(true)
+        expect(value).toBeGreaterThanOrEqual(0)
+      }
+    }
+  })
+
+  it('refuses more running water than it holds, at the field to mend', () => {
+    const { error } = SpecSchema.sump.safeParse({ totalVolumeL: 40, operatingVolumeL: 45 })
+    expect(error?.issues.map(({ path, message }) => [path, message])).toEqual([
+      [['operatingVolumeL'], 'Water while the pump runs is more than the volume to the rim: 45 and 40 L. Swap them, or correct one.'],
+    ])
+  })
+})
+
+describe('water in a sump counts', () => {
+  const [plain, over] = [reportOf(), reportOf({ sump: sump() })]
+
+  it('in the water that is dosed, changed and filtered, not in what a return stirs', () => {
+    isNear((over.figures.waterVolumeL ?? NaN) - (plain.figures.waterVolumeL ?? NaN), 42.63, 1e-3)
+    isNear((over.figures.turnoverPerHour ?? NaN) / (plain.figures.turnoverPerHour ?? NaN), 237.713 / 280.341, 5e-3)
+    const reef = { livestock: group('soft-coral-reef') }
+    const pumps: Partial<Gear> = { appliances: [{ ...one('Orrin', { ratedFlowLph: 3000 }), kind: 'circulation_pump' }] }
+    expect(findingOf('circulation', { ...pumps, sump: sump() }, reef).value).toEqual(findingOf('circulation', pumps, reef).value)
+  })
+
+  /** By hand: 85.255 L of water of 997.05 kg/m³ and 5.945 L of glass of 2500 kg/m³ (EN 572-1). */
+  it('in what the floor carries, filled to its rim', () => {
+    isNear((over.figures.brimMassKg ?? NaN) - (plain.figures.brimMassKg ?? NaN), 85.003 + 14.862, 1e-3)
+    const said = sayPhrase(findingOf('floor_load', { sump: sump() }).reason, METRIC)
+    expect(said).toContain('the tank with its sump weighs')
+  })
+
+  /**
+   * By hand, of 197 mm of water: sides 1.96 m × 0.203 m at 7.3529 W/(m² K) (6 mm glass, ISO 6946), bottom 0.228 m² at 1/(0.17 + 0.006 + 0.018/0.13), open top
+   * 0.216 384 m² at 10; vapour by the ASHRAE form at F 0.74 and 25 % humidity, pressures by psychrolib. Tolerance 2e-3.
+   */
+  it('in the heat that the coldest room takes, open in its cupboard', () => {
+    psychrolib.SetUnitSystem(psychrolib.SI)
+    const dryWPerK = 1.96 * 0.203 * 7.3529 + 0.228 / (0.17 + 0.006 + 0.018 / 0.13) + 0.216_384 * 10
+    const vapourW = 0.089 * 0.74 * 0.216_384 * (psychrolib.GetSatVapPres(25) - 0.25 * psychrolib.GetSatVapPres(18))
+    isNear((over.figures.coldLossW ?? NaN) - (plain.figures.coldLossW ?? NaN), dryWPerK * 7 + vapourW, 2e-3)
+  })
+
+  it('in how slowly all of it warms and cools, and not in the loss of a heater stuck on', () => {
+    expect(over.figures.stuckTemperatureC).toBe(plain.figures.stuckTemperatureC)
+    expect(over.figures.stuckHours ?? Infinity).toBeGreaterThanOrEqual(plain.figures.stuckHours ?? Infinity)
+  })
+
+  it('in how far salinity drifts in a day', () => {
+    const reef = { livestock: group('soft-coral-reef') }
+    // The open sump evaporates too; a closed volume of the same size would drift less.
+    const drift = (gearOf: Partial<Gear>) => findingOf('salinity_drift', gearOf, reef).value?.value ?? NaN
+    const closed = drift({ sump: sump({ totalVolumeL: 85, operatingVolumeL: 43 }) })
+    expect(closed).toBeLessThan(drift({}))
+    expect(drift({ sump: sump() })).toBeGreaterThan(closed)
+  })
+})
+
+describe('a return pump', () => {
+  const pump = { type: 'return_pump', ratedFlowLph: 3000, maxHeadM: 3, midHeadM: 2, midFlowLph: 1500, hoseMm: 20, hoseLengthMm: 1500, fittings: 'usual', powerW: 22 } as const // prettier-ignore
+  const flowOf = (changes: Partial<Gear> = {}) =>
+    deliveryOf(situation({ filters: [one('Pellick Return', pump)], sump: sump(), ...changes }))!
+
+  /**
+   * Half of the sump's 400 mm is its level, so that the pump lifts 760 + 533.4 − 200 = 1093.4 mm to the rim. Against another solver, Newton's on Colebrook's
+   * friction (test/reference/pipe-network.ts); tolerance 2 %, the difference between the two formulas of friction.
+   */
+  it('gives what its curve has left at the rise from the sump to the rim', () => {
+    const curve = { maxHeadM: 3, maxFlowLph: 3000, bend: Math.log(1 - 2 / 3) / Math.log(0.5) }
+    const system = { staticHeadM: 1.0934, boreMm: 20, lengthMm: 1500, fittings: 6, mediaLoss: 0, viscosityM2S: 8.93e-7 }
+    const { flowLph } = operatingFlowByNewton(curve, system)
+    const { clean, loaded, unstated, defaults } = flowOf()
+    isNear(clean.low, flowLph, 2e-2)
+    expect(loaded).toEqual(clean)
+    expect([unstated, defaults]).toEqual([[], []])
+  })
+
+  it('gives less from a taller stand, and nothing where it cannot lift so high', () => {
+    const on = (heightMm: number) => flowOf({ stand: one('Tall', { heightMm }) }).clean.low
+    expect(on(1000)).toBeLessThan(on(760))
+    expect(on(2700)).toBe(0)
+  })
+
+  it('names what its rise rests on where nobody stated it', () => {
+    const { unstated, clean } = flowOf({ stand: one('Bench', {}), sump: sump({ totalVolumeL: 80 }) })
+    expect(unstated).toEqual(['height of the stand', 'water in the sump'])
+    expect(clean.low).toBeLessThan(clean.high)
+  })
+
+  /** Common practice: without a curve, the rise leaves 0.3 to 0.7 of what is printed. */
+  it('without a curve gives the usual share, in words of its own', () => {
+    const bare = { filters: [one('Pellick Return', { type: 'return_pump' as const, ratedFlowLph: 3000 })], sump: sump() }
+    expect(deliveryOf(situation(bare))).toMatchObject({ loaded: { low: 900 }, clean: { high: 2100 } })
+    expect(sayPhrase(findingOf('filter_flow', bare).reason, METRIC)).toContain(
+      'the rise to the tank leaves 900 L/h to 2,100 L/h: the water goes through 3.2 times an hour to 7.5 times an hour;',
+    )
+  })
+
+  it('hangs its cord inside the stand, as low as a canister, and needs its loop all the same', () => {
+    const said = findingOf('cord_length', {
+      filters: [one('Pellick Return', { ...pump, cordMm: 900 })],
+      heaters: [],
+      lights: [],
+      sump: sump(),
+    })
+    // 350 mm of it climb out of the sump.
+    expect(said.value).toEqual({ value: 550, unit: 'mm', digits: 0 })
+  })
+})
