@@ -49,12 +49,12 @@ export function drainDown(situation: Situation): Finding | null {
     tankUnstated,
   )
   const outcome = settled(judge(back.high, free.low), judge(back.low, free.high), unstated, [])
-  const room = sump ? phrase`Above the water it runs with, the sump has room for ${between(free)}.` : phrase`No sump is chosen.`
+  const room = sump ? phrase`The sump has room for ${between(free)}.` : phrase`No sump is chosen.`
   return makeFinding('drain_down', {
     ...outcome,
     value: litres(back.high),
     ...(sump ? { limit: { kind: 'at_most', high: litres(free.low) } as const } : {}),
-    reason: phrase`When the return pump stops, ${between(back)} run down: the tank's water above its siphon's end and what is in the pipes. ${room}`,
+    reason: phrase`When the return pump stops, ${between(back)} run down out of tank and pipes. ${room}`,
     action: outcome.verdict === 'fits' ? null : cureOf(Math.ceil(back.high / (1 - DRAIN_RESERVE))),
     caution: 'drain',
   })
@@ -62,6 +62,6 @@ export function drainDown(situation: Situation): Finding | null {
 
 /** A choice of sump goes by its whole volume: the room and the least that commonly runs under it. */
 const cureOf = (roomL: number): Finding['action'] => ({
-  text: phrase`Keep ${quantity(roomL, 'L', 0)} of room in the sump above the water it runs with, or raise the return's outlet and the overflow's edge.`,
+  text: phrase`Keep ${quantity(roomL, 'L', 0)} of room in the sump, or raise the return's outlet and the overflow's edge.`,
   want: { slot: 'sump', quantity: 1, minimum: { totalVolumeL: Math.ceil(roomL / (1 - SUMP_RUNNING.low)) } },
 })

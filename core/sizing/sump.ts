@@ -74,9 +74,11 @@ export function sumpOf(
   if (!sump || !tank) return null
   const { spec } = sump
   const walls = wallsOf(spec)
-  const besideL = footprintM2(tank.spec).high * tank.spec.heightMm
   const boxL = walls && { low: insideL(walls.thick), high: insideL(walls.thin) }
-  const one = spec.totalVolumeL === undefined ? (boxL ?? times(SUMP_OVER_TANK, besideL)) : exactly(spec.totalVolumeL)
+  const one =
+    spec.totalVolumeL === undefined
+      ? (boxL ?? times(SUMP_OVER_TANK, footprintM2(tank.spec).high * tank.spec.heightMm))
+      : exactly(spec.totalVolumeL)
   const { operatingVolumeL: running } = spec
   const share = (of: number, part: number): number => (running === undefined ? of * part : Math.min(of, running))
   const each = { low: share(one.low, SUMP_RUNNING.low), high: share(one.high, SUMP_RUNNING.high) }

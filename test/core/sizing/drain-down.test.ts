@@ -57,7 +57,7 @@ describe('what runs back when the return pump stops', () => {
 
   it('says what cures it, with the caution that neither hole nor valve is to be trusted alone', () => {
     const tight = found({ totalVolumeL: 66, operatingVolumeL: 50 })
-    expect(tight.action && sayPhrase(tight.action.text, METRIC)).toMatch(/^Keep 21 L of room in the sump .* raise the return's outlet/)
+    expect(tight.action && sayPhrase(tight.action.text, METRIC)).toMatch(/^Keep 21 L of room in the sump, or raise the return's outlet/)
     expect(tight.caution).toMatch(/an air hole clogs, a check valve sticks/)
     expect(found({ totalVolumeL: 66, operatingVolumeL: 38 }).action).toBeNull()
   })
