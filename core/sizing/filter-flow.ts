@@ -80,7 +80,7 @@ export function filterFlow(situation: Situation, delivery: Delivery | undefined)
     ...outcome,
     value: turns(weakest.low),
     limit,
-    reason: phrase`${flowWords(delivery)}: the water goes through ${delivery.lifts ? between({ low: weakest.low, high: strongest.high }) : phrase`${between({ low: weakest.high, high: strongest.high })} with clean media and ${between({ low: weakest.low, high: strongest.low })} with loaded ones`}; ${marks(conditions.livestock)}.`,
+    reason: phrase`${flowWords(delivery)}: the water goes through ${between({ low: weakest.high, high: strongest.high })} ${delivery.lifts ? 'at best' : 'with clean media'} and ${between({ low: weakest.low, high: strongest.low })} ${delivery.lifts ? 'at worst' : 'with loaded ones'}; ${marks(conditions.livestock)}.`,
     action: actionOf(outcome.verdict, action, needed),
     source: sourceOf(delivery),
   })

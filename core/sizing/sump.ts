@@ -20,7 +20,7 @@ export interface Sump {
   freeL: Span
   /** Mass of the least water that stands in it. */
   runningKg: number
-  /** Filled to its rim, walls included: the most that the floor meets. */
+  /** Filled to its rim, with its walls where its sides are stated: what the floor meets. */
   fullKg: number
   /** Walls and water at their most, where its sides are stated: what it loses heat through. */
   box: { shape: TankShape; geometry: TankGeometry } | null
@@ -46,10 +46,6 @@ function wallsOf({ lengthMm, widthMm, heightMm, wallMm, material = 'glass' }: Su
   const shape = (mm: number): TankShape => ({ lengthMm, widthMm, heightMm, glassMm: mm, bottomMm: mm, material })
   return { thin: shape(low), thick: shape(high) }
 }
-
-/** Mass of the walls, kg. */
-const shellKg = (shape: TankShape): number =>
-  ((shape.lengthMm * shape.widthMm * shape.heightMm) / MM3_PER_LITRE - insideL(shape)) * (PANEL_DENSITY[shape.material] / 1000)
 
 /** The box with so much water in it; null where it holds less. */
 function boxWith(shape: TankShape, litres: number): Sump['box'] {
@@ -90,7 +86,7 @@ export function sumpOf(
     runningL: each,
     freeL: free,
     runningKg: each.low * kgPerLitre,
-    fullKg: one.high * kgPerLitre + (walls ? shellKg(walls.thick) : 0),
+    fullKg: one.high * kgPerLitre + (box ? (box.geometry.shellVolumeL * PANEL_DENSITY[box.shape.material]) / 1000 : 0),
     box,
     unstated: [...(one.low === one.high ? [] : ['volume of the sump']), ...(running === undefined ? ['water in the sump'] : [])],
   }

@@ -152,7 +152,7 @@ describe('a return pump', () => {
     const bare = { filters: [one('Pellick Return', { type: 'return_pump' as const, ratedFlowLph: 3000 })], sump: sump() }
     expect(deliveryOf(situation(bare))).toMatchObject({ loaded: { low: 900 }, clean: { high: 2100 } })
     expect(sayPhrase(findingOf('filter_flow', bare).reason, METRIC)).toContain(
-      'the rise to the tank leaves 900 L/h to 2,100 L/h: the water goes through 3.2 times an hour to 7.5 times an hour;',
+      'the rise to the tank leaves 900 L/h to 2,100 L/h: the water goes through 7.5 times an hour at best and 3.2 times an hour at worst;',
     )
   })
 
