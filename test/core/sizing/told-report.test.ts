@@ -11,6 +11,7 @@ import { conditions, gear } from './sample-build.ts'
 const TOPICS: Record<SourceName, RegExp> = {
   circulation: /ten to twenty times an hour/,
   conditioner_dose: /chloramine/,
+  drain_down: /siphon/i,
   cord_length: /cord hangs/,
   electrical_load: /NEC 210\.19/,
   electrical_load_230: /230 V countries/,
