@@ -62,6 +62,6 @@ export function drainDown(situation: Situation): Finding | null {
 
 /** A choice of sump goes by its whole volume: the room and the least that commonly runs under it. */
 const cureOf = (roomL: number): Finding['action'] => ({
-  text: phrase`Keep ${quantity(roomL, 'L', 0)} of room in the sump, or raise the return's outlet and the overflow's edge.`,
+  text: phrase`Keep ${quantity(roomL, 'L', 0)} of room in the sump, or raise the return's outlet.`,
   want: { slot: 'sump', quantity: 1, minimum: { totalVolumeL: Math.ceil(roomL / (1 - SUMP_RUNNING.low)) } },
 })

@@ -150,7 +150,7 @@ export function flowCeiling(situation: Situation, delivery: Delivery | undefined
   const { conditions, tankUnstated, fillDefaults } = situation
   const ceiling = conditions.livestock.flowCeilingPerHour
   if (ceiling === null || delivery === undefined) return null
-  const { weakest, strongest } = turnovers(delivery, tankWater(situation))
+  const { weakest, strongest } = turnovers(delivery, waterSpan(situation))
   const outcome = settled(
     judgeCeiling(strongest, ceiling),
     judgeCeiling(weakest, ceiling),
