@@ -33,8 +33,8 @@ const documentLoader = async (url: string) => ({
 
 describe('the open feed', () => {
   it('is linked data of schema.org to a general reader of it: JSON-LD 1.1, expansion', async () => {
-    const [feed] = await jsonld.expand(openPriceFeed('Reed Club', '2026-11-26', [price()]) as jsonld.JsonLdDocument, {
-      documentLoader: documentLoader as never,
+    const [feed] = await jsonld.expand(openPriceFeed('Reed Club', '2026-11-26', [price()]), {
+      documentLoader,
     })
     const term = (name: string) => `https://schema.org/${name}`
     const only = (node: unknown, name: string) => (node as Record<string, unknown[]>)[term(name)]?.[0]
