@@ -158,7 +158,7 @@ const pumpCurve = z.strictObject({
   ceilingLph: z.number().nullable(),
 })
 const figures = z.strictObject({
-  outsideVolumeL: some, grossVolumeL: some, waterVolumeL: some, emptyMassKg: some, runningMassKg: some, brimMassKg: some, substrateMassKg: some, coldLossW: some, usualLossW: some,
+  outsideVolumeL: some, grossVolumeL: some, waterVolumeL: some, tankWaterL: some, emptyMassKg: some, runningMassKg: some, brimMassKg: some, substrateMassKg: some, coldLossW: some, usualLossW: some,
   heaterPowerW: some, stuckTemperatureC: some, evaporationLPerDay: range, flowLph: some, turnoverPerHour: some, lightAtBedUmol: range, peakLoadW: some,
   dripLoop: dripLoop.optional(), energy: energy.optional(), heatCurve: heatCurve.optional(), lightAlong: lightAlong.optional(), pumpCurve: pumpCurve.optional(),
   stuckHours: some, oneFailedC: some, heatLostHours: some, heaterDutyPercent: some, waterChange: waterChange.optional(), heaterAdvice: heaterAdvice.optional(),

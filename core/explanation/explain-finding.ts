@@ -12,6 +12,7 @@ import { workedOf } from './worked.ts'
 
 const FIGURES: Record<FigureField, [name: string, unit: Unit, digits: number]> = {
   waterVolumeL: ['Water in use', 'L', 1],
+  tankWaterL: ['Water in the tank', 'L', 1],
   emptyMassKg: ['Mass of the empty tank', 'kg', 1],
   runningMassKg: ['Mass of the tank in use', 'kg', 0],
   coldLossW: ['Heat lost in the coldest room', 'W', 0],
@@ -22,7 +23,7 @@ const FIGURES: Record<FigureField, [name: string, unit: Unit, digits: number]> =
 /** What was worked out on the way, where it is known. @example figureInputs(figures, ['waterVolumeL'])[0]?.name // 'Water in use' */
 export const figureInputs = (figures: SizingFigures, fields: readonly FigureField[]): ExplainedInput[] =>
   fields.flatMap((field): ExplainedInput[] => {
-    const value = figures[field]
+    const value = field === 'tankWaterL' ? (figures.tankWaterL ?? figures.waterVolumeL) : figures[field]
     const [name, unit, digits] = FIGURES[field]
     return value === undefined ? [] : [{ name, value: phrase`${quantity(value, unit, digits)}`, from: 'reckoned' }]
   })

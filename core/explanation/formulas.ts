@@ -37,7 +37,7 @@ export const FORMULAS: Record<Check, Formula> = {
   smallest_volume: () => phrase`Area of the plan × height, outside, against the group's smallest tank; a tenth below it is marginal.`,
   lid: () => phrase`Length and depth of the lid less those of the tank: it closes within ${quantity(40, 'mm', 0)} either way.`,
   filter_flow: () => phrase`Flow with loaded media ÷ water in use. The flow: ${DELIVERED}.`,
-  flow_ceiling: () => phrase`Flow with clean media ÷ water in use. The flow: ${DELIVERED}.`,
+  flow_ceiling: () => phrase`Flow with clean media ÷ water in the tank. The flow: ${DELIVERED}.`,
   filter_feed: () =>
     phrase`Litres of media × film a litre × ammonia that film takes up a day (0.2 to 0.5 g of nitrogen a m², less in cool water) ÷ ammonia that a gram of feed makes. Held against what the stock eats a day.`,
   surface_oxygen: () =>
@@ -46,7 +46,7 @@ export const FORMULAS: Record<Check, Formula> = {
     phrase`Nitrate of a week = feed a day × 7 × ammonia-nitrogen of a gram of feed × 4.43 ÷ water in use. Share to change each week = that ÷ the nitrate that is borne (40 mg/L in fresh water, 20 in salt). Half of the water is easy, four fifths the most.`,
   salinity_drift: () =>
     phrase`Rise in a day = mass of the water ÷ (mass of the water − what evaporates) − 1. Evaporation as in the heat balance, at its high end.`,
-  circulation: () => phrase`(Printed flow of the pumps + filters with loaded media) ÷ water in use; ten times an hour at the least.`,
+  circulation: () => phrase`(Printed flow of the pumps + filters with loaded media) ÷ water in the tank; ten times an hour at the least.`,
   skimmer_size: () => phrase`Tank size on the box against the water in use; it fits from half as much again.`,
   drain_down: () =>
     phrase`Length × depth of the water inside × how far the lowest opening that drains it lies below the water line + water in the pipes. Held against the sump's volume to its rim less the water it runs with; it fits where a fifth of that room stays free.`,

@@ -24,7 +24,7 @@ export interface GearReads {
 
 export type RoomField = Exclude<keyof Conditions, 'assumed' | 'livestock'>
 export type GroupField = 'targetC' | 'lowestC' | 'highestC' | 'dangerC' | 'flowFloorPerHour' | 'flowCeilingPerHour' | 'smallestVolumeL' | 'lidNeeded' | 'water' // prettier-ignore
-export type FigureField = 'waterVolumeL' | 'emptyMassKg' | 'runningMassKg' | 'coldLossW' | 'flowLph' | 'peakLoadW'
+export type FigureField = 'waterVolumeL' | 'tankWaterL' | 'emptyMassKg' | 'runningMassKg' | 'coldLossW' | 'flowLph' | 'peakLoadW'
 
 /** What one check reads. */
 export interface Reads {
@@ -124,7 +124,7 @@ export const WHAT_GOES_IN: Record<Check, Reads> = {
     gear: { filters: FLOW, ...HELD, stand: ['heightMm'] },
     room: FILL,
     group: ['flowCeilingPerHour', 'targetC', 'water'],
-    figures: ['waterVolumeL', 'flowLph'],
+    figures: ['tankWaterL', 'flowLph'],
   },
   filter_feed: { gear: { filters: ['type', 'mediaVolumeL', 'ratedFlowLph'], ...EATEN }, group: ['targetC'] },
   surface_oxygen: {
@@ -138,7 +138,7 @@ export const WHAT_GOES_IN: Record<Check, Reads> = {
     gear: { appliances: ['ratedFlowLph'], filters: FLOW, ...HELD, stand: ['heightMm'] },
     room: FILL,
     group: WATER,
-    figures: ['waterVolumeL'],
+    figures: ['tankWaterL'],
   },
   skimmer_size: { gear: { appliances: ['ratedVolumeL'], ...HELD }, room: FILL, group: ['water'], figures: ['waterVolumeL'] },
   drain_down: { gear: { ...HELD }, room: [...FILL, 'siphonBelowMm', 'pipeVolumeL'] },

@@ -1,5 +1,5 @@
 import { deliveryOf } from '../sizing/filter-delivery.ts'
-import { waterSpan } from '../sizing/filter-flow.ts'
+import { tankWater, waterSpan } from '../sizing/filter-flow.ts'
 import type { Check, Finding } from '../sizing/finding.ts'
 import { heatingOf } from '../sizing/heating.ts'
 import type { SizingSubject } from '../sizing/report.ts'
@@ -49,7 +49,7 @@ const WORKED: Partial<Record<Check, Worked>> = {
   flow_ceiling: (situation, { value }) => {
     const delivery = deliveryOf(situation)
     if (delivery === undefined || value === undefined || value.value > MOST_TURNS) return []
-    return [line('Turnover, clean media', turnsOver(delivery.clean.high, waterSpan(situation).low, value))]
+    return [line('Turnover of the tank, clean media', turnsOver(delivery.clean.high, tankWater(situation).low, value))]
   },
   weekly_change: (situation, { value }) => {
     const { nitrateMgL } = weekOf(stockFeed(situation).grams.high, waterSpan(situation).low)

@@ -1,6 +1,6 @@
 import { rimLoop } from './cord-length.ts'
 import type { Delivery } from './filter-delivery.ts'
-import { waterSpan } from './filter-flow.ts'
+import { tankWater, waterSpan } from './filter-flow.ts'
 import { floorMassKg } from './floor-load.ts'
 import { floorPlan } from './floor-plan.ts'
 import { heatFigures } from './heat-figures.ts'
@@ -31,6 +31,7 @@ export function tankFigures(situation: Situation, heating: Heating, { bed, along
     outsideVolumeL: round(corners[0]?.geometry.outsideVolumeL ?? 0, 2),
     grossVolumeL: round(middle(over(corners, ({ geometry }) => geometry.grossVolumeL)), 2),
     waterVolumeL: round(water, 2),
+    ...(situation.sump && { tankWaterL: round(middle(tankWater(situation)), 2) }),
     emptyMassKg: round(over(corners, ({ mass }) => mass.emptyKg).high, 2),
     runningMassKg: round(over(corners, ({ mass }) => mass.runningKg).high, 2),
     brimMassKg: round(gear.stand?.spec.massKg === undefined ? over(corners, ({ mass }) => mass.brimKg).high : floorMassKg(situation), 2),

@@ -150,7 +150,8 @@ export function flowCeiling(situation: Situation, delivery: Delivery | undefined
   const { conditions, tankUnstated, fillDefaults } = situation
   const ceiling = conditions.livestock.flowCeilingPerHour
   if (ceiling === null || delivery === undefined) return null
-  const { weakest, strongest } = turnovers(delivery, waterSpan(situation))
+  // By the water of the tank alone: what lies in a sump does not slow the current that the animals stand in.
+  const { weakest, strongest } = turnovers(delivery, tankWater(situation))
   const outcome = settled(
     judgeCeiling(strongest, ceiling),
     judgeCeiling(weakest, ceiling),

@@ -1,6 +1,6 @@
 import { pumpOf, systemOf } from './canister-flow.ts'
 import type { Delivery } from './filter-delivery.ts'
-import { waterSpan } from './filter-flow.ts'
+import { tankWater, waterSpan } from './filter-flow.ts'
 import { systemHeadM } from './flow-system.ts'
 import { operatingFlowLph, pumpHeadM } from './operating-point.ts'
 import type { CurvePoint, PumpCurveFigure } from './report.ts'
@@ -45,6 +45,6 @@ export function pumpCurve({ name: filter, canister, flow }: NonNullable<Delivery
     cleanLph: wholeEnds(flow.clean),
     loadedLph: wholeEnds(flow.loaded),
     floorLph: lphAt(flowFloorPerHour, waterSpan(situation)),
-    ceilingLph: flowCeilingPerHour === null ? null : lphAt(flowCeilingPerHour, waterSpan(situation)),
+    ceilingLph: flowCeilingPerHour === null ? null : lphAt(flowCeilingPerHour, tankWater(situation)),
   }
 }

@@ -37,6 +37,8 @@ export interface SizingFigures {
   grossVolumeL?: number
   /** Water in use, substrate taken off: what is dosed. */
   waterVolumeL?: number
+  /** Of it in the tank, where a sump holds the rest. */
+  tankWaterL?: number
   emptyMassKg?: number
   runningMassKg?: number
   /** Filled to the rim for the leak test, stand included where known. */

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { addDays } from '../../core/dates.ts'
 import type { OtherClub, OtherClubRow } from '../../core/other-clubs/other-club.ts'
 import type { PriceView } from '../../core/pricing/price-view.ts'
 import { READ_CLUB_JOB, readClubHandler, readClubsDue, type GetOutside } from '../../api/other-clubs/read-club.ts'
@@ -179,11 +180,12 @@ describe('reading another club', () => {
 
   it('gives way to what our own members see, and is unlikely where it is far from it', async () => {
     const elsewhere = await store(ours.db, { name: 'Elsewhere', taxBasisPoints: 600 })
-    for (const seenOn of ['2026-11-01', '2026-11-05', today()])
-      await member.send('POST', '/api/sightings', { body: sighting(heaterId, elsewhere.id, { seenOn, priceMinor: 42_000 }) })
+    const seen = [20, 10, 0].map((days) => sighting(heaterId, elsewhere.id, { seenOn: addDays(today(), -days), priceMinor: 42_000 }))
+    for (const body of seen) expect((await member.send('POST', '/api/sightings', { body })).status).toBe(201)
     // A tenth of what it costs anywhere else: a slipped decimal, which no member's word is needed for to leave out.
     expect((await prices()).map((one) => one.storeId)).toEqual([elsewhere.id])
-    await ours.db.deleteFrom('sighting').execute()
+    for (const { id } of seen) expect((await member.send('POST', `/api/sightings/${id}/withdraw`)).status).toBe(200)
+    expect((await prices()).map((one) => one.otherClub)).toHaveLength(1)
     await member.send('POST', '/api/sightings', { body: sighting(heaterId, storeId, { seenOn: today(), priceMinor: 4300 }) })
     const [own] = await prices()
     expect([own?.today?.priceMinor, own?.otherClub]).toEqual([4300, undefined])

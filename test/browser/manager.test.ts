@@ -80,7 +80,7 @@ it('a kit’s page names its parts', async () => {
   expect(
     await line
       .getByRole('link')
-      .filter({ hasNotText: /^(Prices|Edit|Post a sighting)$/ })
+      .filter({ hasNotText: /^(Prices|Edit|Post a sighting|Watch this)$/ })
       .count(),
   ).toBe(items[0]?.parts.length)
   expect(await page.getByText('The maker’s figures were not entered.').count()).toBe(0)

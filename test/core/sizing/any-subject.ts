@@ -52,6 +52,7 @@ export const anyGear: fc.Arbitrary<Gear> = fc.record({
   testKits: several('test_kit'),
   power: several('power'),
   animals: several('livestock'),
+  sump: fc.option(counted('sump'), { nil: undefined }),
   notNeeded: fc.constantFrom({}, { substrate: 'bare bottom', carry_tank: 'a sideboard', light: 'by a window' }),
 })
 
