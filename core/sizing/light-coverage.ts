@@ -3,6 +3,7 @@ import type { Action, Finding, Verdict } from './finding.ts'
 import type { LightAlong } from './light-along.ts'
 import { makeFinding } from './make-finding.ts'
 import type { Situation } from './situation.ts'
+import { assumedOf } from './words.ts'
 
 /** Share of the tank's length that fixtures cover. Common practice: three quarters to all of it. */
 const LEAST = 0.75
@@ -37,7 +38,8 @@ export function lightCoverage({ gear, tank, conditions }: Situation, along: Ligh
   }
   const value = quantity(coveredMm, 'mm', 0)
   const byLength = judge(value.value, tank.lengthMm)
-  const darkFront = conditions.plants !== 'none' && along !== undefined && along.frontShare < DARK_FRONT
+  const dim = along !== undefined && along.frontShare < DARK_FRONT
+  const darkFront = dim && conditions.plants !== 'none'
   const short = value.value < low.value
   const sits = short
     ? phrase`${value} of light over ${limit.high} of tank leaves the ends dark.`
@@ -50,6 +52,7 @@ export function lightCoverage({ gear, tank, conditions }: Situation, along: Ligh
     limit,
     reason: phrase`${sits}${evenWords(along)}${darkFront ? ' Plants at the front grow slowly.' : ''}`,
     action: byLength === 'fits' && !darkFront ? null : actionOf(byLength, short, low.value),
+    assumed: dim && byLength === 'fits' ? assumedOf(conditions, ['plants']) : [],
   })
 }
 
@@ -72,8 +75,7 @@ function evenWords(along: LightAlong | undefined): Phrase {
 }
 
 function actionOf(byLength: Verdict, short: boolean, leastMm: number): Action {
-  if (byLength === 'fits')
-    return { text: phrase`Hang a second row beside the first, or choose a wider light, or keep plants that need less to the front.` }
+  if (byLength === 'fits') return { text: phrase`Hang a second row, choose a wider light, or keep plants that need less in front.` }
   if (!short) return { text: phrase`Make sure its legs reach both rims, or choose a shorter one.` }
   return {
     text: phrase`Choose a light of at least ${quantity(leastMm, 'mm', 0)}, or two in line.`,

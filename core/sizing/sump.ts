@@ -80,13 +80,13 @@ export function sumpOf(
   const each = { low: share(one.low, SUMP_RUNNING.low), high: share(one.high, SUMP_RUNNING.high) }
   const free = { low: one.low - share(one.low, SUMP_RUNNING.high), high: one.high - share(one.high, SUMP_RUNNING.low) }
   const kgPerLitre = seaWaterDensity(SALINITY[water], targetC) / 1000
-  const box = walls && boxWith(walls.thin, each.high)
+  const [box, heavy] = [walls && boxWith(walls.thin, each.high), walls && boxWith(walls.thick, 0.5 * each.low)]
   return {
     totalL: one,
     runningL: each,
     freeL: free,
     runningKg: each.low * kgPerLitre,
-    fullKg: one.high * kgPerLitre + (box ? (box.geometry.shellVolumeL * PANEL_DENSITY[box.shape.material]) / 1000 : 0),
+    fullKg: one.high * kgPerLitre + (heavy ? (heavy.geometry.shellVolumeL * PANEL_DENSITY[heavy.shape.material]) / 1000 : 0),
     box,
     unstated: [...(one.low === one.high ? [] : ['volume of the sump']), ...(running === undefined ? ['water in the sump'] : [])],
   }

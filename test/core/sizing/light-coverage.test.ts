@@ -82,9 +82,7 @@ describe('the front of a planted tank', () => {
     expect(found?.verdict).toBe(verdict)
     expect(reasonOf(found).endsWith(' Plants at the front grow slowly.')).toBe(verdict === 'marginal')
     expect(actionOf(found)).toBe(
-      verdict === 'fits'
-        ? null
-        : 'Hang a second row beside the first, or choose a wider light, or keep plants that need less to the front.',
+      verdict === 'fits' ? null : 'Hang a second row, choose a wider light, or keep plants that need less in front.',
     )
   })
 

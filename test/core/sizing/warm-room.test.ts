@@ -168,7 +168,7 @@ describe('the warmest room, by hand', () => {
   it('tells what a fan and a chiller would do', () => {
     // 24 °C and 80 W over 12.5 W/K; 80 W less the 40 that go at 28 °C, and 81 less 40 up to the next ten.
     expect(actionOf(inHeat(80))).toBe(
-      'Plan for summer: a cooler place in the home, shorter hours of light, a fan across the surface (it would settle at about 30.4 °C), or a chiller that takes out 40 W or more. Or choose animals for warm water.',
+      'Plan for summer: a cooler place, shorter hours of light, a fan across the surface (it would settle at about 30.4 °C), or a chiller that takes out 40 W or more. Or choose animals for warm water.',
     )
     expect(actionOf(inHeat(81))).toContain('takes out 50 W or more')
     const lid = { lid: one('a lid', { cover: 'glass' as const }) }
