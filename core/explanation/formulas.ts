@@ -7,7 +7,7 @@ import { HEAT_FORMULAS } from './heat-formulas.ts'
 
 export type Formula = (finding: Finding, subject: SizingSubject) => Phrase
 
-const WATER_MASS = 'length × depth × height inside, without what the grains take up, × the density of the water'
+const WATER_MASS = 'area × height inside, without what the grains take up, × the density of the water'
 const DELIVERED = 'where the pump’s curve meets what hoses and media take, or 0.5 to 0.7 of the printed flow where the curve is not known'
 
 /** Each check's formula in words. The constants are those of the rule; its source is told beside it. */
@@ -49,7 +49,7 @@ export const FORMULAS: Record<Check, Formula> = {
   circulation: () => phrase`(Printed flow of the pumps + filters with loaded media) ÷ water in the tank; ten times an hour at the least.`,
   skimmer_size: () => phrase`Tank size on the box against the water in use; it fits from half as much again.`,
   drain_down: () =>
-    phrase`Length × depth of the water inside × how far the lowest opening that drains it lies below the water line + water in the pipes. Held against the sump's volume to its rim less the water it runs with; it fits where a fifth of that room stays free.`,
+    phrase`Area of the water’s surface × how far the lowest opening that drains it lies below the water line + water in the pipes. Held against the sump's volume to its rim less the water it runs with; it fits where a fifth of that room stays free.`,
   light_coverage: () =>
     phrase`Length of the longest light, or of several in line, against 0.75 to 1.0 of the tank's. Light before the front pane ÷ light in the middle, from the same reckoning as the light at the substrate, is marginal under 0.6 where plants grow.`,
   light_level: () =>

@@ -44,12 +44,22 @@ const WORKED: Partial<Record<Check, Worked>> = {
   filter_flow: (situation, { value }) => {
     const delivery = deliveryOf(situation)
     if (delivery === undefined || value === undefined || value.value > MOST_TURNS) return []
-    return [line('Turnover, loaded media', turnsOver(delivery.loaded.low, waterSpan(situation).high, value))]
+    return [
+      line(
+        delivery.lifts ? 'Turnover at worst' : 'Turnover, loaded media',
+        turnsOver(delivery.loaded.low, waterSpan(situation).high, value),
+      ),
+    ]
   },
   flow_ceiling: (situation, { value }) => {
     const delivery = deliveryOf(situation)
     if (delivery === undefined || value === undefined || value.value > MOST_TURNS) return []
-    return [line('Turnover of the tank, clean media', turnsOver(delivery.clean.high, tankWater(situation).low, value))]
+    return [
+      line(
+        `Turnover of the tank, ${delivery.lifts ? 'at best' : 'clean media'}`,
+        turnsOver(delivery.clean.high, tankWater(situation).low, value),
+      ),
+    ]
   },
   weekly_change: (situation, { value }) => {
     const { nitrateMgL } = weekOf(stockFeed(situation).grams.high, waterSpan(situation).low)

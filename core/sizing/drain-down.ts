@@ -11,20 +11,24 @@ import { judgeAtMost } from './verdict.ts'
 /** Share of the room that stays free: pump, skimmer and baffles stand in it, and it is never kept to the line. Common practice: a fifth. */
 export const DRAIN_RESERVE = 0.2
 const MM3_PER_LITRE = 1e6
+/** A siphon that leaves less above the bed drains a tank that is filled lower, or has a deeper bed, to its last water: 80 mm and 60 of grains (room-inputs.ts). */
+const FILL_MATTERS_MM = 140
 
 const litres = (value: number) => quantity(value, 'L', 1)
 const between = ({ low, high }: Span): Phrase => (low === high ? phrase`${litres(high)}` : phrase`${litres(low)} to ${litres(high)}`)
 
 /**
- * What runs down when the return pump stops, L: the tank's water down to the lowest opening that drains it, and what stands in the pipes.
+ * What runs down when the return pump stops: the tank's water down to the lowest opening that drains it, and what stands in the pipes.
+ *
+ * Units:  mm below the water line in, L out, unrounded. Range: never more than the water in the tank and the pipes.
+ * Source: area × depth, geometry; what nobody measured is common practice (typical-ranges.ts).
  *
  * @example drainsBack(situation) // { low: 16.7, high: 16.7 } from 30 mm over 0.524 m² and a litre in the pipes
  */
 export function drainsBack({ corners, conditions: { siphonBelowMm, pipeVolumeL } }: Pick<Situation, 'corners' | 'conditions'>): Span {
   const back = (end: keyof Span): number =>
-    over(
-      corners,
-      ({ geometry }) => (geometry.insidePlanMm2 * Math.min(siphonBelowMm ?? SIPHON_BELOW_MM[end], geometry.insideHeightMm)) / MM3_PER_LITRE,
+    over(corners, ({ geometry }) =>
+      Math.min((geometry.insidePlanMm2 * (siphonBelowMm ?? SIPHON_BELOW_MM[end])) / MM3_PER_LITRE, geometry.waterVolumeL),
     )[end] + (pipeVolumeL ?? PIPES_L[end])
   return { low: back('low'), high: back('high') }
 }
@@ -33,11 +37,12 @@ export function drainsBack({ corners, conditions: { siphonBelowMm, pipeVolumeL }
  * Whether the sump holds what runs back when its pump stops, as in a power cut.
  *
  * Value: litres that run back at most. Limit: room in the sump above the water it runs with; *fits* where a fifth of it stays free. Only in a build with a sump.
+ * Source: geometry; the fifth is common practice.
  *
  * @example drainDown(situation)?.margin // 11.3 L: 16.7 L run back into 28 L of room
  */
 export function drainDown(situation: Situation): Finding | null {
-  const { gear, conditions, tankUnstated, sump } = situation
+  const { gear, conditions, corners, tankUnstated, fillDefaults, sump } = situation
   if (!wantsSump(gear)) return null
   const back = drainsBack(situation)
   const free = sump?.freeL ?? { low: 0, high: Infinity }
@@ -48,7 +53,9 @@ export function drainDown(situation: Situation): Finding | null {
     sump?.unstated ?? ['volume of the sump'],
     tankUnstated,
   )
-  const outcome = settled(judge(back.high, free.low), judge(back.low, free.high), unstated, [])
+  const siphonMm = (conditions.siphonBelowMm ?? SIPHON_BELOW_MM.high) + FILL_MATTERS_MM
+  const deep = corners.some(({ geometry }) => siphonMm * geometry.insidePlanMm2 > geometry.waterVolumeL * MM3_PER_LITRE)
+  const outcome = settled(judge(back.high, free.low), judge(back.low, free.high), unstated, deep ? fillDefaults : [])
   const room = sump ? phrase`The sump has room for ${between(free)}.` : phrase`No sump is chosen.`
   return makeFinding('drain_down', {
     ...outcome,

@@ -1,13 +1,12 @@
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import type { LivestockGroup } from './conditions.ts'
-import type { Delivery } from './filter-delivery.ts'
+import { flowShare, type Delivery } from './filter-delivery.ts'
 import type { Finding, Verdict } from './finding.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import { settled } from './settled.ts'
 import type { Situation } from './situation.ts'
 import type { SourceName } from './sources.ts'
 import { over, type Span } from './span.ts'
-import { FLOW_SHARE } from './typical-ranges.ts'
 
 /** A turnover is told to a tenth. */
 const turns = (times: number) => quantity(times, 'per_hour', 1)
@@ -59,11 +58,12 @@ const per = (times: number) => quantity(times, 'per_hour', Number.isInteger(time
  * @example filterFlow(situation, deliveryOf(situation)).value // 4.2 times an hour with loaded media, where the group asks for 4
  */
 export function filterFlow(situation: Situation, delivery: Delivery | undefined): Finding {
-  const { conditions, waterUnstated, fillDefaults } = situation
+  const { conditions, gear, waterUnstated, fillDefaults } = situation
   const { flowFloorPerHour } = conditions.livestock
   const water = waterSpan(situation)
   const limit = { kind: 'at_least', low: per(flowFloorPerHour) } as const
-  const needed = Math.ceil((flowFloorPerHour * water.high) / FLOW_SHARE.low / 10) * 10
+  const types = gear.filters.length > 0 ? gear.filters.map(({ spec }) => spec.type) : [undefined]
+  const needed = Math.ceil((flowFloorPerHour * water.high) / Math.min(...types.map((type) => flowShare(type).low)) / 10) * 10
   const action = {
     text: phrase`Choose a filter printed at ${quantity(needed, 'L/h', 0)} or more.`,
     want: { slot: 'filter', quantity: 1, minimum: { ratedFlowLph: needed } },
@@ -81,19 +81,19 @@ export function filterFlow(situation: Situation, delivery: Delivery | undefined)
     value: turns(weakest.low),
     limit,
     reason: phrase`${flowWords(delivery)}: the water goes through ${between({ low: weakest.high, high: strongest.high })} ${delivery.lifts ? 'at best' : 'with clean media'} and ${between({ low: weakest.low, high: strongest.low })} ${delivery.lifts ? 'at worst' : 'with loaded ones'}; ${marks(conditions.livestock)}.`,
-    action: actionOf(outcome.verdict, action, needed),
+    action: actionOf(outcome.verdict, action, needed, delivery.lifts),
     source: sourceOf(delivery),
   })
 }
 
-function actionOf(verdict: Verdict, action: NonNullable<Finding['action']>, neededLph: number): Finding['action'] {
+function actionOf(verdict: Verdict, action: NonNullable<Finding['action']>, neededLph: number, lifts: boolean): Finding['action'] {
   switch (verdict) {
     case 'fits':
       return null
     case 'marginal':
       return {
         ...action,
-        text: phrase`Rinse the media in tank water every few weeks, or choose a filter printed at ${quantity(neededLph, 'L/h', 0)} or more.`,
+        text: phrase`${lifts ? 'Measure the flow at the return' : 'Rinse the media in tank water every few weeks'}, or choose a filter printed at ${quantity(neededLph, 'L/h', 0)} or more.`,
       }
     case 'not_known':
       return { ...action, text: phrase`Enter what is missing, or choose a filter printed at ${quantity(neededLph, 'L/h', 0)} or more.` }
@@ -162,7 +162,7 @@ export function flowCeiling(situation: Situation, delivery: Delivery | undefined
     ...outcome,
     value: turns(strongest.high),
     limit: { kind: 'at_most', high: per(ceiling) },
-    reason: phrase`${flowWords(delivery)}: up to ${turns(strongest.high)} with clean media. Above ${per(ceiling)} these animals tire.`,
+    reason: phrase`${flowWords(delivery)}: up to ${turns(strongest.high)} ${delivery.lifts ? 'at best' : 'with clean media'}. Above ${per(ceiling)} these animals tire.`,
     action:
       outcome.verdict === 'fits'
         ? null

@@ -72,14 +72,16 @@ function hoseInputs(gear: Gear): OpenInput[] {
   const { tank, filters } = gear
   if (!tank) return []
   const open = (key: 'hoseLengthMm' | 'fittings'): boolean => filters.some(({ spec }) => isReckoned(spec) && spec[key] === undefined)
+  const type = filters.find(({ spec }) => isReckoned(spec))?.spec.type
   const length: OpenInput = {
     name: 'length of the hoses',
-    question: 'How long are both hoses together (Hoses, length)?',
+    question:
+      type === 'return_pump'
+        ? 'How long is the pipe from the return pump to the tank (Hoses, length)?'
+        : 'How long are both hoses together (Hoses, length)?',
     place: FILTER,
-    ends: figureEnds(
-      usualHoses({ gear, tank: tank.spec }, filters.find(({ spec }) => isReckoned(spec))?.spec.type),
-      ['mm', 0],
-      (hoseLengthMm) => withFilters((spec) => (isReckoned(spec) ? { hoseLengthMm } : null)),
+    ends: figureEnds(usualHoses({ gear, tank: tank.spec }, type), ['mm', 0], (hoseLengthMm) =>
+      withFilters((spec) => (isReckoned(spec) ? { hoseLengthMm } : null)),
     ),
   }
   const fittings: OpenInput = {

@@ -25,7 +25,7 @@ export interface BedLight {
   bright: Span
   /** Neither photon flux nor lumens that would tell it are stated somewhere; power stands for them. */
   fluxUnstated: boolean
-  /** µmol/m²s at the substrate for each lumen, at the dark end. */
+  /** µmol/m²s at the substrate for each lumen, at the dark end, of the light that sends least of it down. */
   perLumenLow: number
   /** What of `dim` comes from each entry of the lights, in their order. */
   shares: readonly Span[]
@@ -82,12 +82,12 @@ export function lightAtBed(situation: Situation): BedLight | undefined {
   const dim = { low: 0, high: 0 }
   const bright = { low: 0, high: 0 }
   const shares: Span[] = []
-  let perLumenLow = 0
+  let perLumenLow = Infinity
   for (const { spec, quantity: count } of lights) {
     const path = pathOf(situation, corner, spec)
     const flux = fluxOf(spec, typicalPower)
     const spread = photonFlux(spec) !== undefined
-    perLumenLow = path.low / LUMENS_PER_UMOL_S.high
+    perLumenLow = Math.min(perLumenLow, path.low / LUMENS_PER_UMOL_S.high)
     const share = { low: count * flux.low * path.low, high: count * (spread ? flux.high : flux.low) * path.high }
     shares.push(share)
     dim.low += share.low

@@ -44,6 +44,12 @@ describe('what is not stated of a filter’s flow', () => {
     expect(told({ ...CURVED, measuredFlowLph: 800 })).toEqual([])
   })
 
+  it('is the pipe up from the sump where a return pump has it', () => {
+    const questions = flowInputs(withFilter({ ...CURVED, type: 'return_pump' }).gear).map(({ question }) => question)
+    expect(questions).toContain('How long is the pipe from the return pump to the tank (Hoses, length)?')
+    expect(questions.join()).not.toContain('both hoses')
+  })
+
   it('are the litres of its media, by its kind and flow', () =>
     expect(told({ ...CURVED, measuredFlowLph: 800, mediaVolumeL: undefined })).toEqual([['volume of the media', '4.2 L', '11 L']]))
 

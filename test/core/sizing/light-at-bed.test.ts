@@ -100,6 +100,11 @@ describe('light of which only watts are known, or nothing', () => {
     isNear(found.dim.high, most.dim.high, 1e-9)
     expect(found.bright).toEqual(found.dim)
     isNear(found.perLumenLow * 2400, least.dim.low, 1e-9)
+    // Of several the one that sends least of it down, whichever comes last.
+    const [short, long] = [{ lengthMm: 300 }, { lengthMm: 1200 }]
+    const each = [bedOf([short]), bedOf([long])].map(({ perLumenLow }) => perLumenLow)
+    for (const both of [bedOf([short, long]), bedOf([long, short])]) expect(both.perLumenLow).toBe(Math.min(...each))
+    expect(each[0]).not.toBe(each[1])
   })
 })
 

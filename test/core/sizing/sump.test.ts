@@ -156,6 +156,27 @@ describe('a return pump', () => {
     )
   })
 
+  /** By hand: 4 × (237.713 + 42.628) L ÷ 0.3 is 3738 L/h. A pump has no media to rinse. */
+  it('is asked for by the share that its rise leaves, not by what media take', () => {
+    const said = (ratedFlowLph: number) =>
+      findingOf('filter_flow', { filters: [one('Pellick Return', { type: 'return_pump' as const, ratedFlowLph })], sump: sump() })
+    expect(said(1000)).toMatchObject({ verdict: 'does_not_fit', action: { want: { minimum: { ratedFlowLph: 3740 } } } })
+    expect(said(3740).verdict).toBe('fits')
+    const between = said(3000)
+    expect(between.verdict).toBe('marginal')
+    expect(between.action && sayPhrase(between.action.text, METRIC)).toBe(
+      'Measure the flow at the return, or choose a filter printed at 3,740 L/h or more.',
+    )
+    const gentle = { livestock: group('labyrinth') }
+    const ceiling = findingOf(
+      'flow_ceiling',
+      { filters: [one('Pellick Return', { type: 'return_pump' as const, ratedFlowLph: 9000 })] },
+      gentle,
+    )
+    expect(sayPhrase(ceiling.reason, METRIC)).toContain('at best. Above')
+    expect(sayPhrase(ceiling.reason, METRIC)).not.toContain('media')
+  })
+
   it('hangs its cord inside the stand, as low as a canister, and needs its loop all the same', () => {
     const said = findingOf('cord_length', {
       filters: [one('Pellick Return', { ...pump, cordMm: 900 })],
