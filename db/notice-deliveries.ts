@@ -56,20 +56,22 @@ const due = (channel: Channel, now: Date) =>
     and notice_delivery.reason is distinct from ${CUT_OFF_TWICE}`
 
 /**
- * Whose letter may go now: something is due, and the last went an hour ago or more. Taking the turn uses the hour up, whatever comes of it, so that
+ * Whose letter may go now: something is due, and the last went an hour ago or more; who never had one comes first, then who had none the longest. Taking the turn uses the hour up, whatever comes of it, so that
  * a mail server that refuses is asked once an hour and two services side by side write one letter.
  */
 export async function takeLetterTurns(
   db: Kysely<Database>,
   { now, everyMs, most }: { now: Date; everyMs: number; most: number },
 ): Promise<Array<{ personId: string; address: string }>> {
+  const mayHave = sql`confirmed_at is not null and (last_letter_at is null or last_letter_at <= ${ago(now, everyMs)})`
   const { rows } = await sql<{ person_id: string; address: string }>`
     update person_mail set last_letter_at = ${now} where person_id in (
       select person_mail.person_id from person_mail join person on person.id = person_mail.person_id
-      where confirmed_at is not null and person.disabled_at is null
+      where ${mayHave} and person.disabled_at is null
         and exists (select from notice_delivery join notice on notice.id = notice_delivery.notice_id
-          where notice.person_id = person_mail.person_id and ${due('email', now)}) limit ${most})
-      and confirmed_at is not null and (last_letter_at is null or last_letter_at <= ${ago(now, everyMs)})
+          where notice.person_id = person_mail.person_id and ${due('email', now)})
+      order by last_letter_at nulls first, person_mail.person_id limit ${most})
+      and ${mayHave}
     returning person_id, address`.execute(db)
   return rows.map(({ person_id, address }) => ({ personId: person_id, address }))
 }

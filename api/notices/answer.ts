@@ -42,6 +42,7 @@ async function todayAt(c: Ctx, storeId: string): Promise<string> {
 }
 
 async function sayStillThere(c: Ctx, notice: Notice, id: string): Promise<Result<Done, SaidRefusal>> {
+  if (await isPosted(c, notice, id)) return ok('posted')
   const today = await todayAt(c, notice.storeId)
   const behind = await findSighting(c.get('db'), signedIn(c), notice.sightingId)
   if (behind && behind.seenOn === today && !behind.withdrawn) {
@@ -63,6 +64,12 @@ async function sayStillThere(c: Ctx, notice: Notice, id: string): Promise<Result
   }
   const taken = await takeSighting(c, { ...fields, lastDay: mayEnd(fields.condition) ? lastDay : null, evidence: 'none', note: null })
   return taken.ok ? ok('posted') : taken
+}
+
+/** Whether this answer was taken before, its own answer lost: the day may be another one by now, and what was posted stays as it was. */
+async function isPosted(c: Ctx, { productId, storeId }: Notice, id: string): Promise<boolean> {
+  const stored = await findSighting(c.get('db'), signedIn(c), id)
+  return stored?.reporterId === signedIn(c).id && stored.productId === productId && stored.storeId === storeId
 }
 
 /** A last day belongs to a sale or a clearance: a shelf tag with its "was" price is told as it was. */

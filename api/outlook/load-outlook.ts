@@ -36,8 +36,8 @@ export interface LoadedOutlook extends PlainOutlook {
   learnedOn: CivilDate
   /** Names of the sale times that lines name. */
   saleTimeNames: ReadonlyMap<string, string>
-  /** Newest used price of each product of which one counts. */
-  used: ReadonlyMap<string, UsedSeen>
+  /** Newest used price at the stores of each line, in their order; undefined where none counts. */
+  used: ReadonlyArray<UsedSeen | undefined>
 }
 
 /** As far back as prices count at all. */
@@ -86,7 +86,7 @@ export async function loadOutlook(
   const job = { learned, record, lines, until, waitingCostPerDayMinor, leastSavingMinor, draws: DRAWS, seed: SEED }
   const outlook = await reckonOutlook(job, by)
   const saleTimeNames = new Map(times.map(({ id, name }) => [id, name]))
-  return { ...outlook, learnedOn: learned.asOf, saleTimeNames, used: usedSeen(record.sightings, today) }
+  return { ...outlook, learnedOn: learned.asOf, saleTimeNames, used: lines.map((line) => usedSeen(line, record.sightings, today)) }
 }
 
 /** What one unit with its tax is of its price, by store. */

@@ -13,7 +13,7 @@ export function outlookView(
   if (!found) return { asOf, until, learnedOn: null, lines: [], total: null }
   const { saleTimeNames, used } = found
   const reader = { currency, asOf, until, weekWaitMinor, withTax }
-  const lines = found.lines.map((line) => lineView(line, { reader, saleTimeNames, used }))
+  const lines = found.lines.map((line, index) => lineView(line, { reader, saleTimeNames, used: used[index] }))
   const { payTodayMinor, expectedPaidMinor, paid10Minor, paid90Minor } = found.total
   const isWhole = lines.length > 0 && lines.every((line) => line.payTodayMinor !== null)
   const total = { payTodayMinor: Math.round(payTodayMinor), expectedPaidMinor, paid10Minor, paid90Minor }

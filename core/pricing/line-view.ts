@@ -9,8 +9,8 @@ export interface ViewedWith {
   reader: AdviceReader
   /** Names of sale times by their id. */
   saleTimeNames: ReadonlyMap<string, string>
-  /** Newest used price of products that are reported, by the product's id. */
-  used?: ReadonlyMap<string, UsedSeen>
+  /** Newest used price that counts at the line's stores, where one does. */
+  used?: UsedSeen | undefined
 }
 
 /** Whole minor units; null for what is not known. */
@@ -24,7 +24,7 @@ export function lineView(line: PlainLine, { reader, saleTimeNames, used }: Viewe
     productId,
     quantity,
     advice,
-    ...sayAdvice(line, reader, used?.get(productId)),
+    ...sayAdvice(line, reader, used),
     noHurryUntil,
     onSale,
     saleLastDay,

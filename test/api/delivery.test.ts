@@ -6,7 +6,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import type { HearingView } from '../../api/answers/hearing.ts'
 import { deliver } from '../../api/delivery/deliver.ts'
 import type { Postman } from '../../api/delivery/postman.ts'
-import { takeDueNotices, type DueNotice } from '../../db/notice-deliveries.ts'
+import { planDeliveries, takeDueNotices, takeLetterTurns, type DueNotice } from '../../db/notice-deliveries.ts'
 import { product, store } from '../support/rows.ts'
 import { hearingWorld, linkIn, newSubscriber, SITE, type HearingWorld } from './support/hearing.ts'
 import { bodyOf, headersOf } from './support/mailbox.ts'
@@ -186,6 +186,29 @@ describe('deals by e-mail', () => {
     world.later(2 * HOUR)
     await round()
     expect(world.box.received).toEqual([])
+  })
+
+  it('go to a few at a time: whoever never had a letter first, then whoever had none the longest, nobody twice within the hour', async () => {
+    const people: Browser[] = []
+    for (const hoursAgo of [0.5, 2, 3, null]) {
+      ida = await world.signIn('member')
+      people.push(ida)
+      await withMail(`p${people.length}@post.example`)
+      await told()
+      await world.db
+        .updateTable('person_mail')
+        .set({ last_letter_at: hoursAgo === null ? null : new Date(now().getTime() - hoursAgo * HOUR) })
+        .where('person_id', '=', ida.personId)
+        .execute()
+    }
+    await planDeliveries(world.db, ['email'], now())
+    const turns = async (most: number): Promise<number[]> => {
+      const taken = await takeLetterTurns(world.db, { now: now(), everyMs: HOUR, most })
+      return taken.map(({ personId }) => people.findIndex((one) => one.personId === personId))
+    }
+    expect([await turns(1), await turns(1), await turns(1), await turns(1)]).toEqual([[3], [2], [1], []])
+    world.later(HOUR / 2)
+    expect(await turns(2)).toEqual([0])
   })
 
   it('are tried once an hour where the mail server refuses, and given up after a day, which the account says', async () => {

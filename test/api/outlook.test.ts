@@ -5,6 +5,10 @@ import type { Store } from '../../core/catalog/store.ts'
 import { addDays } from '../../core/dates.ts'
 import type { OutlookView } from '../../core/pricing/outlook-view.ts'
 import type { RevisionDocument } from '../../core/quote/revision.ts'
+import { limits } from '../../api/watches/limits.ts'
+import type { Watch } from '../../core/pricing/watches/watch.ts'
+import { getInstall } from '../../db/install.ts'
+import { createRegion } from '../../db/regions.ts'
 import { learnPrices } from '../../api/outlook/learn-prices.ts'
 import type { LearnedHead } from '../../core/pricing/outlook/learned.ts'
 import { trustByReporter, trustFrom } from '../../core/pricing/trust.ts'
@@ -128,6 +132,19 @@ describe('what to expect', () => {
     expect(line?.words).toContain('Reported only as used, $45.00')
   })
 
+  it('says nothing of a used price at a store where the line is not bought', async () => {
+    const used = await product(world.db)
+    const elsewhere = await store(world.db)
+    const body = sighting(used.id, elsewhere.id, { seenOn: today(), condition: 'used', priceMinor: 4500, lastDay: null })
+    expect((await member.send('POST', '/api/sightings', { body })).status).toBe(201)
+    const words = async (storeId: string) =>
+      (await ask({ lines: [{ productId: used.id, quantity: 1, storeId }] })).body.lines[0]?.words ?? ''
+    expect([await words(elsewhere.id), await words(shop.id)]).toEqual([
+      expect.stringContaining('Reported only as used, $45.00'),
+      expect.stringContaining('Nobody has reported a price'),
+    ])
+  })
+
   it('adds tax where a build is added up, for as many as are bought', async () => {
     const { body } = await ask({ lines: [{ productId: heater.id, quantity: 2, storeId: shop.id }], withTax: true })
     // Two at 100.00 with 10 % tax are 220.00.
@@ -166,5 +183,32 @@ describe('what to expect', () => {
     expect((await ask({ until: addDays(today(), -1) })).status).toBe(422)
     expect((await ask({ until: addDays(today(), 367) })).status).toBe(422)
     expect((await ask({ until: today() })).status).toBe(200)
+  })
+})
+
+describe('the price to buy at of a watch', () => {
+  it('is that of the stores of its region, of them those that it names', async () => {
+    const [near, far] = [await store(world.db), await store(world.db)]
+    const { id: productId } = await product(world.db)
+    for (const [at, priceMinor] of [
+      [near, 10_000],
+      [far, 5_000],
+    ] as const) {
+      const body = sighting(productId, at.id, { seenOn: today(), condition: 'shelf', priceMinor, lastDay: null })
+      expect((await member.send('POST', '/api/sightings', { body })).status).toBe(201)
+    }
+    const region = async (name: string, storeIds: string[]): Promise<string> => {
+      const made = await inTransaction(world.db, (trx) => createRegion(trx, { name, storeIds }))
+      if (!made.ok) throw new Error(made.refusal.message)
+      return made.value.id
+    }
+    const [valley, both] = [await region('Valley', [near.id]), await region('Both', [near.id, far.id])]
+    const limitOf = limits(world.db, await getInstall(world.db), today())
+    const limit = (regionId: string | null, storeIds: string[]) =>
+      limitOf({ limitMinor: null, byDay: addDays(today(), 60), regionId, storeIds } as Watch, productId)
+    const [atNear, atFar] = [await limit(null, [near.id]), await limit(null, [far.id])]
+    expect(atNear).toBeGreaterThan(atFar ?? Infinity)
+    expect([await limit(valley, []), await limit(both, []), await limit(both, [near.id])]).toEqual([atNear, atFar, atNear])
+    expect(await limit(valley, [far.id]), 'nowhere to buy it').toBeNull()
   })
 })

@@ -227,6 +227,17 @@ describe('what was found at the store', () => {
     expect(await lookNow(world)).toBe(0)
   })
 
+  it('is taken once where it is sent again after midnight', async () => {
+    const { who, id } = await told({ seenOn: addDays(today(), -2), lastDay: addDays(today(), 3) })
+    const [phone, clock, seenOn] = [phoneId(), world.deps.clock, today()]
+    expect(await answer(who, id, 'still_there', phone)).toMatchObject({ status: 200, body: { done: 'posted' } })
+    world.rebuild({ clock: () => clock() + 86_400_000 })
+    const again = await answer(who, id, 'still_there', phone)
+    world.rebuild({ clock })
+    expect(again, again.text).toMatchObject({ status: 200, body: { done: 'posted' } })
+    expect((await who.send('GET', `/api/sightings/${phone}`)).body).toMatchObject({ seenOn })
+  })
+
   it('disputes what is gone, so that it leaves the prices', async () => {
     const { who, id, sightingId } = await told()
     expect(await answer(who, id, 'gone')).toMatchObject({ status: 200, body: { done: 'disputed', notice: { answer: 'gone' } } })
