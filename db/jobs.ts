@@ -91,9 +91,15 @@ export async function putBackJob(db: Kysely<Database>, lease: Lease, dueAt: Date
   await held(db, lease).set({ state: 'waiting', leased_until: null, due_at: dueAt }).execute()
 }
 
-/** Frees every job in anybody's hands. Only where no other process can be at work: on the embedded database, before the first is taken. */
-export async function freeJobs(db: Kysely<Database>): Promise<void> {
-  await db.updateTable('job').set({ state: 'waiting', leased_until: null, deaths: deathsSoFar }).where('state', '=', 'running').execute()
+/** Frees every job of these kinds in anybody's hands. Only where no other process can be at work: on the embedded database, before the first is taken. */
+export async function freeJobs(db: Kysely<Database>, kinds: readonly string[]): Promise<void> {
+  if (kinds.length === 0) return
+  await db
+    .updateTable('job')
+    .set({ state: 'waiting', leased_until: null, deaths: deathsSoFar })
+    .where('state', '=', 'running')
+    .where('kind', 'in', kinds)
+    .execute()
 }
 
 /** Lets a job that ended go on with its kept position, once, in the name of whoever says so. Errors: `closed` where it is not in a state for it. */

@@ -211,33 +211,37 @@ export async function clubsNotTriedSince(db: Kysely<Database>, since: Date): Pro
 export async function otherClubPrices(db: Kysely<Database>, productIds: string[], since: CivilDate): Promise<OtherClubPrice[]> {
   const wanted = productIds.filter(isId)
   if (wanted.length === 0) return []
-  return db
-    .selectFrom('other_club_price as price')
-    .innerJoin('other_club as club', 'club.id', 'price.club_id')
-    .innerJoin('other_club_store as theirs', (join) =>
-      join.onRef('theirs.club_id', '=', 'price.club_id').onRef('theirs.key', '=', 'price.store_key'),
-    )
-    .innerJoin('store', 'store.id', 'theirs.store_id')
-    .innerJoin('product', (join) => join.on(ourProduct))
-    .innerJoin('install', (join) => join.onTrue())
-    .select([
-      'price.club_id as clubId',
-      'club.name as clubName',
-      'price.origin_id as originId',
-      'product.id as productId',
-      'store.id as storeId',
-      'price.condition',
-      'price.price_minor as priceMinor',
-      'price.printed_regular_minor as printedRegularMinor',
-      'price.seen_on as seenOn',
-      'price.last_day as lastDay',
-    ])
-    .where('product.id', 'in', wanted)
-    .where('price.seen_on', '>=', since)
-    .where('store.archived', '=', false)
-    .whereRef('price.includes_tax', '=', 'store.prices_include_tax')
-    .where(sql<boolean>`price.currency = coalesce(store.currency, install.currency)`)
-    .execute()
+  return (
+    db
+      .selectFrom('other_club_price as price')
+      .innerJoin('other_club as club', 'club.id', 'price.club_id')
+      .innerJoin('other_club_store as theirs', (join) =>
+        join.onRef('theirs.club_id', '=', 'price.club_id').onRef('theirs.key', '=', 'price.store_key'),
+      )
+      .innerJoin('store', 'store.id', 'theirs.store_id')
+      .innerJoin('product', (join) => join.on(ourProduct))
+      .innerJoin('install', (join) => join.onTrue())
+      .select([
+        'price.club_id as clubId',
+        'club.name as clubName',
+        'price.origin_id as originId',
+        'product.id as productId',
+        'store.id as storeId',
+        'price.condition',
+        'price.price_minor as priceMinor',
+        'price.printed_regular_minor as printedRegularMinor',
+        'price.seen_on as seenOn',
+        'price.last_day as lastDay',
+      ])
+      .where('product.id', 'in', wanted)
+      // What a store does is its own: no two services are the same for bearing one number.
+      .where('product.kind', '<>', 'service')
+      .where('price.seen_on', '>=', since)
+      .where('store.archived', '=', false)
+      .whereRef('price.includes_tax', '=', 'store.prices_include_tax')
+      .where(sql<boolean>`price.currency = coalesce(store.currency, install.currency)`)
+      .execute()
+  )
 }
 
 /** Everything that other clubs told of a product, newest first, whether it counts or not; as many as a page shows. */

@@ -60,7 +60,7 @@ export function startWorker(given: Workshop): Worker {
     })
   }
   // On the embedded database nobody else can be at work: what is in hand is of a process that has died.
-  turn = (shop.engine === 'embedded' ? freeJobs(shop.db) : Promise.resolve())
+  turn = (shop.engine === 'embedded' ? freeJobs(shop.db, Object.keys(shop.handlers)) : Promise.resolve())
     .catch((error: unknown) => shop.log.warn({ err: loggable(error) }, 'freeing jobs failed'))
     .then(begin)
   return {

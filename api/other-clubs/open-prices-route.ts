@@ -7,8 +7,8 @@ import { openPrices } from './open-prices.ts'
 
 export const OPEN_PRICES_PATH = '/api/open-prices'
 const TYPE = 'application/ld+json'
-/** What changes within the hour is read with the next. */
-const CACHED = 'public, max-age=3600'
+/** Asked for again each time, so that "no longer" holds at once. */
+const CACHED = 'no-cache'
 
 /** The prices of this club for other clubs, where its manager said so. */
 export const openPricesRoute = new Hono<Env>().get(

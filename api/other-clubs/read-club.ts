@@ -22,6 +22,7 @@ const WORDS = {
   away: 'The club’s server did not answer. It is tried again tomorrow.',
   none: 'There are no prices at this address. Ask the club whether it still tells them.',
   long: 'The answer is larger than a club’s prices can be, and was not read.',
+  store: 'What it told could not be stored. The log of the server says why; what it told before stands.',
   json: 'The answer is not a feed of prices: it is no JSON.',
 }
 
@@ -59,7 +60,12 @@ export const readClubHandler =
     )
     const leftOut = told.value.leftOut + told.value.prices.length - fresh.length
     const reading = { name: told.value.name, prices: fresh, leftOut, etag: answer.etag }
-    await inTransaction(db, (trx) => replaceClubPrices(trx, clubId, reading, new Date(clock())))
+    try {
+      await inTransaction(db, (trx) => replaceClubPrices(trx, clubId, reading, new Date(clock())))
+    } catch (error) {
+      await noteTry(db, clubId, WORDS.store, new Date(clock())).catch(() => undefined)
+      throw error
+    }
     return { prices: fresh.length, leftOut }
   }
 

@@ -18,7 +18,7 @@ import { listSaleTimes } from '../../db/sale-times.ts'
 import { sightingsOfProducts } from '../../db/sightings.ts'
 import { listStores } from '../../db/stores.ts'
 import { saleWindows } from '../sale-times/windows.ts'
-import { reckonOutlook } from './outlook-thread.ts'
+import { reckonOutlook, withRoom } from './outlook-thread.ts'
 import type { PlainOutlook } from './outlook-worker.ts'
 
 /** What is asked about a purchase. A line that names a store is bought there; the others at any of `storeIds`, or anywhere where that is empty. */
@@ -54,7 +54,15 @@ const SEED = 20_261_126
  * What to expect of a purchase; undefined where nothing was learnt yet, and in a store's install, whose own list is what its prices are. `by` is who asks.
  * Errors: OutlookBusy.
  */
-export async function loadOutlook(
+export const loadOutlook = (
+  db: Kysely<Database>,
+  ask: OutlookAsk,
+  today: CivilDate,
+  install: Install,
+  by: string,
+): Promise<LoadedOutlook | undefined> => withRoom(by, () => load(db, ask, today, install, by))
+
+async function load(
   db: Kysely<Database>,
   ask: OutlookAsk,
   today: CivilDate,

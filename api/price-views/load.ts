@@ -8,7 +8,7 @@ import { SUMMARY_DAYS } from '../../core/pricing/pair-summary.ts'
 import { doubtOf } from '../../core/pricing/doubt.ts'
 import { storeCurrency } from '../../core/pricing/foreign-stores.ts'
 import type { Sighting } from '../../core/pricing/sighting.ts'
-import { withOtherClubs, type OtherClubPrice } from '../../core/pricing/with-other-clubs.ts'
+import { isLikely, withOtherClubs, type OtherClubPrice } from '../../core/pricing/with-other-clubs.ts'
 import { getInstall } from '../../db/install.ts'
 import { otherClubPrices } from '../../db/other-clubs.ts'
 import { stockOf } from '../../db/price-list.ts'
@@ -41,18 +41,25 @@ async function seenPrices(c: Ctx, ids: string[], asOf: CivilDate): Promise<Price
   const told = await otherClubPrices(c.get('db'), ids, addDays(asOf, -CURRENT_DAYS))
   if (told.length === 0) return own
   const toldOf = [...new Set(told.map(({ productId }) => productId))]
-  return withOtherClubs(own, await likely(c, told, await sightingsOfProducts(c.get('db'), toldOf, addDays(asOf, -SUMMARY_DAYS))), asOf)
+  return withOtherClubs(own, await likely(c, told, own, await sightingsOfProducts(c.get('db'), toldOf, addDays(asOf, -SUMMARY_DAYS))), asOf)
 }
 
 /** Held against our own record as a member's sighting is; but nobody is asked to confirm what is unlikely: it does not count. */
-async function likely(c: Ctx, told: readonly OtherClubPrice[], sightings: readonly Sighting[]): Promise<OtherClubPrice[]> {
+async function likely(
+  c: Ctx,
+  told: readonly OtherClubPrice[],
+  own: readonly PriceView[],
+  sightings: readonly Sighting[],
+): Promise<OtherClubPrice[]> {
   const { currency: home } = await getInstall(c.get('db'))
   const stores = await listStores(c.get('db'), { archived: 'all' })
   const currencyOf = new Map(stores.map((store) => [store.id, storeCurrency(store, home)]))
   return told.filter((price) => {
     const currency = currencyOf.get(price.storeId) ?? home
     const record = sightings.filter(({ productId, storeId }) => productId === price.productId && currencyOf.get(storeId) === currency)
-    return doubtOf(price, record, { currency, home, othersThatDay: [] }) === null
+    const known = own.filter(({ productId, storeId }) => productId === price.productId && currencyOf.get(storeId) === currency)
+    const seen = known.flatMap(({ regular, today, best }) => (today ?? regular ?? best)?.priceMinor ?? [])
+    return isLikely(price.priceMinor, seen) && doubtOf(price, record, { currency, home, othersThatDay: [] }) === null
   })
 }
 

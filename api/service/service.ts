@@ -8,7 +8,7 @@ import type { Deps } from '../context.ts'
 import { loggable } from '../http/log.ts'
 import { startPostman } from '../delivery/deliver.ts'
 import { sweepUploads } from '../exchange/sweep-uploads.ts'
-import { jobHandlers } from '../jobs/handlers.ts'
+import { jobHandlers, outsideHandlers } from '../jobs/handlers.ts'
 import { startWorker, type Worker } from '../jobs/worker.ts'
 import { letterSender } from '../mail/transport.ts'
 import type { RenderQuote } from '../quotes/paper.ts'
@@ -48,7 +48,7 @@ export async function startService(config: Config, log: Logger, pdf: RenderQuote
   let app = createApp(base)
   let endHouse = (): void => undefined
   let endPost = async (): Promise<void> => undefined
-  let worker: Worker | undefined
+  let workers: Worker[] = []
   let backups: BackupDesk | undefined
   const listening = await listen({
     fetch: (request, env) => app.fetch(request, env as object),
@@ -62,9 +62,10 @@ export async function startService(config: Config, log: Logger, pdf: RenderQuote
     const { db, engine } = connection
     // Before anybody can send one: a file that comes in has no job yet.
     await sweepUploads(db, config.dataDir).catch((error: unknown) => log.warn({ err: loggable(error) }, 'sweeping files failed'))
-    worker = startWorker({ db, engine, handlers: jobHandlers(base), clock: base.clock, log })
+    // One line each: another club's server that is slow holds no import up.
+    workers = [jobHandlers(base), outsideHandlers].map((handlers) => startWorker({ db, engine, handlers, clock: base.clock, log }))
     backups = createBackupDesk({ connection, config, linkKey, clock: base.clock })
-    app = createApp({ ...base, db, engine, backups, wake: worker.wake })
+    app = createApp({ ...base, db, engine, backups, wake: () => workers.forEach(({ wake }) => wake()) })
     endHouse = keepHouse(connection, backups, base.clock, log)
     endPost = startPostman({ ...base, db, origin: config.publicUrl?.origin ?? null, sendLetter: base.sendLetter ?? null })
     return connection
@@ -78,7 +79,7 @@ export async function startService(config: Config, log: Logger, pdf: RenderQuote
     async stop() {
       stopping.abort()
       await wait(FLIP_MS)
-      await Promise.all([listening.close(FINISH_MS), worker?.stop()])
+      await Promise.all([listening.close(FINISH_MS), ...workers.map(({ stop }) => stop())])
       endHouse()
       // A letter under way is let finish as long; cut off, it is sent once more.
       await Promise.race([Promise.all([backups?.idle(), endPost()]), wait(LAST_BACKUP_MS)])

@@ -44,7 +44,7 @@ export const OfferRead = z.object({
   }),
   seller: z.object({
     '@type': term.default('Store'),
-    identifier: z.string().min(1).max(64),
+    identifier: z.string().regex(/^[\w-]{1,64}$/),
     name: NAME,
     address: z.object({
       addressLocality: NAME.nullable().catch(null).default(null),

@@ -1,6 +1,7 @@
 import type { CivilDate } from '../dates.ts'
 import type { PriceView } from './price-view.ts'
 import { priceViewOf } from './price-views.ts'
+import { median } from './robust-deviation.ts'
 import type { Sighting } from './sighting.ts'
 
 /** A price that another club told of one of our products at one of our stores. */
@@ -30,6 +31,23 @@ export function withOtherClubs(own: readonly PriceView[], told: readonly OtherCl
     if (told) views.set(key, { ...told, ...(known?.best && { best: known.best }) })
   }
   return [...views].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, view]) => view)
+}
+
+/** Beside what the product costs at any store of ours, less than this share or more than this many times is another thing or a slip. */
+const [LEAST_SHARE, MOST_TIMES] = [0.3, 2]
+
+/**
+ * Whether a price of another club may be true beside what our own members saw of the product anywhere, regular, today or best in a year; true where they saw
+ * nothing. Beside the rules for a member's sighting, which ask a second member: here nobody is asked.
+ *
+ * Units: minor units of one currency for all.
+ *
+ * @example isLikely(1, [849]) // false
+ */
+export function isLikely(priceMinor: number, ownMinor: readonly number[]): boolean {
+  if (ownMinor.length === 0) return true
+  const usual = median(ownMinor)
+  return priceMinor >= LEAST_SHARE * usual && priceMinor <= MOST_TIMES * usual
 }
 
 function viewFrom(ofPair: readonly OtherClubPrice[], asOf: CivilDate): PriceView | undefined {

@@ -63,7 +63,9 @@ describe('the queue of jobs', () => {
     const stopped = await takeDueJob(test.db, KINDS, NOON)
     await putBackJob(test.db, stopped!.lease, later(1))
     expect(await takeDueJob(test.db, KINDS, later(2))).toMatchObject({ takes: 2, deaths: 0 })
-    await freeJobs(test.db)
+    await freeJobs(test.db, ['another kind'])
+    expect(await takeDueJob(test.db, KINDS, later(3))).toBeUndefined()
+    await freeJobs(test.db, KINDS)
     expect(await takeDueJob(test.db, KINDS, later(3))).toMatchObject({ takes: 3, deaths: 1 })
   })
 

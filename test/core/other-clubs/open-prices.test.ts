@@ -102,6 +102,8 @@ describe('reading another club’s feed', () => {
     ['a price below nothing', withPrice({ price: '-4.00' })],
     ['more decimals than the currency has', withPrice({ price: '4.999' })],
     ['no currency', withPrice({ priceCurrency: 'dollars' })],
+    ['a store key that no address can hold', { ...offer, seller: { ...offer.seller, identifier: 'bad\u0000key' } }],
+    ['a store key that leads elsewhere', { ...offer, seller: { ...offer.seller, identifier: '..' } }],
     ['a day that is none', { ...offer, validFrom: '2026-02-30' }],
     ['a condition that is none', { ...offer, itemCondition: 'https://schema.org/DamagedCondition' }],
     ['a name of control characters', { ...offer, itemOffered: { name: 'a\u0000b' } }],

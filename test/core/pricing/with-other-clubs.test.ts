@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { addDays } from '../../../core/dates.ts'
 import { priceViews } from '../../../core/pricing/price-views.ts'
 import type { Sighting } from '../../../core/pricing/sighting.ts'
-import { withOtherClubs, type OtherClubPrice } from '../../../core/pricing/with-other-clubs.ts'
+import { isLikely, withOtherClubs, type OtherClubPrice } from '../../../core/pricing/with-other-clubs.ts'
 import { aSighting } from './a-sighting.ts'
 
 const TODAY = '2026-11-26'
@@ -63,5 +63,19 @@ describe('prices of other clubs', () => {
       told({ originId: 'origin-3', storeId: `${storeId}x` }),
     ]
     expect(views([], ...some.toReversed())).toEqual(views([], ...some))
+  })
+})
+
+describe('a price of another club beside what our members saw anywhere', () => {
+  it.each([
+    [1, [849], false],
+    [254, [849], false],
+    [255, [849], true],
+    [1698, [849], true],
+    [1699, [849], false],
+    [1, [], true],
+    [4000, [4200, 4300, 90_000], true],
+  ] as const)('%s beside %j is likely: %s', (minor, own, likely) => {
+    expect(isLikely(minor, own)).toBe(likely)
   })
 })
