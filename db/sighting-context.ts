@@ -3,9 +3,9 @@ import type { Product } from '../core/catalog/product.ts'
 import type { Store } from '../core/catalog/store.ts'
 import type { CivilDate } from '../core/dates.ts'
 import type { DatedPrice } from '../core/pricing/sale-spells.ts'
-import type { Sighting } from '../core/pricing/sighting.ts'
+import type { Doubt, Sighting } from '../core/pricing/sighting.ts'
 import type { Database } from './database.ts'
-import { acceptedOf, PACKED, type PackedPrice } from './price-summaries.ts'
+import { acceptedOf, PACKED, type PackedPrice, type PairBasis } from './price-summaries.ts'
 
 /** What a sighting to be is held against: product and store as far as there are any, the currency of the store, the product's record. */
 export interface SightingContext {
@@ -53,6 +53,19 @@ export async function sightingContext(
   const [place] = rows
   if (place === undefined) throw new Error('there is no install yet')
   return { ...placeOf(place), record: (place.record ?? []).map(acceptedOf) }
+}
+
+/**
+ * What a sighting to be is added to, as far as a record of `SUMMARY_DAYS` before its day tells. Undefined where it is not of the prices that a summary is of, being used or doubted:
+ * the newest of those may be so much older that the summary reaches back further than the record.
+ */
+export function basisOf(
+  { version, record }: Pick<SightingContext, 'version' | 'record'>,
+  { storeId, condition }: Pick<Sighting, 'storeId' | 'condition'>,
+  doubt: Doubt | null,
+): PairBasis | undefined {
+  if (condition === 'used' || doubt !== null) return undefined
+  return { version, accepted: record.filter((one) => one.storeId === storeId) }
 }
 
 function placeOf({

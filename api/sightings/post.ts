@@ -7,7 +7,7 @@ import type { SightingInput } from '../../core/pricing/schema.ts'
 import type { SightingRow } from '../../core/pricing/record.ts'
 import type { Doubt, SeenPrice } from '../../core/pricing/sighting.ts'
 import { refuse, type Result } from '../../core/result.ts'
-import { samePriceThatDay, sightingContext } from '../../db/sighting-context.ts'
+import { basisOf, samePriceThatDay, sightingContext } from '../../db/sighting-context.ts'
 import { findSighting, insertSighting } from '../../db/sightings.ts'
 import type { Ctx } from '../context.ts'
 import { signedIn } from '../context.ts'
@@ -40,14 +40,12 @@ export async function postSighting(c: Ctx, fields: Posted) {
 /** The same for whatever posts one on somebody's behalf. Errors: those of `checkSighting` and of `insertSighting`. */
 export async function takeSighting(c: Ctx, fields: Posted): Promise<Result<Taken, SaidRefusal>> {
   const since = addDays(fields.seenOn, -RECORD_DAYS)
-  const { product, store, record, currency, home, version } = await sightingContext(c.get('db'), fields.productId, fields.storeId, since)
+  const context = await sightingContext(c.get('db'), fields.productId, fields.storeId, since)
+  const { product, store, record, currency, home } = context
   const today = civilDateAt(c.get('deps').clock(), store?.timeZone ?? 'UTC')
   const checked = checkSighting(fields, { product, store, today })
   if (!checked.ok && (await findSighting(c.get('db'), signedIn(c), fields.id)) === undefined)
     return refuse({ code: 'invalid', field: checked.refusal.field, message: checked.refusal.words })
   const doubt = await doubtAbout(c, fields, record, { currency, home })
-  return insertSighting(c.get('db'), signedIn(c), fields, doubt, {
-    version,
-    accepted: record.filter(({ storeId }) => storeId === fields.storeId),
-  })
+  return insertSighting(c.get('db'), signedIn(c), fields, doubt, basisOf(context, fields, doubt))
 }

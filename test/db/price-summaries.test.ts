@@ -4,15 +4,19 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { addDays } from '../../core/dates.ts'
 import { priceViews } from '../../core/pricing/price-views.ts'
 import { board } from '../../db/board.ts'
+import { SUMMARY_DAYS } from '../../core/pricing/pair-summary.ts'
+import type { Doubt } from '../../core/pricing/sighting.ts'
+import { createInstall } from '../../db/install.ts'
 import { refreshPairs } from '../../db/price-summaries.ts'
 import { seenPricesOfProducts } from '../../db/seen-prices.ts'
-import { insertSighting, sightingsOfProducts } from '../../db/sightings.ts'
+import { basisOf, sightingContext } from '../../db/sighting-context.ts'
+import { insertSighting, sightingsOfProducts, type SightingFields } from '../../db/sightings.ts'
 import { takeBackVote, voteOnSighting, withdrawSighting } from '../../db/sighting-votes.ts'
 import { reverseUndo, undoSightings } from '../../db/sighting-undo.ts'
 import { areSummariesCurrent, rebuildSummaries } from '../../db/summary-rebuild.ts'
 import type { Viewer } from '../../db/viewer.ts'
 import { testDatabase, type TestDatabase } from '../support/database.ts'
-import { granted, person, product, sighting, store } from '../support/rows.ts'
+import { granted, install, person, product, sighting, store } from '../support/rows.ts'
 
 let test: TestDatabase
 let members: Viewer[]
@@ -21,6 +25,7 @@ const DAY = '2026-10-20'
 
 beforeAll(async () => {
   test = await testDatabase()
+  granted(await createInstall(test.db, install))
   members = [await person(test.db), await person(test.db), await person(test.db)]
   manager = await person(test.db, 'manager')
 })
@@ -35,11 +40,17 @@ const step = fc.record({
   condition: fc.constantFrom('shelf' as const, 'shelf' as const, 'sale' as const, 'clearance' as const, 'used' as const),
   step: fc.integer({ min: 3, max: 9 }),
   printed: fc.boolean(),
-  // Most come on their day, some weeks late.
-  daysAgo: fc.oneof(fc.nat(3), fc.nat(60)),
+  // Most come on their day, some weeks late, and some were seen longer ago than a summary reaches.
+  daysAgo: fc.oneof(fc.nat(3), fc.nat(60), fc.nat(1200)),
   doubted: fc.integer({ min: 0, max: 5 }).map((draw) => draw === 0),
 })
 type Step = typeof step extends fc.Arbitrary<infer Value> ? Value : never
+
+/** As a phone's post is taken: added to what the question of its place told of the record. */
+async function post(viewer: Viewer, fields: SightingFields, doubt: Doubt | null): Promise<string> {
+  const context = await sightingContext(test.db, fields.productId, fields.storeId, addDays(fields.seenOn, -SUMMARY_DAYS))
+  return granted(await insertSighting(test.db, viewer, fields, doubt, basisOf(context, fields, doubt))).sighting.id
+}
 
 async function act(one: Step, productId: string, storeIds: readonly string[], taken: string[], undone: string[]): Promise<void> {
   const viewer = members[one.who] as Viewer
@@ -52,7 +63,7 @@ async function act(one: Step, productId: string, storeIds: readonly string[], ta
       seenOn: addDays(DAY, -one.daysAgo),
     })
     const doubt = one.doubted ? { code: 'too_deep' as const, words: 'deep' } : null
-    taken.push(granted(await insertSighting(test.db, viewer, fields, doubt)).sighting.id)
+    taken.push(await post(viewer, fields, doubt))
   } else if (one.act === 'withdraw') await withdrawSighting(test.db, viewer, id)
   else if (one.act === 'undo') {
     const told = await test.db
@@ -102,6 +113,22 @@ describe('summaries', () => {
       for (const { best, today } of views) if (best && today) expect(best.priceMinor).toBeLessThanOrEqual(today.priceMinor)
     },
   )
+
+  it('reach back from the newest price that counts, whatever used or doubted one is newer', async () => {
+    const viewer = members[0] as Viewer
+    for (const [condition, doubt] of [
+      ['used', null],
+      ['sale', { code: 'too_deep', words: 'deep' }],
+    ] as const) {
+      const [{ id }, at] = [await product(test.db), await store(test.db)]
+      await post(viewer, sighting(id, at.id, { condition: 'shelf', priceMinor: 9000, seenOn: '2025-01-10' }), null)
+      await post(viewer, sighting(id, at.id, { condition: 'sale', priceMinor: 7000, seenOn: '2026-06-01' }), null)
+      await post(viewer, sighting(id, at.id, { condition, priceMinor: 3000, seenOn: '2026-11-20' }), doubt)
+      const { facts } = await test.db.selectFrom('price_summary').select('facts').where('product_id', '=', id).executeTakeFirstOrThrow()
+      expect(facts, condition).toContain('2025-01-10')
+      expect(await rebuildSummaries(test.db), condition).toMatchObject({ changed: 0 })
+    }
+  })
 
   it('lose none of many posts and votes at one moment', async () => {
     const { id } = await product(test.db)
