@@ -1,9 +1,6 @@
-import { once } from 'node:events'
-import { Worker } from 'node:worker_threads'
 import type { Kysely } from 'kysely'
 import type { Store } from '../../core/catalog/store.ts'
 import { addDays, civilDateAt, type CivilDate } from '../../core/dates.ts'
-import type { Learned } from '../../core/pricing/outlook/outlook.ts'
 import type { Database } from '../../db/database.ts'
 import { getInstall } from '../../db/install.ts'
 import { acceptedOf, dropLearnedBefore, keepLearned, kindsOfProducts, newestLearnedOn, votesByReporter } from '../../db/learned.ts'
@@ -11,7 +8,8 @@ import { inTransaction } from '../../db/refusal.ts'
 import { listSaleTimes } from '../../db/sale-times.ts'
 import { listStores } from '../../db/stores.ts'
 import { saleWindows } from '../sale-times/windows.ts'
-import type { LearnAnswer, LearnJob, LearnLot } from './learn-worker.ts'
+import { learnInThread } from './learn-thread.ts'
+import type { LearnJob, LearnLot } from './learn-worker.ts'
 
 /** What was seen longer ago says little of how a store sells now. */
 const TAUGHT_BY_DAYS = 3 * 365
@@ -22,22 +20,23 @@ const KEPT_DAYS = 31
 
 /**
  * Learns from the record once a day, in a thread of its own so that nobody waits for it, and keeps the snapshot. Nothing is done where it was done
- * already, or in a store's install, whose own list is what its prices are.
+ * already, or in a store's install, whose own list is what its prices are. What fails can be tried again. `learn` is what learns.
  */
-export async function learnPrices(db: Kysely<Database>, nowMs: number): Promise<'learned' | 'nothing_to_do'> {
+export async function learnPrices(db: Kysely<Database>, nowMs: number, learn = learnInThread): Promise<'learned' | 'nothing_to_do'> {
   if (underWay.has(db)) return 'nothing_to_do'
   underWay.add(db)
-  return learnOnce(db, nowMs).finally(() => underWay.delete(db))
+  return learnOnce(db, nowMs, learn).finally(() => underWay.delete(db))
 }
 
 /** A large record takes minutes: the next look does not begin a second time. */
 const underWay = new WeakSet<Kysely<Database>>()
 
-async function learnOnce(db: Kysely<Database>, nowMs: number): Promise<'learned' | 'nothing_to_do'> {
+async function learnOnce(db: Kysely<Database>, nowMs: number, learn: typeof learnInThread): Promise<'learned' | 'nothing_to_do'> {
   const { timeZone, mode } = await getInstall(db)
   const today = civilDateAt(nowMs, timeZone)
   if (mode === 'store' || (await newestLearnedOn(db, today)) === today) return 'nothing_to_do'
-  const learned = await inThread(db, { record: await recordOn(db, today), trust: await votesByReporter(db) })
+  const record = await recordOn(db, today)
+  const learned = await learn({ record, trust: await votesByReporter(db) }, readsOf(db, record))
   const kept = await inTransaction(db, (trx) => keepLearned(trx, learned))
   await dropLearnedBefore(db, addDays(today, -KEPT_DAYS))
   return kept ? 'learned' : 'nothing_to_do'
@@ -57,25 +56,9 @@ const asOpen = (store: Store): Store => ({ ...store, archived: false })
 /** So many products are read at a time: of two million sightings over twenty thousand these are ten thousand, a few megabytes. */
 const LOT = 100
 
-/** Lot by lot, so that neither this thread nor the other ever holds all sightings: what stays of them is their report days. */
-async function inThread(db: Kysely<Database>, job: LearnJob): Promise<Learned> {
-  const { products, asOf } = job.record
+/** The sightings of all products, lot by lot, each read once the one before was learnt from. */
+function readsOf(db: Kysely<Database>, { products, asOf }: LearnJob['record']): Array<() => Promise<LearnLot>> {
   const ids = products.map(({ id }) => id)
-  const worker = new Worker(new URL('learn-worker.ts', import.meta.url))
-  const tell = async (lot: LearnLot): Promise<Learned | null> => {
-    const answered = once(worker, 'message')
-    // oxlint-disable-next-line unicorn/require-post-message-target-origin -- a thread of this process has no origin
-    worker.postMessage(lot)
-    const [answer] = (await answered) as [LearnAnswer]
-    if (!answer.ok) throw new Error(`the record could not be learnt from: ${answer.reason}`)
-    return answer.learned
-  }
-  try {
-    // oxlint-disable-next-line unicorn/require-post-message-target-origin -- a thread of this process has no origin
-    worker.postMessage(job)
-    for (let start = 0; start < ids.length; start += LOT) await tell(await acceptedOf(db, ids.slice(start, start + LOT), taughtSince(asOf)))
-    return (await tell(null)) as Learned
-  } finally {
-    await worker.terminate()
-  }
+  const starts = Array.from({ length: Math.ceil(ids.length / LOT) }, (_, index) => index * LOT)
+  return starts.map((start) => () => acceptedOf(db, ids.slice(start, start + LOT), taughtSince(asOf)))
 }

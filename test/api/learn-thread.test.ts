@@ -1,0 +1,35 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { learnPrices } from '../../api/outlook/learn-prices.ts'
+import { learnInThread } from '../../api/outlook/learn-thread.ts'
+import { createWorld, type World } from './support/world.ts'
+
+/** A thread that does this alone. */
+const running = (source: string): URL => new URL(`data:text/javascript,${encodeURIComponent(source)}`)
+const FAILS = running(`setTimeout(() => { throw new Error('no more memory') }, 50)`)
+const ENDS = running(`setTimeout(() => process.exit(0), 50)`)
+const job = { record: { products: [], windows: [], asOf: '2026-11-26' }, trust: {} }
+const never = (): Promise<never> => new Promise(() => undefined)
+
+describe('the thread that learns', () => {
+  it.each([
+    ['fails', FAILS, /no more memory/],
+    ['ends without a word', ENDS, /ended by itself/],
+  ])('that %s is heard while a lot is read, and while its answer is awaited', async (_, script, said) => {
+    await expect(learnInThread(job, [never], script)).rejects.toThrow(said)
+    await expect(learnInThread(job, [async () => []], script)).rejects.toThrow(said)
+  })
+})
+
+describe('learning that failed', () => {
+  let world: World
+  beforeAll(async () => {
+    world = await createWorld()
+  })
+  afterAll(() => world.close())
+
+  it('is tried again', async () => {
+    for (const script of [FAILS, ENDS])
+      await expect(learnPrices(world.db, Date.now(), (asked, reads) => learnInThread(asked, reads, script))).rejects.toThrow(Error)
+    expect(await learnPrices(world.db, Date.now())).toBe('learned')
+  })
+})
