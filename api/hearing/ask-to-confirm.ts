@@ -13,6 +13,9 @@ const GOOD_MS = 2 * 86_400_000
 /** A slip, another slip, a mail that got lost: more in an hour is somebody writing to strangers from here. */
 const MOST_ASKED = 5
 const tallyOf = tallies(3_600_000)
+/** Whoever asks: an address that is somebody else's is not written to again and again. */
+const MOST_TO_ONE = 6
+const toOneOf = tallies(86_400_000)
 
 /**
  * Puts the address down, unconfirmed, and sends the one mail that asks whether it is right. The refusal, or null where the mail server took it; where
@@ -34,7 +37,19 @@ export async function askToConfirm(c: Ctx, address: string) {
       `${MOST_ASKED} mails were asked for within an hour. Look for the last one; another can be sent later.`,
     )
   }
+  const [toOne, addressKey] = [toOneOf(c.get('deps')), tokenHash(address.toLowerCase())]
+  const addressWaitS = toOne.waitS(addressKey, MOST_TO_ONE, clock())
+  if (addressWaitS > 0) {
+    c.header('Retry-After', String(addressWaitS))
+    return problem(
+      c,
+      429,
+      'too_many',
+      `${MOST_TO_ONE} mails went to this address within a day. Look for the last one, or ask again tomorrow.`,
+    )
+  }
   tally.add(id, clock())
+  toOne.add(addressKey, clock())
   const token = newToken()
   await setPersonMail(c.get('db'), id, { address, tokenHash: tokenHash(token), tokenEndsAt: new Date(clock() + GOOD_MS) })
   const { name: place } = await getInstall(c.get('db'))

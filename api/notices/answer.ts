@@ -44,6 +44,7 @@ async function todayAt(c: Ctx, storeId: string): Promise<string> {
 async function sayStillThere(c: Ctx, notice: Notice, id: string): Promise<Result<Done, SaidRefusal>> {
   if (await isPosted(c, notice, id)) return ok('posted')
   const today = await todayAt(c, notice.storeId)
+  if (await isAnsweredOn(c, notice, today)) return ok('kept')
   const behind = await findSighting(c.get('db'), signedIn(c), notice.sightingId)
   if (behind && behind.seenOn === today && !behind.withdrawn) {
     if (behind.reporterId === signedIn(c).id) return ok('kept')
@@ -70,6 +71,13 @@ async function sayStillThere(c: Ctx, notice: Notice, id: string): Promise<Result
 async function isPosted(c: Ctx, { productId, storeId }: Notice, id: string): Promise<boolean> {
   const stored = await findSighting(c.get('db'), signedIn(c), id)
   return stored?.reporterId === signedIn(c).id && stored.productId === productId && stored.storeId === storeId
+}
+
+/** Said once a day is enough: pressing again would post one's own word beside one's own word. */
+async function isAnsweredOn(c: Ctx, { answer, answeredAt, storeId }: Notice, today: string): Promise<boolean> {
+  if (answer !== 'still_there' || answeredAt === null) return false
+  const store = await findStore(c.get('db'), storeId)
+  return civilDateAt(Date.parse(answeredAt), store?.timeZone ?? 'UTC') === today
 }
 
 /** A last day belongs to a sale or a clearance: a shelf tag with its "was" price is told as it was. */

@@ -6,6 +6,8 @@ export interface SalesEnding {
   count: number
   firstOn: CivilDate
   lastOn: CivilDate
+  /** True where a store prints no last day of one of them: then the days are the rule's. */
+  about?: boolean
 }
 
 /**
@@ -15,15 +17,23 @@ export interface SalesEnding {
  *
  * @example salesEndingBefore(build.cost.lines, '2026-12-09') // { count: 2, firstOn: '2026-12-02', lastOn: '2026-12-02' }
  */
-export function salesEndingBefore(lines: ReadonlyArray<Pick<LineCost, 'holdsUntil'>>, day: CivilDate): SalesEnding | null {
-  const ends = lines.flatMap(({ holdsUntil }) => (holdsUntil !== null && holdsUntil < day ? [holdsUntil] : [])).sort()
+export function salesEndingBefore(
+  lines: ReadonlyArray<Pick<LineCost, 'holdsUntil'> & Partial<Pick<LineCost, 'lastDayStated'>>>,
+  day: CivilDate,
+): SalesEnding | null {
+  const ending = lines.filter(({ holdsUntil }) => holdsUntil !== null && holdsUntil < day)
+  const ends = ending.flatMap(({ holdsUntil }) => holdsUntil ?? []).sort()
   const [firstOn, lastOn] = [ends[0], ends.at(-1)]
-  return firstOn === undefined || lastOn === undefined ? null : { count: ends.length, firstOn, lastOn }
+  if (firstOn === undefined || lastOn === undefined) return null
+  const about = ending.some(({ lastDayStated }) => lastDayStated === false)
+  return { count: ends.length, firstOn, lastOn, ...(about && { about }) }
 }
 
 /** @example sayUntil({ count: 2, firstOn: '2026-12-02', lastOn: '2026-12-05' }, 2026) // 'Dec 2 to Dec 5' */
-export const sayUntil = ({ firstOn, lastOn }: SalesEnding, thisYear: number): string =>
-  firstOn === lastOn ? sayDate(lastOn, thisYear) : `${sayDate(firstOn, thisYear)} to ${sayDate(lastOn, thisYear)}`
+export function sayUntil({ firstOn, lastOn, about }: SalesEnding, thisYear: number): string {
+  const days = firstOn === lastOn ? sayDate(lastOn, thisYear) : `${sayDate(firstOn, thisYear)} to ${sayDate(lastOn, thisYear)}`
+  return about ? `about ${days}` : days
+}
 
 /** @example saySalesEnding({ count: 2, firstOn: '2026-12-02', lastOn: '2026-12-05' }, 2026) // 'Sale prices of 2 parts hold only until Dec 2 to Dec 5.' */
 export function saySalesEnding(ending: SalesEnding, thisYear: number): string {

@@ -51,17 +51,22 @@ function sayGap(cheap: Compared, dear: Compared, { currency, thisYear }: Compare
   return [today, `${money(gone)} of that is ${why}; ${money(left)} remains at full price.`]
 }
 
-/** What makes today less than full, with its end as far as stores print it. @example 'a sale that ends Nov 30' */
+/** What makes today less than full, with its end; "about" where a store prints none. @example 'a sale that ends Nov 30' */
 function sayWhy({ cost }: Compared, thisYear: number): string {
   const discounted = cost.today.complete && (cost.today.discountMinor ?? 0) > 0
   const sales = cost.lines.filter(isReduced)
   if (sales.length === 0) return discounted ? 'the discount' : 'sale prices'
-  const days = sales.flatMap(({ holdsUntil, lastDayStated }) => (holdsUntil !== null && lastDayStated ? [holdsUntil] : [])).sort()
+  const days = sales.flatMap(({ holdsUntil }) => holdsUntil ?? []).sort()
+  const about = sales.some(({ lastDayStated }) => !lastDayStated) ? 'about ' : ''
   const [from, to] = [days[0], days.at(-1)]
   const span = from && to ? (from === to ? sayDate(to, thisYear) : `${sayDate(from, thisYear)} to ${sayDate(to, thisYear)}`) : ''
   const all = days.length === sales.length
   const one = sales.length === 1
-  const ends = all ? `that ${one ? 'ends' : 'end'} ${span}` : one ? 'whose last day is not known' : 'whose last days are not all known'
+  const ends = all
+    ? `that ${one ? 'ends' : 'end'} ${about}${span}`
+    : one
+      ? 'whose last day is not known'
+      : 'whose last days are not all known'
   return `${one ? 'a sale' : 'sales'} ${ends}${discounted ? ', and the discount' : ''}`
 }
 

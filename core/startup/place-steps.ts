@@ -34,7 +34,7 @@ function placeStand(subject: StartupSubject): Step {
     title: gear.stand ? 'Place the stand' : 'Choose what the tank stands on',
     why: phrase`A full tank is never moved again, so its place is chosen once: away from sun, radiators and doors, near the outlet.`,
     amounts: [
-      ...(mass === undefined ? [] : [{ label: 'Full, for the leak test', value: phrase`about ${quantity(mass, 'kg', 0)}` }]),
+      ...(mass === undefined ? [] : [{ label: 'Full to the rim, its bed in it', value: phrase`about ${quantity(mass, 'kg', 0)}` }]),
       ...(hoses ? [{ label: 'Behind it', value: phrase`${quantity(75, 'mm', 0)} to ${quantity(150, 'mm', 0)} for hoses and cords` }] : []),
     ],
     actions: [

@@ -222,6 +222,7 @@ describe('what was found at the store', () => {
     const { who, id, productId } = await told({ seenOn: addDays(today(), -2), lastDay: addDays(today(), 3) })
     const phone = phoneId()
     for (const status of [200, 200]) expect(await answer(who, id, 'still_there', phone)).toMatchObject({ status, body: { done: 'posted' } })
+    expect((await answer(who, id, 'still_there')).body, 'said once a day').toMatchObject({ done: 'kept' })
     const posted = (await who.send('GET', `/api/sightings/${phone}`)).body
     expect(posted).toMatchObject({ productId, priceMinor: 3000, condition: 'sale', seenOn: today(), lastDay: addDays(today(), 3), reporterId: who.personId }) // prettier-ignore
     expect(await lookNow(world)).toBe(0)

@@ -6,7 +6,7 @@ export function confirmLetter({ place, url }: { place: string; url: string }): L
   const subject = `Confirm your address for deals at ${place}`
   const why = `Somebody with an account at ${place} gave this address to be told of deals there.`
   const yes = 'If that was you, open this link within two days and press the button:'
-  const no = 'If it was not, do nothing: no other mail is sent to this address.'
+  const no = 'If it was not, do nothing: no news is sent to an address that nobody confirmed.'
   return {
     subject,
     text: `${why}\n\n${yes}\n${url}\n\n${no}\n`,

@@ -58,9 +58,9 @@ describe('two builds, one of them on sale', () => {
     ])
   })
 
-  it('says where a last day is not known, and names no day for it', () => {
+  it('says "about" where no last day is printed, as the line itself does', () => {
     const guess = [onSale(2_200, '2026-12-02', false)]
-    expect(told(build('A', 47_000, 49_200, guess), build('B', 50_000, 50_000))[0]).toContain('a sale whose last day is not known; $8.00')
+    expect(told(build('A', 47_000, 49_200, guess), build('B', 50_000, 50_000))[0]).toContain('a sale that ends about Dec 2; $8.00')
   })
 })
 

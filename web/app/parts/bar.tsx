@@ -44,6 +44,7 @@ export function Bar(): ReactElement {
           </span>
           <button type="button" className="menu-button" aria-expanded={menu} onClick={toggleMenu}>
             Menu
+            <NotSeen />
           </button>
           <nav className="places" aria-label="Places">
             {placesOf(person.role).map(({ to, name }) => (

@@ -38,7 +38,7 @@ function OfProduct({ productId, onDone }: { productId: string; onDone: () => voi
   return (
     <TermsForm
       title={`Watch ${product.data.value.name}`}
-      terms={{ ...USUAL, limitMinor: line?.priceToBuyAtMinor ?? line?.payTodayMinor ?? null }}
+      terms={{ ...USUAL, limitMinor: limitOf(line) }}
       priceHelp={helpOf(line, currency)}
       send={(terms) => createWatch({ id, productId, requirement: null, ...terms })}
       button="Watch this"
@@ -47,10 +47,23 @@ function OfProduct({ productId, onDone }: { productId: string; onDone: () => voi
   )
 }
 
+/** A price that is there already is no price to wait for: then it is left to whoever waits for less. */
+const isUnder = ({ payTodayMinor: today, priceToBuyAtMinor: buyAt }: LineOutlookView): boolean =>
+  today !== null && buyAt !== null && today <= buyAt
+
+function limitOf(line: LineOutlookView | undefined): number | null {
+  if (!line || isUnder(line)) return null
+  return line.priceToBuyAtMinor ?? line.payTodayMinor
+}
+
 function helpOf(line: LineOutlookView | undefined, currency: string): string | undefined {
   if (!line || line.payTodayMinor === null) return undefined
-  const today = `Today it costs ${sayMoney(line.payTodayMinor, currency)} at the least.`
-  return line.priceToBuyAtMinor === null ? today : `${today} ${sayMoney(line.priceToBuyAtMinor, currency)} is the price to buy at.`
+  const today = `Today it costs ${sayMoney(line.payTodayMinor, currency)} with tax at the least.`
+  if (line.priceToBuyAtMinor === null) return today
+  const buyAt = sayMoney(line.priceToBuyAtMinor, currency)
+  return isUnder(line)
+    ? `${today} That is under the price to buy at, ${buyAt}: buy now, or write what you wait for.`
+    : `${today} ${buyAt} is the price to buy at.`
 }
 
 function OfRequirement({

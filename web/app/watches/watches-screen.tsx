@@ -21,7 +21,10 @@ export function WatchesScreen(): ReactElement {
   const isNew = search.product !== undefined || search.kind !== undefined
   const leave = (): void => void navigate({ search: {}, replace: true })
   return (
-    <Screen title="Watches" below="You are told of a price once, as soon as somebody reports it.">
+    <Screen
+      title="Watches"
+      below="You are told of each price once: of those that stand now at once, later as soon as somebody reports one."
+    >
       {isNew && <NewWatchForm key={JSON.stringify(search)} search={search} onDone={leave} />}
       {changed && <WatchForm key={changed.id} watch={changed} onDone={() => setChanged(null)} />}
       <NoticeList />
