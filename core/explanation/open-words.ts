@@ -28,6 +28,8 @@ const STOOD_IN: Record<string, (subject: SizingSubject) => Phrase> = {
   'form of the pump’s curve': () => phrase`a straight line to a parabola`,
   'length of the hoses': () => phrase`about twice the height from the floor to the rim`,
   'height of the stand': () => phrase`${quantity(STAND_HEIGHT_MM.low, 'mm', 0)} to ${quantity(STAND_HEIGHT_MM.high, 'mm', 0)}`,
+  'sides of the sump': () => phrase`a cube to a flat box of its litres`,
+  'the sump': () => phrase`one of usual height, two fifths to three quarters full`,
   'fittings in the hoses': () => phrase`few to many`,
   'litres of a pack': () => phrase`by the usual density of its kind`,
   'length and depth of the stand’s top': () => phrase`those of the tank`,

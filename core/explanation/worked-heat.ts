@@ -1,5 +1,6 @@
 import { HIGH_LOSS } from '../sizing/heat-ends.ts'
-import { evaporationLPerDay, heatLoss, lossW, vapourLossW, type HeatLoss } from '../sizing/heat-loss.ts'
+import { evaporationLPerDay, lossW, vapourLossW, type HeatLoss } from '../sizing/heat-loss.ts'
+import { lossesOf } from '../sizing/heating.ts'
 import { bottomTransmission, sideTransmission, topTransmission, type Cover } from '../sizing/heat-transmission.ts'
 import type { Corner, Situation } from '../sizing/situation.ts'
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
@@ -8,6 +9,9 @@ import type { ExplainedInput } from './explanation.ts'
 
 /** Thousands of seconds in a day: kilojoules a day over it are watts. */
 const KILOSECONDS_PER_DAY = 86.4
+
+/** Decimals more of a factor, so that a large product comes out to its tenth. */
+const finer = (share: number): number => Math.max(0, Math.ceil(Math.log10(share)))
 
 interface Case {
   corner: Corner
@@ -18,13 +22,12 @@ interface Case {
 const plain = (value: number, digits: number) => quantity(value, 'count', digits)
 const watts = (value: number) => quantity(value, 'W', 1)
 
-/** The tank and lid that lose most, of those that the stated figures allow. */
-function worstCase({ corners, covers, conditions }: Situation): Case | undefined {
-  const { coldestRoomC, livestock } = conditions
-  const cases = corners.flatMap((corner) =>
-    covers.map((cover) => ({ corner, cover, loss: heatLoss(corner.shape, corner.geometry, cover, HIGH_LOSS, coldestRoomC) })),
-  )
-  return cases.toSorted((a, b) => lossW(b.loss, livestock.targetC) - lossW(a.loss, livestock.targetC))[0]
+/** The tank, lid and sump that lose most, of those that the stated figures allow. */
+function worstCase(situation: Situation): Case | undefined {
+  const { coldestRoomC, livestock } = situation.conditions
+  return lossesOf(situation, situation.covers, HIGH_LOSS, coldestRoomC).toSorted(
+    (a, b) => lossW(b.loss, livestock.targetC) - lossW(a.loss, livestock.targetC),
+  )[0]
 }
 
 /**
@@ -47,15 +50,23 @@ export function workedHeat(situation: Situation): ExplainedInput[] {
     w: wPerK * byK,
     value: phrase`${plain(wPerK / transmission, 4)} m² × ${plain(transmission, 4)} W/m²K × ${plain(byK, 3)} K = ${watts(wPerK * byK)}`,
   })
+  const sumpWPerK = loss.dryWPerK - loss.sideWPerK - loss.bottomWPerK - loss.topWPerK
+  const sumpW = sumpWPerK * byK
+  const sump = {
+    name: 'Through the sump',
+    w: sumpW,
+    value: phrase`${plain(sumpWPerK, 4)} W/K × ${plain(byK, 3 + finer(sumpWPerK / 10))} K = ${watts(sumpW)}`,
+  }
   const vapourW = vapourLossW(loss, livestock.targetC)
   const parts = [
     through('Through the sides', loss.sideWPerK, sideTransmission(material, glassMm, false)),
     through('Through the bottom', loss.bottomWPerK, bottomTransmission(material, bottomMm)),
     through('Through the top', loss.topWPerK, topTransmission(cover)),
+    ...(situation.sump && situation.sump.boxes.length > 0 ? [sump] : []),
     {
       name: 'With what evaporates',
       w: vapourW,
-      value: phrase`${plain(evaporationLPerDay(loss, livestock.targetC), 4)} L a day × ${plain(latentHeatKjKg(livestock.targetC), 1)} kJ a litre ÷ ${plain(KILOSECONDS_PER_DAY, 1)} = ${watts(vapourW)}`,
+      value: phrase`${plain(evaporationLPerDay(loss, livestock.targetC), 4)} L a day × ${plain(latentHeatKjKg(livestock.targetC), 1 + finer(vapourW / 1000))} kJ a litre ÷ ${plain(KILOSECONDS_PER_DAY, 1)} = ${watts(vapourW)}`,
     },
   ]
   const sum = parts.flatMap(({ w }, index) => (index === 0 ? phrase`${watts(w)}` : phrase` + ${watts(w)}`))

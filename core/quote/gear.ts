@@ -1,6 +1,6 @@
 import type { Kind, Slot } from '../catalog/kinds.ts'
 import { kindInText, SLOT_OF } from '../catalog/kinds.ts'
-import type { Co2Spec } from '../catalog/appliance-spec.ts'
+import type { Co2Spec, SumpSpec } from '../catalog/appliance-spec.ts'
 import type { SpecOf } from '../catalog/spec.ts'
 import { APPLIANCE_KINDS, type Appliance, type ApplianceKind, type ApplianceSpec, type Counted, type Gear } from '../sizing/gear.ts'
 import type { Build } from './draft.ts'
@@ -83,7 +83,7 @@ function others(all: <K extends PlainKind>(kind: K) => Counted<SpecOf[K]>[]): Ot
   const salts = all('salt_mix')
   const purifiers = all('ro_unit')
   const animals = all('livestock')
-  const [sump] = all('sump')
+  const sump = sumpOfAll(all('sump'))
   return {
     ammoniaSources: all('ammonia_source'),
     thermometers: all('thermometer'),
@@ -92,6 +92,27 @@ function others(all: <K extends PlainKind>(kind: K) => Counted<SpecOf[K]>[]): Ot
     ...(purifiers.length > 0 ? { purifiers } : {}),
     ...(animals.length > 0 ? { animals } : {}),
     ...(sump ? { sump } : {}),
+  }
+}
+
+/**
+ * All sumps of a build, joined below, are counted as so many alike: of unlike ones the litres are their mean, where all state them. Sides stay open then, and
+ * typical ones stand for them.
+ */
+function sumpOfAll(sumps: Array<Counted<SumpSpec>>): Counted<SumpSpec> | undefined {
+  const [first] = sumps
+  if (first === undefined || sumps.length === 1) return first
+  const quantity = sumps.reduce((sum, each) => sum + each.quantity, 0)
+  if (sumps.every(({ spec }) => JSON.stringify(spec) === JSON.stringify(first.spec))) return { ...first, quantity }
+  const mean = (key: 'totalVolumeL' | 'operatingVolumeL'): SumpSpec =>
+    sumps.some(({ spec }) => spec[key] === undefined)
+      ? {}
+      : { [key]: sumps.reduce((sum, each) => sum + each.quantity * (each.spec[key] ?? 0), 0) / quantity }
+  return {
+    ...first,
+    name: sumps.map(({ name }) => name).join(' + '),
+    quantity,
+    spec: { ...mean('totalVolumeL'), ...mean('operatingVolumeL') },
   }
 }
 

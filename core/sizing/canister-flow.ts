@@ -7,6 +7,7 @@ import type { Gear } from './gear.ts'
 import { bendThrough, operatingFlowLph, type PumpCurve } from './operating-point.ts'
 import type { Situation } from './situation.ts'
 import { exactly, type Span } from './span.ts'
+import { sumpVolumes } from './sump.ts'
 import {
   CURVE_BEND,
   FITTINGS,
@@ -14,7 +15,7 @@ import {
   MEDIA_LOSS,
   PIPE_OVER_RISE,
   STAND_HEIGHT_MM,
-  SUMP_LEVEL_MM,
+  SUMP_HEIGHT_MM,
   SUMP_RUNNING,
 } from './typical-ranges.ts'
 
@@ -99,7 +100,7 @@ export function canisterOf(spec: FilterSpec, situation: Situation): Canister | n
 
 /** What stands under the tank, and the tank. */
 interface UnderTank {
-  gear: Pick<Gear, 'stand' | 'sump'>
+  gear: Pick<Gear, 'stand' | 'sump' | 'tank'>
   tank: Pick<TankSpec, 'heightMm'>
 }
 
@@ -112,16 +113,17 @@ const higher = ({ low, high }: Span, byMm: number): Span => ({ low: low + byMm, 
 
 /** From the water of a sump on the floor of the stand to the tank's rim, mm. */
 function riseMm(under: UnderTank): Span {
-  const { heightMm, totalVolumeL: total, operatingVolumeL: running } = under.gear.sump?.spec ?? {}
-  const share = total === undefined || running === undefined ? SUMP_RUNNING : exactly(running / total)
-  const level = heightMm === undefined ? SUMP_LEVEL_MM : { low: heightMm * share.low, high: heightMm * share.high }
+  const heightMm = under.gear.sump?.spec.heightMm
+  const height = heightMm === undefined ? SUMP_HEIGHT_MM : exactly(heightMm)
+  const share = sumpVolumes(under.gear)?.level ?? SUMP_RUNNING
+  const level = { low: height.low * share.low, high: height.high * share.high }
   const rim = higher(standMm(under), under.tank.heightMm)
   return { low: rim.low - level.high, high: rim.high - level.low }
 }
 
 const riseUnstated = ({ gear, sump }: Situation): string[] => [
   ...(gear.stand?.spec.heightMm === undefined ? ['height of the stand'] : []),
-  ...(sump?.unstated ?? []),
+  ...(sump ? [...(gear.sump?.spec.heightMm === undefined ? ['height of the sump'] : []), ...sump.unstated] : ['the sump']),
 ]
 
 /** Both hoses of a canister that stands on the floor under the tank, or the pipe up from a sump, mm. */

@@ -22,15 +22,15 @@ import { assumedOf } from './words.ts'
  * @example heaterHolds(situation, heating).limit // at least 149 W: 75 gal kept at 25 °C in a room of 18 °C, with a quarter in reserve
  */
 export function heaterHolds(situation: Situation, heating: Heating): Finding {
-  const { conditions, waterUnstated, coverUnstated, fillDefaults } = situation
+  const { conditions, lossUnstated, fillDefaults } = situation
   const { targetC, lowestC } = conditions.livestock
   const defaults = namesOf(assumedOf(conditions, ['coldestRoomC']), fillDefaults)
   const loss = over(heating.cold, (each) => Math.max(0, Math.round(lossW(each.loss, targetC))))
   const bare = over(heating.cold, (each) => Math.round(equilibriumC(each.loss, 0) * 10) / 10)
   const bearC = quantity(lowestC, 'degC', 1).value
-  if (bare.low >= bearC) return withoutHeat(situation, bare.low, namesOf(waterUnstated, coverUnstated, defaults))
+  if (bare.low >= bearC) return withoutHeat(situation, bare.low, namesOf(lossUnstated, defaults))
   const value = quantity(heating.installedW.low, 'W', 0)
-  const unstated = namesOf(heating.powerUnstated, waterUnstated, coverUnstated)
+  const unstated = namesOf(heating.powerUnstated, lossUnstated)
   const worst = judgeAtLeast(value.value, loss.high, loss.high * HEATER_RESERVE)
   const best =
     bare.high >= bearC ? 'fits' : judgeAtLeast(quantity(heating.installedW.high, 'W', 0).value, loss.low, loss.low * HEATER_RESERVE)

@@ -24,7 +24,7 @@ const asPrecaution = (verdict: Verdict): Verdict => (verdict === 'does_not_fit' 
  */
 export function heaterSpare(situation: Situation, heating: Heating): Finding | null {
   if (heating.heaters.length === 0) return null
-  const { conditions, waterUnstated, coverUnstated, fillDefaults } = situation
+  const { conditions, lossUnstated, fillDefaults } = situation
   const { lowestC, targetC } = conditions.livestock
   const held = (end: 'low' | 'high') => oneFailedC(heating, end)
   const coldest = held('low')
@@ -34,7 +34,7 @@ export function heaterSpare(situation: Situation, heating: Heating): Finding | n
   const outcome = settled(
     worst,
     judge(held('high').value),
-    namesOf(heating.powerUnstated, waterUnstated, coverUnstated),
+    namesOf(heating.powerUnstated, lossUnstated),
     namesOf(assumedOf(conditions, ['coldestRoomC']), fillDefaults),
   )
   const hours = leastHours(heating.cold, leftW(heating, 'low'), targetC, lowestC)

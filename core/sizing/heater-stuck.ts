@@ -25,7 +25,7 @@ import { assumedOf } from './words.ts'
 export function heaterStuck(situation: Situation, heating: Heating): Finding | null {
   const strongest = heating.heaters.filter((h) => !h.externalController).sort((a, b) => b.powerW.high - a.powerW.high)[0]
   if (!strongest) return heating.heaters.length > 0 ? switchedByController(situation, heating) : null
-  const { conditions, waterUnstated, coverUnstated, fillDefaults } = situation
+  const { conditions, lossUnstated, fillDefaults } = situation
   const danger = stated(conditions.livestock.dangerC, 'degC', 1)
   const hottest = stuckC(heating, 'high', strongest)
   const coolest = stuckC(heating, 'low', strongest)
@@ -33,7 +33,7 @@ export function heaterStuck(situation: Situation, heating: Heating): Finding | n
   const outcome = settled(
     worst,
     judge(coolest, stuckUsualC(heating, 'low', strongest), asJudged(danger)),
-    namesOf(heating.powerUnstated, heating.applianceUnstated, waterUnstated, coverUnstated),
+    namesOf(heating.powerUnstated, heating.applianceUnstated, lossUnstated),
     namesOf(assumedOf(conditions, ['warmestRoomC']), fillDefaults),
   )
   return makeFinding('heater_stuck', {

@@ -94,11 +94,21 @@ export function unstatedPower(gear: Situation['gear'], kinds: ReadonlyArray<'fil
 }
 
 /** A sump loses heat beside its tank, open as it is. At the low-loss end it counts for none: a closed cupboard keeps it as warm as the tank. */
-function withSump(loss: HeatLoss, sump: Situation['sump'], end: HeatEnd): HeatLoss {
-  if (!sump?.box || end.insulated) return loss
-  const { dryWPerK, vapourWPerPa } = heatLoss(sump.box.shape, sump.box.geometry, 'open', end, loss.roomC)
-  return { ...loss, dryWPerK: loss.dryWPerK + dryWPerK, vapourWPerPa: loss.vapourWPerPa + vapourWPerPa }
+function withSump(loss: HeatLoss, sump: Situation['sump'], end: HeatEnd): HeatLoss[] {
+  if (!sump || sump.boxes.length === 0 || end.insulated) return [loss]
+  return sump.boxes.map(({ shape, geometry }) => {
+    const { dryWPerK, vapourWPerPa } = heatLoss(shape, geometry, 'open', end, loss.roomC)
+    return { ...loss, dryWPerK: loss.dryWPerK + sump.count * dryWPerK, vapourWPerPa: loss.vapourWPerPa + sump.count * vapourWPerPa }
+  })
 }
+
+/** Every loss of tank and sump that the stated figures allow, with the tank and the cover it is of. Sides, bottom and top are the tank's, the rest is of both. */
+export const lossesOf = ({ corners, sump }: Situation, covers: readonly Cover[], end: HeatEnd, roomC: number) =>
+  corners.flatMap((corner) =>
+    covers.flatMap((cover) =>
+      withSump(heatLoss(corner.shape, corner.geometry, cover, end, roomC), sump, end).map((loss) => ({ corner, cover, loss })),
+    ),
+  )
 
 /**
  * Heaters, the heat of pump and lamp, and the tank's losses in every room that a check asks about, for every tank and lid that the stated figures allow.
@@ -118,12 +128,10 @@ export function heatingOf(situation: Situation): Heating {
     })),
   )
   const cases = (end: HeatEnd, roomC: number, tops: readonly Cover[] = covers): ThermalCase[] =>
-    corners.flatMap(({ shape, geometry, mass }) =>
-      tops.map((cover) => ({
-        loss: withSump(heatLoss(shape, geometry, cover, end, roomC), sump, end),
-        capacityJPerK: heatCapacity(mass, shape.material) + waterCapacity(sump?.runningKg ?? 0),
-      })),
-    )
+    lossesOf(situation, tops, end, roomC).map(({ corner: { mass, shape }, loss }) => ({
+      loss,
+      capacityJPerK: heatCapacity(mass, shape.material) + waterCapacity(sump?.runningKg ?? 0),
+    }))
   return {
     heaters,
     installedW: sumOf(gear.heaters.map(({ spec, quantity }) => times(heaterPowerW(spec.powerW, outsideL), quantity))),

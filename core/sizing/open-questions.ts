@@ -37,6 +37,8 @@ const MISSED: Readonly<Record<string, { text: string; place: AnswerPlace }>> = {
   'flow of the circulation pump': { text: 'What flow is printed on the circulation pump (Rated flow)?', place: { at: 'slot', slot: 'circulate' } },
   'tank size on the skimmer’s box': { text: 'For what size of tank does the skimmer’s box say it is?', place: { at: 'slot', slot: 'skim' } },
   'volume of the sump': { text: 'How much does the sump hold to its rim (Volume to the rim)?', place: { at: 'slot', slot: 'sump' } },
+  'sides of the sump': { text: 'How long, deep and high is the sump outside (Length, Width, Height)?', place: { at: 'slot', slot: 'sump' } },
+  'the sump': { text: 'Which sump will stand below the tank?', place: { at: 'slot', slot: 'sump' } },
   'outlets within reach': { text: 'How many outlets are within reach of the tank?', place: { at: 'slot', slot: 'protect_circuit' } },
   'whether the stand has a full board': { text: 'Is the stand’s top a full board or a frame?', place: { at: 'slot', slot: 'carry_tank' } },
   'a top of the tank’s own shape': { text: 'Which stand has a top of the tank’s own shape?', place: { at: 'slot', slot: 'carry_tank' } },

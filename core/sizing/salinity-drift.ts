@@ -38,7 +38,7 @@ const risePercent = (waterKg: number, litresPerDay: number) =>
  * @example salinityDrift(situation, heating)?.value // 0.8 percent in a day
  */
 export function salinityDrift(situation: Situation, heating: Heating): Finding | null {
-  const { conditions, corners, sump, waterUnstated, coverUnstated, fillDefaults } = situation
+  const { conditions, corners, sump, lossUnstated, fillDefaults } = situation
   if (conditions.livestock.water !== 'salt') return null
   const { targetC } = conditions.livestock
   const lost: Span = {
@@ -57,7 +57,7 @@ export function salinityDrift(situation: Situation, heating: Heating): Finding |
   const outcome = settled(
     judge(value.value),
     judge(best.value),
-    namesOf(waterUnstated, coverUnstated),
+    namesOf(lossUnstated),
     namesOf(assumedOf(conditions, ['coldestRoomC', 'warmestRoomC']), fillDefaults),
   )
   return makeFinding('salinity_drift', {

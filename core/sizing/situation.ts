@@ -32,6 +32,8 @@ export interface Situation extends SizingSubject {
   sump: Sump | null
   /** What nobody stated of tank and sump. */
   waterUnstated: readonly string[]
+  /** What nobody stated of all that loses heat: the same, the cover and the sides of the sump. */
+  lossUnstated: readonly string[]
 }
 
 export type SituationRefusal = { code: 'no_tank' } | TankRefusal
@@ -107,5 +109,7 @@ export function situationOf(subject: SizingSubject): SituationResult {
   const sump = sumpOf(subject.gear, livestock)
   const waterUnstated = [...tankUnstated, ...(sump?.unstated ?? [])]
   const fillDefaults = assumedOf(subject.conditions, ['waterBelowRimMm', 'substrateDepthMm'])
-  return { ok: true, value: { ...subject, tank, corners, tankUnstated, covers, coverUnstated, fillDefaults, grain, sump, waterUnstated } }
+  const lossUnstated = [...waterUnstated, ...coverUnstated, ...(sump?.sidesUnstated ?? [])]
+  const water = { grain, sump, waterUnstated, lossUnstated }
+  return { ok: true, value: { ...subject, tank, corners, tankUnstated, covers, coverUnstated, fillDefaults, ...water } }
 }

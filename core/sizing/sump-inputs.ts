@@ -2,11 +2,11 @@ import type { SumpSpec } from '../catalog/appliance-spec.ts'
 import { phrase, quantity, type Unit } from '../units/quantity.ts'
 import type { Conditions, OnlyStated } from './conditions.ts'
 import type { Gear } from './gear.ts'
-import { figureEnds, stating, type GearChange, type Told } from './input-ends.ts'
+import { figureEnds, MM, stateGear, stating, type GearChange, type Told } from './input-ends.ts'
 import type { OpenInput } from './open-input.ts'
-import type { Span } from './span.ts'
-import { sumpOf, wantsSump } from './sump.ts'
-import { PIPES_L, SIPHON_BELOW_MM } from './typical-ranges.ts'
+import { type Span, times } from './span.ts'
+import { sumpOf, sumpSides, wantsSump } from './sump.ts'
+import { PIPES_L, SIPHON_BELOW_MM, SUMP_HEIGHT_MM } from './typical-ranges.ts'
 
 const SUMP = { at: 'slot', slot: 'sump' } as const
 const LITRES: Told = ['L', 0]
@@ -28,6 +28,17 @@ function roomInput(field: 'siphonBelowMm' | 'pipeVolumeL', name: string, questio
       state: (subject) => ({ ...subject, conditions: { ...subject.conditions, ...stated(value) } }),
     })),
   }
+}
+
+/** A box whose form nobody stated, between a compact and a flat one. */
+function sidesInput(litres: number, wallMm: number | undefined): OpenInput {
+  const end = (form: 'compact' | 'flat') => {
+    const sides = sumpSides(litres, form, wallMm)
+    const [length, width, height] = [sides.lengthMm, sides.widthMm, sides.heightMm].map((value) => quantity(value, ...MM))
+    return { says: phrase`${length ?? ''} × ${width ?? ''} × ${height ?? ''}`, state: stateGear(setSump(sides)) }
+  }
+  const question = 'How long, deep and high is the sump outside (Length, Width, Height)?'
+  return { name: 'sides of the sump', question, place: SUMP, ends: [end('compact'), end('flat')] }
 }
 
 /**
@@ -54,15 +65,27 @@ export function sumpInputs(gear: Gear, conditions: Conditions): OpenInput[] {
         name: 'volume of the sump',
         question: 'How much does the sump hold to its rim (Volume to the rim)?',
         place: SUMP,
-        ends: figureEnds(sump.totalL, LITRES, (totalVolumeL) => setSump({ totalVolumeL })),
+        ends: figureEnds(times(sump.totalL, 1 / sump.count), LITRES, (totalVolumeL) => setSump({ totalVolumeL })),
       },
     sump &&
       gear.sump?.spec.operatingVolumeL === undefined && {
         name: 'water in the sump',
         question: 'How much water stands in the sump while the pump runs (Water while the pump runs)?',
         place: SUMP,
-        ends: figureEnds(sump.runningL, LITRES, (operatingVolumeL) => setSump({ operatingVolumeL })),
+        ends: figureEnds(times(sump.runningL, 1 / sump.count), LITRES, (operatingVolumeL) => setSump({ operatingVolumeL })),
       },
+    sump &&
+      gear.sump?.spec.heightMm === undefined &&
+      gear.filters.some(({ spec }) => spec.type === 'return_pump') && {
+        name: 'height of the sump',
+        question: 'How high is the sump outside (Height)?',
+        place: SUMP,
+        ends: figureEnds(SUMP_HEIGHT_MM, MM, (heightMm) => setSump({ heightMm })),
+      },
+    gear.sump?.spec.totalVolumeL !== undefined &&
+      sump &&
+      sump.sidesUnstated.length > 0 &&
+      sidesInput(gear.sump.spec.totalVolumeL, gear.sump.spec.wallMm),
   ]
   return found.filter((input) => input !== false && input !== null)
 }

@@ -106,8 +106,11 @@ export const SUMP_RUNNING: Span = { low: 0.4, high: 0.75 }
 /** What a sump holds to its rim, over the outside volume of the tank above it. */
 export const SUMP_OVER_TANK: Span = { low: 0.1, high: 0.5 }
 
-/** Water in a sump above the floor of the stand where its height is not stated, mm. */
-export const SUMP_LEVEL_MM: Span = { low: 120, high: 300 }
+/** Height of a sump, mm. */
+export const SUMP_HEIGHT_MM: Span = { low: 300, high: 450 }
+
+/** Length and width of a sump inside, over its height: a cube, and a box twice as long as wide that is lower than wide. */
+export const SUMP_FORM = { compact: { length: 1, width: 1 }, flat: { length: 2.5, width: 1.25 } } as const
 
 /** The lowest opening through which a tank drains into its sump, the overflow's edge or a return's outlet, below the water line of the running pump, mm. */
 export const SIPHON_BELOW_MM: Span = { low: 10, high: 75 }

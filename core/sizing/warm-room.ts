@@ -21,7 +21,7 @@ import { assumedOf } from './words.ts'
  * @example warmRoom(situation, heating).value // 25.5 °C in a room of 24 °C, where the animals are comfortable to 28 °C
  */
 export function warmRoom(situation: Situation, heating: Heating): Finding {
-  const { conditions, waterUnstated, coverUnstated, fillDefaults } = situation
+  const { conditions, lossUnstated, fillDefaults } = situation
   const { highestC, dangerC } = conditions.livestock
   const chiller = chillerOf(situation)
   const balanceC = (end: 'low' | 'high', coolingW: number) =>
@@ -40,7 +40,7 @@ export function warmRoom(situation: Situation, heating: Heating): Finding {
   const outcome = settled(
     judge(warmest.value),
     judge(reached('low').value),
-    namesOf(heating.applianceUnstated, waterUnstated, coverUnstated),
+    namesOf(heating.applianceUnstated, lossUnstated),
     namesOf(assumedOf(conditions, ['warmestRoomC']), fillDefaults),
   )
   if (chiller.unstated && outcome.verdict !== 'fits') return unstatedChiller(chiller.name)

@@ -75,11 +75,20 @@ const READERS: ReadonlyArray<[string, ReaderUnits]> = [
   ['US', US],
 ]
 
+/** Sums of the heat lost, that do not come to what the finding holds the heaters against. */
+const besideTheFinding = (told: readonly Told[]): string[] =>
+  told.flatMap(({ check, text, reading }) => {
+    const [, all] = check === 'heater_holds' ? (/ W \+ .* = ([\d,]+ W)$/.exec(text.replaceAll('\u00a0', ' ')) ?? []) : []
+    return all === undefined || reading.replaceAll('\u00a0', ' ').includes(all) ? [] : [`${text}: ${reading}`]
+  })
+
 describe('what an explanation reckons with its figures', () => {
   it.each(READERS)('comes out by hand within its last printed digit, of any build in any room, in %s units', (_, reader) => {
     fc.assert(
       fc.property(anyGear, anyRoom, (someGear, room) => {
-        expect(misreckoned(toldOf({ gear: someGear, conditions: room }, reader))).toEqual([])
+        const told = toldOf({ gear: someGear, conditions: room }, reader)
+        expect(misreckoned(told)).toEqual([])
+        expect(besideTheFinding(told)).toEqual([])
       }),
       { numRuns: 60 },
     )
@@ -100,7 +109,17 @@ describe('what an explanation reckons with its figures', () => {
     },
   )
 
+  it('counts what a sump loses, with a line of its own', () => {
+    const spec = { lengthMm: 600, widthMm: 380, heightMm: 400, wallMm: 6, operatingVolumeL: 42 }
+    const told = toldOf({ gear: gear({ sump: { name: 'Osmere Sump', quantity: 1, spec } }), conditions: conditions() }, METRIC)
+    expect(besideTheFinding(told)).toEqual([])
+    expect(misreckoned(told)).toEqual([])
+    const sums = told.filter(({ check, text }) => check === 'heater_holds' && text.split(' + ').length === 5)
+    expect(sums).toHaveLength(1)
+  })
+
   it('is found out where it does not', () => {
+    expect(besideTheFinding([{ check: 'heater_holds', text: '62 W + 7 W = 69 W', reading: 'loses up to 149 W' }])).toHaveLength(1)
     expect(misreckoned([{ check: 'weekly_change', text: '9.7 mg/L ÷ 40 mg/L = 26 %', reading: '' }])).toHaveLength(1)
     expect(misreckoned([{ check: 'stand_load', text: '57.3 kg of tank + 79.4 kg + 220.2 kg of water = 356.8 kg', reading: '' }])).toEqual(
       [],

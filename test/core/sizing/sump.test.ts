@@ -101,6 +101,34 @@ describe('water in a sump counts', () => {
     isNear((over.figures.coldLossW ?? NaN) - (plain.figures.coldLossW ?? NaN), dryWPerK * 7 + vapourW, 2e-3)
   })
 
+  /**
+   * By hand, a cube and a box 2.5 : 1.25 : 1 of 85 L: 0.1933 and 0.2829 m² of open water, three and a half quarters full. The stated one of 0.2164 m² lies between.
+   */
+  it('as a range where its sides are not stated, named, and its high end no less than the stated one’s', () => {
+    const loss = (spec: SumpSpec) => findingOf('heater_holds', { sump: sump(spec) }, { coldestRoomC: 18 })
+    const stated = loss(BOX)
+    const open = loss({ totalVolumeL: 85.255, operatingVolumeL: 42.6275 })
+    const [boxes, sides] = [sumpOfBuild({ totalVolumeL: 85, operatingVolumeL: 42 }).boxes, [...stated.missing, ...stated.assumed]]
+    // The cube’s walls are as thick as is usual, so that it holds a little less.
+    isNear(boxes[0]!.geometry.insidePlanMm2 / 1e6, 0.1933, 1e-1)
+    isNear(boxes[1]!.geometry.insidePlanMm2 / 1e6, 0.2829, 1e-2)
+    expect(open.limit?.kind === 'at_least' && open.limit.low.value).toBeGreaterThan(
+      stated.limit?.kind === 'at_least' ? stated.limit.low.value : NaN,
+    )
+    expect(sides).not.toContain('sides of the sump')
+    expect([...open.missing, ...open.assumed]).toContain('sides of the sump')
+  })
+
+  it('of several as often as there are', () => {
+    const two = situation({ sump: { ...one('Osmere Sump', BOX), quantity: 2 } })
+    const single = sumpOfBuild(BOX)
+    isNear(two.sump!.totalL.low, 2 * 85.255_296, 1e-9)
+    isNear(two.sump!.freeL.low, 2 * single.freeL.low, 1e-9)
+    isNear(two.sump!.fullKg, 2 * single.fullKg, 1e-9)
+    const lossOf = (count: number) => reportOf({ sump: { ...one('Osmere Sump', BOX), quantity: count } }).figures.coldLossW ?? NaN
+    isNear(lossOf(2) - lossOf(1), lossOf(1) - (plain.figures.coldLossW ?? NaN), 1e-2)
+  })
+
   it('in how slowly all of it warms and cools, and not in the loss of a heater stuck on', () => {
     expect(over.figures.stuckTemperatureC).toBe(plain.figures.stuckTemperatureC)
     expect(over.figures.stuckHours ?? Infinity).toBeGreaterThanOrEqual(plain.figures.stuckHours ?? Infinity)
@@ -108,11 +136,11 @@ describe('water in a sump counts', () => {
 
   it('in how far salinity drifts in a day', () => {
     const reef = { livestock: group('soft-coral-reef') }
-    // The open sump evaporates too; a closed volume of the same size would drift less.
+    // The open sump evaporates too: one whose sides nobody stated as much as a flat one of its litres.
     const drift = (gearOf: Partial<Gear>) => findingOf('salinity_drift', gearOf, reef).value?.value ?? NaN
-    const closed = drift({ sump: sump({ totalVolumeL: 85, operatingVolumeL: 43 }) })
-    expect(closed).toBeLessThan(drift({}))
+    const closed = drift({ sump: sump({ ...BOX, lengthMm: 380, heightMm: 640, operatingVolumeL: 43 }) })
     expect(drift({ sump: sump() })).toBeGreaterThan(closed)
+    expect(drift({ sump: sump({ totalVolumeL: 85, operatingVolumeL: 43 }) })).toBeGreaterThan(drift({ sump: sump() }))
   })
 })
 
@@ -143,8 +171,24 @@ describe('a return pump', () => {
 
   it('names what its rise rests on where nobody stated it', () => {
     const { unstated, clean } = flowOf({ stand: one('Bench', {}), sump: sump({ totalVolumeL: 80 }) })
-    expect(unstated).toEqual(['height of the stand', 'water in the sump'])
+    expect(unstated).toEqual(['height of the stand', 'height of the sump', 'water in the sump'])
     expect(clean.low).toBeLessThan(clean.high)
+    // Without a sump its level is as open, and it is named.
+    const none = flowOf({ sump: undefined })
+    expect(none.unstated).toEqual(['the sump'])
+    expect(none.clean.low).toBeLessThan(none.clean.high)
+    // A height that is stated leaves the share of it that runs; one that is not is a range, even where the litres are stated.
+    const noHeight = flowOf({ sump: sump({ totalVolumeL: 80, operatingVolumeL: 40 }) })
+    expect(noHeight.unstated).toEqual(['height of the sump'])
+    expect(noHeight.clean.low).toBeLessThan(noHeight.clean.high)
+  })
+
+  it('lifts from where the running water stands in a sump of stated sides, never from above its rim', () => {
+    // Sides and walls tell the litres as well as the maker does.
+    isNear(flowOf({ sump: sump({ ...BOX, totalVolumeL: 85.255 }) }).clean.low, flowOf().clean.low, 1e-5)
+    const full = flowOf({ sump: sump({ ...BOX, operatingVolumeL: 85.3 }) })
+    expect(flowOf({ sump: sump({ ...BOX, operatingVolumeL: 500 }) }).clean).toEqual(full.clean)
+    expect(full.clean.low).toBeGreaterThan(flowOf().clean.low)
   })
 
   /** Common practice: without a curve, the rise leaves 0.3 to 0.7 of what is printed. */
