@@ -530,6 +530,7 @@ export interface WatchTable {
   created_at: ColumnType<Date, Date | string | undefined, Date | string>
   ended_at: Instant | null
   version: Generated<number>
+  region_gone: Generated<boolean>
 }
 
 export interface WatchDueTable {

@@ -57,7 +57,7 @@ export async function updateRegion(
   return ok(await writeStores(trx, id, fields))
 }
 
-/** A draft that names a region that is gone takes the stores it names, or all. */
+/** A draft that names a region that is gone takes the stores it names, or all; the watches of it end. */
 export async function deleteRegion(db: Kysely<Database>, id: string): Promise<Result<null, Refusal<'not_found'>>> {
   const { numDeletedRows } = isId(id) ? await db.deleteFrom('region').where('id', '=', id).executeTakeFirst() : { numDeletedRows: 0n }
   return numDeletedRows > 0n ? ok(null) : refuse(NO_REGION)

@@ -14,9 +14,13 @@ import { advises, type Viewer } from './viewer.ts'
 
 type WatchRefusal = Refusal<'product_unknown' | 'region_unknown' | 'store_unknown' | 'quote_unknown'>
 
-/** One's own that have not ended, newest first. */
+/** One's own that run, newest first, and those that ended with their region, until their owner takes them off the list. */
 export async function listWatches(db: Kysely<Database>, viewer: Viewer): Promise<WatchView[]> {
-  const rows = await views(db, viewer).where('watch.ended_at', 'is', null).orderBy('watch.created_at', 'desc').orderBy('watch.id').execute()
+  const rows = await views(db, viewer)
+    .where((eb) => eb.or([eb('watch.ended_at', 'is', null), eb('watch.region_gone', '=', true)]))
+    .orderBy('watch.created_at', 'desc')
+    .orderBy('watch.id')
+    .execute()
   return rows.map(viewOf)
 }
 
@@ -87,12 +91,12 @@ export async function updateWatch(
   return ok(await readBack(trx, viewer, id))
 }
 
-/** What it told stays. Ending it again changes nothing. */
+/** What it told stays. One that ended with its region is taken off the list; ending another again changes nothing. */
 export async function endWatch(db: Kysely<Database>, viewer: Viewer, id: string): Promise<Result<null, Refusal<'not_found'>>> {
   if (!isId(id)) return refuse(NO_WATCH)
   const { numUpdatedRows } = await db
     .updateTable('watch')
-    .set((eb) => ({ ended_at: sql<Date>`coalesce(ended_at, now())`, version: eb('version', '+', 1) }))
+    .set((eb) => ({ ended_at: sql<Date>`coalesce(ended_at, now())`, region_gone: false, version: eb('version', '+', 1) }))
     .where('id', '=', id)
     .where('person_id', '=', viewer.id)
     .executeTakeFirst()
@@ -194,7 +198,7 @@ function viewOf(row: ViewRow): WatchView {
   const watch = watchOf(row)
   const kind = row.product_kind ?? watch.requirement?.kind
   if (kind === undefined) throw new Error('a watch is of a product or of a requirement')
-  return { ...watch, productName: row.product_name, kind, quoteNumber: row.quote_number, told: row.told ?? 0 }
+  return { ...watch, productName: row.product_name, kind, quoteNumber: row.quote_number, regionGone: row.region_gone, told: row.told ?? 0 }
 }
 
 export const watchOf = (row: Omit<Selectable<WatchTable>, 'kind'>): Watch => ({

@@ -31,6 +31,7 @@ export const WatchAnswer = answer(
     productName: z.string().nullable(),
     kind: z.enum(KINDS),
     quoteNumber: z.string().nullable(),
+    regionGone: z.boolean(),
     told: z.int(),
   }) satisfies z.ZodType<WatchView>,
 )

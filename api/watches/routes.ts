@@ -29,8 +29,14 @@ async function dayFault(c: Ctx, { byDay }: WatchTerms) {
 
 /** Everybody's own: nobody sees what another waits for. */
 export const watches = new Hono<Env>()
-  .get('/', operation('listWatches', { summary: 'Your own watches that run', tag, answers: { 200: WatchesAnswer } }), async (c) =>
-    c.json({ items: await listWatches(c.get('db'), signedIn(c)), most: MOST_WATCHES }, 200),
+  .get(
+    '/',
+    operation('listWatches', {
+      summary: 'Your own watches that run, and those whose region was taken out',
+      tag,
+      answers: { 200: WatchesAnswer },
+    }),
+    async (c) => c.json({ items: await listWatches(c.get('db'), signedIn(c)), most: MOST_WATCHES }, 200),
   )
   .post(
     '/',
@@ -90,7 +96,12 @@ export const watches = new Hono<Env>()
   )
   .delete(
     '/:id',
-    operation('endWatch', { summary: 'End a watch; what it told stays', tag, answers: { 204: null }, refuses: [404] }),
+    operation('endWatch', {
+      summary: 'End a watch, or take one off the list whose region was taken out; what it told stays',
+      tag,
+      answers: { 204: null },
+      refuses: [404],
+    }),
     valid('param', ById),
     async (c) => {
       const ended = await endWatch(c.get('db'), signedIn(c), c.req.valid('param').id)

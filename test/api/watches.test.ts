@@ -3,7 +3,7 @@ import { addDays } from '../../core/dates.ts'
 import type { Product } from '../../core/catalog/product.ts'
 import type { Store } from '../../core/catalog/store.ts'
 import type { SightingRow } from '../../core/pricing/record.ts'
-import { MOST_WATCHES } from '../../core/pricing/watches/watch.ts'
+import { MOST_WATCHES, type WatchView } from '../../core/pricing/watches/watch.ts'
 import { phoneId, product, sighting, store } from '../support/rows.ts'
 import { draftOf, newQuote, stockedShop, today } from './support/quotes.ts'
 import { lookNow, setWatch, toldTo } from './support/watches.ts'
@@ -101,6 +101,36 @@ describe('a watch', () => {
     expect(refused.text).toContain('End one')
     await rita.send('DELETE', `/api/watches/${rows[0]?.id}`)
     expect((await setWatch(rita, { productId })).status).toBe(201)
+  })
+})
+
+describe('a region that is taken out', () => {
+  it('ends the watches of it, which say so until they are removed, and leaves the others', async () => {
+    const { id: productId } = await known()
+    const who = await world.signIn('member')
+    const manager = await world.signIn('manager')
+    const { body: region } = await manager.send<{ id: string }>('POST', '/api/regions', {
+      body: { name: 'Old harbour', storeIds: [place.id] },
+    })
+    const [ofRegion, other] = [await setWatch(who, { productId, regionId: region.id }), await setWatch(who, { productId, limitMinor: 100 })]
+    const ended = await setWatch(who, { productId, regionId: region.id })
+    await who.send('DELETE', `/api/watches/${ended.body.id}`)
+    expect((await manager.send('DELETE', `/api/regions/${region.id}`)).status).toBe(204)
+    const list = async () =>
+      (await who.send<{ items: WatchView[] }>('GET', '/api/watches')).body.items.map(({ id, endedAt, regionGone }) => [
+        id,
+        endedAt !== null,
+        regionGone,
+      ])
+    expect(await list()).toEqual([
+      [other.body.id, false, false],
+      [ofRegion.body.id, true, true],
+    ])
+    await post(ada, productId)
+    await lookNow(world)
+    expect(await toldTo(who), 'of nothing anywhere').toEqual([])
+    expect((await who.send('DELETE', `/api/watches/${ofRegion.body.id}`)).status).toBe(204)
+    expect(await list()).toEqual([[other.body.id, false, false]])
   })
 })
 

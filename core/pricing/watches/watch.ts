@@ -49,6 +49,8 @@ export interface WatchView extends Watch {
   kind: Kind
   /** Number of the quote whose build it is to fit; null where it has none, or none is named. */
   quoteNumber: string | null
+  /** It ended because its region was taken out, and its owner has not taken it off the list yet. */
+  regionGone: boolean
   /** How many deals it has told of. */
   told: number
 }

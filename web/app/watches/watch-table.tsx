@@ -11,6 +11,8 @@ import { ErrorNotice } from '../parts/states.tsx'
 import { useInstall, useReader, useToday } from '../session/session.ts'
 import { sayRequirement, sayTerms } from './watch-words.ts'
 
+const REGION_GONE = 'Ended: its region was taken out. Set a new one for the stores that you mean.'
+
 /** One's own watches: of what, at which price, how often it told. */
 export function WatchTable({ watches, onChange }: { watches: readonly WatchView[]; onChange: (watch: WatchView) => void }): ReactElement {
   const thisYear = yearOf(useToday())
@@ -18,7 +20,12 @@ export function WatchTable({ watches, onChange }: { watches: readonly WatchView[
   const [asked, setAsked] = useState<WatchView | null>(null)
   const columns: Array<Column<WatchView>> = [
     { key: 'of', head: 'What', rowHead: true, phone: 'lead', cell: (watch) => <WatchedThing watch={watch} title={titleOf(watch)} /> },
-    { key: 'terms', head: 'When to tell', phone: 'below', cell: (watch) => sayTerms(watch, watch.currency, thisYear) },
+    {
+      key: 'terms',
+      head: 'When to tell',
+      phone: 'below',
+      cell: (watch) => (watch.regionGone ? REGION_GONE : sayTerms(watch, watch.currency, thisYear)),
+    },
     {
       key: 'told',
       head: 'Told',
@@ -33,11 +40,13 @@ export function WatchTable({ watches, onChange }: { watches: readonly WatchView[
       phone: 'acts',
       cell: (watch) => (
         <span className="votes">
-          <Button small aria-label={`Change the watch of ${titleOf(watch)}`} onClick={() => onChange(watch)}>
-            Change
-          </Button>
-          <Button small aria-label={`End the watch of ${titleOf(watch)}`} onClick={() => setAsked(watch)}>
-            End
+          {!watch.regionGone && (
+            <Button small aria-label={`Change the watch of ${titleOf(watch)}`} onClick={() => onChange(watch)}>
+              Change
+            </Button>
+          )}
+          <Button small aria-label={`${endWord(watch)} the watch of ${titleOf(watch)}`} onClick={() => setAsked(watch)}>
+            {endWord(watch)}
           </Button>
         </span>
       ),
@@ -50,6 +59,9 @@ export function WatchTable({ watches, onChange }: { watches: readonly WatchView[
     </>
   )
 }
+
+/** One that has ended already is taken off the list. */
+const endWord = ({ regionGone }: WatchView): string => (regionGone ? 'Remove' : 'End')
 
 /** What a watch is of, in words. */
 export function useTitle(): (watch: WatchView) => string {
@@ -86,13 +98,13 @@ function EndDialog({ watch, title, onClose }: { watch: WatchView | null; title: 
   return (
     <Dialog
       open={watch !== null}
-      title={`End the watch of ${title}?`}
+      title={`${watch ? endWord(watch) : 'End'} the watch of ${title}?`}
       onClose={onClose}
       actions={
         <>
           <Button onClick={onClose}>Keep it</Button>
           <Button look="main" busy={end.isPending} onClick={() => watch && end.mutate(watch.id)}>
-            End it
+            {watch ? endWord(watch) : 'End'} it
           </Button>
         </>
       }
