@@ -40,6 +40,15 @@ describe('what a build may have besides', () => {
       { kind: 'circulation_pump', name: 'Pellick Drift', quantity: 1, spec: { powerW: 4 } },
     ])
   })
+  it('counts its sumps: alike ones by number, unlike ones by the mean of their litres, none of which is lost', () => {
+    const [small, large, bare] = [{ totalVolumeL: 40, operatingVolumeL: 20 }, { totalVolumeL: 80, operatingVolumeL: 30 }, {}].map(
+      (spec, at) => productOf('sump', `Osmere ${at}`, spec),
+    ) as [Product, Product, Product]
+    const alike = productOf('sump', 'Osmere 40', small.spec)
+    expect(gearWith([sampleTank, small, alike]).sump).toMatchObject({ quantity: 2, spec: small.spec })
+    expect(gearWith([sampleTank, small, large]).sump).toMatchObject({ quantity: 2, spec: { totalVolumeL: 60, operatingVolumeL: 25 } })
+    expect(gearWith([sampleTank, small, bare]).sump).toMatchObject({ quantity: 2, spec: {} })
+  })
   it('is plugged in nowhere where it is a fermenting mix, and is where a valve needs power', () => {
     expect(gearWith([sampleTank, ferment]).appliances).toBeUndefined()
     expect(gearWith([sampleTank, gas]).appliances).toMatchObject([{ kind: 'co2' }])
