@@ -14,6 +14,7 @@ const WHOLE = 1
 const OVERHANG = 1.1
 /** Plants before the front pane get less than this of the light in the middle: another row is due. Own. */
 const DARK_FRONT = 0.6
+const NEAR_FRONT = 0.15
 
 /**
  * Whether the fixtures are long enough to light the ends, short enough to sit on the rim, and light the front of a planted tank too.
@@ -39,6 +40,8 @@ export function lightCoverage({ gear, tank, conditions }: Situation, along: Ligh
   const value = quantity(coveredMm, 'mm', 0)
   const byLength = judge(value.value, tank.lengthMm)
   const dim = along !== undefined && along.frontShare < DARK_FRONT
+  // So near the mark, another depth of bed or water would turn it.
+  const near = along !== undefined && Math.abs(along.frontShare - DARK_FRONT) < NEAR_FRONT
   const darkFront = dim && conditions.plants !== 'none'
   const short = value.value < low.value
   const sits = short
@@ -52,7 +55,13 @@ export function lightCoverage({ gear, tank, conditions }: Situation, along: Ligh
     limit,
     reason: phrase`${sits}${evenWords(along)}${darkFront ? ' Plants at the front grow slowly.' : ''}`,
     action: byLength === 'fits' && !darkFront ? null : actionOf(byLength, short, low.value),
-    assumed: dim && byLength === 'fits' ? assumedOf(conditions, ['plants']) : [],
+    assumed:
+      byLength === 'fits'
+        ? assumedOf(conditions, [
+            ...(dim || near ? (['plants'] as const) : []),
+            ...(near ? (['substrateDepthMm', 'waterBelowRimMm'] as const) : []),
+          ])
+        : [],
   })
 }
 

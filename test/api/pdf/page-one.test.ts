@@ -83,7 +83,11 @@ describe('page one', () => {
         ...build,
         cost: {
           ...build.cost,
-          lines: build.cost.lines.map((line, at) => ({ ...line, holdsUntil: index === 0 && at < 2 ? holdsUntil : null })),
+          lines: build.cost.lines.map((line, at) => ({
+            ...line,
+            lastDayStated: true,
+            holdsUntil: index === 0 && at < 2 ? holdsUntil : null,
+          })),
         },
       }))
       return quotePaper({ ...input, document: { ...input.document, builds } }).paper.first.priceNote
@@ -109,7 +113,7 @@ describe('page one', () => {
             taxMinor: 0,
             totalMinor: 123_450,
           },
-          lines: cost.lines.map((line, at) => ({ ...line, holdsUntil: at < 2 ? '2026-10-25' : null })),
+          lines: cost.lines.map((line, at) => ({ ...line, lastDayStated: true, holdsUntil: at < 2 ? '2026-10-25' : null })),
         },
       }))
       return quotePaper({ ...input, document: { ...input.document, builds: ending } }).paper.first.priceNote

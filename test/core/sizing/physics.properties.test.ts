@@ -91,8 +91,10 @@ describe('one way', () => {
         if (!found.ok) return
         const { cold, warmAsBuilt } = heatingOf(found.value)
         const { targetC } = room.livestock
+        // A sump of unstated sides is reckoned in several forms at the high-loss end, beside the one tank and lid at the other.
+        const forms = cold.length / warmAsBuilt.length
         for (const [index, { loss }] of cold.entries())
-          expect(lossW(loss, targetC)).toBeGreaterThanOrEqual(lossW(warmAsBuilt[index]!.loss, targetC) - 1e-9)
+          expect(lossW(loss, targetC)).toBeGreaterThanOrEqual(lossW(warmAsBuilt[Math.floor(index / forms)]!.loss, targetC) - 1e-9)
       }),
       { numRuns: 200 },
     )
