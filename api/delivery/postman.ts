@@ -4,7 +4,7 @@ import { sayDeal } from '../../core/pricing/watches/say-deal.ts'
 import { yearOf, type CivilDate } from '../../core/dates.ts'
 import type { Database } from '../../db/database.ts'
 import { noteOutcome, type Channel, type DueNotice } from '../../db/notice-deliveries.ts'
-import type { Reach } from '../push/guarded-post.ts'
+import type { Reach } from '../outside/guarded-request.ts'
 import type { SendLetter } from '../mail/transport.ts'
 
 /** What carries notices out of the house. */

@@ -8,9 +8,9 @@ import { enqueue } from '../../db/jobs.ts'
 import { clubsNotTriedSince, findOtherClub, noteAsked, noteTry, replaceClubPrices } from '../../db/other-clubs.ts'
 import { inTransaction } from '../../db/refusal.ts'
 import type { JobHandler } from '../jobs/task.ts'
-import { AddressRefused } from '../push/guarded-post.ts'
-import { readEndpoint } from '../push/endpoint.ts'
-import { guardedGet, TooLong, type Got } from './guarded-get.ts'
+import { AddressRefused, AnswerTooLong } from '../outside/guarded-request.ts'
+import { readEndpoint } from '../outside/endpoint.ts'
+import { guardedGet, type Got } from './guarded-get.ts'
 
 export const READ_CLUB_JOB = 'read_other_club'
 /** Prices change by the day, and so are they read. */
@@ -78,7 +78,7 @@ async function ask(get: GetOutside, { address, etag }: { address: string; etag: 
   try {
     got = await get(url.value, { accept: 'application/ld+json, application/json', ...(etag !== null && { 'if-none-match': etag }) })
   } catch (error) {
-    return new Fault(error instanceof AddressRefused ? WORDS.address : error instanceof TooLong ? WORDS.long : WORDS.away)
+    return new Fault(error instanceof AddressRefused ? WORDS.address : error instanceof AnswerTooLong ? WORDS.long : WORDS.away)
   }
   if (got.status === 304) return 'same' as const
   if (got.status >= 500 || got.status === 429) return new Fault(WORDS.away)

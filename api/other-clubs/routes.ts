@@ -19,7 +19,7 @@ import { transact } from '../transact.ts'
 import { forgetOpenPrices } from './open-prices.ts'
 import { OPEN_PRICES_PATH } from './open-prices-route.ts'
 import { READ_CLUB_JOB } from './read-club.ts'
-import { readEndpoint } from '../push/endpoint.ts'
+import { readEndpoint } from '../outside/endpoint.ts'
 
 const tag = 'Other clubs'
 const subject = { kind: 'install' } as const

@@ -1,28 +1,6 @@
-import { lookup } from 'node:dns/promises'
-import { request } from 'node:https'
-import { isIP } from 'node:net'
-import { isPublicAddress } from './public-address.ts'
+import { guardedRequest, type Reach } from '../outside/guarded-request.ts'
 
-/** What a test puts in place: another resolver, another notion of what may be reached, a port and an authority of its own. */
-export interface Reach {
-  /** Every address of a host. */
-  resolve: (host: string) => Promise<string[]>
-  mayReach: (address: string) => boolean
-  port: number
-  ca?: string
-}
-export const OPEN_INTERNET: Reach = {
-  resolve: async (host) => (await lookup(host, { all: true })).map(({ address }) => address),
-  mayReach: isPublicAddress,
-  port: 443,
-}
-
-/** The host leads to an address that is none of the open internet's, or to none at all. */
-export class AddressRefused extends Error {
-  override name = 'AddressRefused'
-}
-
-/** A push service answers within a second; one that dribbles must not hold up the others. All in all, from the look-up to the last byte. */
+/** A push service answers within a second; one that dribbles must not hold up the others. */
 const MOST_MS = 15_000
 /** What it has to say is a status and at most a sentence, of which nothing is read. */
 const MOST_ANSWER_BYTES = 16_000
@@ -33,60 +11,14 @@ export interface Posted {
   retryAfter: string | null
 }
 
-/** Errors: AddressRefused where any address of the host is not allowed: a name with one good and one bad address is up to something. */
-export async function checkedAddress(host: string, { resolve, mayReach }: Reach): Promise<string> {
-  const addresses = await resolve(host)
-  const [first] = addresses
-  if (first === undefined) throw new AddressRefused('the host has no address')
-  if (!addresses.every(mayReach)) throw new AddressRefused('the host leads to an address that is not on the open internet')
-  return first
-}
-
-/**
- * Sends bytes to a stranger's https address. The connection goes to the very address that was checked: the host is looked up once, so that a
- * name which answers differently a moment later leads nowhere else. A redirect is an answer like any other and is not followed.
- *
- * Errors: AddressRefused; whatever the network says; a timeout after fifteen seconds.
- */
+/** Sends bytes to a push service, whose address a browser gave. Errors: those of `guardedRequest`; a timeout after fifteen seconds. */
 export async function guardedPost(
   url: URL,
   { headers, body }: { headers: Record<string, string>; body: Uint8Array },
-  reach: Reach = OPEN_INTERNET,
+  reach?: Reach,
 ): Promise<Posted> {
-  const until = AbortSignal.timeout(MOST_MS)
-  const host = url.hostname.replace(/\.$/, '')
-  const address = await Promise.race([checkedAddress(host, reach), failAt(until)])
-  return new Promise((resolve, reject) => {
-    const sent = request(
-      {
-        host,
-        servername: host,
-        port: reach.port,
-        path: `${url.pathname}${url.search}`,
-        method: 'POST',
-        headers: { ...headers, 'content-length': String(body.length) },
-        // No connection of before, to an address that nobody checked now.
-        agent: false,
-        signal: until,
-        minVersion: 'TLSv1.2',
-        ...(reach.ca === undefined ? {} : { ca: reach.ca }),
-        lookup: (_host, options, done) =>
-          options.all === true ? done(null, [{ address, family: isIP(address) }]) : done(null, address, isIP(address)),
-      },
-      (answer) => {
-        let bytes = 0
-        answer.on('data', (chunk: Buffer) => {
-          bytes += chunk.length
-          if (bytes > MOST_ANSWER_BYTES) answer.destroy(new Error('the answer is too long'))
-        })
-        answer.on('error', reject)
-        answer.on('end', () => resolve({ status: answer.statusCode ?? 0, retryAfter: answer.headers['retry-after'] ?? null }))
-      },
-    )
-    sent.on('error', reject)
-    sent.end(body)
-  })
+  const sent = { ...headers, 'content-length': String(body.length) }
+  const asked = { method: 'POST', headers: sent, body, mostMs: MOST_MS, mostAnswerBytes: MOST_ANSWER_BYTES } as const
+  const answer = await guardedRequest(url, asked, reach)
+  return { status: answer.status, retryAfter: answer.headers['retry-after'] ?? null }
 }
-
-export const failAt = (signal: AbortSignal): Promise<never> =>
-  new Promise((_, reject) => signal.addEventListener('abort', () => reject(signal.reason as Error), { once: true }))

@@ -1,5 +1,6 @@
 import webPush from 'web-push'
-import { guardedPost, type Posted, type Reach } from './guarded-post.ts'
+import type { Reach } from '../outside/guarded-request.ts'
+import { guardedPost, type Posted } from './guarded-post.ts'
 import type { VapidKey } from './vapid-key.ts'
 
 /** What a browser gives for messages: where they go, and its keys (RFC 8291), both base64url. */

@@ -4,7 +4,7 @@ import type { OtherClub, OtherClubRow } from '../../core/other-clubs/other-club.
 import type { PriceView } from '../../core/pricing/price-view.ts'
 import { READ_CLUB_JOB, readClubHandler, readClubsDue, type GetOutside } from '../../api/other-clubs/read-club.ts'
 import { startWorker } from '../../api/jobs/worker.ts'
-import { AddressRefused } from '../../api/push/guarded-post.ts'
+import { AddressRefused } from '../../api/outside/guarded-request.ts'
 import { findJob } from '../../db/jobs.ts'
 import { product, sighting, store } from '../support/rows.ts'
 import { today } from './support/quotes.ts'

@@ -2,8 +2,10 @@ import { readFileSync } from 'node:fs'
 import { createServer, type Server } from 'node:https'
 import type { AddressInfo } from 'node:net'
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
-import { readEndpoint } from '../../../api/push/endpoint.ts'
-import { AddressRefused, guardedPost, OPEN_INTERNET, type Reach } from '../../../api/push/guarded-post.ts'
+import { readEndpoint } from '../../../api/outside/endpoint.ts'
+import { AddressRefused, AnswerTooLong, OPEN_INTERNET, type Reach } from '../../../api/outside/guarded-request.ts'
+import { guardedGet } from '../../../api/other-clubs/guarded-get.ts'
+import { guardedPost } from '../../../api/push/guarded-post.ts'
 
 const fixture = (name: string): string => readFileSync(new URL(`../../fixtures/tls/${name}`, import.meta.url), 'utf8')
 /** The certificate is for this name, which leads nowhere: only the checked address can have led here. */
@@ -100,5 +102,25 @@ describe('a message to it', () => {
     expect(await post()).toEqual({ status: 429, retryAfter: '120' })
     answer = (send) => send(200, {}, 'x'.repeat(100_000))
     await expect(post()).rejects.toThrow('too long')
+  })
+})
+
+describe('another club’s address', () => {
+  const get = (parts?: Partial<Reach>) => guardedGet(new URL(`https://${HOST}/api/open-prices`), { 'if-none-match': '"v1"' }, reach(parts))
+
+  it('is read whole with its tag, over the address that was checked alone', async () => {
+    answer = (send) => send(200, { etag: '"v2"' }, '{"@type":"DataFeed"}')
+    const got = await get()
+    expect([got.status, got.etag, got.body.toString()]).toEqual([200, '"v2"', '{"@type":"DataFeed"}'])
+    expect(asked).toEqual([`GET ${HOST}:${port} /api/open-prices`])
+    await expect(get({ mayReach: () => false })).rejects.toBeInstanceOf(AddressRefused)
+    expect(asked).toHaveLength(1)
+  })
+
+  it('is not followed elsewhere, and read no further than a club’s prices can be', async () => {
+    answer = (send) => send(302, { location: 'https://elsewhere.example.org/' })
+    expect((await get()).status).toBe(302)
+    answer = (send) => send(200, {}, 'x'.repeat(8_000_001))
+    await expect(get()).rejects.toBeInstanceOf(AnswerTooLong)
   })
 })

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { BlockList } from 'node:net'
 import { describe, expect, it } from 'vitest'
-import { isPublicAddress } from '../../../api/push/public-address.ts'
+import { isPublicAddress } from '../../../api/outside/public-address.ts'
 
 /**
  * What is not the open internet: the special-purpose registries of IANA (RFC 6890 and its updates), written down here apart from the package that
