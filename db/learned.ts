@@ -1,4 +1,4 @@
-import { sql, type Kysely, type Transaction } from 'kysely'
+import { sql, type Kysely, type RawBuilder, type Transaction } from 'kysely'
 import type { Kind } from '../core/catalog/kinds.ts'
 import type { CivilDate } from '../core/dates.ts'
 import type { Learned, LearnedHead, ProductLearned } from '../core/pricing/outlook/learned.ts'
@@ -121,6 +121,11 @@ export async function readLearned(db: Kysely<Database>, productIds: readonly str
     trust: await readTrust(db, wanted, head.day),
   }
 }
+
+/** What the newest snapshot says of one reporter, as a column of another query: null for a newcomer. */
+export const votesOnReporter = (reporterId: string): RawBuilder<ReporterVotes | null> =>
+  sql`(select json_build_object('confirmed', confirmed, 'disputed', disputed) from price_snapshot_reporter where method = ${sql.lit(METHOD)} and reporter_id = ${reporterId}
+    and day = (select max(day) from price_snapshot where method = ${sql.lit(METHOD)}))`
 
 async function readTrust(db: Kysely<Database>, productIds: readonly string[], day: CivilDate): Promise<Learned['trust']> {
   const rows = await db

@@ -4,7 +4,9 @@ import type { Store } from '../core/catalog/store.ts'
 import type { CivilDate } from '../core/dates.ts'
 import type { DatedPrice } from '../core/pricing/sale-spells.ts'
 import type { Doubt, Sighting } from '../core/pricing/sighting.ts'
+import { trust, type ReporterVotes } from '../core/pricing/trust.ts'
 import type { Database } from './database.ts'
+import { votesOnReporter } from './learned.ts'
 import { acceptedOf, PACKED, type PackedPrice, type PairBasis } from './price-summaries.ts'
 
 /** What a sighting to be is held against: product and store as far as there are any, the currency of the store, the product's record. */
@@ -19,6 +21,8 @@ export interface SightingContext {
   record: DatedPrice[]
   /** Which change of the summary of this product at this store the record is of; null where there is none yet. */
   version: number | null
+  /** Of whoever reports, by the newest snapshot of what others said of each. */
+  trust: number
 }
 
 interface Place {
@@ -30,20 +34,20 @@ interface Place {
   store_archived: boolean | null
   time_zone: string | null
   version: number | null
+  votes: ReporterVotes | null
 }
 type Row = Place & { record: PackedPrice[] | null }
 
-/** In one query, since a phone in an aisle waits for it: the place stands beside each sighting, and once where there is none. Both ids must be ids. */
+/** In one query, since a phone in an aisle waits for it: the place stands beside each sighting, and once where there is none. All three ids must be ids. */
 export async function sightingContext(
   db: Kysely<Database>,
-  productId: string,
-  storeId: string,
+  { productId, storeId, reporterId }: Pick<Sighting, 'productId' | 'storeId' | 'reporterId'>,
   since: CivilDate,
 ): Promise<SightingContext> {
   const { rows } = await sql<Row>`
     select coalesce(store.currency, install.currency) as currency, install.currency as home, product.name as product_name, product.archived as product_archived,
       store.name as store_name, store.archived as store_archived, store.time_zone,
-      (select version from price_summary where product_id = ${productId} and store_id = ${storeId}) as version,
+      (select version from price_summary where product_id = ${productId} and store_id = ${storeId}) as version, ${votesOnReporter(reporterId)} as votes,
       (select json_agg(${PACKED}
         order by seen_on, received_at, id) from sighting where product_id = ${productId} and seen_on >= ${since} and accepted and store_id in
         (select other.id from store other where coalesce(other.currency, install.currency) = coalesce(store.currency, install.currency))) as record
@@ -77,11 +81,13 @@ function placeOf({
   store_archived,
   time_zone,
   version,
+  votes,
 }: Place): Omit<SightingContext, 'record'> {
   return {
     currency,
     home,
     version,
+    trust: trust(votes?.confirmed ?? 0, votes?.disputed ?? 0),
     product: product_name === null ? undefined : { name: product_name, archived: product_archived === true },
     store: store_name === null ? undefined : { name: store_name, archived: store_archived === true, timeZone: time_zone ?? 'UTC' },
   }

@@ -5,9 +5,9 @@ import { doubtOf } from '../../core/pricing/doubt.ts'
 import { SUMMARY_DAYS } from '../../core/pricing/pair-summary.ts'
 import type { SightingInput } from '../../core/pricing/schema.ts'
 import type { SightingRow } from '../../core/pricing/record.ts'
-import type { Doubt, SeenPrice } from '../../core/pricing/sighting.ts'
+import type { Doubt } from '../../core/pricing/sighting.ts'
 import { refuse, type Result } from '../../core/result.ts'
-import { basisOf, samePriceThatDay, sightingContext } from '../../db/sighting-context.ts'
+import { basisOf, samePriceThatDay, sightingContext, type SightingContext } from '../../db/sighting-context.ts'
 import { findSighting, insertSighting } from '../../db/sightings.ts'
 import type { Ctx } from '../context.ts'
 import { signedIn } from '../context.ts'
@@ -23,9 +23,9 @@ interface Taken {
 const RECORD_DAYS = SUMMARY_DAYS
 
 /** Only a doubted price asks what else was seen that day: most are not, and a phone waits for the answer. */
-async function doubtAbout(c: Ctx, fields: Posted, record: SeenPrice[], money: { currency: string; home: string }): Promise<Doubt | null> {
-  const doubt = doubtOf(fields, record, { ...money, othersThatDay: [] })
-  return doubt && doubtOf(fields, record, { ...money, othersThatDay: await samePriceThatDay(c.get('db'), fields) })
+async function doubtAbout(c: Ctx, fields: Posted, { record, currency, home, trust }: SightingContext): Promise<Doubt | null> {
+  const doubt = doubtOf(fields, record, { currency, home, trust, othersThatDay: [] })
+  return doubt && doubtOf(fields, record, { currency, home, trust, othersThatDay: await samePriceThatDay(c.get('db'), fields) })
 }
 
 /**
@@ -40,12 +40,12 @@ export async function postSighting(c: Ctx, fields: Posted) {
 /** The same for whatever posts one on somebody's behalf. Errors: those of `checkSighting` and of `insertSighting`. */
 export async function takeSighting(c: Ctx, fields: Posted): Promise<Result<Taken, SaidRefusal>> {
   const since = addDays(fields.seenOn, -RECORD_DAYS)
-  const context = await sightingContext(c.get('db'), fields.productId, fields.storeId, since)
-  const { product, store, record, currency, home } = context
+  const context = await sightingContext(c.get('db'), { ...fields, reporterId: signedIn(c).id }, since)
+  const { product, store } = context
   const today = civilDateAt(c.get('deps').clock(), store?.timeZone ?? 'UTC')
   const checked = checkSighting(fields, { product, store, today })
   if (!checked.ok && (await findSighting(c.get('db'), signedIn(c), fields.id)) === undefined)
     return refuse({ code: 'invalid', field: checked.refusal.field, message: checked.refusal.words })
-  const doubt = await doubtAbout(c, fields, record, { currency, home })
+  const doubt = await doubtAbout(c, fields, context)
   return insertSighting(c.get('db'), signedIn(c), fields, doubt, basisOf(context, fields, doubt))
 }

@@ -1,11 +1,13 @@
 import { addDays } from '../dates.ts'
 import { sayMoney } from '../money.ts'
+import { doubtLeeway } from './doubt-leeway.ts'
 import { effectiveCondition } from './effective-condition.ts'
 import { regularPrice } from './regular-price.ts'
 import { median, robustDeviation } from './robust-deviation.ts'
 import { isAccepted, type Doubt, type SeenPrice, type Sighting } from './sighting.ts'
+import { trust } from './trust.ts'
 
-/** Design rule 8. A sale or clearance outside these shares of the regular price is not believed alone. */
+/** Design rule 8, for a newcomer: `doubtLeeway` widens and narrows them. A sale or clearance outside these shares of the regular price is not believed alone. */
 export const LEAST_SALE_SHARE = 0.3
 export const MOST_SALE_SHARE = 1
 /** A shelf price further than this many robust deviations from its own last year is not believed alone. */
@@ -34,9 +36,12 @@ export interface DoubtContext {
   home?: string
   /** Accepted prices of other products at this store on the candidate's day: what else the tag may have belonged to. */
   othersThatDay: ReadonlyArray<{ name: string; priceMinor: number }>
+  /** Trust of whoever reports, between 0 and 1, by the last snapshot; a newcomer's where nothing is known. */
+  trust?: number
 }
 
 type Says = Pick<DoubtContext, 'currency' | 'home'>
+type Judged = Says & { leeway: number }
 const say = (minor: number, { currency, home = currency }: Says): string => sayMoney(minor, currency, { home })
 
 /**
@@ -45,6 +50,7 @@ const say = (minor: number, { currency, home = currency }: Says): string => sayM
  * `record` are the sightings of the same product, at any store whose prices are in the same currency, the candidate not among them; those not accepted, of other days' future and
  * older than a year are left out here. The class that a shelf price is held against is the shelf prices of the same store; where that store
  * has no regular price and no shelf price yet, any new price is held against what the product usually costs elsewhere.
+ * How far off is too far hangs on the reporter's trust, within bounds; a slipped decimal, a sale above the regular price and a price that agrees with the record are the same for all.
  *
  * Units: minor units as the store prints them.
  *
@@ -57,14 +63,15 @@ export function doubtOf(candidate: DoubtCandidate, record: readonly SeenPrice[],
   const regular = regularPrice(here, candidate.seenOn)?.priceMinor
   const slip = slippedDecimal(candidate, regular, here, year, context)
   if (slip) return slip
+  const leeway = doubtLeeway(context.trust ?? trust(0, 0))
   const doubt =
     candidate.condition === 'used'
       ? null
       : effectiveCondition(candidate) === 'shelf'
-        ? farShelf(candidate, regular, here, context)
-        : oddSale(candidate, regular, context)
+        ? farShelf(candidate, regular, here, { ...context, leeway })
+        : oddSale(candidate, regular, { ...context, leeway })
   if (doubt === null && candidate.condition !== 'used' && regular === undefined) {
-    const far = farFromElsewhere(candidate, year, context)
+    const far = farFromElsewhere(candidate, year, { ...context, leeway })
     return far && (otherProduct(candidate, context) ?? far)
   }
   return doubt && (otherProduct(candidate, context) ?? doubt)
@@ -97,10 +104,15 @@ function slippedDecimal(
 }
 const isNear = (price: number, target: number): boolean => sixDigits(Math.abs(price / target - 1)) <= SLIP_TOLERANCE
 
-function farShelf({ priceMinor }: DoubtCandidate, regular: number | undefined, here: readonly SeenPrice[], says: Says): Doubt | null {
+function farShelf(
+  { priceMinor }: DoubtCandidate,
+  regular: number | undefined,
+  here: readonly SeenPrice[],
+  { leeway, ...says }: Judged,
+): Doubt | null {
   const shelf = here.filter((sighting) => effectiveCondition(sighting) === 'shelf').map((sighting) => sighting.priceMinor)
   if (shelf.length === 0 || (regular !== undefined && sixDigits(Math.abs(priceMinor / regular - 1)) <= AGREES_SHARE)) return null
-  if (!isFar(priceMinor, shelf)) return null
+  if (!isFar(priceMinor, shelf, leeway)) return null
   const usual = Math.round(median(shelf))
   const side = priceMinor > usual ? 'above' : 'below'
   const hint = priceMinor < usual ? ' A sale, or another size?' : ' A new price, or another size?'
@@ -110,34 +122,45 @@ function farShelf({ priceMinor }: DoubtCandidate, regular: number | undefined, h
   }
 }
 
-function isFar(priceMinor: number, shelf: readonly number[]): boolean {
-  if (shelf.length >= LEAST_RECORD) return sixDigits(robustDeviation(priceMinor, shelf)) > MOST_DEVIATIONS
+function isFar(priceMinor: number, shelf: readonly number[], leeway: number): boolean {
+  if (shelf.length >= LEAST_RECORD) return sixDigits(robustDeviation(priceMinor, shelf)) > sixDigits(MOST_DEVIATIONS * leeway)
   const factor = priceMinor / median(shelf)
-  return sixDigits(Math.max(factor, 1 / factor)) > FEW_REPORTS_FACTOR
+  return sixDigits(Math.max(factor, 1 / factor)) > sixDigits(FEW_REPORTS_FACTOR ** leeway)
 }
 
-function oddSale({ priceMinor, printedRegularMinor }: DoubtCandidate, known: number | undefined, says: Says): Doubt | null {
+/** Least share of the regular price that is believed alone: as a logarithm, further off for whoever is trusted. */
+const leastShare = (leeway: number): number => sixDigits(LEAST_SALE_SHARE ** leeway)
+
+function oddSale(
+  { priceMinor, printedRegularMinor }: DoubtCandidate,
+  known: number | undefined,
+  { leeway, ...says }: Judged,
+): Doubt | null {
   const regular = known ?? printedRegularMinor ?? undefined
   if (regular === undefined) return null
   const share = sixDigits(priceMinor / regular)
   const said = say(regular, says)
-  if (share < LEAST_SALE_SHARE)
-    return { code: 'too_deep', words: `Less than 30 % of the regular price of ${said}. A price of a part, or of another size?` }
+  const least = leastShare(leeway)
+  if (share < least) {
+    const percent = Math.round(least * 100)
+    return { code: 'too_deep', words: `Less than ${percent} % of the regular price of ${said}. A price of a part, or of another size?` }
+  }
   if (share > MOST_SALE_SHARE) return { code: 'above_regular', words: `A sale above the regular price of ${said}. A new regular price?` }
   return null
 }
 
 /** A first price here, against the middle of the regular prices that the other stores have now. A sale may be as deep as anywhere. */
-function farFromElsewhere(candidate: DoubtCandidate, year: readonly SeenPrice[], says: Says): Doubt | null {
+function farFromElsewhere(candidate: DoubtCandidate, year: readonly SeenPrice[], { leeway, ...says }: Judged): Doubt | null {
   const byStore = Map.groupBy(year, ({ storeId }) => storeId)
   const here = byStore.get(candidate.storeId) ?? []
   if (here.some((sighting) => effectiveCondition(sighting) === 'shelf')) return null
   const elsewhere = [...byStore.values()].flatMap((ofStore) => regularPrice(ofStore, candidate.seenOn)?.priceMinor ?? [])
   if (elsewhere.length === 0) return null
   const usual = median(elsewhere)
-  const least = effectiveCondition(candidate) === 'shelf' ? 1 / ELSEWHERE_FACTOR : LEAST_SALE_SHARE
+  const most = sixDigits(ELSEWHERE_FACTOR ** leeway)
+  const least = effectiveCondition(candidate) === 'shelf' ? sixDigits(1 / most) : leastShare(leeway)
   const share = sixDigits(candidate.priceMinor / usual)
-  if (share >= least && share <= ELSEWHERE_FACTOR) return null
+  if (share >= least && share <= most) return null
   const words = `Far ${share < least ? 'below' : 'above'} the usual price elsewhere, ${say(Math.round(usual), says)}. A slipped decimal, or another size?`
   return { code: 'far_from_record', words }
 }

@@ -5,7 +5,7 @@ const PRIOR_CONFIRMED = 2
 const PRIOR_DISPUTED = 1
 
 /**
- * Trust of a reporter: mean of Beta(2 + confirmed, 1 + disputed), between 0 and 1. It settles ties and nothing else.
+ * Trust of a reporter: mean of Beta(2 + confirmed, 1 + disputed), between 0 and 1. It settles ties and how far a price may be off before it waits, and nothing else.
  *
  * Units: counts of sightings. Check value: 9/11 for 7 confirmed and 1 disputed.
  *

@@ -3,6 +3,8 @@ import type { Product } from '../../core/catalog/product.ts'
 import type { Store } from '../../core/catalog/store.ts'
 import { addDays, civilDateAt } from '../../core/dates.ts'
 import type { SightingRow } from '../../core/pricing/record.ts'
+import { keepLearned } from '../../db/learned.ts'
+import { inTransaction } from '../../db/refusal.ts'
 import { phoneId, product, sighting, store } from '../support/rows.ts'
 import { createWorld, type Browser, type World } from './support/world.ts'
 
@@ -131,6 +133,28 @@ describe('posting a sighting', () => {
       body: { productIds: [lamp.id] },
     })
     expect(views.body.prices[0]?.today.priceMinor).toBe(19500)
+  })
+})
+
+describe('doubt and what the last night’s snapshot says of who reports', () => {
+  it('comes to a careless member’s odd price earlier and to a trusted one’s later; a newcomer’s ordinary change stands', async () => {
+    const [careless, newcomer, trusted] = [await world.signIn('member'), await world.signIn('member'), await world.signIn('member')]
+    const votes = { [careless.personId]: { confirmed: 1, disputed: 8 }, [trusted.personId]: { confirmed: 30, disputed: 0 } }
+    const learned = { asOf: today, kinds: {}, products: {}, stores: {}, unwatched: {}, running: {}, trust: votes }
+    expect(await inTransaction(world.db, (trx) => keepLearned(trx, learned))).toBe(true)
+    const doubted = async (by: Browser, priceMinor: number): Promise<boolean> => {
+      const lamp = await product(world.db)
+      for (const days of [30, 20, 10])
+        await member.send('POST', '/api/sightings', {
+          body: sighting(lamp.id, shop.id, { seenOn: addDays(today, -days), priceMinor: 10_000 }),
+        })
+      const body = sighting(lamp.id, shop.id, { seenOn: today, priceMinor })
+      return (await by.send<SightingRow>('POST', '/api/sightings', { body })).body.doubt !== null
+    }
+    // |ln(price ÷ 100)| ÷ 0.02, the floor of the spread: 3.09 and 4.17 deviations; limits 2.5, 3.5 and 4.5.
+    expect([await doubted(careless, 9400), await doubted(newcomer, 9400), await doubted(trusted, 9400)]).toEqual([true, false, false])
+    expect([await doubted(careless, 9200), await doubted(newcomer, 9200), await doubted(trusted, 9200)]).toEqual([true, true, false])
+    await world.db.deleteFrom('price_snapshot').execute()
   })
 })
 

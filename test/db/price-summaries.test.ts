@@ -48,7 +48,7 @@ type Step = typeof step extends fc.Arbitrary<infer Value> ? Value : never
 
 /** As a phone's post is taken: added to what the question of its place told of the record. */
 async function post(viewer: Viewer, fields: SightingFields, doubt: Doubt | null): Promise<string> {
-  const context = await sightingContext(test.db, fields.productId, fields.storeId, addDays(fields.seenOn, -SUMMARY_DAYS))
+  const context = await sightingContext(test.db, { ...fields, reporterId: viewer.id }, addDays(fields.seenOn, -SUMMARY_DAYS))
   return granted(await insertSighting(test.db, viewer, fields, doubt, basisOf(context, fields, doubt))).sighting.id
 }
 

@@ -1,6 +1,7 @@
 import { addDays, type CivilDate } from '../../../core/dates.ts'
 import { doubtOf } from '../../../core/pricing/doubt.ts'
 import { isAccepted, type Sighting } from '../../../core/pricing/sighting.ts'
+import { trust, type ReporterVotes } from '../../../core/pricing/trust.ts'
 import type { Random } from '../random.ts'
 import type { MarketTruth } from './parameters.ts'
 import type { Report } from './reports.ts'
@@ -9,6 +10,7 @@ import type { Report } from './reports.ts'
 const VOTES_ON_DOUBTED = 0.45
 const VOTES_ON_OTHERS = 0.12
 const DISPUTES_OF_WRONG = 0.25
+type Votes = Pick<Sighting, 'confirmations' | 'disputes'>
 /** A day more than a year is looked at. */
 const DOUBT_DAYS = 366
 
@@ -19,6 +21,25 @@ function idOf(day: CivilDate, index: number): string {
   return `${ms.slice(0, 8)}-${ms.slice(8)}-7000-8000-${tail}`
 }
 
+/** What others said of each member, as the last night's snapshot has it. */
+function nightlyTrust(): { of: (member: number, day: number) => number; count: (member: number, votes: Votes) => void } {
+  const soFar = new Map<number, ReporterVotes>()
+  let [night, known] = [Number.NEGATIVE_INFINITY, new Map<number, ReporterVotes>()]
+  return {
+    of: (member, day) => {
+      if (day > night) [night, known] = [day, new Map(soFar)]
+      const { confirmed, disputed } = known.get(member) ?? { confirmed: 0, disputed: 0 }
+      return trust(confirmed, disputed)
+    },
+    count: (member, { confirmations, disputes }) => {
+      if (confirmations + disputes === 0) return
+      const { confirmed, disputed } = soFar.get(member) ?? { confirmed: 0, disputed: 0 }
+      const right = disputes < confirmations
+      soFar.set(member, { confirmed: confirmed + (right ? 1 : 0), disputed: disputed + (right ? 0 : 1) })
+    },
+  }
+}
+
 /**
  * The record as the service would keep it: each report goes through the rule of doubt with what was there before it, oldest first, and is
  * confirmed or disputed by others as they come by.
@@ -26,6 +47,7 @@ function idOf(day: CivilDate, index: number): string {
 export function recordOf(truth: MarketTruth, reports: readonly Report[], dateOf: (day: number) => CivilDate, random: Random): Sighting[] {
   const ofProduct: Sighting[][] = truth.products.map(() => [])
   const sightings: Sighting[] = []
+  const members = nightlyTrust()
   const today = new Map<string, Array<{ product: number; name: string; priceMinor: number }>>()
   reports.forEach((report, index) => {
     const seenOn = dateOf(report.day)
@@ -40,7 +62,9 @@ export function recordOf(truth: MarketTruth, reports: readonly Report[], dateOf:
     const place = `${seenOn}/${candidate.storeId}`
     const others = (today.get(place) ?? []).filter(({ product }) => product !== report.product)
     const before = withinYear(ofProduct[report.product] as Sighting[], seenOn)
-    const doubt = doubtOf(candidate, before, { currency: 'USD', othersThatDay: others })
+    const doubt = doubtOf(candidate, before, { currency: 'USD', othersThatDay: others, trust: members.of(report.reporter, report.day) })
+    const votes = votesOn(report, doubt !== null, random)
+    members.count(report.reporter, votes)
     const sighting: Sighting = {
       ...candidate,
       id: idOf(seenOn, index),
@@ -51,7 +75,7 @@ export function recordOf(truth: MarketTruth, reports: readonly Report[], dateOf:
       receivedAt: `${seenOn}T12:00:00.000Z`,
       doubt,
       withdrawn: false,
-      ...votesOn(report, doubt !== null, random),
+      ...votes,
     }
     before.push(sighting)
     sightings.push(sighting)
@@ -69,7 +93,7 @@ function withinYear(sightings: Sighting[], day: CivilDate): Sighting[] {
   return sightings
 }
 
-function votesOn({ right }: Report, doubted: boolean, random: Random): Pick<Sighting, 'confirmations' | 'disputes'> {
+function votesOn({ right }: Report, doubted: boolean, random: Random): Votes {
   const voted = random()
   if (right) return { confirmations: voted < (doubted ? VOTES_ON_DOUBTED : VOTES_ON_OTHERS) ? 1 : 0, disputes: 0 }
   return { confirmations: 0, disputes: voted < DISPUTES_OF_WRONG ? 1 : 0 }

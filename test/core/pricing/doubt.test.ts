@@ -1,5 +1,9 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { doubtLeeway } from '../../../core/pricing/doubt-leeway.ts'
 import { doubtOf, type DoubtCandidate } from '../../../core/pricing/doubt.ts'
+import { isAccepted } from '../../../core/pricing/sighting.ts'
+import { trust, trustByReporter } from '../../../core/pricing/trust.ts'
 import { aSighting } from './a-sighting.ts'
 
 const context = { currency: 'USD', othersThatDay: [] }
@@ -144,5 +148,81 @@ describe('doubt of a first price at a store', () => {
     expect(doubtOf(candidate({ priceMinor: 780 }), [], context)).toBeNull()
     const own = aSighting({ priceMinor: 900, seenOn: '2026-10-01', storeId: 'upriver' })
     expect(doubtOf(candidate({ priceMinor: 780 }), [...elsewhere, own], context)).toBeNull()
+  })
+})
+
+describe('doubt and who reports', () => {
+  const [newcomer, careless, trusted] = [trust(0, 0), trust(1, 6), trust(20, 0)]
+  const doubted = (fields: Partial<DoubtCandidate>, by: number, sightings = record) =>
+    doubtOf(candidate(fields), sightings, { ...context, trust: by }) !== null
+
+  it('is a newcomer’s as it is where nobody’s trust is known', () => {
+    for (const priceMinor of [4200, 4600, 5500, 6000, 1400]) expect(doubted({ priceMinor }, newcomer)).toBe(code({ priceMinor }) !== null)
+  })
+
+  // Deviations of the pricing reference: 46 lies 2.840 off, 55 lies 3.246; limits of 3.5 for a newcomer, 2.5 and 4.5 at the ends.
+  it.each([
+    [4700, false, false, false],
+    [4600, true, false, false],
+    [5500, true, false, false],
+    [5650, true, true, false],
+    [6000, true, true, true],
+  ])(
+    'of %s comes to whom others disputed before a newcomer and to whom they confirmed after: %s, %s, %s',
+    (priceMinor, early, usual, late) => {
+      expect([careless, newcomer, trusted].map((by) => doubted({ priceMinor }, by))).toEqual([early, usual, late])
+    },
+  )
+
+  it('lets a trusted member’s deep sale stand, and the slipped decimal of nobody', () => {
+    const deep = { condition: 'sale' as const, priceMinor: 1350 }
+    expect([careless, newcomer, trusted].map((by) => doubted(deep, by))).toEqual([true, true, false])
+    for (const by of [careless, newcomer, trusted, 1]) expect(doubted({ priceMinor: 500 }, by)).toBe(true)
+  })
+
+  it('never comes to a price that agrees with the record, whoever reports it', () => {
+    for (const by of [0, careless, newcomer, 1]) expect(doubted({ priceMinor: 5000 }, by)).toBe(false)
+  })
+
+  it('is lifted by two honest confirmations, though somebody disputed, and what was confirmed brings the trust back', () => {
+    const odd = aSighting({
+      priceMinor: 4600,
+      seenOn: '2026-10-20',
+      reporterId: 'wil',
+      doubt: { code: 'far_from_record', words: '' },
+      disputes: 1,
+    })
+    expect(isAccepted({ ...odd, confirmations: 1 })).toBe(false)
+    expect(isAccepted({ ...odd, confirmations: 2 })).toBe(true)
+    expect(trustByReporter([{ ...odd, confirmations: 2 }])('wil')).toBeGreaterThan(newcomer)
+  })
+
+  it('grows with trust, is a newcomer’s at 1, and has bounds', () => {
+    const chance = fc.double({ min: 0, max: 1, noNaN: true })
+    fc.assert(
+      fc.property(chance, chance, (a, b) => {
+        const [less, more] = [Math.min(a, b), Math.max(a, b)]
+        expect(doubtLeeway(less)).toBeLessThanOrEqual(doubtLeeway(more))
+        expect(doubtLeeway(less)).toBeGreaterThanOrEqual(5 / 7)
+        expect(doubtLeeway(more)).toBeLessThanOrEqual(9 / 7)
+      }),
+    )
+    expect(doubtLeeway(newcomer)).toBe(1)
+    expect(doubtLeeway(Number.NaN)).toBe(1)
+  })
+
+  it('never holds back a trusted member’s price that it lets a less trusted one’s through', () => {
+    const chance = fc.double({ min: 0.01, max: 0.99, noNaN: true })
+    const seen = fc.record({
+      priceMinor: fc.integer({ min: 1, max: 100_000 }),
+      condition: fc.constantFrom('shelf' as const, 'sale' as const),
+    })
+    fc.assert(
+      fc.property(seen, chance, chance, fc.nat(7), (fields, a, b, known) => {
+        const [less, more] = [Math.min(a, b), Math.max(a, b)]
+        const sightings = record.slice(0, known)
+        expect(doubted(fields, more, sightings) && !doubted(fields, less, sightings)).toBe(false)
+      }),
+    )
   })
 })
