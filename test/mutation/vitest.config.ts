@@ -1,5 +1,6 @@
 import { defineConfig } from 'vitest/config'
 import { NearestFirst } from './nearest-first.ts'
+import { testsOf } from './nearness.ts'
 
 /**
  * The tests that answer for the physics, by values alone: properties over drawn builds stay out, since a mutant that one draw finds lives through the
@@ -10,7 +11,7 @@ export default defineConfig({
     isolate: false,
     maxWorkers: 1,
     sequence: { sequencer: NearestFirst },
-    include: ['test/core/sizing/**/*.test.ts', 'test/core/water/**/*.test.ts', 'test/reference/**/*.test.ts'],
+    include: testsOf(process.env['REACH']),
     exclude: ['**/*.properties.test.ts', '**/node_modules/**'],
     setupFiles: ['test/mutation/few-draws.ts'],
     testTimeout: 60_000,

@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import type { Conditions } from '../../../core/sizing/conditions.ts'
 import { evaporationLPerDay, type HeatLoss } from '../../../core/sizing/heat-loss.ts'
+import type { Gear } from '../../../core/sizing/gear.ts'
 import { heatingOf, type ThermalCase } from '../../../core/sizing/heating.ts'
 import { salinityDrift, salinityWithout } from '../../../core/sizing/salinity-drift.ts'
 import { toldFinding } from '../../../core/sizing/told-report.ts'
 import { actionOf, reasonOf, roundTank } from './round-tank.ts'
-import { group } from './sample-build.ts'
+import { group, one } from './sample-build.ts'
 
 /** 160 L of sea water at 25 °C and 35 g/kg: 1.02334 kg/L (EOS-80). */
 const WATER_KG = 160 * 1.023_343
@@ -16,8 +17,8 @@ function losing(litresPerDay: number): ThermalCase {
   const loss = (vapourWPerPa: number): HeatLoss => ({ ...heatingOf(roundTank({}, SEA)).cold[0]!.loss, roomVapourPa: 0, vapourWPerPa })
   return { loss: loss(litresPerDay / evaporationLPerDay(loss(1), 25)), capacityJPerK: 1 }
 }
-function drift(cold: number[], warm: number[] = cold, room: Partial<Conditions> = {}) {
-  const situation = roundTank({}, { ...SEA, ...room })
+function drift(cold: number[], warm: number[] = cold, room: Partial<Conditions> = {}, gear: Partial<Gear> = {}) {
+  const situation = roundTank(gear, { ...SEA, ...room })
   const found = salinityDrift(situation, { ...heatingOf(situation), cold: cold.map(losing), warmAsBuilt: warm.map(losing) })
   if (!found) throw new Error('salt water drifts')
   return found
@@ -50,6 +51,13 @@ describe('salt that stays while water goes', () => {
     expect(reasonOf(drift([2]))).toMatch(
       /^2\.0 L a day evaporate and leave their salt: .* to 35\.4 g\/kg in a day and 38\.3 g\/kg in a week\./,
     )
+  })
+
+  it('is less with a sump, whose water is salted too', () => {
+    // 42 L run in it: 206.715 kg, 35 · m / (m − 2) is 35.3 after a day; 20.7 L of fresh water are a tenth of it, and 19.4 kg lower it to 32.
+    const found = drift([2], [2], {}, { sump: one('Under', { totalVolumeL: 66, operatingVolumeL: 42 }) })
+    expect(reasonOf(found)).toContain('to 35.3 g/kg in a day')
+    expect(reasonOf(found)).toContain('21 L lower it from 35.0 g/kg to 31.8 g/kg; with 19 L or less it stays above 32.0 g/kg.')
   })
 
   it('is not known where the ends of the room disagree, and takes nothing from a tank that gains', () => {

@@ -61,9 +61,15 @@ describe('the share to change', () => {
     expect(reasonOf(fed(4.98))).toContain('A change of 100 % a week keeps it at about 40 mg/L of nitrate.')
     // 8.018 mg/L a gram over 40: 101 % at 5.03 g, 160 % at 7.98 g, 161 % at 8.03 g.
     expect(reasonOf(fed(5.03))).toContain('No one change a week keeps it at 40 mg/L of nitrate; two of 51 % each do.')
+    expect(reasonOf(fed(7.98))).toContain('No one change a week keeps it at 40 mg/L of nitrate; two of 80 % each do.')
     expect(actionOf(fed(7.98))).toMatch(/^Split it into two changes a week, feed less/)
     expect(reasonOf(fed(8.03))).toContain('No one change a week keeps it at 40 mg/L of nitrate, nor do two.')
     expect(actionOf(fed(8.03))).toBe('Feed less, keep fewer animals, or choose a larger tank. Test nitrate and KH.')
+  })
+
+  it('is one figure where next to nothing is eaten', () => {
+    // 0.001 g a day: 0.008 mg/L and 0.0007 °dKH.
+    expect(reasonOf(fed(0.001))).toContain('In a week it adds 0.0 mg/L of nitrate and uses up 0.0 dKH of carbonate hardness.')
   })
 
   it('runs over what the animals eat, and over tanks that the figures allow', () => {
