@@ -26,7 +26,8 @@ const POINTS = 13
  * A tank's loss over the rooms around the stated ones, at the high-loss end, as usual and at the low-loss end.
  *
  * Units:  °C and W, rounded to a tenth. Range: any room that the conditions accept.
- * Source: the heat balance; the ends in heat-ends.ts. The low end has a lid laid on, as the check of a heater stuck on has.
+ * Source: the heat balance; the ends in heat-ends.ts. The low end has a lid laid on, as the check of a heater stuck on has. In a room warmer than the water
+ *         insulation keeps heat out instead of in, and the ends may change places: what is told is the band that they span.
  *
  * @example heatCurve(situation, heating).points.at(0) // { roomC: 14, lowW: …, usualW: …, highW: … } for rooms of 18 to 24 °C
  */
@@ -44,11 +45,13 @@ export function heatCurve({ conditions }: Situation, heating: Heating): HeatCurv
   for (let i = 0; i < POINTS; i++) {
     const room = roomAt(fromC + ((toC - fromC) * i) / (POINTS - 1))
     const between = usual(room)
+    const usualW = (between.low + between.high) / 2
+    const ends = [low(room).low, usualW, high(room).high]
     curve.points.push({
       roomC: tenth(room.roomC),
-      lowW: tenth(low(room).low),
-      usualW: tenth((between.low + between.high) / 2),
-      highW: tenth(high(room).high),
+      lowW: tenth(Math.min(...ends)),
+      usualW: tenth(usualW),
+      highW: tenth(Math.max(...ends)),
     })
   }
   if (heating.heaters.length === 0 || heating.powerUnstated.length > 0) return curve

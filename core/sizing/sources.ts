@@ -51,7 +51,7 @@ export const SOURCES = {
   },
   glass_pane: {
     tag: 'own',
-    text: 'Thin plate under still water, held at its edges (Timoshenko & Woinowsky-Krieger); lasting strength of float glass by EN 16612; the factor of 3.8 is common practice.',
+    text: 'Thin plate under still water, held at its edges (Timoshenko & Woinowsky-Krieger); lasting strength of float glass by EN 16612, from memory; the factor of 3.8 is common practice.',
   },
   heater_holds: {
     tag: 'from_memory',
@@ -79,7 +79,7 @@ export const SOURCES = {
   },
   outlet_protection: {
     tag: 'common_practice',
-    text: 'A ground-fault circuit interrupter (UL 943 class A: trips at 4 to 6 mA) is good practice at a tank. NEC 210.8 lists places that must have one and names no aquarium; whether the place of this tank is among them is for the local code.',
+    text: 'A ground-fault circuit interrupter (trips at 4 to 6 mA: class A of UL 943, whose name is from memory) is good practice at a tank. NEC 210.8 lists places that must have one and names no aquarium; whether the place of this tank is among them is for the local code.',
   },
   outlet_protection_230: {
     tag: 'common_practice',

@@ -1,8 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { sizingReport } from '../../../core/sizing/engine.ts'
+import { heatCurve } from '../../../core/sizing/heat-curve.ts'
+import { heatingOf } from '../../../core/sizing/heating.ts'
 import { anyGear, anyRoom } from './any-subject.ts'
 import { isNear } from './reference-tanks.ts'
+import { roundTank } from './round-tank.ts'
 import { one, reportOf } from './sample-build.ts'
 
 const curveOf = (...changes: Parameters<typeof reportOf>) => {
@@ -65,6 +68,22 @@ describe('heat against the temperature of the room', () => {
       expect(curveOf({ heaters })).not.toHaveProperty('oneHeaterW')
       expect(curveOf({ heaters })).not.toHaveProperty('allHeatersW')
     }
+  })
+
+  /**
+   * A room warmer than the water warms it through bare panes, while through insulated ones only vapour leaves: by hand, at 25 °C in a room of 27 °C,
+   * 0.01 W/Pa × (3169.2 − 0.7 × 3567.1 Pa) = 6.7 W at the low-loss end, and nothing is asked for at the two others.
+   */
+  it('tells the band in order where a room warmer than the water turns the ends round', () => {
+    const situation = roundTank({}, { coldestRoomC: 21, warmestRoomC: 25 })
+    const heating = heatingOf(situation)
+    const cases = (dryWPerK: number, vapourWPerPa: number) => [
+      { loss: { ...heating.usual[0]!.loss, dryWPerK, vapourWPerPa }, capacityJPerK: 1 },
+    ]
+    const bare = cases(400, 0)
+    const { points } = heatCurve(situation, { ...heating, warm: cases(0, 0.01), usual: bare, cold: bare })
+    const { lowW, usualW, highW } = points.find(({ roomC }) => roomC === 27) ?? { lowW: NaN, usualW: NaN, highW: NaN }
+    expect([lowW, usualW, highW]).toEqual([0, 0, 6.7])
   })
 
   it('never lets the low end lie above the usual one, nor that above the high one', () => {
