@@ -17,7 +17,7 @@ import { heaterSpare } from './heater-spare.ts'
 import { heaterStuck } from './heater-stuck.ts'
 import { heatingOf, type Heating } from './heating.ts'
 import { lidCheck } from './lid-check.ts'
-import { lightAlong, type Lit } from './light-along.ts'
+import { lightLies, type Lit } from './light-along.ts'
 import { lightAtBed } from './light-at-bed.ts'
 import { lightCoverage } from './light-coverage.ts'
 import { lightLevel } from './light-level.ts'
@@ -128,7 +128,7 @@ function inspect(subject: SizingSubject): { found: Finding[]; inspected: Inspect
 function inspectTank(situation: Situation, found: Array<Finding | null>): Inspected {
   const heating = heatingOf(situation)
   const bed = lightAtBed(situation)
-  const lit = { bed, along: bed && lightAlong(situation, bed) }
+  const lit = { bed, lies: bed && lightLies(situation, bed) }
   const delivery = deliveryOf(situation)
   found.push(
     heaterStuck(situation, heating),
@@ -136,7 +136,7 @@ function inspectTank(situation: Situation, found: Array<Finding | null>): Inspec
     heaterSpare(situation, heating),
     warmRoom(situation, heating),
     lightLevel(situation, bed),
-    lightCoverage(situation, lit.along),
+    lightCoverage(situation, lit.lies?.even),
     filterFlow(situation, delivery),
     flowCeiling(situation, delivery),
     oxygenCheck(situation, delivery),

@@ -5,7 +5,7 @@ import { floorMassKg } from './floor-load.ts'
 import { floorPlan } from './floor-plan.ts'
 import { heatFigures } from './heat-figures.ts'
 import type { Heating } from './heating.ts'
-import type { Lit } from './light-along.ts'
+import { lightAlong, type Lit } from './light-along.ts'
 import { pumpCurve } from './pump-curve.ts'
 import { applianceLoadW } from './peak-load.ts'
 import type { SizingFigures, SizingSubject } from './report.ts'
@@ -22,7 +22,7 @@ export function gearFigures(subject: SizingSubject): SizingFigures {
  * Figures for dosing, paper and plots. Where the glass is not stated, the middle of what it may be stands: the findings say so.
  * Masses take the heavier end, for they are what someone has to carry.
  */
-export function tankFigures(situation: Situation, heating: Heating, { bed, along }: Lit, delivery: Delivery | undefined): SizingFigures {
+export function tankFigures(situation: Situation, heating: Heating, { bed, lies }: Lit, delivery: Delivery | undefined): SizingFigures {
   const { corners, gear } = situation
   const water = middle(waterSpan(situation))
   const flow = delivery && (middle(delivery.loaded) + middle(delivery.clean)) / 2
@@ -41,6 +41,7 @@ export function tankFigures(situation: Situation, heating: Heating, { bed, along
   if (flow !== undefined) Object.assign(figures, { flowLph: round(flow, 0), turnoverPerHour: round(flow / water, 2) })
   if (bed && !bed.fluxUnstated) {
     figures.lightAtBedUmol = { low: round(bed.dim.low, 0), high: round(bed.dim.high, 0) }
+    const along = lightAlong(situation, bed, lies)
     if (along) figures.lightAlong = along
   }
   const plan = floorPlan(situation)

@@ -1,5 +1,6 @@
 import { appliancesHeatW, unstatedAppliances } from './appliances.ts'
 import { HIGH_LOSS, LOW_LOSS, USUAL_LOSS, isLoose, withLidOn, type HeatEnd } from './heat-ends.ts'
+import type { Gear } from './gear.ts'
 import { heatCapacity, waterCapacity } from './heat-capacity.ts'
 import { heatLoss, type HeatLoss } from './heat-loss.ts'
 import type { Cover } from './heat-transmission.ts'
@@ -69,11 +70,9 @@ export function filterPowerW(situation: Pick<Situation, 'gear'>): Span {
  *
  * @example lightPowerW({ gear }, 1000) // { low: 10, high: 80 } for one light that states nothing
  */
-export function lightPowerW(situation: Pick<Situation, 'gear'>, tankLengthMm: number): Span {
+export function lightPowerW({ gear }: { gear: Pick<Gear, 'lights'> }, tankLengthMm: number): Span {
   const typical = times(LIGHT_W_PER_M, tankLengthMm / 1000)
-  return sumOf(
-    situation.gear.lights.map(({ spec, quantity }) => times(spec.powerW === undefined ? typical : exactly(spec.powerW), quantity)),
-  )
+  return sumOf(gear.lights.map(({ spec, quantity }) => times(spec.powerW === undefined ? typical : exactly(spec.powerW), quantity)))
 }
 
 /** What of the lamps' power warms the water, all on, W. */

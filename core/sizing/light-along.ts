@@ -7,21 +7,32 @@ import type { Situation } from './situation.ts'
 import { LIGHT_ABOVE_RIM_MM } from './typical-ranges.ts'
 import { over, round, type Span } from './span.ts'
 
-/** Light at the substrate along the middle of the tank, from the left end pane to the right one. */
-export interface LightAlong {
-  /** By rising distance from the left end pane, inside; µmol/m²s at the dark and at the bright end of what is stated. */
-  points: Array<{ alongMm: number; lowUmol: number; highUmol: number }>
-  /** Light before an end pane over the light in the middle, and before the front pane over the same: 1 is even. At the dark end. */
+/** Light before an end pane over the light in the middle, and before the front pane over the same: 1 is even. At the dark end. */
+export interface LightEven {
   endsShare: number
   frontShare: number
+}
+
+/** Light at the substrate along the middle of the tank, from the left end pane to the right one. */
+export interface LightAlong extends LightEven {
+  /** By rising distance from the left end pane, inside; µmol/m²s at the dark and at the bright end of what is stated. */
+  points: Array<{ alongMm: number; lowUmol: number; highUmol: number }>
   /** Share to which the check dims the lights; absent where it leaves them as they are. The points are of the undimmed light. */
   dimmedTo?: number
 }
 
-/** The light of a build: its mean at the substrate, and how it lies from end to end. Undefined without a light. */
+/** The light of a build: its mean at the substrate, and how it lies over it. Undefined without a light. */
 export interface Lit {
   bed: BedLight | undefined
-  along: LightAlong | undefined
+  lies: LightLies | undefined
+}
+
+/** How the light of a build lies over its bed: places in mm from the middle of the bed, light in µmol/m²s. */
+interface LightLies {
+  /** The panes to the left and to the right. */
+  ends: Span
+  even: LightEven
+  at: (alongMm: number, acrossMm: number) => number
 }
 
 /** Points from end to end, an odd number so that one is the middle. Own. */
@@ -56,6 +67,11 @@ interface Bed {
   areaMm2: number
 }
 
+/** The bed of the first tank that the stated figures allow, as `lightAtBed` takes it; null where there is none. */
+function bedOf({ corners: [corner] }: Situation): Bed | null {
+  return corner ? { water: waterUnder(corner), areaMm2: corner.geometry.insidePlanMm2 } : null
+}
+
 /** Where the panes stand to either side of the middle along one axis. */
 function panesOn(along: keyof Point, water: readonly Point[]): Span {
   const across = along === 'x' ? 'y' : 'x'
@@ -78,6 +94,34 @@ function relativeLight(row: Row, { water, areaMm2 }: Bed, aboveMm: number, depth
     scale * fixtureFactor({ fixtureLengthMm: row.lengthMm, fixtureWidthMm: row.widthMm, alongMm, acrossMm, belowMm }) + 1 - direct
 }
 
+/** The light of all rows together at an end of what is stated, hung so high above the rim. */
+function lightFrom({ gear, conditions, corners, tank }: Situation, light: BedLight, end: keyof Span, bed: Bed): LightLies['at'] {
+  const { waterDepthMm = 0, substrateDepthMm = 0 } = corners[0]?.geometry ?? {}
+  const aboveMm = conditions.waterBelowRimMm + LIGHT_ABOVE_RIM_MM[end === 'low' ? 'high' : 'low']
+  const rows = gear.lights.map(({ spec, quantity: count }) =>
+    relativeLight(rowOf(spec, count, tank), bed, aboveMm, waterDepthMm - substrateDepthMm),
+  )
+  return (alongMm, acrossMm) => rows.reduce((sum, relative, i) => sum + (light.shares[i]?.[end] ?? 0) * relative(alongMm, acrossMm), 0)
+}
+
+/**
+ * How much darker ends and front are than the middle of the substrate, each share to a hundredth.
+ *
+ * Source: as `lightAlong`. @example lightLies(situation, light)?.even.endsShare // 0.8: before an end pane four fifths of the light in the middle
+ */
+export function lightLies(situation: Situation, light: BedLight): LightLies | undefined {
+  const bed = bedOf(situation)
+  if (!bed) return undefined
+  const [ends, faces] = [panesOn('x', bed.water), panesOn('y', bed.water)]
+  const at = lightFrom(situation, light, 'low', bed)
+  const middle = at(0, 0)
+  const even = {
+    endsShare: round(Math.min(at(ends.low, 0), at(ends.high, 0)) / middle, 2),
+    frontShare: round(at(0, faces.high) / middle, 2),
+  }
+  return { ends, even, at }
+}
+
 /**
  * Light at the substrate from end to end, and how much darker ends and front are than the middle.
  *
@@ -85,37 +129,22 @@ function relativeLight(row: Row, { water, areaMm2 }: Bed, aboveMm: number, depth
  * Source: own. What falls straight on a patch of the plan's own outline, by configuration factors (Lambert's integral round the edge), the bed raised by the refraction of the water; what meets
  *         the panes first comes back from them, since glass before air turns shallow light back, and is spread evenly. Their mean is that of `lightAtBed`.
  *
- * @example lightAlong(situation, light).endsShare // 0.8: before an end pane four fifths of the light in the middle
+ * @example lightAlong(situation, light)?.points.length // 13
  */
-export function lightAlong(situation: Situation, light: BedLight): LightAlong | undefined {
-  const { gear, conditions, corners, tank } = situation
-  const corner = corners[0]
-  if (!corner) return undefined
-  const { insidePlanMm2: areaMm2, waterDepthMm, substrateDepthMm } = corner.geometry
-  const bed = { water: waterUnder(corner), areaMm2 }
-  const [ends, faces] = [panesOn('x', bed.water), panesOn('y', bed.water)]
-  const rows = (aboveRimMm: number) =>
-    gear.lights.map(({ spec, quantity: count }) =>
-      relativeLight(rowOf(spec, count, tank), bed, conditions.waterBelowRimMm + aboveRimMm, waterDepthMm - substrateDepthMm),
-    )
-  const mounted = { low: rows(LIGHT_ABOVE_RIM_MM.high), high: rows(LIGHT_ABOVE_RIM_MM.low) }
-  const at = (alongMm: number, acrossMm: number, end: 'low' | 'high'): number =>
-    mounted[end].reduce((sum, relative, i) => sum + (light.shares[i]?.[end] ?? 0) * relative(alongMm, acrossMm), 0)
+export function lightAlong(situation: Situation, light: BedLight, lies = lightLies(situation, light)): LightAlong | undefined {
+  const bed = bedOf(situation)
+  if (!bed || !lies) return undefined
+  const { ends, even, at } = lies
+  const bright = lightFrom(situation, light, 'high', bed)
   const points = Array.from({ length: POINTS }, (_, i) => {
     const alongMm = ((ends.high - ends.low) * i) / (POINTS - 1)
-    const [lowUmol, highUmol] = [at(ends.low + alongMm, 0, 'low'), at(ends.low + alongMm, 0, 'high')]
+    const [lowUmol, highUmol] = [at(ends.low + alongMm, 0), bright(ends.low + alongMm, 0)]
     return {
       alongMm: Math.round(alongMm),
       lowUmol: round(Math.min(lowUmol, highUmol), 1),
       highUmol: round(Math.max(lowUmol, highUmol), 1),
     }
   })
-  const middle = at(0, 0, 'low')
   const dimmedTo = round(dimmedShare(situation, light), 3)
-  return {
-    points,
-    endsShare: round(Math.min(at(ends.low, 0, 'low'), at(ends.high, 0, 'low')) / middle, 2),
-    frontShare: round(at(0, faces.high, 'low') / middle, 2),
-    ...(dimmedTo < 1 ? { dimmedTo } : {}),
-  }
+  return { points, ...even, ...(dimmedTo < 1 ? { dimmedTo } : {}) }
 }

@@ -78,7 +78,7 @@ export function lightAtBed(situation: Situation): BedLight | undefined {
   const corner = situation.corners[0]
   const { lights } = situation.gear
   if (!corner || lights.length === 0) return undefined
-  const typicalPower = lightPowerW({ gear: { ...situation.gear, lights: [{ name: '', quantity: 1, spec: {} }] } }, situation.tank.lengthMm)
+  const typicalPower = lightPowerW({ gear: { lights: [{ name: '', quantity: 1, spec: {} }] } }, situation.tank.lengthMm)
   const dim = { low: 0, high: 0 }
   const bright = { low: 0, high: 0 }
   const shares: Span[] = []

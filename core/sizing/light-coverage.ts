@@ -1,6 +1,6 @@
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import type { Action, Finding, Verdict } from './finding.ts'
-import type { LightAlong } from './light-along.ts'
+import type { LightEven } from './light-along.ts'
 import { makeFinding } from './make-finding.ts'
 import type { Situation } from './situation.ts'
 import { assumedOf } from './words.ts'
@@ -21,9 +21,9 @@ const NEAR_FRONT = 0.15
  *
  * Value: mm in all. Limit: 0.75 to 1.0 of the tank. A front with less than 0.6 of the light in the middle is *marginal* where plants are to grow.
  *
- * @example lightCoverage(situation, along)?.limit // 914 to 1219 mm over a tank of 1219 mm
+ * @example lightCoverage(situation, lies?.even)?.limit // 914 to 1219 mm over a tank of 1219 mm
  */
-export function lightCoverage({ gear, tank, conditions }: Situation, along: LightAlong | undefined): Finding | null {
+export function lightCoverage({ gear, tank, conditions }: Situation, even: LightEven | undefined): Finding | null {
   if (gear.lights.length === 0) return null
   const low = quantity(LEAST * tank.lengthMm, 'mm', 0)
   const limit = { kind: 'between', low, high: quantity(tank.lengthMm, 'mm', 0) } as const
@@ -39,9 +39,9 @@ export function lightCoverage({ gear, tank, conditions }: Situation, along: Ligh
   }
   const value = quantity(coveredMm, 'mm', 0)
   const byLength = judge(value.value, tank.lengthMm)
-  const dim = along !== undefined && along.frontShare < DARK_FRONT
+  const dim = even !== undefined && even.frontShare < DARK_FRONT
   // So near the mark, another depth of bed or water would turn it.
-  const near = along !== undefined && Math.abs(along.frontShare - DARK_FRONT) < NEAR_FRONT
+  const near = even !== undefined && Math.abs(even.frontShare - DARK_FRONT) < NEAR_FRONT
   const darkFront = dim && conditions.plants !== 'none'
   const short = value.value < low.value
   const sits = short
@@ -53,7 +53,7 @@ export function lightCoverage({ gear, tank, conditions }: Situation, along: Ligh
     verdict: darkFront && byLength === 'fits' ? 'marginal' : byLength,
     value,
     limit,
-    reason: phrase`${sits}${evenWords(along)}${darkFront ? ' Plants at the front grow slowly.' : ''}`,
+    reason: phrase`${sits}${evenWords(even)}${darkFront ? ' Plants at the front grow slowly.' : ''}`,
     action: byLength === 'fits' && !darkFront ? null : actionOf(byLength, short, low.value),
     assumed:
       byLength === 'fits'
@@ -77,10 +77,10 @@ function coveredOf(lights: Situation['gear']['lights'], enoughMm: number, tankMm
 }
 
 /** How even it is: ends and front against the middle. */
-function evenWords(along: LightAlong | undefined): Phrase {
-  if (!along) return phrase``
+function evenWords(even: LightEven | undefined): Phrase {
+  if (!even) return phrase``
   const share = (of: number) => quantity(100 * of, 'percent', 0)
-  return phrase` Before the end panes it gives ${share(along.endsShare)} of the light in the middle, before the front pane ${share(along.frontShare)}.`
+  return phrase` Before the end panes it gives ${share(even.endsShare)} of the light in the middle, before the front pane ${share(even.frontShare)}.`
 }
 
 function actionOf(byLength: Verdict, short: boolean, leastMm: number): Action {

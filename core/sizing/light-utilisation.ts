@@ -35,7 +35,7 @@ export function polygonFactor(corners: readonly Point[], x: number, y: number, h
   for (const corner of corners) {
     const [toX, toY] = [corner.x - x, corner.y - y]
     const up = fromX * toY - fromY * toX
-    const across = Math.hypot(h * (fromX - toX), h * (fromY - toY), up)
+    const across = Math.sqrt(h * h * ((fromX - toX) ** 2 + (fromY - toY) ** 2) + up * up)
     if (across > 0) sum += (Math.atan2(across, fromX * toX + fromY * toY + h * h) * up) / across
     ;[fromX, fromY] = [toX, toY]
   }

@@ -1,16 +1,16 @@
 import { describe, expect, it } from 'vitest'
 import type { LightSpec } from '../../../core/catalog/spec.ts'
-import type { LightAlong } from '../../../core/sizing/light-along.ts'
+import type { LightEven } from '../../../core/sizing/light-along.ts'
 import { lightCoverage } from '../../../core/sizing/light-coverage.ts'
 import { situationOf } from '../../../core/sizing/situation.ts'
 import { toldFinding } from '../../../core/sizing/told-report.ts'
 import { METRIC, sayPhrase } from '../../../core/units/say.ts'
 import { conditions, gear, one } from './sample-build.ts'
 
-const EVEN: LightAlong = { points: [], endsShare: 0.9, frontShare: 0.8 }
+const EVEN: LightEven = { endsShare: 0.9, frontShare: 0.8 }
 
 /** Over a tank of 1219.2 mm, told as 1219. */
-function coverage(specs: LightSpec[], along: LightAlong | undefined = EVEN, count = 1, plants: 'none' | 'medium' = 'medium') {
+function coverage(specs: LightSpec[], along: LightEven | undefined = EVEN, count = 1, plants: 'none' | 'medium' = 'medium') {
   const situation = situationOf({
     gear: gear({ lights: specs.map((spec) => one('Halden', spec, count)) }),
     conditions: conditions({ plants }),
