@@ -99,7 +99,15 @@ const lineAdvice = z.strictObject({
   advice: z.enum(['buy_now', 'no_hurry', 'buy_when_convenient', 'wait']),
   title: z.string(),
   words: z.string(),
+  reason: z.string().optional().meta({ description: 'Why, in one sentence; absent in what was issued before it was told.' }),
+  elsewhere: z
+    .string()
+    .optional()
+    .meta({
+      description: 'Where it costs less today than it is to be bought at, and why it is not bought there; absent where it does nowhere.',
+    }),
   likely: LikelyAnswer.nullable(),
+  likelyTagMinor: maybeAmount.optional().meta({ description: 'What the tag of one then shows at most; null where tags differ.' }),
   tagMinor: maybeAmount,
   by: day.nullable(),
   returnsEndOn: day.nullable(),

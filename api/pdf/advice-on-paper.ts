@@ -1,11 +1,13 @@
 import { yearOf } from '../../core/dates.ts'
-import { adviceNotes, adviceTable, type AdviceGroup } from '../../core/quote/advice-table.ts'
+import { adviceNotes, adviceTable, tagHead, type AdviceGroup } from '../../core/quote/advice-table.ts'
 import { compareTotals } from '../../core/quote/compare-totals.ts'
 import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
 
 /** What to buy now and what can wait, of the build that is told in full, and what the totals of all have to do with sales. */
 export interface AdvicePaper {
   letter: string
+  /** Head of the column of prices. */
+  tagHead: string
   groups: AdviceGroup[]
   notes: string[]
   /** "Against B: A is cheaper by $30.00 today. …" */
@@ -21,5 +23,5 @@ export function adviceOnPaper(chosen: AssembledBuild, document: RevisionDocument
   const kits = document.builds.flatMap(({ letter, kits: told = [] }) => told.map((words) => `In ${letter}: ${words}`))
   const compared = [...totals, ...kits]
   if (groups.length === 0 && compared.length === 0) return null
-  return { letter: chosen.letter, groups, notes: groups.length === 0 ? [] : adviceNotes(document), compared }
+  return { letter: chosen.letter, tagHead: tagHead(currency), groups, notes: groups.length === 0 ? [] : adviceNotes(document), compared }
 }

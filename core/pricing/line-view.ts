@@ -20,11 +20,17 @@ const whole = (amount: number): number | null => (Number.isFinite(amount) ? Math
 export function lineView(line: PlainLine, { reader, saleTimeNames, used }: ViewedWith): LineOutlookView {
   const { productId, quantity, advice, noHurryUntil, onSale, saleLastDay, chanceOfSale, nextSaleTime: next, basis } = line
   const known = Number.isFinite(line.payTodayMinor)
+  const nextSaleTime = next && {
+    name: saleTimeNames.get(next.saleTimeId) ?? 'a sale time',
+    storeId: next.storeId,
+    first: next.first,
+    last: next.last,
+  }
   return {
     productId,
     quantity,
     advice,
-    ...sayAdvice(line, reader, used),
+    ...sayAdvice(line, reader, { used, nextSaleTime }),
     noHurryUntil,
     onSale,
     saleLastDay,
@@ -33,15 +39,11 @@ export function lineView(line: PlainLine, { reader, saleTimeNames, used }: Viewe
     paid10Minor: known ? whole(line.paid10Minor) : null,
     paid90Minor: known ? whole(line.paid90Minor) : null,
     likely: line.likely,
+    likelyTagMinor: line.likelyTagMinor,
     chanceOfSale: Number.isFinite(chanceOfSale) ? Math.min(1, Math.max(0, chanceOfSale)) : 0,
     priceToBuyAtMinor: known ? whole(line.priceToBuyAtMinor) : null,
     buyAtTagMinor: known ? whole(line.buyAtTagMinor) : null,
-    nextSaleTime: next && {
-      name: saleTimeNames.get(next.saleTimeId) ?? 'a sale time',
-      storeId: next.storeId,
-      first: next.first,
-      last: next.last,
-    },
+    nextSaleTime,
     basis,
   }
 }

@@ -13,6 +13,8 @@ export interface LineOutlookView {
   /** The advice in words a beginner acts on. */
   title: string
   words: string
+  /** Why, in one sentence. */
+  reason: string
   noHurryUntil: CivilDate | null
   /** Today's price is that of a sale that runs, to this day where one is printed. */
   onSale: boolean
@@ -23,6 +25,8 @@ export interface LineOutlookView {
   paid90Minor: number | null
   /** To wait: so many in so many pay at most this. */
   likely: Likely | null
+  /** What the tag of one then shows at most; null where its stores print tax differently. */
+  likelyTagMinor: number | null
   /** 0 to 1, by the date. */
   chanceOfSale: number
   /** At or under this today; null where no price is worth more than the date's. */

@@ -1,3 +1,4 @@
+import type { Store } from '../catalog/store.ts'
 import { sayDate, sayWeekday, yearOf } from '../dates.ts'
 import { LEAST_SAVING_MINOR } from '../install.ts'
 import { sayMoney } from '../money.ts'
@@ -9,7 +10,7 @@ export interface AdviceRow {
   what: string
   /** "178.00"; empty where none is known. */
   price: string
-  /** "about 2 in 3 to pay 160.00 or less with tax", "Bought today it goes back until …"; empty where neither is to be said. */
+  /** Why, what must be minded and where it costs less: "About 2 in 3 to find it at $160.00 or less by Dec 20. Bought today it goes back until …" */
   note: string
 }
 
@@ -17,6 +18,8 @@ export interface AdviceRow {
 export interface AdviceGroup {
   /** "No hurry until Sun, Nov 29" */
   head: string
+  /** Why, where all lines have one reason; else empty, and each row says its own. */
+  why: string
   rows: AdviceRow[]
 }
 
@@ -27,7 +30,7 @@ const ORDER: Record<LineAdvice['advice'], number> = { buy_now: 0, no_hurry: 1, w
  * What was frozen of a build's advice as a table: what is to be bought now, what has until when, what waits for which price. Empty where nothing was
  * asked for or known.
  *
- * @example adviceTable(build, 'USD', 2026)[0] // { head: 'Buy now', rows: [{ what: 'Tern 4 canister', price: '178.00', note: '' }] }
+ * @example adviceTable(build, 'USD', 2026)[0] // { head: 'Buy now', why: '', rows: [{ what: 'Tern 4 canister', price: '178.00', note: '' }] }
  */
 export function adviceTable(
   { advice = [], rows }: Pick<AssembledBuild, 'advice' | 'rows'>,
@@ -36,15 +39,24 @@ export function adviceTable(
 ): AdviceGroup[] {
   const sorted = advice.toSorted((a, b) => ORDER[a.advice] - ORDER[b.advice] || ((a.by ?? '') < (b.by ?? '') ? -1 : 1))
   const groups = Map.groupBy(sorted, (line) => headOf(line, thisYear))
-  return [...groups].map(([head, lines]) => ({
-    head,
-    rows: lines.flatMap((line) => {
-      const row = rows.find(({ lineId, answer }) => lineId === line.lineId && answer !== 'in_kit')
-      if (!row) return []
-      const price = line.tagMinor === null ? '' : sayMoney(line.tagMinor, currency, { symbol: false })
-      return [{ what: row.text, price, note: noteOf(line, row, currency) }]
-    }),
-  }))
+  return [...groups].map(([head, lines]) => {
+    const why = sharedReason(lines)
+    return {
+      head,
+      why,
+      rows: lines.flatMap((line) => {
+        const row = rows.find(({ lineId, answer }) => lineId === line.lineId && answer !== 'in_kit')
+        if (!row) return []
+        const price = line.tagMinor === null ? '' : sayMoney(line.tagMinor, currency, { symbol: false })
+        return [{ what: row.text, price, note: noteOf(why === '' ? line : { ...line, reason: '' }, row, currency) }]
+      }),
+    }
+  })
+}
+
+function sharedReason(lines: readonly LineAdvice[]): string {
+  const [reason, ...others] = new Set(lines.map((line) => line.reason ?? ''))
+  return lines.length < 2 || others.length > 0 ? '' : (reason ?? '')
 }
 
 function headOf({ advice, tagMinor, by }: LineAdvice, thisYear: number): string {
@@ -65,14 +77,35 @@ function headOf({ advice, tagMinor, by }: LineAdvice, thisYear: number): string 
 export const holdsWater = ({ kind }: Pick<SlotRow, 'kind'>): boolean => kind === 'tank' || kind === 'stand' || kind === 'kit'
 
 function noteOf(line: LineAdvice, row: SlotRow, currency: string): string {
-  const { likely } = line
-  if (line.advice !== 'wait' || !likely) return sayReturns(line, holdsWater(row))
+  const why = line.reason ?? chanceWithTax(line, row, currency)
+  return [why, line.elsewhere ?? '', sayReturns(line, holdsWater(row))].filter((sentence) => sentence !== '').join(' ')
+}
+
+/** As it was told before reasons were. */
+function chanceWithTax({ advice, likely }: LineAdvice, row: SlotRow, currency: string): string {
+  if (advice !== 'wait' || !likely) return ''
   const all = row.quantity > 1 ? ` for all ${row.quantity}` : ''
   return `about ${likely.many} in ${likely.of} to pay ${sayMoney(likely.paidMinor, currency, { symbol: false })} or less with tax${all}`
 }
 
+/** Column of the prices in every table: a shopper holds it against the tag, whatever of the tax that shows. */
+export const tagHead = (currency: string): string => `Buy at, on the tag (${currency})`
+
+/** What tags of the stores where lines are bought say of tax. */
+function tagTax(builds: readonly AssembledBuild[], stores: readonly Store[]): string {
+  const used = new Set(builds.flatMap(({ cost }) => cost.lines.map(({ storeId }) => storeId)))
+  const [included, ...others] = new Set(stores.filter(({ id }) => used.has(id)).map(({ pricesIncludeTax }) => pricesIncludeTax))
+  if (included === undefined) return ''
+  if (others.length > 0) return ': tax is in them where the store prints it so, else it is added at the till'
+  return included ? ', tax in them' : ': tax is added at the till'
+}
+
 /** What the tables rest on, said once beside them; empty where no build has one. */
-export function adviceNotes({ builds, need, inputs: { install, asOf } }: Pick<RevisionDocument, 'builds' | 'need' | 'inputs'>): string[] {
+export function adviceNotes({
+  builds,
+  need,
+  inputs: { install, asOf, stores },
+}: Pick<RevisionDocument, 'builds' | 'need' | 'inputs'>): string[] {
   const advice = builds.flatMap((build) => build.advice ?? [])
   if (advice.length === 0) return []
   const money = (minor: number): string => sayMoney(minor, install.currency)
@@ -82,7 +115,7 @@ export function adviceNotes({ builds, need, inputs: { install, asOf } }: Pick<Re
   const least = install.leastSavingMinor ?? LEAST_SAVING_MINOR
   const returned = builds.some(({ cost }) => cost.lines.some(({ returnDays }) => (returnDays ?? 0) > 0))
   return [
-    `Expected on ${sayDate(asOf, yearOf(asOf))} from what members reported; no promise. Prices are those on the tag, of one.`,
+    `Expected on ${sayDate(asOf, yearOf(asOf))} from what members reported; no promise. Prices are those on the tag, of one${tagTax(builds, stores)}.`,
     `${wait} Nothing is waited for that saves less than ${least > 0 ? `${money(least)} or ` : ''}3 %.`,
     ...(returned ? [RETURN_NOTE] : []),
   ]

@@ -6,17 +6,21 @@ import { learn, outlookOf, type MarketRecord, type SaleWindow } from '../../core
 import { LEAST_SAVING_MINOR } from '../../core/install.ts'
 import { withTaxExact } from '../../core/pricing/receipt.ts'
 import { addDays, type CivilDate } from '../../core/dates.ts'
+import { cheaperElsewhere } from '../../core/quote/cheaper-elsewhere.ts'
 import { discountOf } from '../../core/quote/quote-market.ts'
 import type { QuoteInputs } from '../../core/quote/revision.ts'
 import { workBuild } from '../../core/quote/worked-build.ts'
 import { CATALOG } from './catalog.ts'
-import { COMMON_SALE_TIMES, windowsBetween } from './sale-times.ts'
+import { COMMON_NAMES, COMMON_SALE_TIMES, windowsBetween } from './sale-times.ts'
 import type { DemoRecord } from './sightings.ts'
 import { STORES } from './stores.ts'
 
 const YEAR_DAYS = 366
 const DRAWS = 400
 const SEED = 20_261_126
+
+/** By the ids of the windows. */
+const SALE_TIME_NAMES = new Map([...COMMON_NAMES, 'Its own sale'].map((name, index) => [`${index}`, name]))
 
 /** What the record taught by a day, as the service learns it each night. */
 export interface Taught {
@@ -56,6 +60,7 @@ export function expectedBuilds(inputs: QuoteInputs, { record, learned }: Taught)
     return store ? withTaxExact(unitMinor, store) / WHOLE_RATE : unitMinor
   }
   const reader = { currency: inputs.install.currency, asOf: record.asOf, until, weekWaitMinor: weekWaitMinor ?? 0, withTax: true }
+  const elsewhereOf = cheaperElsewhere(inputs)
   const found = inputs.draft.builds.map(({ id }, index): [string, ExpectedBuild] => {
     const { cost } = workBuild(inputs, index)
     const asked = outlookLines(cost).map(({ productId, quantity, storeId }) => ({ productId, quantity, storeIds: [storeId], priceOf }))
@@ -72,10 +77,10 @@ export function expectedBuilds(inputs: QuoteInputs, { record, learned }: Taught)
       asOf: record.asOf,
       until,
       learnedOn: record.asOf,
-      lines: lines.map((line) => lineView(line, { reader, saleTimeNames: new Map() })),
+      lines: lines.map((line) => lineView(line, { reader, saleTimeNames: SALE_TIME_NAMES })),
       total: isWhole ? total : null,
     }
-    return [id, { byDate: byDateOf(cost, outlook, discountOf(inputs)), advice: adviceOf(cost, outlook) }]
+    return [id, { byDate: byDateOf(cost, outlook, discountOf(inputs)), advice: adviceOf(cost, outlook, elsewhereOf) }]
   })
   return new Map(found)
 }

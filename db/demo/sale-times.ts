@@ -11,6 +11,8 @@ export const COMMON_SALE_TIMES: readonly DemoSaleTime[] = [
   { kind: 'yearly', month: 7, day: 8, lengthDays: 9 },
 ]
 
+export const COMMON_NAMES = ['Late November sale', 'Spring sale', 'Summer sale']
+
 const two = (value: number): string => String(value).padStart(2, '0')
 
 /**

@@ -2,10 +2,8 @@ import type { Transaction } from 'kysely'
 import type { SaleTimeRule } from '../../core/pricing/sale-time.ts'
 import type { Database } from '../database.ts'
 import { createSaleTime, type SaleTimeFields } from '../sale-times.ts'
-import { COMMON_SALE_TIMES, type DemoSaleTime } from './sale-times.ts'
+import { COMMON_NAMES, COMMON_SALE_TIMES, type DemoSaleTime } from './sale-times.ts'
 import { STORES } from './stores.ts'
-
-const NAMES = ['Late November sale', 'Spring sale', 'Summer sale']
 
 /** A rule counts from before the first sighting. */
 const COUNTED_FROM = '2020-01-01'
@@ -18,7 +16,7 @@ const whenOf = (time: DemoSaleTime): SaleTimeRule =>
 /** What the club knows of sales to come: the times that all stores have, and each store's own. */
 export async function seedSaleTimes(trx: Transaction<Database>): Promise<void> {
   const common = COMMON_SALE_TIMES.map((time, index): SaleTimeFields => ({
-    name: NAMES[index] ?? `Sale ${index + 1}`,
+    name: COMMON_NAMES[index] ?? `Sale ${index + 1}`,
     when: whenOf(time),
     lengthDays: time.lengthDays,
     storeIds: [],

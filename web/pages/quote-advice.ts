@@ -1,5 +1,5 @@
 import { yearOf } from '../../core/dates.ts'
-import { adviceNotes, adviceTable, type AdviceRow } from '../../core/quote/advice-table.ts'
+import { adviceNotes, adviceTable, tagHead, type AdviceRow } from '../../core/quote/advice-table.ts'
 import { compareTotals } from '../../core/quote/compare-totals.ts'
 import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
 import { apart } from './apart.ts'
@@ -15,14 +15,16 @@ ${adviceNotes(quote).map((note) => markup`<p class="note">${note}</p>`)}</sectio
 }
 
 function adviceOfBuild(build: AssembledBuild, quote: RevisionDocument): Markup | '' {
-  const groups = adviceTable(build, quote.inputs.install.currency, yearOf(quote.issuedOn))
+  const { currency } = quote.inputs.install
+  const groups = adviceTable(build, currency, yearOf(quote.issuedOn))
   if (groups.length === 0) return ''
-  return markup`<table><caption><b>${build.letter}: ${apart(build.name)}</b></caption><thead><tr><th scope="col">What</th><th scope="col">Price to buy at</th></tr></thead>
-${groups.map(({ head, rows }) => markup`<tbody><tr><th colspan="2" scope="rowgroup">${head}</th></tr>${rows.map(adviceRow)}</tbody>`)}</table>`
+  return markup`<table><caption><b>${build.letter}: ${apart(build.name)}</b></caption><thead><tr><th scope="col">What</th><th scope="col">${tagHead(currency)}</th></tr></thead>
+${groups.map(({ head, why, rows }) => markup`<tbody><tr><th colspan="2" scope="rowgroup">${head}${small(why)}</th></tr>${rows.map(adviceRow)}</tbody>`)}</table>`
 }
 
-const adviceRow = ({ what, price, note }: AdviceRow): Markup =>
-  markup`<tr><th scope="row">${what}${note === '' ? '' : markup`<small>${note}</small>`}</th><td>${price}</td></tr>`
+const small = (words: string): Markup | '' => (words === '' ? '' : markup`<small>${words}</small>`)
+
+const adviceRow = ({ what, price, note }: AdviceRow): Markup => markup`<tr><th scope="row">${what}${small(note)}</th><td>${price}</td></tr>`
 
 /** What of a difference between two totals outlives the sales. */
 export function comparedTotals(quote: RevisionDocument): Markup | '' {

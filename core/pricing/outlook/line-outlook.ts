@@ -32,6 +32,8 @@ export interface LineOutlook {
   chanceOfSale: number
   /** Where the advice is to wait: so many in so many pay at most this. */
   likely: Likely | null
+  /** What the tag of one then shows at most; null where there is no such share, or where its stores print tax differently. */
+  likelyTagMinor: number | null
   /** At or under this one buys, today and on a day of the plan, at regular prices as they are now. */
   priceToBuyAtMinor: number
   priceToBuyAt: (day: CivilDate) => number
@@ -108,6 +110,7 @@ function lineOutlook(record: MarketRecord, until: CivilDate, line: LinePlan, tol
   const lastDay = sale?.lastDay ?? null
   const saleLastDay = lastDay === null ? null : addDays(record.asOf, lastDay)
   const priceToBuyAtMinor = buyAt(line, advice, 0)
+  const likely = advice === 'wait' ? likelyPaid(paid, line.todayMinor, priceToBuyAtMinor) : null
   return {
     productId: line.productId,
     quantity: line.quantity,
@@ -120,10 +123,11 @@ function lineOutlook(record: MarketRecord, until: CivilDate, line: LinePlan, tol
     regularAtDateMinor: line.days.at(-1)?.regular ?? line.regularMinor,
     ...rangeOf(paid),
     chanceOfSale,
-    likely: advice === 'wait' ? likelyPaid(paid, line.todayMinor, priceToBuyAtMinor) : null,
+    likely,
+    likelyTagMinor: likely && oneTagOf(line, likely.paidMinor),
     priceToBuyAtMinor,
     priceToBuyAt: (day) => buyAt(line, advice, daysBetween(record.asOf, day)),
-    buyAtTagMinor: tagOf(line, priceToBuyAtMinor),
+    buyAtTagMinor: Math.min(...(line.pairs.length === 0 ? [NaN] : tagsOf(line, priceToBuyAtMinor))),
     nextSaleTime: nextWindow(record, line),
     basis: basisOf(line),
   }
@@ -139,10 +143,15 @@ function buyAt({ buyAtShare, regularMinor, todayMinor, waitingMinor }: LinePlan,
   return at === 0 && advice === 'wait' && priceMinor >= todayMinor ? Math.floor(waitingMinor) : priceMinor
 }
 
-/** The highest price on a tag at which the whole line comes to no more than that, at whichever of its stores. */
-function tagOf({ pairs, costOf, quantity }: LinePlan, costMinor: number): number {
-  if (pairs.length === 0) return NaN
-  const tags = pairs.map(({ storeId }) => {
+/** What tags show where the line comes to that; null where they differ from store to store, since then no one tag is meant. */
+function oneTagOf(line: LinePlan, costMinor: number): number | null {
+  const [tag, ...others] = new Set(tagsOf(line, costMinor))
+  return tag === undefined || others.length > 0 ? null : tag
+}
+
+/** The highest price on a tag at which the whole line comes to no more than that, at each of its stores. */
+function tagsOf({ pairs, costOf, quantity }: LinePlan, costMinor: number): number[] {
+  return pairs.map(({ storeId }) => {
     let [low, high] = [0, Math.floor(costMinor / quantity)]
     while (low < high) {
       const middle = Math.ceil((low + high) / 2)
@@ -151,7 +160,6 @@ function tagOf({ pairs, costOf, quantity }: LinePlan, costMinor: number): number
     }
     return low
   })
-  return Math.min(...tags)
 }
 
 function basisOf({ pairs, product, kind }: LinePlan): LineOutlook['basis'] {

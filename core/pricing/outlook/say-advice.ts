@@ -5,7 +5,9 @@ import type { LineOutlook } from './line-outlook.ts'
 export interface AdviceWords {
   /** "Wait: buy at $178.00 or under", "Buy now", "No hurry until Sun, Nov 29", "Buy when convenient": the one price to act on is here or today's. */
   title: string
-  /** What it rests on, in a sentence or a few. */
+  /** Why, in one sentence. */
+  reason: string
+  /** The reason and what else it rests on. */
   words: string
 }
 
@@ -26,66 +28,97 @@ export interface UsedSeen {
   seenOn: CivilDate
 }
 
+/** What is known beside the figures. */
+export interface AdviceFacts {
+  used?: UsedSeen | undefined
+  nextSaleTime?: { name: string; first: CivilDate } | null
+}
+
 type Told = Omit<LineOutlook, 'priceToBuyAt'>
 type Money = (minor: number) => string
+/** Why, and what else is to be said; empty where nothing is. */
+type Why = readonly [reason: string, ...more: string[]]
 
-/** The advice of a line in words a beginner acts on. Amounts are for the whole line, the price to buy at is that of one on its tag. */
-export function sayAdvice(line: Told, reader: AdviceReader, used: UsedSeen | null = null): AdviceWords {
+/** The advice of a line in words a beginner acts on. Amounts are for the whole line, a price to buy at is that of one on its tag. */
+export function sayAdvice(line: Told, reader: AdviceReader, facts: AdviceFacts = {}): AdviceWords {
   const money: Money = (minor) => sayMoney(minor, reader.currency)
   const until = sayDate(reader.until, yearOf(reader.asOf))
-  if (Number.isNaN(line.payTodayMinor)) return { title: 'No price known', words: sayUnknown(used, money, reader) }
+  if (Number.isNaN(line.payTodayMinor)) return told('No price known', sayUnknown(facts.used ?? null, money, reader))
   if (reader.until <= reader.asOf)
-    return { title: 'Buy now', words: `Today is the day it is to be bought by. It costs ${money(line.payTodayMinor)} today.` }
+    return told('Buy now', ['Today is the day it is to be bought by.', `It costs ${money(line.payTodayMinor)} today.`])
   switch (line.advice) {
     case 'buy_now':
-      return { title: 'Buy now', words: sayNow(line, money, until, reader) }
+      return told('Buy now', [sayNow(line, until, reader)])
     case 'no_hurry': {
       const day = line.noHurryUntil === null ? until : sayWeekday(line.noHurryUntil, yearOf(reader.asOf))
-      return { title: `No hurry until ${day}`, words: sayNoHurry(line, money, reader) }
+      return told(`No hurry until ${day}`, [sayNoHurry(line, reader)])
     }
     case 'buy_when_convenient':
-      return { title: 'Buy when convenient', words: sayConvenient(line, until) }
+      return told('Buy when convenient', sayConvenient(line, until, reader, facts))
     case 'wait':
-      return { title: `Wait: buy at ${money(line.buyAtTagMinor)} or under`, words: sayWait(line, money, until, reader) }
+      return told(`Wait: buy at ${money(line.buyAtTagMinor)} or under`, sayWait(line, money, until, reader))
   }
 }
 
-function sayUnknown(used: UsedSeen | null, money: Money, { asOf }: AdviceReader): string {
-  if (used === null) return 'Nobody has reported a price at these stores within 180 days. Look it up first.'
+const told = (title: string, [reason, ...more]: Why): AdviceWords => ({
+  title,
+  reason,
+  words: [reason, ...more].filter((sentence) => sentence !== '').join(' '),
+})
+
+function sayUnknown(used: UsedSeen | null, money: Money, { asOf }: AdviceReader): Why {
+  if (used === null) return ['Nobody has reported a price at these stores within 180 days.', 'Look it up first.']
   const seen = `${money(used.priceMinor)} on ${sayDate(used.seenOn, yearOf(asOf))}`
-  return `Reported only as used, ${seen}. What a used one costs says little of the next one: nothing is expected of it.`
+  return [`Reported only as used, ${seen}.`, 'What a used one costs says little of the next one: nothing is expected of it.']
 }
 
-function sayNow({ payTodayMinor, saleLastDay, basis }: Told, money: Money, until: string, { asOf }: AdviceReader): string {
-  const holds = saleLastDay === asOf ? 'that holds for today only' : 'whose last day is not known'
-  const better = basis === 'too_little' ? TOO_LITTLE : `Waiting is not expected to find a better one by ${until}.`
-  return `${money(payTodayMinor)} is a sale price ${holds}. ${better}`
+function sayNow({ saleLastDay, basis }: Told, until: string, { asOf }: AdviceReader): string {
+  const holds = saleLastDay === asOf ? 'for today only' : 'to a day that is not known'
+  const better = basis === 'too_little' ? TOO_LITTLE : `waiting is not expected to find a better price by ${until}.`
+  return `It is on sale ${holds}: ${better}`
 }
 
-function sayNoHurry({ payTodayMinor, noHurryUntil, basis }: Told, money: Money, { until }: AdviceReader): string {
-  if (noHurryUntil === until) return `${money(payTodayMinor)} holds to that day, by which it is to be bought.`
-  return `${money(payTodayMinor)} holds to that day. ${basis === 'too_little' ? TOO_LITTLE : 'Waiting beyond it is not expected to pay.'}`
+function sayNoHurry({ noHurryUntil, basis }: Told, { until }: AdviceReader): string {
+  if (noHurryUntil === until) return 'The sale price holds to that day, by which it is to be bought.'
+  return `The sale price holds to that day: ${basis === 'too_little' ? TOO_LITTLE : 'waiting beyond it is not expected to pay.'}`
 }
 
-const TOO_LITTLE = 'Too little is recorded here to say whether a sale will come after it.'
+const TOO_LITTLE = 'too little is recorded here to say whether a sale will come after it.'
 
-function sayConvenient(line: Told, until: string): string {
-  if (line.basis === 'too_little') return 'Too little is recorded here to say whether a sale will come.'
-  return `Waiting until ${until} is not expected to save enough to be worth it. ${sayShelf(line)}`.trim()
+/** A sale time that comes before the day is named: who knows of it would else ask why it is not waited for. */
+function sayConvenient(line: Told, until: string, { asOf, until: day }: AdviceReader, { nextSaleTime }: AdviceFacts): Why {
+  const next = nextSaleTime && nextSaleTime.first <= day ? nextSaleTime : null
+  const sale = next && `${next.name} ${next.first <= asOf ? 'runs already' : `begins ${sayDate(next.first, yearOf(asOf))}`}`
+  if (line.basis === 'too_little')
+    return [sale ? `${sale}, but too little is recorded here to say what it brings.` : 'Too little is recorded here to say whether a sale will come.'] // prettier-ignore
+  const small = 'is not expected to save enough to be worth it.'
+  return [sale ? `${sale}, but waiting for it, or until ${until}, ${small}` : `Waiting until ${until} ${small}`, sayShelf(line)]
 }
 
-function sayWait(line: Told, money: Money, until: string, { weekWaitMinor, withTax }: AdviceReader): string {
-  const tax = withTax ? ' with tax' : ''
-  const chance = line.likely
-    ? `About ${line.likely.many} in ${line.likely.of} to pay ${money(line.likely.paidMinor)} or less${tax} by ${until}.`
-    : `On average ${money(line.expectedPaidMinor)}${tax} is paid by ${until}.`
-  const tag = line.quantity > 1 ? 'The price to buy at is that of one on its tag.' : withTax ? 'The price to buy at is the tag’s.' : ''
+function sayWait(line: Told, money: Money, until: string, { weekWaitMinor, withTax }: AdviceReader): Why {
   const rests = line.basis === 'kind' ? 'This rests on products of its kind.' : ''
   const cost =
     weekWaitMinor > 0
       ? `A week’s wait is counted as ${money(weekWaitMinor)}.`
       : 'Waiting is taken to cost nothing, so that only the date ends it.'
-  return [chance, tag, sayShelf(line), rests, cost].filter((sentence) => sentence !== '').join(' ')
+  return [sayChanceOf(line, money, until, withTax), sayTag(line, withTax), sayShelf(line), rests, cost]
+}
+
+/** The share that is told is of the same sort as the price to buy at, the tag's, wherever tags say one thing. */
+function sayChanceOf(line: Told, money: Money, until: string, withTax: boolean): string {
+  const { likely, likelyTagMinor, expectedPaidMinor, payTodayMinor } = line
+  if (!likely) return `Waiting until ${until} saves about ${Math.round((1 - expectedPaidMinor / payTodayMinor) * 100)} % on average.`
+  const tax = withTax ? ' with tax' : ''
+  const share = `About ${likely.many} in ${likely.of}`
+  return likelyTagMinor === null
+    ? `${share} to pay ${money(likely.paidMinor)} or less${tax} by ${until}.`
+    : `${share} to find it at ${money(likelyTagMinor)} or less by ${until}.`
+}
+
+function sayTag({ quantity, likely, likelyTagMinor }: Told, withTax: boolean): string {
+  if (quantity === 1 && !withTax) return ''
+  const of = quantity > 1 ? 'of one on its tag' : 'on the tag'
+  return likely && likelyTagMinor !== null ? `Both prices are those ${of}.` : `The price to buy at is that ${of}.`
 }
 
 /** A drift of the shelf price that is smaller is not told. */

@@ -8,7 +8,8 @@ const outlookLine = (fields: Partial<LineOutlookView>): LineOutlookView => ({
   quantity: 1,
   advice: 'wait',
   title: 'Wait: buy at $89.00 or under',
-  words: 'Why.',
+  words: 'Why. And more.',
+  reason: 'Why.',
   noHurryUntil: null,
   onSale: false,
   saleLastDay: null,
@@ -17,6 +18,7 @@ const outlookLine = (fields: Partial<LineOutlookView>): LineOutlookView => ({
   paid10Minor: 8_000,
   paid90Minor: 10_600,
   likely: { many: 2, of: 3, paidMinor: 9_540 },
+  likelyTagMinor: 9_000,
   chanceOfSale: 0.7,
   priceToBuyAtMinor: 9_434,
   buyAtTagMinor: 8_900,
@@ -51,6 +53,14 @@ describe('the advice of a build, line by line', () => {
       { act: 'Buy now', price: '100.00', day: 'today' },
       { act: 'Buy when convenient', price: '100.00', day: 'by Dec 20' },
     ])
+  })
+
+  it('has its one sentence of why, and is asked of stores where the price on its tag is beaten', () => {
+    const asked: number[] = []
+    const [told] = adviceOf({ lines: [aLineCost({})] }, outlook({}), (_, tagMinor) => (asked.push(tagMinor), 'Upriver has it for less.'))
+    expect(told).toMatchObject({ reason: 'Why.', elsewhere: 'Upriver has it for less.', likelyTagMinor: 9_000 })
+    expect(asked, 'the price to wait for, not today’s').toEqual([8_900])
+    expect(adviceOf({ lines: [aLineCost({})] }, outlook({}))[0]).not.toHaveProperty('elsewhere')
   })
 
   it('names no price where none is known, and none where nothing was learnt', () => {

@@ -19,7 +19,7 @@ export function LineAdviceFold({ advice, productId, kind, text }: Props): ReactE
   const { currency, inputs } = useDesk()
   const { act, price, day } = sayAct(advice, currency, yearOf(inputs.asOf))
   const returns = sayReturns(advice, holdsWater({ kind }))
-  const said = advice.advice === 'wait' && price !== '' ? `${act}: ${price}` : advice.advice === 'no_hurry' ? `${act} ${day}` : act
+  const said = advice.advice === 'wait' && price !== '' ? `${act}: ${price} on the tag` : advice.advice === 'no_hurry' ? `${act} ${day}` : act
   return (
     <details className="line-advice" data-wait={advice.advice === 'wait' || undefined}>
       <summary>
@@ -27,7 +27,7 @@ export function LineAdviceFold({ advice, productId, kind, text }: Props): ReactE
         <span className="sr">, {text}</span>
       </summary>
       <p>
-        {advice.words} {returns}{' '}
+        {advice.words} {advice.elsewhere} {returns}{' '}
         <Link to="/prices/$productId" params={{ productId }} hash="outlook-head">
           What to expect
         </Link>

@@ -2,6 +2,7 @@ import { useQueries } from '@tanstack/react-query'
 import { addDays } from '../../../core/dates.ts'
 import { byDateOf, outlookLines } from '../../../core/pricing/by-date.ts'
 import { MOST_AHEAD_DAYS } from '../../../core/pricing/outlook-view.ts'
+import { cheaperElsewhere } from '../../../core/quote/cheaper-elsewhere.ts'
 import { discountOf } from '../../../core/quote/quote-market.ts'
 import { adviceOf, type ExpectedBuild as Told } from '../../../core/pricing/line-advice.ts'
 import type { WorkedBuild } from '../../../core/quote/revision.ts'
@@ -31,6 +32,7 @@ export function useByDates(builds: readonly WorkedBuild[]): ReadonlyMap<string, 
       staleTime: 5 * 60_000,
     })),
   })
+  const elsewhereOf = cheaperElsewhere(inputs)
   return new Map(
     builds.map((build, index): [string, ExpectedBuild] => {
       const answer = answers[index]
@@ -40,7 +42,7 @@ export function useByDates(builds: readonly WorkedBuild[]): ReadonlyMap<string, 
         build.id,
         {
           byDate,
-          advice: outlook ? adviceOf(build.cost, outlook) : [],
+          advice: outlook ? adviceOf(build.cost, outlook, elsewhereOf) : [],
           busy: answer?.isFetching === true,
           unknown: answer?.isError === true || (outlook !== undefined && byDate === null),
         },

@@ -72,7 +72,7 @@ describe('the sale of today', () => {
     const { line } = outlook([shelf('here', 10000), sale('here', 7000, ASOF)])
     expect(line).toMatchObject({ advice: 'buy_now', noHurryUntil: null, saleLastDay: ASOF })
     const reader = { currency: 'USD', asOf: ASOF, until: '2026-04-30', weekWaitMinor: 0, withTax: false }
-    expect(sayAdvice(line, reader).words).toContain('holds for today only')
+    expect(sayAdvice(line, reader).words).toContain('on sale for today only')
   })
 })
 

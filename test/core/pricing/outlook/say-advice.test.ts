@@ -17,6 +17,7 @@ const line = {
   paid90Minor: 18900,
   chanceOfSale: 0.7,
   likely: { many: 2, of: 3, paidMinor: 16000 },
+  likelyTagMinor: 16000,
   priceToBuyAtMinor: 17800,
   buyAtTagMinor: 17800,
   nextSaleTime: null,
@@ -28,16 +29,39 @@ describe('advice in words', () => {
   it('says how likely what price is, and at which to buy', () => {
     expect(sayAdvice(line, reader)).toEqual({
       title: 'Wait: buy at $178.00 or under',
-      words: 'About 2 in 3 to pay $160.00 or less by Mar 12, 2027. A week’s wait is counted as $5.00.',
+      reason: 'About 2 in 3 to find it at $160.00 or less by Mar 12, 2027.',
+      words: 'About 2 in 3 to find it at $160.00 or less by Mar 12, 2027. A week’s wait is counted as $5.00.',
     })
   })
 
-  it('tells one price to act on: the tag’s, of one, where the others are with tax and for all', () => {
+  it('tells prices of one sort: the tag’s, of one, also where what is paid is with tax and for all', () => {
     const two = { ...line, quantity: 2, priceToBuyAtMinor: 37_736, likely: { many: 2, of: 3, paidMinor: 33_920 } }
     const { title, words } = sayAdvice(two, { ...reader, withTax: true })
     expect(title).toBe('Wait: buy at $178.00 or under')
-    expect(words).toContain('About 2 in 3 to pay $339.20 or less with tax by Mar 12, 2027. The price to buy at is that of one on its tag.')
-    expect(words).not.toContain('377')
+    expect(words).toContain('About 2 in 3 to find it at $160.00 or less by Mar 12, 2027. Both prices are those of one on its tag.')
+    expect(words).not.toMatch(/377|339/)
+  })
+
+  it('says which is which where tags differ from store to store, and tells a share where no amount is likely', () => {
+    const mixed = sayAdvice({ ...line, likelyTagMinor: null }, { ...reader, withTax: true }).words
+    expect(mixed).toContain('to pay $160.00 or less with tax by Mar 12, 2027. The price to buy at is that on the tag.')
+    // 1 − 15800 / 18900 is 16.4 %.
+    const { reason } = sayAdvice({ ...line, likely: null, likelyTagMinor: null }, { ...reader, withTax: true })
+    expect(reason).toBe('Waiting until Mar 12, 2027 saves about 16 % on average.')
+  })
+
+  it('names the sale time that is not waited for, and none behind the day', () => {
+    const calm = { ...line, advice: 'buy_when_convenient' } as const
+    const near = sayAdvice(calm, reader, { nextSaleTime: { name: 'Black week', first: '2026-11-27' } })
+    expect(near.reason).toBe(
+      'Black week begins Nov 27, but waiting for it, or until Mar 12, 2027, is not expected to save enough to be worth it.',
+    )
+    expect(sayAdvice(calm, reader, { nextSaleTime: { name: 'Black week', first: '2026-11-20' } }).reason).toContain(
+      'Black week runs already',
+    )
+    expect(sayAdvice(calm, reader, { nextSaleTime: { name: 'Spring fair', first: '2027-03-13' } }).reason).not.toContain('Spring fair')
+    const guess = sayAdvice({ ...calm, basis: 'too_little' }, reader, { nextSaleTime: { name: 'Black week', first: '2026-11-27' } })
+    expect(guess.reason).toBe('Black week begins Nov 27, but too little is recorded here to say what it brings.')
   })
 
   it('says why a later day may come out dearer, and nothing of a shelf price that stays', () => {
@@ -60,13 +84,14 @@ describe('advice in words', () => {
     const lasting = { ...line, advice: 'no_hurry', noHurryUntil: '2027-03-12', saleLastDay: '2027-03-20' } as const
     expect(sayAdvice(lasting, reader)).toEqual({
       title: 'No hurry until Fri, Mar 12, 2027',
-      words: '$189.00 holds to that day, by which it is to be bought.',
+      reason: 'The sale price holds to that day, by which it is to be bought.',
+      words: 'The sale price holds to that day, by which it is to be bought.',
     })
   })
 
   it('says that a sale which ends today holds for today only', () => {
     const { words } = sayAdvice({ ...line, advice: 'buy_now', saleLastDay: '2026-11-26' }, reader)
-    expect(words).toContain('$189.00 is a sale price that holds for today only.')
+    expect(words).toContain('It is on sale for today only: waiting is not expected')
     expect(words).not.toContain('not known')
   })
 
@@ -74,6 +99,7 @@ describe('advice in words', () => {
     for (const basis of ['record', 'too_little'] as const)
       expect(sayAdvice({ ...line, advice: 'buy_now', basis }, { ...reader, until: reader.asOf })).toEqual({
         title: 'Buy now',
+        reason: 'Today is the day it is to be bought by.',
         words: 'Today is the day it is to be bought by. It costs $189.00 today.',
       })
   })
@@ -84,12 +110,12 @@ describe('advice in words', () => {
       sayAdvice({ ...guess, advice: 'buy_now' }, reader).words,
       sayAdvice({ ...guess, advice: 'no_hurry', noHurryUntil: '2026-11-29' }, reader).words,
     ]
-    for (const one of words) expect(one).toContain('Too little is recorded here')
+    for (const one of words) expect(one).toContain('too little is recorded here')
     for (const one of words) expect(one).not.toContain('expected')
   })
 
   it('says buy now, or when convenient, and why', () => {
-    expect(sayAdvice({ ...line, advice: 'buy_now' }, reader).words).toContain('$189.00 is a sale price whose last day is not known.')
+    expect(sayAdvice({ ...line, advice: 'buy_now' }, reader).words).toContain('on sale to a day that is not known')
     expect(sayAdvice({ ...line, advice: 'buy_when_convenient' }, reader).words).toContain('not expected to save enough')
     expect(sayAdvice({ ...line, advice: 'buy_when_convenient', basis: 'too_little' }, reader).words).toContain('Too little is recorded')
   })
@@ -105,7 +131,7 @@ describe('advice in words', () => {
 describe('a product that is reported as used alone', () => {
   it('is told with what was reported, and not as one that nobody reported', () => {
     const used = { priceMinor: 4500, seenOn: '2026-11-20' }
-    const { title, words } = sayAdvice({ ...line, payTodayMinor: NaN }, reader, used)
+    const { title, words } = sayAdvice({ ...line, payTodayMinor: NaN }, reader, { used })
     expect([title, words]).toEqual(['No price known', expect.stringContaining('Reported only as used, $45.00 on Nov 20.')])
     expect(words).not.toContain('Nobody')
   })
