@@ -100,12 +100,9 @@ const lineAdvice = z.strictObject({
   title: z.string(),
   words: z.string(),
   reason: z.string().optional().meta({ description: 'Why, in one sentence; absent in what was issued before it was told.' }),
-  elsewhere: z
-    .string()
-    .optional()
-    .meta({
-      description: 'Where it costs less today than it is to be bought at, and why it is not bought there; absent where it does nowhere.',
-    }),
+  elsewhere: z.string().optional().meta({
+    description: 'Where it costs less today than it is to be bought at, and why it is not bought there; absent where it does nowhere.',
+  }),
   likely: LikelyAnswer.nullable(),
   likelyTagMinor: maybeAmount.optional().meta({ description: 'What the tag of one then shows at most; null where tags differ.' }),
   tagMinor: maybeAmount,

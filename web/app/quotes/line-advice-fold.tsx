@@ -19,7 +19,8 @@ export function LineAdviceFold({ advice, productId, kind, text }: Props): ReactE
   const { currency, inputs } = useDesk()
   const { act, price, day } = sayAct(advice, currency, yearOf(inputs.asOf))
   const returns = sayReturns(advice, holdsWater({ kind }))
-  const said = advice.advice === 'wait' && price !== '' ? `${act}: ${price} on the tag` : advice.advice === 'no_hurry' ? `${act} ${day}` : act
+  const said =
+    advice.advice === 'wait' && price !== '' ? `${act}: ${price} on the tag` : advice.advice === 'no_hurry' ? `${act} ${day}` : act
   return (
     <details className="line-advice" data-wait={advice.advice === 'wait' || undefined}>
       <summary>
