@@ -52,11 +52,16 @@ export async function insertSighting(
   return refuse(await reasonAgainst(db, viewer, fields))
 }
 
-type Written = Omit<Parameters<typeof rowOf>[0], 'reporter_invited_by' | 'reader_invited_by' | 'my_vote'>
+interface Written {
+  received_at: Date
+  product_name: string
+  store_name: string
+  reporter_name: string
+}
 
 /**
  * One statement: writes the row unless the id is taken, the product or store takes none, the hour is full or the summary of its product at its store is no longer the one it was
- * added to; keeps that summary; and reads the row back with its names. Whoever comes second to a summary waits for the first, and finds it changed.
+ * added to; keeps that summary; and reads back what the sender does not know. Whoever comes second to a summary waits for the first, and finds it changed.
  */
 async function insertAndRead(
   db: Kysely<Database>,
@@ -66,16 +71,20 @@ async function insertAndRead(
   { version, accepted }: PairBasis,
 ): Promise<SightingRow | undefined> {
   const counts = doubt === null
-  const added = { ...f, reporterId: viewer.id, doubt, withdrawn: false, confirmations: 0, disputes: 0 }
+  const added: Omit<Sighting, 'receivedAt'> = { ...f, reporterId: viewer.id, doubt, withdrawn: false, confirmations: 0, disputes: 0 }
   const { rows } = await sql<Written>`
-    with kept as (
-      insert into price_summary as kept (product_id, store_id, sightings, newest_id, newest_on, newest_at, facts)
-      select product.id, store.id, 1, new.id, new.seen_on, new.at, ${factsOf(counts ? [...accepted, added] : accepted)}::text
-      from product, store, (select case when ${counts}::boolean then ${f.id}::uuid end as id, case when ${counts} then ${f.seenOn}::date end as seen_on,
-        case when ${counts} then now() end as at) as new
-      where product.id = ${f.productId} and store.id = ${f.storeId} and not product.archived and not store.archived
+    with place as materialized (
+      select product.id as product_id, product.name as product_name, store.id as store_id, store.name as store_name,
+        ${nameFor(viewer, 'reporter')} as reporter_name
+      from product, store, person as reporter
+      where product.id = ${f.productId} and store.id = ${f.storeId} and reporter.id = ${viewer.id} and not product.archived and not store.archived
         and not exists (select from sighting where id = ${f.id}::uuid)
         and (select count(*) from sighting where reporter_id = ${viewer.id} and received_at > now() - interval '1 hour') < ${POSTS_AN_HOUR}
+    ), kept as (
+      insert into price_summary as kept (product_id, store_id, sightings, newest_id, newest_on, newest_at, facts)
+      select product_id, store_id, 1, new.id, new.seen_on, new.at, ${factsOf(counts ? [...accepted, added] : accepted)}::text
+      from place, (select case when ${counts}::boolean then ${f.id}::uuid end as id, case when ${counts} then ${f.seenOn}::date end as seen_on,
+        case when ${counts} then now() end as at) as new
       on conflict (product_id, store_id) do update set sightings = kept.sightings + 1, version = kept.version + 1, facts = excluded.facts,
         newest_id = case when ${NEWER} then excluded.newest_id else kept.newest_id end,
         newest_on = case when ${NEWER} then excluded.newest_on else kept.newest_on end,
@@ -87,20 +96,27 @@ async function insertAndRead(
       select ${f.id}::uuid, kept.product_id, kept.store_id, ${f.condition}::text, ${f.priceMinor}::bigint, ${f.printedRegularMinor}::bigint, ${f.seenOn}::date,
         ${f.lastDay}::date, ${f.evidence}::text, ${f.note}::text, ${viewer.id}::uuid, ${doubt}::jsonb
       from kept
-      returning *
+      returning received_at
     )
-    select written.*, product.name as product_name, product.kind as product_kind, store.name as store_name,
-      ${nameFor(viewer, 'reporter')} as reporter_name
-    from written
-    join product on product.id = written.product_id
-    join store on store.id = written.store_id
-    join person as reporter on reporter.id = written.reporter_id`
+    select written.received_at, place.product_name, place.store_name, place.reporter_name from written, place`
     .execute(db)
     .catch(noneWhereTaken)
   const [row] = rows
-  // The viewer is the reporter and has voted on nothing that was written this moment.
-  return row && rowOf({ ...row, reporter_invited_by: null, reader_invited_by: null, my_vote: null }, viewer)
+  return row && writtenRow(added, row)
 }
+
+/** The viewer is the reporter and has voted on nothing that was written this moment. */
+const writtenRow = (added: Omit<Sighting, 'receivedAt'>, row: Written): SightingRow => ({
+  ...added,
+  receivedAt: row.received_at.toISOString(),
+  productName: row.product_name,
+  storeName: row.store_name,
+  reporterName: row.reporter_name,
+  own: true,
+  mayVote: false,
+  myVote: null,
+  withdrawnReason: null,
+})
 
 /** On the board the newer of two stands, the lower id where both came at once: the order of its query. */
 const NEWER = sql`(excluded.newest_id is not null and (kept.newest_id is null or (excluded.newest_on, excluded.newest_at) > (kept.newest_on, kept.newest_at)
