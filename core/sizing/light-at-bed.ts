@@ -9,9 +9,9 @@ import { tankOutline, tankPlan } from './tank-plan.ts'
 import { COLOURED_UMOL_PER_J, LIGHT_ABOVE_RIM_MM, LUMENS_PER_UMOL_S, LUMENS_PER_WATT } from './typical-ranges.ts'
 
 /** Share of a Lambertian lamp's light that enters still water: the diffuse loss is 0.066 (own, from Fresnel), at right angles 0.02. */
-const ENTERING: Span = { low: 0.93, high: 0.98 }
+export const ENTERING: Span = { low: 0.93, high: 0.98 }
 /** A sheet of glass or plastic lets this through: two faces lose 0.083 at n = 1.52 (own, from Fresnel). */
-const THROUGH_LID = 0.9
+export const THROUGH_LID = 0.9
 /** Clear water with its tint, 1/m. Common practice. */
 const ATTENUATION: Span = { low: 0.1, high: 0.5 }
 /** Width of a fixture that states none; it moves the result by less than 0.3 %. */

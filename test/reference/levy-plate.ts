@@ -22,6 +22,10 @@ export interface Bending {
   /** Along the length at the middle of the plate; at the middle of its top edge, in q₀h². */
   momentAtMiddle: number
   momentAtTop: number
+  /** Largest along the length on the line up the middle, in q₀h². */
+  momentAlong: number
+  /** Upright at six tenths of the way from the shallow end to the deep one, where a square has its largest; in q₀h². */
+  momentLow: number
 }
 
 /** Height 1, stiffness 1, load 1 at the bottom. Odd terms only. */
@@ -111,14 +115,23 @@ function stateAt(plate: Plate, terms: readonly Term[], x: number, y: number) {
 
 export function bendingOf(plate: Plate): Bending {
   const terms = Array.from({ length: TERMS }, (_, index) => termOf(plate, 2 * index + 1))
-  let [bow, moment] = [0, 0]
+  let [bow, moment, momentAlong] = [0, 0, 0]
   for (let i = 0; i <= GRID; i += 1)
     for (let j = 0; j <= GRID; j += 1) {
       const { w, mx, my, mxy } = stateAt(plate, terms, (plate.ratio * i) / (2 * GRID), j / GRID)
       bow = Math.max(bow, Math.abs(w))
+      if (i === GRID) momentAlong = Math.max(momentAlong, mx)
       const [middle, radius] = [(mx + my) / 2, Math.hypot((mx - my) / 2, mxy)]
       moment = Math.max(moment, Math.abs(middle + radius), Math.abs(middle - radius))
     }
   const middle = stateAt(plate, terms, plate.ratio / 2, 0.5)
-  return { bow, bowAtMiddle: middle.w, moment, momentAtMiddle: middle.mx, momentAtTop: stateAt(plate, terms, plate.ratio / 2, 1).mx }
+  return {
+    bow,
+    bowAtMiddle: middle.w,
+    moment,
+    momentAlong,
+    momentAtMiddle: middle.mx,
+    momentAtTop: stateAt(plate, terms, plate.ratio / 2, 1).mx,
+    momentLow: stateAt(plate, terms, plate.ratio / 2, 0.4).my,
+  }
 }

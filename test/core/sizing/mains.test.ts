@@ -9,7 +9,12 @@ const told = (check: 'electrical_load' | 'outlet_protection' | 'cord_length' | '
 describe('the words of the country', () => {
   /** NEC 210.19(A)(1), 210.20(A): 125 % of the load is 80 % of the circuit. IEC 60364-4-41, 415.1: at most 30 mA. UL 943 class A: 4 to 6 mA, the name from memory. */
   it.each([
-    [120, /125 % .* 80 % .*NEC 210\.19\(A\)\(1\), 210\.20\(A\)/, /trips at 4 to 6 mA: class A of UL 943, whose name is from memory.*names no aquarium/, 'published'],
+    [
+      120,
+      /125 % .* 80 % .*NEC 210\.19\(A\)\(1\), 210\.20\(A\)/,
+      /trips at 4 to 6 mA: class A of UL 943, whose name is from memory.*names no aquarium/,
+      'published',
+    ],
     [230, /Four fifths .* no such rule/, /at most 30 mA.*IEC 60364-4-41, 411\.3\.3 and 415\.1/, 'common_practice'],
   ])('are told at %s V: the load that stays, the protective device, the caution', (volts, load, device, tag) => {
     expect(told('electrical_load', volts).source.text).toMatch(load)
