@@ -17,8 +17,7 @@ import { heaterSpare } from './heater-spare.ts'
 import { heaterStuck } from './heater-stuck.ts'
 import { heatingOf, type Heating } from './heating.ts'
 import { lidCheck } from './lid-check.ts'
-import { lightLies, type Lit } from './light-along.ts'
-import { lightAtBed } from './light-at-bed.ts'
+import { litOf, type Lit } from './light-along.ts'
 import { lightCoverage } from './light-coverage.ts'
 import { lightLevel } from './light-level.ts'
 import { withoutTank } from './no-tank.ts'
@@ -39,34 +38,53 @@ import { tipping } from './tipping.ts'
 import { weeklyChange } from './weekly-change.ts'
 import { warmRoom } from './warm-room.ts'
 
-/** Checks that need no tank. A rule answers null where it does not apply. */
-const GEAR_RULES: ReadonlyArray<(subject: SizingSubject) => Finding | null> = [
-  outletProtection,
-  electricalLoad,
-  outlets,
-  standWet,
-  ammoniaTests,
-]
+/** Rules that take something in common, reckoned once. A rule answers null where it does not apply. */
+export interface RuleSet<From, Shared> {
+  share: (from: From) => Shared
+  rules: ReadonlyArray<(from: From, shared: Shared) => Finding | null>
+}
 
-/** Checks of a tank in a room. */
-const TANK_RULES: ReadonlyArray<(situation: Situation) => Finding | null> = [
-  standLoad,
-  standFootprint,
-  standBedding,
-  tipping,
-  floorLoad,
-  glassPane,
-  cordLength,
-  smallestVolume,
-  lidCheck,
-  filterFeed,
-  weeklyChange,
-  skimmerSize,
-  drainDown,
-  substrateDepth,
-  conditionerCheck,
-  emptyLift,
-]
+/** Checks that need no tank. */
+export const GEAR_RULES: RuleSet<SizingSubject, undefined> = {
+  share: () => undefined,
+  rules: [outletProtection, electricalLoad, outlets, standWet, ammoniaTests],
+}
+
+/** Checks of a tank in a room, by what they take besides. */
+export const TANK_RULES: {
+  heat: RuleSet<Situation, Heating>
+  light: RuleSet<Situation, Lit>
+  flow: RuleSet<Situation, Delivery | undefined>
+  rest: RuleSet<Situation, undefined>
+} = {
+  heat: { share: heatingOf, rules: [heaterStuck, heaterHolds, heaterSpare, warmRoom, salinityDrift] },
+  light: {
+    share: litOf,
+    rules: [(situation, { bed }) => lightLevel(situation, bed), (situation, { lies }) => lightCoverage(situation, lies?.even)],
+  },
+  flow: { share: deliveryOf, rules: [filterFlow, flowCeiling, oxygenCheck, circulation] },
+  rest: {
+    share: () => undefined,
+    rules: [
+      standLoad,
+      standFootprint,
+      standBedding,
+      tipping,
+      floorLoad,
+      glassPane,
+      cordLength,
+      smallestVolume,
+      lidCheck,
+      filterFeed,
+      weeklyChange,
+      skimmerSize,
+      drainDown,
+      substrateDepth,
+      conditionerCheck,
+      emptyLift,
+    ],
+  },
+}
 
 /** Told by its own words alone: it is no approval, and nothing that anybody could mend. */
 const FLOOR_WITHIN: Finding['wording'] = 'within the usual allowance'
@@ -117,34 +135,33 @@ export function findingsOf(subject: SizingSubject): { findings: Finding[]; usabl
 
 /** Runs every rule. */
 function inspect(subject: SizingSubject): { found: Finding[]; inspected: Inspected | null } {
-  const found: Array<Finding | null> = GEAR_RULES.map((rule) => rule(subject))
+  const found: Finding[] = []
+  runInto(found, GEAR_RULES, subject)
   const result = situationOf(subject)
-  const inspected = result.ok ? inspectTank(result.value, found) : null
-  if (!result.ok) found.push(...withoutTank(result.refusal, subject.gear))
-  return { found: found.filter((finding) => finding !== null), inspected }
+  if (result.ok) return { found, inspected: inspectTank(result.value, found) }
+  found.push(...withoutTank(result.refusal, subject.gear))
+  return { found, inspected: null }
 }
 
 /** Runs the rules of a tank, adding to `found`. */
-function inspectTank(situation: Situation, found: Array<Finding | null>): Inspected {
-  const heating = heatingOf(situation)
-  const bed = lightAtBed(situation)
-  const lit = { bed, lies: bed && lightLies(situation, bed) }
-  const delivery = deliveryOf(situation)
-  found.push(
-    heaterStuck(situation, heating),
-    heaterHolds(situation, heating),
-    heaterSpare(situation, heating),
-    warmRoom(situation, heating),
-    lightLevel(situation, bed),
-    lightCoverage(situation, lit.lies?.even),
-    filterFlow(situation, delivery),
-    flowCeiling(situation, delivery),
-    oxygenCheck(situation, delivery),
-    circulation(situation, delivery),
-    salinityDrift(situation, heating),
-  )
-  for (const rule of TANK_RULES) found.push(rule(situation))
-  return { situation, heating, lit, delivery }
+function inspectTank(situation: Situation, found: Finding[]): Inspected {
+  runInto(found, TANK_RULES.rest, situation)
+  return {
+    situation,
+    heating: runInto(found, TANK_RULES.heat, situation),
+    lit: runInto(found, TANK_RULES.light, situation),
+    delivery: runInto(found, TANK_RULES.flow, situation),
+  }
+}
+
+/** Runs a set of rules, adding to `found`; gives what they share. */
+function runInto<From, Shared>(found: Finding[], { share, rules }: RuleSet<From, Shared>, from: From): Shared {
+  const shared = share(from)
+  for (const rule of rules) {
+    const finding = rule(from, shared)
+    if (finding) found.push(finding)
+  }
+  return shared
 }
 
 /**

@@ -1,4 +1,4 @@
-import { FIXTURE_WIDTH_MM, waterUnder, type BedLight } from './light-at-bed.ts'
+import { FIXTURE_WIDTH_MM, lightAtBed, waterUnder, type BedLight } from './light-at-bed.ts'
 import { dimmedShare } from './light-level.ts'
 import { fixtureFactor, lightUtilisation } from './light-utilisation.ts'
 import type { LightSpec } from '../catalog/spec.ts'
@@ -25,6 +25,12 @@ export interface LightAlong extends LightEven {
 export interface Lit {
   bed: BedLight | undefined
   lies: LightLies | undefined
+}
+
+/** @example litOf(situation).lies?.even.endsShare // 0.8 */
+export function litOf(situation: Situation): Lit {
+  const bed = lightAtBed(situation)
+  return { bed, lies: bed && lightLies(situation, bed) }
 }
 
 /** How the light of a build lies over its bed: places in mm from the middle of the bed, light in µmol/m²s. */

@@ -1,28 +1,21 @@
 import type { Quantity } from '../units/quantity.ts'
 import { findingsOf } from './engine.ts'
-import { VERDICTS, type Check, type Finding, type Limit, type Turn, type Verdict } from './finding.ts'
+import { VERDICTS, type Finding, type Limit, type Turn, type Verdict } from './finding.ts'
 import type { InputEnd, OpenInput } from './open-input.ts'
 import { openInputs } from './open-inputs.ts'
 import { openQuestions } from './open-questions.ts'
+import { reinspection, type Moved } from './reinspection.ts'
 import type { SizingReport, SizingSubject, ToldReport } from './report.ts'
 import { toldFinding } from './told-report.ts'
 
 /** Reports that one call makes at most: a build that states nothing has some twenty open inputs, and twice that many ends. Beyond it no further corner is tried. */
 const MOST_REPORTS = 90
 
-type Findings = ReadonlyMap<Check, Finding>
-
-/** What a build and a room come to; null where the tank holds water and did not, or the other way round. */
-function findingsAt(subject: SizingSubject, isUsable: boolean): Findings | null {
-  const { findings, usable } = findingsOf(subject)
-  return usable === isUsable ? new Map(findings.map((finding) => [finding.check, finding])) : null
-}
-
 /** One end of one input, tried alone. */
 interface Trial {
   input: OpenInput
   end: InputEnd
-  findings: Findings
+  moved: Moved
 }
 
 /** Which end of which input, by the input's place in the list. */
@@ -43,21 +36,18 @@ type Corner = Map<number, InputEnd>
  */
 export function withRanges(subject: SizingSubject, report: SizingReport): ToldReport {
   const inputs = openInputs(subject)
-  const isUsable = report.figures.waterVolumeL !== undefined
+  const movedAt = reinspection(subject) ?? withoutTankAt
   const trials = inputs.flatMap((input) =>
     input.ends.flatMap((end): Trial[] => {
-      const findings = findingsAt(end.state(subject), isUsable)
-      return findings === null ? [] : [{ input, end, findings }]
+      const moved = movedAt(end.state(subject))
+      return moved === null ? [] : [{ input, end, moved }]
     }),
   )
   const corners = cornersOf(report, inputs, trials).slice(0, Math.max(0, MOST_REPORTS - trials.length))
-  const tried = trials.map(({ findings }) => findings)
+  const tried = trials.map(({ moved }) => moved)
   for (const corner of corners) {
-    const findings = findingsAt(
-      [...corner.values()].reduce((at, end) => end.state(at), subject),
-      isUsable,
-    )
-    if (findings !== null) tried.push(findings)
+    const moved = movedAt([...corner.values()].reduce((at, end) => end.state(at), subject))
+    if (moved !== null) tried.push(moved)
   }
   const findings = report.findings.map((finding) => ({
     ...toldFinding(finding),
@@ -67,18 +57,21 @@ export function withRanges(subject: SizingSubject, report: SizingReport): ToldRe
   return { ...report, findings, questions: openQuestions(findings, inputs, subject) }
 }
 
+/** Where no tank holds water, all is found anew, and an answer that makes it hold some is left out. */
+function withoutTankAt(subject: SizingSubject): Moved | null {
+  const { findings, usable } = findingsOf(subject)
+  return usable ? null : new Map(findings.map((finding) => [finding.check, finding]))
+}
+
 /** The corners worth trying, those that agree merged into one: an input that leaves a finding alone may stand at either end for it. */
 function cornersOf(report: SizingReport, inputs: readonly OpenInput[], trials: readonly Trial[]): Corner[] {
   const corners: Corner[] = []
+  const ofEach = inputs.map((input) => trials.filter((trial) => trial.input === input))
   for (const finding of report.findings) {
     for (const sign of [1, -1] as const) {
       const wanted: Corner = new Map()
-      for (const [index, input] of inputs.entries()) {
-        const end = extremeEnd(
-          finding,
-          trials.filter((trial) => trial.input === input),
-          sign,
-        )
+      for (const [index, own] of ofEach.entries()) {
+        const end = extremeEnd(finding, own, sign)
         if (end) wanted.set(index, end)
       }
       if (wanted.size > 1) merge(corners, wanted)
@@ -90,8 +83,8 @@ function cornersOf(report: SizingReport, inputs: readonly OpenInput[], trials: r
 /** The end of one input that takes a finding's value furthest one way; undefined where neither does. */
 function extremeEnd(finding: Finding, trials: readonly Trial[], sign: 1 | -1): InputEnd | undefined {
   let best: { end: InputEnd; by: number } | undefined
-  for (const { end, findings } of trials) {
-    const found = findings.get(finding.check)
+  for (const { end, moved } of trials) {
+    const found = moved.get(finding.check)
     const by = found === undefined ? 0 : sign * changeOf(finding, found)
     if (by > (best?.by ?? 0)) best = { end, by }
   }
@@ -116,8 +109,8 @@ function merge(corners: Corner[], wanted: Corner): void {
 const RANK = Object.fromEntries(VERDICTS.map((verdict, index) => [verdict, index])) as Record<Verdict, number>
 
 /** Ends of the value and of its limit, where they vary, and the worst verdict, where it is worse, over all that was tried. */
-function spreadOf(finding: Finding, tried: readonly Findings[]): Pick<Finding, 'range' | 'limitRange' | 'worst'> {
-  const found = tried.flatMap((findings) => findings.get(finding.check) ?? [])
+function spreadOf(finding: Finding, tried: readonly Moved[]): Pick<Finding, 'range' | 'limitRange' | 'worst'> {
+  const found = tried.flatMap((moved) => moved.get(finding.check) ?? [])
   const range = rangeOf([finding, ...found].map(({ value }) => value))
   const limitRange = rangeOf([finding, ...found].map(({ limit }) => limit && edgeOf(limit)))
   let worst = finding.verdict
@@ -143,8 +136,8 @@ function rangeOf(values: ReadonlyArray<Quantity | undefined>): { low: Quantity; 
 
 /** Ends that change the verdict, or the floor's words in its place: the worst first, so that what speaks against it is read first. */
 function turnsOf(finding: Finding, trials: readonly Trial[]): Turn[] {
-  const turns = trials.flatMap(({ input, end, findings }) => {
-    const found = findings.get(finding.check)
+  const turns = trials.flatMap(({ input, end, moved }) => {
+    const found = moved.get(finding.check)
     if (found === undefined || (found.verdict === finding.verdict && found.wording === finding.wording)) return []
     const turn: Turn = { input: input.name, at: end.says, verdict: found.verdict, ...(found.wording ? { wording: found.wording } : {}) }
     return [{ turn, by: Math.abs(changeOf(finding, found)) }]
