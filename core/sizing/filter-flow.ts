@@ -80,7 +80,7 @@ export function filterFlow(situation: Situation, delivery: Delivery | undefined)
     ...outcome,
     value: turns(weakest.low),
     limit,
-    reason: phrase`${flowWords(delivery)}: the water goes through ${between({ low: weakest.high, high: strongest.high })} ${delivery.lifts ? 'at best' : 'with clean media'} and ${between({ low: weakest.low, high: strongest.low })} ${delivery.lifts ? 'at worst' : 'with loaded ones'}; ${marks(conditions.livestock)}.`,
+    reason: phrase`${flowWords(delivery)}: the water goes through ${allTurns(weakest, strongest, delivery.lifts)}; ${marks(conditions.livestock)}.`,
     action: actionOf(outcome.verdict, action, needed, delivery.lifts),
     source: sourceOf(delivery),
   })
@@ -162,11 +162,21 @@ export function flowCeiling(situation: Situation, delivery: Delivery | undefined
     ...outcome,
     value: turns(strongest.high),
     limit: { kind: 'at_most', high: per(ceiling) },
-    reason: phrase`${flowWords(delivery)}: up to ${turns(strongest.high)} ${delivery.lifts ? 'at best' : 'with clean media'}. Above ${per(ceiling)} these animals tire.`,
-    action:
-      outcome.verdict === 'fits'
-        ? null
-        : { text: phrase`Spread the return along the glass, throttle the filter at its outlet, or choose a smaller one.` },
+    reason: phrase`${flowWords(delivery)}: ${outcome.verdict === 'not_known' ? allTurns(weakest, strongest, delivery.lifts) : mostTurns(strongest, delivery.lifts)}. Above ${per(ceiling)} these animals tire.`,
+    action: calmer(outcome.verdict),
     source: sourceOf(delivery),
   })
+}
+
+const mostTurns = ({ high }: Span, lifts: boolean): Phrase => phrase`up to ${turns(high)} ${lifts ? 'at best' : 'with clean media'}`
+
+/** Both ends of what clean media leave and of what loaded ones do. */
+const allTurns = (weakest: Span, strongest: Span, lifts: boolean): Phrase =>
+  phrase`${between({ low: weakest.high, high: strongest.high })} ${lifts ? 'at best' : 'with clean media'} and ${between({ low: weakest.low, high: strongest.low })} ${lifts ? 'at worst' : 'with loaded ones'}`
+
+function calmer(verdict: Verdict): Finding['action'] {
+  if (verdict === 'fits') return null
+  if (verdict === 'not_known')
+    return { text: phrase`Enter what is missing. Until then spread the return along the glass, or throttle the filter at its outlet.` }
+  return { text: phrase`Spread the return along the glass, throttle the filter at its outlet, or choose a smaller one.` }
 }
