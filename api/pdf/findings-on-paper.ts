@@ -57,20 +57,34 @@ function cautionWords({ caution = '', check }: ToldFinding): string {
 const MOST_ON_PAGE_ONE = 3
 const isWorse = (a: Finding, b: Finding): boolean => VERDICTS.indexOf(a.verdict) < VERDICTS.indexOf(b.verdict)
 
-/** The three that can hurt first over all builds, each check once: as its worst, with the letters of the builds where it is so. */
-export function firstFindings(builds: AssembledBuild[], teller: Teller): FirstFinding[] {
-  const worst = new Map<Finding['check'], { finding: Finding; letters: string[] }>()
-  for (const { report, letter } of builds) {
-    for (const finding of report.pageOne.flatMap((index) => report.findings[index] ?? [])) {
+interface Met {
+  finding: Finding
+  letters: string[]
+}
+
+const onPageOne = ({ report }: AssembledBuild): Finding[] => report.pageOne.flatMap((index) => report.findings[index] ?? [])
+
+/** Each check of page one over all builds, once: as its worst, with the letters of the builds where it is so. */
+function worstOfEach(builds: AssembledBuild[]): Met[] {
+  const worst = new Map<Finding['check'], Met>()
+  for (const build of builds) {
+    for (const finding of onPageOne(build)) {
       const known = worst.get(finding.check)
-      if (known?.finding.verdict === finding.verdict) known.letters.push(letter)
-      else if (known === undefined || isWorse(finding, known.finding)) worst.set(finding.check, { finding, letters: [letter] })
+      if (known?.finding.verdict === finding.verdict) known.letters.push(build.letter)
+      else if (known === undefined || isWorse(finding, known.finding)) worst.set(finding.check, { finding, letters: [build.letter] })
     }
   }
-  return [...worst.values()]
-    .sort((a, b) => byHurt(a.finding, b.finding))
-    .slice(0, MOST_ON_PAGE_ONE)
-    .map(({ finding, letters }) => firstFinding(finding, letters, builds.length, teller))
+  return [...worst.values()].sort((a, b) => byHurt(a.finding, b.finding))
+}
+
+/** The three that can hurt first over all builds. Whatever is wrong with the others, what can hurt first in the build that is suggested is one of them. */
+export function firstFindings(builds: AssembledBuild[], teller: Teller): FirstFinding[] {
+  const first = worstOfEach(builds).slice(0, MOST_ON_PAGE_ONE)
+  const suggested = builds.find((build) => build.suggested)
+  const own = suggested && onPageOne(suggested)[0]
+  if (suggested && own && !first.some(({ letters }) => letters.includes(suggested.letter)))
+    first.splice(MOST_ON_PAGE_ONE - 1, 1, { finding: own, letters: [suggested.letter] })
+  return first.map(({ finding, letters }) => firstFinding(finding, letters, builds.length, teller))
 }
 
 function firstFinding(finding: Finding, letters: string[], buildCount: number, teller: Teller): FirstFinding {

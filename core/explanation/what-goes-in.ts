@@ -43,6 +43,8 @@ export type Known = Same<
 const BOX = ['lengthMm', 'widthMm', 'heightMm', 'shape', 'bowMm', 'endMm'] as const
 const TANK = [...BOX, 'glassMm', 'bottomMm', 'material'] as const
 const WEIGHED = [...TANK, 'emptyMassKg'] as const
+/** What weighs on stand and floor. */
+const BAGS = ['type', 'packMassKg'] as const
 const FILL = ['waterBelowRimMm', 'substrateDepthMm'] as const
 const FLOW = ['type', 'ratedFlowLph', 'maxHeadM', 'midHeadM', 'midFlowLph', 'hoseMm', 'hoseLengthMm', 'fittings'] as const
 const WARMS = { filters: ['type', 'powerW'], lights: ['powerW'], appliances: ['powerW'] } as const
@@ -78,18 +80,18 @@ export const WHAT_GOES_IN: Record<Check, Reads> = {
     room: ['warmestRoomC', ...FILL],
     group: ['highestC', 'dangerC', 'targetC'],
   },
-  stand_load: { gear: { stand: ['ratedLoadKg'], tank: WEIGHED, substrates: ['type'] }, room: FILL, group: WATER },
+  stand_load: { gear: { stand: ['ratedLoadKg'], tank: WEIGHED, substrates: BAGS }, room: FILL, group: WATER },
   stand_footprint: { gear: { stand: ['topLengthMm', 'topWidthMm', 'top', 'shape'], tank: ['lengthMm', 'widthMm', 'shape', 'style'] } },
   stand_bedding: { gear: { tank: ['style', 'lengthMm', 'widthMm', 'shape'], stand: ['top'], mat: ['lengthMm', 'widthMm'] } },
   stand_wet: { gear: { stand: ['surface'] } },
   tipping: {
-    gear: { stand: STAND_ON_FLOOR, tank: WEIGHED, substrates: ['type'] },
+    gear: { stand: STAND_ON_FLOOR, tank: WEIGHED, substrates: BAGS },
     room: FILL,
     group: WATER,
     figures: ['runningMassKg'],
   },
   floor_load: {
-    gear: { stand: [...STAND_ON_FLOOR, 'base'], tank: WEIGHED, sump: [...SUMP, 'material'], substrates: ['type'] },
+    gear: { stand: [...STAND_ON_FLOOR, 'base'], tank: WEIGHED, sump: [...SUMP, 'material'], substrates: BAGS },
     room: ['floor', 'joistSpanMm', 'joistSpacingMm', 'joistLie', 'floorUse', ...FILL],
     group: WATER,
   },

@@ -2,8 +2,10 @@ import { deliveryOf } from '../sizing/filter-delivery.ts'
 import { tankWater, waterSpan } from '../sizing/filter-flow.ts'
 import type { Check, Finding } from '../sizing/finding.ts'
 import { heatingOf } from '../sizing/heating.ts'
+import { boughtBedKg } from '../sizing/laden-bed.ts'
 import type { SizingSubject } from '../sizing/report.ts'
 import { situationOf, type Situation } from '../sizing/situation.ts'
+import { isExact, type Span } from '../sizing/span.ts'
 import { stockFeed } from '../sizing/stock-feed.ts'
 import { NITRATE_MG_L, weekOf } from '../sizing/weekly-change.ts'
 import { fine, phrase, quantity, stated, type Phrase, type Quantity } from '../units/quantity.ts'
@@ -23,17 +25,23 @@ function turnsOver(flowLph: number, waterL: number, value: Quantity): Phrase {
   return phrase`${flow} ÷ ${fine(stated(waterL, 'L', digits((50 * flowLph) / waterL ** 2)))} = ${value}`
 }
 
-const kilograms = (value: number): Quantity => fine(stated(value, 'kg', 1))
+/** Named where nobody stated all that the water depends on: the two ends stand in two sums, and neither is the middle that is dosed. */
+const endOf = (water: Span, end: 'most' | 'least'): string => (isExact(water) ? '' : `, by the ${end} water there may be`)
+
+/** Parts of a mass go a digit further than their sum, so that adding them up comes to it. */
+const kilograms = (value: number, digits = 2): Quantity => fine(stated(value, 'kg', digits))
 
 /** Sums, products and quotients of a check with their figures in; whoever takes what is printed comes to what is printed. */
 const WORKED: Partial<Record<Check, Worked>> = {
-  stand_load: ({ corners }) => {
+  stand_load: ({ corners, gear }) => {
     const heaviest = corners.toSorted((a, b) => b.mass.brimKg - a.mass.brimKg)[0]
     if (heaviest === undefined) return []
     const { emptyKg, substrateKg, brimKg } = heaviest.mass
-    const [tank, bed, water, all] = [emptyKg, substrateKg, brimKg - emptyKg - substrateKg, brimKg].map(kilograms)
+    const [tank, bed, water] = [emptyKg, substrateKg, brimKg - emptyKg - substrateKg].map((part) => kilograms(part))
+    const bought = Math.abs(substrateKg - (boughtBedKg(gear) ?? 0)) < 1e-6 ? ' as bought' : ''
     const name = 'Mass to the rim, before it is told in whole kilograms'
-    return tank && bed && water && all ? [line(name, phrase`${tank} of tank + ${bed} of substrate + ${water} of water = ${all}`)] : []
+    if (!tank || !bed || !water) return []
+    return [line(name, phrase`${tank} of tank + ${bed} of substrate${bought} + ${water} of water = ${kilograms(brimKg, 1)}`)]
   },
   heater_holds: (situation, { value, limit }) => {
     if (value?.unit === 'degC') return []
@@ -44,22 +52,16 @@ const WORKED: Partial<Record<Check, Worked>> = {
   filter_flow: (situation, { value }) => {
     const delivery = deliveryOf(situation)
     if (delivery === undefined || value === undefined || value.value > MOST_TURNS) return []
-    return [
-      line(
-        delivery.lifts ? 'Turnover at worst' : 'Turnover, loaded media',
-        turnsOver(delivery.loaded.low, waterSpan(situation).high, value),
-      ),
-    ]
+    const water = waterSpan(situation)
+    const name = delivery.lifts ? 'Turnover at worst' : 'Turnover, loaded media'
+    return [line(`${name}${endOf(water, 'most')}`, turnsOver(delivery.loaded.low, water.high, value))]
   },
   flow_ceiling: (situation, { value }) => {
     const delivery = deliveryOf(situation)
     if (delivery === undefined || value === undefined || value.value > MOST_TURNS) return []
-    return [
-      line(
-        `Turnover of the tank, ${delivery.lifts ? 'at best' : 'clean media'}`,
-        turnsOver(delivery.clean.high, tankWater(situation).low, value),
-      ),
-    ]
+    const water = tankWater(situation)
+    const name = `Turnover of the tank, ${delivery.lifts ? 'at best' : 'clean media'}`
+    return [line(`${name}${endOf(water, 'least')}`, turnsOver(delivery.clean.high, water.low, value))]
   },
   weekly_change: (situation, { value }) => {
     const { nitrateMgL } = weekOf(stockFeed(situation).grams.high, waterSpan(situation).low)

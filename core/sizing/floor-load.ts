@@ -31,11 +31,11 @@ export const WITHIN_TO_KG = 65
  * @example floorLoad(situation).wording // 'ask before you place it': 385 kg on a timber floor
  */
 export function floorLoad(situation: Situation): Finding {
-  const { conditions, tankUnstated, fillDefaults } = situation
+  const { conditions, tankUnstated, loadDefaults } = situation
   const totalKg = floorMassKg(situation)
   const joists = conditions.floor === 'timber_upper' ? joistsOf(conditions) : null
   if (joists !== null) {
-    const assumed = namesOf(standUnstated(situation), tankUnstated, fillDefaults)
+    const assumed = namesOf(standUnstated(situation), tankUnstated, loadDefaults)
     return joistFinding(standOn(situation, totalKg), joists, { weighs: weighsOf(situation), assumed, askAboveKg: ASK_ABOVE_KG })
   }
   const value = quantity(totalKg, 'kg', 0)
@@ -52,7 +52,7 @@ export function floorLoad(situation: Situation): Finding {
       ? phrase`${reasonOf(situation, within)} Above ${quantity(ASK_ABOVE_KG, 'kg', 0)}, ask whatever the floor.`
       : reasonOf(situation, within),
     action: within ? null : { text: actionOf(conditions.floor) },
-    assumed: namesOf(assumedOf(conditions, ['floor']), standUnstated(situation), tankUnstated, fillDefaults),
+    assumed: namesOf(assumedOf(conditions, ['floor']), standUnstated(situation), tankUnstated, loadDefaults),
     missing: within ? [] : [MISSING[conditions.floor]],
     caution: 'floor',
   })

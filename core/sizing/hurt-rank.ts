@@ -2,12 +2,13 @@ import type { Check } from './finding.ts'
 
 /**
  * What can hurt soonest first: people, then animals, then things, then money. Own ranking.
- * A heater that sticks on leads: it is the fault that is seen most and kills all at once.
+ * A heater that sticks on leads: it is the fault that is seen most and kills all at once. A sump that runs over does so at the first power cut, where the mains are.
  */
 const HURT_FIRST: readonly Check[] = [
   'heater_stuck',
   'outlet_protection',
   'electrical_load',
+  'drain_down',
   'stand_load',
   'floor_load',
   'glass_pane',
@@ -16,7 +17,6 @@ const HURT_FIRST: readonly Check[] = [
   'tipping',
   'cord_length',
   'outlets',
-  'drain_down',
   'conditioner_dose',
   'warm_room',
   'heater_holds',

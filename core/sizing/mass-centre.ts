@@ -50,7 +50,7 @@ export function tankCentres(shape: Pick<TankShape, 'heightMm' | 'bottomMm'>, geo
   const filled = (kg: number, depthMm: number) => massTogether([empty, bed, { kg, heightMm: bottomMm + waterCentreMm(geometry, depthMm) }])
   return {
     empty,
-    running: filled(mass.waterKg, geometry.waterDepthMm),
+    running: filled(mass.runningKg - mass.emptyKg - mass.substrateKg, geometry.waterDepthMm),
     brim: filled(mass.brimKg - mass.emptyKg - mass.substrateKg, geometry.insideHeightMm),
   }
 }

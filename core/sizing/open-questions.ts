@@ -53,7 +53,8 @@ const MISSED: Readonly<Record<string, { text: string; place: AnswerPlace }>> = {
 const keyOf = (place: AnswerPlace, text: string): string => (place.at === 'need' ? place.field : `${place.slot} ${text}`)
 
 /**
- * The three questions whose answers would settle or change most: first what bears on the check that can hurt soonest, then on most checks.
+ * The three questions whose answers would settle or change most: first what bears on the check that can hurt soonest, then on most checks. Where all three
+ * would only turn a verdict, the last one gives way to the first that a check cannot be made without.
  *
  * `findings` have their turns. An open floor is asked for once, whether its kind or its bearing is open.
  *
@@ -61,17 +62,19 @@ const keyOf = (place: AnswerPlace, text: string): string => (place.at === 'need'
  */
 export function openQuestions(findings: readonly Finding[], inputs: readonly OpenInput[], { gear }: SizingSubject): OpenQuestion[] {
   const asked = new Map<string, OpenQuestion>()
-  const ask = (text: string, input: string, place: AnswerPlace, check: Check) => {
+  const settling = new Set<string>()
+  const ask = (text: string, input: string, place: AnswerPlace, check: Check, settles = true) => {
     const key = keyOf(place, text)
     const question = asked.get(key) ?? { text, input, place, checks: [] }
     if (!question.checks.includes(check)) question.checks.push(check)
     asked.set(key, question)
+    if (settles) settling.add(question.text)
   }
   const named = new Map(inputs.map((input) => [input.name, input]))
   for (const { check, turns = [], missing } of findings) {
     for (const { input } of turns) {
       const open = named.get(input)
-      if (open) ask(open.question, input, open.place, check)
+      if (open) ask(open.question, input, open.place, check, false)
     }
     if (gear.tank === null && check !== 'heater_stuck' && missing[0] === 'length, depth and height of the tank') continue
     for (const name of missing) {
@@ -82,5 +85,8 @@ export function openQuestions(findings: readonly Finding[], inputs: readonly Ope
   }
   const rank = hurtRankOf
   const questions = [...asked.values()].map((each) => ({ ...each, checks: each.checks.toSorted((a, b) => rank(a) - rank(b)) }))
-  return questions.sort((a, b) => rank(a.checks[0]!) - rank(b.checks[0]!) || b.checks.length - a.checks.length).slice(0, MOST_QUESTIONS)
+  questions.sort((a, b) => rank(a.checks[0]!) - rank(b.checks[0]!) || b.checks.length - a.checks.length)
+  const first = questions.slice(0, MOST_QUESTIONS)
+  const settled = first.some(({ text }) => settling.has(text)) ? undefined : questions.find(({ text }) => settling.has(text))
+  return settled ? [...first.slice(0, -1), settled] : first
 }

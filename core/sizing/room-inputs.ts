@@ -1,5 +1,6 @@
 import { phrase, quantity, type Phrase, type Unit } from '../units/quantity.ts'
 import type { ConditionField, Conditions, OnlyStated } from './conditions.ts'
+import { boughtBedKg } from './laden-bed.ts'
 import type { InputEnd, OpenInput } from './open-input.ts'
 import { assumedOf } from './words.ts'
 
@@ -51,7 +52,9 @@ function inOrder(field: FigureField, value: number, { coldestRoomC, warmestRoomC
 const stateAs =
   <Field extends ConditionField>(field: Field, value: Conditions[Field]): InputEnd['state'] =>
   (subject) => {
-    const assumed = subject.conditions.assumed.filter((each) => each !== field)
+    // Bags that are bought for no stated depth go on weighing what they weigh, whatever depth is tried.
+    const bought = field === 'substrateDepthMm' && boughtBedKg(subject.gear) !== undefined
+    const assumed = bought ? subject.conditions.assumed : subject.conditions.assumed.filter((each) => each !== field)
     return { ...subject, conditions: { ...subject.conditions, [field]: value, assumed } }
   }
 

@@ -1,6 +1,7 @@
 import type { TankSpec } from '../catalog/spec.ts'
 import type { Cover } from './heat-transmission.ts'
 import type { SizingSubject } from './report.ts'
+import { boughtBedKg, ladenOf } from './laden-bed.ts'
 import { exactly, type Span } from './span.ts'
 import { tankGeometry, type TankGeometry, type TankRefusal, type TankShape } from './tank-geometry.ts'
 import { tankMass, type Grain, type TankMass } from './tank-mass.ts'
@@ -13,6 +14,8 @@ import { assumedOf } from './words.ts'
 export interface Corner {
   shape: TankShape
   geometry: TankGeometry
+  /** The same with the bed that is weighed. */
+  laden: TankGeometry
   mass: TankMass
 }
 
@@ -28,6 +31,8 @@ export interface Situation extends SizingSubject {
   coverUnstated: readonly string[]
   /** Defaults that the volumes and masses rest on: "water level below the rim". */
   fillDefaults: readonly string[]
+  /** The same of what stand and floor carry: bags that are bought stand for no default. */
+  loadDefaults: readonly string[]
   grain: Grain
   sump: Sump | null
   /** What nobody stated of tank and sump. */
@@ -95,21 +100,24 @@ export function situationOf(subject: SizingSubject): SituationResult {
   for (const shape of shapes) {
     const geometry = tankGeometry(shape, fill)
     if (!geometry.ok) return { ok: false, refusal: geometry.refusal }
+    const laden = ladenOf(subject, geometry.value, grain)
     const mass = tankMass({
       shape,
       geometry: geometry.value,
+      laden,
       grain,
       water: livestock.water,
       waterC: livestock.targetC,
       statedEmptyKg: tank.emptyMassKg,
     })
-    corners.push({ shape, geometry: geometry.value, mass })
+    corners.push({ shape, geometry: geometry.value, laden, mass })
   }
   const { covers, unstated: coverUnstated } = coversOf(subject)
   const sump = sumpOf(subject.gear, livestock)
   const waterUnstated = [...tankUnstated, ...(sump?.unstated ?? [])]
   const fillDefaults = assumedOf(subject.conditions, ['waterBelowRimMm', 'substrateDepthMm'])
+  const loadDefaults = boughtBedKg(subject.gear) === undefined ? fillDefaults : assumedOf(subject.conditions, ['waterBelowRimMm'])
   const lossUnstated = [...waterUnstated, ...coverUnstated, ...(sump?.sidesUnstated ?? [])]
   const water = { grain, sump, waterUnstated, lossUnstated }
-  return { ok: true, value: { ...subject, tank, corners, tankUnstated, covers, coverUnstated, fillDefaults, ...water } }
+  return { ok: true, value: { ...subject, tank, corners, tankUnstated, covers, coverUnstated, fillDefaults, loadDefaults, ...water } }
 }

@@ -17,7 +17,7 @@ export const STAND_RESERVE = 0.1
  * @example standLoad(situation).margin // 93 kg: a stand rated for 450 kg under 357 kg, filled to the rim
  */
 export function standLoad(situation: Situation): Finding {
-  const { gear, corners, tankUnstated, fillDefaults } = situation
+  const { gear, corners, tankUnstated, loadDefaults } = situation
   const brim = over(corners, ({ mass }) => Math.round(mass.brimKg))
   const carry = quantity(brim.high, 'kg', 0)
   const limit = { kind: 'at_least', low: carry } as const
@@ -28,7 +28,7 @@ export function standLoad(situation: Situation): Finding {
     judgeAtLeast(value.value, brim.high, brim.high * STAND_RESERVE),
     judgeAtLeast(value.value, brim.low, brim.low * STAND_RESERVE),
     tankUnstated,
-    fillDefaults,
+    loadDefaults,
   )
   return makeFinding('stand_load', {
     ...outcome,
@@ -41,7 +41,7 @@ export function standLoad(situation: Situation): Finding {
 }
 
 function notStated(situation: Situation, carryKg: number): Finding {
-  const { gear, fillDefaults, tankUnstated } = situation
+  const { gear, loadDefaults, tankUnstated } = situation
   const carry = quantity(carryKg, 'kg', 0)
   const weighs = phrase`Filled to the rim, with its substrate, the tank weighs ${carry}.`
   const reason = gear.stand
@@ -59,7 +59,7 @@ function notStated(situation: Situation, carryKg: number): Finding {
           text: phrase`Enter the load its maker states, or choose a stand stated for at least ${rounded(carryKg)}.`,
         }
       : standAction(carryKg),
-    assumed: [...tankUnstated, ...fillDefaults],
+    assumed: [...tankUnstated, ...loadDefaults],
     missing: ['stated load of the stand'],
     caution: 'load',
   })

@@ -17,7 +17,9 @@ export type Grain = keyof typeof GRAIN_DENSITY
 /** Kilograms, unrounded. */
 export interface TankMass {
   emptyKg: number
+  /** Of the bed that stand and floor are to carry. */
   substrateKg: number
+  /** Of the water that is dosed and heated. */
   waterKg: number
   runningKg: number
   /** Filled to the rim with the substrate in: the worst that stand and floor will meet. */
@@ -36,17 +38,20 @@ export interface TankMass {
 export function tankMass(tank: {
   shape: Pick<TankShape, 'material'>
   geometry: TankGeometry
+  /** The same with the bed that is weighed, where that is another one: `ladenWith`. */
+  laden?: TankGeometry
   grain: Grain
   water: 'fresh' | 'salt'
   waterC: number
   /** The maker's own figure, where one is stated. */
   statedEmptyKg?: number
 }): TankMass {
-  const { geometry } = tank
+  const { geometry, laden = geometry } = tank
   const kgPerLitre = seaWaterDensity(SALINITY[tank.water], tank.waterC) / 1000
   const emptyKg = tank.statedEmptyKg ?? (geometry.shellVolumeL * PANEL_DENSITY[tank.shape.material]) / 1000
-  const substrateKg = (geometry.substrateSolidL * GRAIN_DENSITY[tank.grain]) / 1000
+  const substrateKg = (laden.substrateSolidL * GRAIN_DENSITY[tank.grain]) / 1000
   const waterKg = geometry.waterVolumeL * kgPerLitre
-  const brimWaterKg = (geometry.grossVolumeL - geometry.substrateSolidL) * kgPerLitre
-  return { emptyKg, substrateKg, waterKg, runningKg: emptyKg + substrateKg + waterKg, brimKg: emptyKg + substrateKg + brimWaterKg }
+  const runningKg = emptyKg + substrateKg + laden.waterVolumeL * kgPerLitre
+  const brimKg = emptyKg + substrateKg + (laden.grossVolumeL - laden.substrateSolidL) * kgPerLitre
+  return { emptyKg, substrateKg, waterKg, runningKg, brimKg }
 }

@@ -46,7 +46,7 @@ interface Standing {
  * @example tipping(situation)?.value // 632 N at the rim, 129 cm up
  */
 export function tipping(situation: Situation): Finding | null {
-  const { gear, corners, tank, tankUnstated, fillDefaults } = situation
+  const { gear, corners, tank, tankUnstated, loadDefaults } = situation
   if (!gear.stand) return null
   const { heightMm, massKg } = gear.stand.spec
   const heights = heightMm === undefined ? STAND_HEIGHT_MM : exactly(heightMm)
@@ -56,7 +56,7 @@ export function tipping(situation: Situation): Finding | null {
   )
   const worst = cases.reduce((a, b) => (reserveOf(b) < reserveOf(a) ? b : a))
   const verdicts = cases.map(judge)
-  const outcome = settled(worstOfAll(verdicts), bestOfAll(verdicts), namesOf(standUnstated(gear.stand.spec), tankUnstated), fillDefaults)
+  const outcome = settled(worstOfAll(verdicts), bestOfAll(verdicts), namesOf(standUnstated(gear.stand.spec), tankUnstated), loadDefaults)
   const value = quantity(worst.runningN, 'N', 0)
   const limit = quantity(limitN(worst), 'N', 0)
   return makeFinding('tipping', {
@@ -90,10 +90,10 @@ function leverOf({ gear, tank }: Situation, { geometry }: Corner): number {
 }
 
 function standingOf(situation: Situation, corner: Corner, standMm: number, standKg: number): Standing {
-  const { shape, geometry, mass } = corner
+  const { shape, geometry, laden, mass } = corner
   const stand = { kg: standKg, heightMm: standMm * STAND_CENTRE }
   const on = (tank: { kg: number; heightMm: number }) => massTogether([stand, { kg: tank.kg, heightMm: tank.heightMm + standMm }])
-  const centres = tankCentres(shape, geometry, mass)
+  const centres = tankCentres(shape, laden, mass)
   const [running, empty] = [on(centres.running), on(centres.empty)]
   const leverMm = leverOf(situation, corner)
   const rimMm = standMm + shape.heightMm

@@ -2,12 +2,16 @@ import { getDocument, VerbosityLevel } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import { afterAll, describe, expect, it } from 'vitest'
 import { waysToLayOut } from '../../../api/pdf/fit-page-one.ts'
 import { paperFaces } from '../../../api/pdf/fonts.ts'
-import { firstAction, firstQuestions } from '../../../api/pdf/findings-on-paper.ts'
+import { firstAction, firstFindings, firstQuestions } from '../../../api/pdf/findings-on-paper.ts'
 import { firstSentence } from '../../../api/pdf/first-sentence.ts'
 import { quotePaper } from '../../../api/pdf/quote-paper.ts'
 import { closePdfWorker, renderQuotePdf, type QuotePdfInput } from '../../../api/pdf/render-quote-pdf.ts'
 import { linesOf } from '../../../api/pdf/text-width.ts'
-import type { Check } from '../../../core/sizing/finding.ts'
+import { tellerOf } from '../../../api/pdf/teller.ts'
+import type { AssembledBuild } from '../../../core/quote/revision.ts'
+import type { Check, Verdict } from '../../../core/sizing/finding.ts'
+import { makeFinding } from '../../../core/sizing/make-finding.ts'
+import { toldFinding } from '../../../core/sizing/told-report.ts'
 import { sampleRevision, type SampleOptions } from '../../support/sample-revision.ts'
 
 const faces = paperFaces()
@@ -135,6 +139,34 @@ describe('page one', () => {
     expect(size('One tank')).toBe(19)
     expect(size('A tank of about a metre for a cool living room')).toBeLessThan(19)
     expect(size('x'.repeat(50).replaceAll('xxxxx', 'xxxx '))).toBeGreaterThanOrEqual(12)
+  })
+})
+
+describe('the findings that matter', () => {
+  const buildWith = (letter: 'A' | 'B', suggested: boolean, checks: ReadonlyArray<readonly [Check, Verdict]>): AssembledBuild => {
+    const [build] = sampleRevision({ builds: 1 }).builds
+    const findings = checks.map(([check, verdict]) => toldFinding(makeFinding(check, { verdict, reason: ['So it is.'], action: null })))
+    return { ...build!, letter, suggested, report: { ...build!.report, findings, pageOne: findings.map((_, index) => index) } }
+  }
+  const told = (builds: AssembledBuild[]) =>
+    firstFindings(builds, tellerOf(sampleRevision({ builds: 1 }))).map(({ title, letters, verdict }) => [title, letters, verdict])
+  const WRONG = [['heater_stuck', 'does_not_fit'], ['heater_holds', 'does_not_fit'], ['filter_flow', 'does_not_fit']] as const // prettier-ignore
+
+  it('have one of the build that is suggested, whatever is wrong with the others', () => {
+    const suggested = buildWith('A', true, [['floor_load', 'marginal'], ['lid', 'marginal']]) // prettier-ignore
+    expect(told([suggested, buildWith('B', false, WRONG)])).toEqual([
+      ['Heater stuck on', 'B', 'does_not_fit'],
+      ['Heat in the coldest room', 'B', 'does_not_fit'],
+      ['Floor', 'A', 'marginal'],
+    ])
+    // Nothing is wrong with it, or one of the three is its own: what can hurt first stands.
+    const third = ['Filter flow', 'B', 'does_not_fit']
+    expect(told([buildWith('A', true, []), buildWith('B', false, WRONG)])[2]).toEqual(third)
+    expect(told([buildWith('A', true, [['heater_stuck', 'does_not_fit'], ['lid', 'marginal']]), buildWith('B', false, WRONG)])).toEqual([
+      ['Heater stuck on', 'A, B', 'does_not_fit'],
+      ['Heat in the coldest room', 'B', 'does_not_fit'],
+      third,
+    ]) // prettier-ignore
   })
 })
 

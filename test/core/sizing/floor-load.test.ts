@@ -6,6 +6,7 @@ import { findingOf, one, reportOf } from './sample-build.ts'
 import { figuresOf, told } from './told.ts'
 
 const nano = {
+  substrates: [],
   tank: one('Wendlemere', { lengthMm: 400, widthMm: 250, heightMm: 250, glassMm: 5, bottomMm: 5, material: 'glass' as const }),
   stand: null,
 }
@@ -174,7 +175,7 @@ describe('what is told of a floor', () => {
   })
 
   it('names what it took for the floor, the stand and the fill', () => {
-    const found = findingOf('floor_load', { stand: one('Thornby', {}) }, { assumed: ['floor', 'substrateDepthMm'] })
+    const found = findingOf('floor_load', { stand: one('Thornby', {}), substrates: [] }, { assumed: ['floor', 'substrateDepthMm'] })
     expect(found.assumed).toEqual(['kind of floor', 'mass of the stand', 'substrate depth'])
     // Common practice, stated: the heaviest stand of 1219.2 mm is 20 kg and 50 kg a metre, 80.96 kg; with the tank's 356.89 kg, 437.85 kg.
     expect(found.value?.value).toBe(438)

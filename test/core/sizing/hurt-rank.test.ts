@@ -11,7 +11,7 @@ it('gives each check a title of its own and a rank of its own, from 1 on', () =>
 })
 
 it('ranks people before animals, animals before things, and comfort last', () => {
-  const ranks = (['heater_stuck', 'stand_load', 'heater_holds', 'lid', 'stand_wet', 'light_level'] as const).map(hurtRankOf)
+  const ranks = (['heater_stuck', 'drain_down', 'stand_load', 'heater_holds', 'lid', 'stand_wet', 'light_level'] as const).map(hurtRankOf)
   expect(ranks).toEqual([...ranks].sort((a, b) => a - b))
 })
 

@@ -53,7 +53,7 @@ describe('the defaults of a room', () => {
   })
 
   it('are answered at each end, and no longer assumed then', () => {
-    const subject = subjectOf({}, { assumed: ['substrateDepthMm', 'floor'] })
+    const subject = subjectOf({ substrates: [] }, { assumed: ['substrateDepthMm', 'floor'] })
     const [depth, floor] = openInputs(subject)
     expect(statedBy(depth, subject).map(({ conditions: room }) => [room.substrateDepthMm, room.assumed])).toEqual([
       [0, ['floor']],

@@ -24,7 +24,7 @@ const asked = (findings: Finding[], inputs: OpenInput[] = [], of = subject) =>
   openQuestions(findings, inputs, of).map(({ text, checks }) => [text, ...checks])
 
 describe('what is asked next', () => {
-  // Ranks: heater stuck 1, protective device 2, power 3, stand load 4, floor 5, stand size 7, the warmest room 13, lid 25, light level 29.
+  // Ranks: heater stuck 1, protective device 2, power 3, drain-down 4, stand load 5, floor 6, stand size 8, the warmest room 14, lid 26, light level 30.
   it('comes first where it can hurt soonest, and then where it bears on most', () => {
     const cold = input('cold', { at: 'need', field: 'coldestRoomC' })
     const warm = input('warm', { at: 'need', field: 'warmestRoomC' })
@@ -49,6 +49,28 @@ describe('what is asked next', () => {
     const fields = ['coldestRoomC', 'warmestRoomC', 'plants', 'floor'] as const
     const inputs = fields.map((field) => input(field, { at: 'need', field }))
     expect(asked([finding('lid', { turns: [...fields] })], inputs).length).toBe(3)
+  })
+
+  it('is for one thing that a check cannot be made without, where there is any', () => {
+    const fields = ['coldestRoomC', 'warmestRoomC', 'plants'] as const
+    const inputs = fields.map((field) => input(field, { at: 'need', field }))
+    const [siphon, pipes] = [
+      input('siphon level', { at: 'need', field: 'siphonBelowMm' }),
+      input('water in the pipes', { at: 'need', field: 'pipeVolumeL' }),
+    ]
+    const turned = finding('electrical_load', { turns: [...fields] })
+    const runsOver = finding('drain_down', { missing: ['siphon level', 'water in the pipes'] })
+    expect(asked([turned, runsOver], [...inputs, siphon, pipes])).toEqual([
+      ['What of coldestRoomC?', 'electrical_load'],
+      ['What of warmestRoomC?', 'electrical_load'],
+      ['What of siphon level?', 'drain_down'],
+    ])
+    // One of the first three settles something already: none gives way.
+    expect(asked([finding('heater_stuck', { missing: ['plants'] }), turned, runsOver], [...inputs, siphon, pipes])).toEqual([
+      ['What of plants?', 'heater_stuck', 'electrical_load'],
+      ['What of coldestRoomC?', 'electrical_load'],
+      ['What of warmestRoomC?', 'electrical_load'],
+    ])
   })
 
   it('is asked once however often it turns a check, and at one place once', () => {

@@ -62,7 +62,8 @@ export const gear = (changes: Partial<Gear> = {}): Gear => ({
   filters: [one('Pellick canister', { type: 'canister', ratedFlowLph: 2000, powerW: 20, mediaVolumeL: 9, cordMm: 1500 })],
   heaters: [one('Torvane 100 W', { powerW: 100, lengthMm: 300, cordMm: 2600 }, 2)],
   lights: [one('Halden Row', { lengthMm: 1150, widthMm: 80, powerW: 30, luminousFluxLm: 3000, dimmable: true, cordMm: 3000 })],
-  substrates: [one('Millrace gravel', { type: 'gravel', packMassKg: 9, packVolumeL: 5.7 }, 5)],
+  // 40 kg in its bags, a little less than the stated 50 mm weigh: the depth is what is carried.
+  substrates: [one('Millrace gravel', { type: 'gravel', packMassKg: 8, packVolumeL: 5.7 }, 5)],
   conditioners: [one('Stillwell', { packVolumeMl: 500, doseMlPerL: 0.13, bindsAmmonia: true })],
   testKits: [one('Lockridge', { measuresAmmonia: true, measuresNitrite: true, lowestAmmoniaMgL: 0.25 })],
   power: [one('Corbelle strip', { outlets: 6, ratedCurrentA: 15, protective: true, cordMm: 1800 })],
