@@ -8,7 +8,7 @@ const HEAD = `# What the tests of the physics notice
 
 Written by \`npm run mutation\`; not to be edited. Every expression of \`core/sizing\` and \`core/water\` is changed, one at a time, and the tests of those folders run:
 a change that no test notices is a survivor. Words are left alone: an emptied text is no physics, and an emptied verdict does not compile. Properties over drawn
-builds are left out, for what one draw finds the next may miss; what else draws, draws three times and always the same. The aim is 85 % or better. It runs beside the other tests, not among them: an hour or more.
+builds are left out, for what one draw finds the next may miss; what else draws, draws three times and always the same. The aim is 85 % or better. It runs beside the other tests, not among them: a quarter of an hour or more.
 `
 
 function rowOf(path: string, each: MeasuredFile): string {

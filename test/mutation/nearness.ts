@@ -1,27 +1,20 @@
-import { globSync, readFileSync } from 'node:fs'
+import { readFileSync } from 'node:fs'
 
-/** The tests that answer for the physics. */
-export const TESTS = ['test/core/sizing/**/*.test.ts', 'test/core/water/**/*.test.ts', 'test/reference/**/*.test.ts']
-
-/** Nouns of the files whose expressions are changed, as `run.ts` says. */
-const nouns = (): string[] =>
-  (process.env['MUTATED'] ?? '')
-    .split(',')
-    .filter((path) => path !== '')
-    .map((path) => path.replace(/^.*\//, '').replace(/\.ts$/, ''))
+/** Nouns of the files whose expressions are changed, from `run.ts`. */
+const NOUNS = (process.env['MUTATED'] ?? '')
+  .split(',')
+  .filter((path) => path !== '')
+  .map((path) => path.replace(/^.*\//, '').replace(/\.ts$/, ''))
 
 /** 0 for the test of the same name, 1 for one that speaks of the file or of its check, else 2. */
-export function distanceOf(path: string): number {
-  const changed = nouns()
-  if (changed.some((noun) => path.endsWith(`/${noun}.test.ts`))) return 0
+function distanceOf(path: string): number {
+  if (NOUNS.some((noun) => path.endsWith(`/${noun}.test.ts`))) return 0
   const text = readFileSync(path, 'utf8')
-  return changed.some((noun) => text.includes(`/${noun}.ts'`) || text.includes(`'${noun.replaceAll('-', '_')}'`)) ? 1 : 2
+  return NOUNS.some((noun) => text.includes(`/${noun}.ts'`) || text.includes(`'${noun.replaceAll('-', '_')}'`)) ? 1 : 2
 }
 
-/** The tests of a start: those that stand near to the changed files, or all. */
-export function testsOf(reach: string | undefined): string[] {
-  if (reach !== 'near') return TESTS
-  return TESTS.flatMap((pattern) => globSync(pattern))
-    .map((path) => path.replaceAll('\\', '/'))
-    .filter((path) => !path.endsWith('.properties.test.ts') && distanceOf(path) < 2)
+/** The first test that notices a change ends its run: those that are likeliest to come first. */
+export function nearestFirst(paths: readonly string[]): string[] {
+  const near = paths.map((path) => path.replaceAll('\\', '/')).map((path) => ({ path, distance: distanceOf(path) }))
+  return near.toSorted((a, b) => a.distance - b.distance || (a.path < b.path ? -1 : 1)).map(({ path }) => path)
 }

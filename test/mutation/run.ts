@@ -1,19 +1,15 @@
 import { existsSync, globSync, readFileSync, writeFileSync } from 'node:fs'
 import { mutationDocument } from './document.ts'
 import { measuredOf, type Measured } from './measured.ts'
-import { testsOf } from './nearness.ts'
-import { isOpen, keyOf, measure, type Reported } from './one-start.ts'
+import { measure } from './one-start.ts'
 
 /**
  * `npm run mutation [part of a path …]`: changes the physics one expression at a time and says which changes no test notices. Some files at a time, so that what is
- * done is kept when it is stopped; a whole run takes an hour or more on one core. Writes test/mutation/measured.json and docs/mutation.md.
- *
- * Each batch is started twice: first against the tests that stand near to its files, which notice most and are quick, then what is still open against all.
- * What some tests notice, all notice: the result is that of all.
+ * done is kept when it is stopped; a whole run takes a quarter of an hour or more on one core. Writes test/mutation/measured.json and docs/mutation.md.
  */
 const MEASURED = 'test/mutation/measured.json'
 /** So many files share a start, and are lost together when it is stopped. */
-const AT_ONCE = 12
+const AT_ONCE = 16
 
 const wanted = process.argv.slice(2)
 const files = globSync(['core/water/*.ts', 'core/sizing/*.ts'])
@@ -33,31 +29,11 @@ function keep(found: Measured): void {
   writeFileSync(MEASURED, JSON.stringify(Object.fromEntries(all), null, 1) + '\n')
 }
 
-/** The first start, with what the second noticed besides. */
-function joined(first: Reported, second: Reported): Reported {
-  const entries = Object.entries(first).map(([file, { source, mutants }]) => {
-    const again = new Map((second[file]?.mutants ?? []).map((mutant) => [keyOf(mutant), mutant]))
-    return [file, { source, mutants: mutants.map((mutant) => (isOpen(mutant) ? (again.get(keyOf(mutant)) ?? mutant) : mutant)) }] as const
-  })
-  return Object.fromEntries(entries)
-}
-
-/** Two starts over some files; null where one of them failed. */
-function measureTwice(some: readonly string[]): Reported | null {
-  process.env['MUTATED'] = some.join(',')
-  if (testsOf('near').length === 0) return measure(some, 'all')
-  const near = measure(some, 'near')
-  if (near === null) return null
-  const untouched = Object.fromEntries(some.map((file) => [file, near[file] ?? { source: '', mutants: [] }]))
-  const rest = measure(some, 'all', untouched)
-  return rest === null ? null : joined(untouched, rest)
-}
-
 let failed = 0
 for (let from = 0; from < files.length; from += AT_ONCE) {
   const some = files.slice(from, from + AT_ONCE)
   const started = performance.now()
-  const report = measureTwice(some)
+  const report = measure(some)
   if (report === null) {
     failed += 1
     continue

@@ -149,6 +149,29 @@ describe('a pump that lifts', () => {
   it.each([2, 2.5])('gives nothing over %s m, which is all it has or more', (headM) => {
     expect(operatingFlowLph(parabola, lift(headM))).toBe(0)
   })
+  /** By halving what lies between no flow and the greatest, 80 times. */
+  function byHalving(pump: PumpCurve, system: FlowSystem): number {
+    let [low, high] = [0, pump.maxFlowLph]
+    for (let i = 0; i < 80; i++) {
+      const middle = (low + high) / 2
+      if (pumpHeadM(pump, middle) > systemHeadM(system, middle)) low = middle
+      else high = middle
+    }
+    return low
+  }
+  /** A curve that holds its head nearly to the end and one that loses it at once, lifting nothing up to nearly all that they have. */
+  it.each([0.2, 0.5, 1, 2, 5, 20])('is found as well where it is steep or flat: a bend of %s', (bend) => {
+    for (const maxFlowLph of [100, 1500, 15_000])
+      for (const staticHeadM of [0, 0.5, 1.99, 1.999_999_9])
+        for (const boreMm of [6, 16, 50])
+          for (const mediaLoss of [0, 3e6, 1e9]) {
+            const [pump, system] = [
+              { maxHeadM: 2, maxFlowLph, bend },
+              { ...hoses, staticHeadM, boreMm, mediaLoss },
+            ]
+            expect(Math.abs(operatingFlowLph(pump, system) - byHalving(pump, system))).toBeLessThan(1e-9 * maxFlowLph)
+          }
+  })
   it('has no head beyond its greatest flow', () => {
     expect([pumpHeadM(parabola, 1500), pumpHeadM(parabola, 2000), pumpHeadM(parabola, 0)]).toEqual([0, 0, 2])
   })

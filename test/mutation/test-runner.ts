@@ -1,0 +1,87 @@
+import { globSync } from 'node:fs'
+import { Worker } from 'node:worker_threads'
+import { nearestFirst } from './nearness.ts'
+import type { Answered, Asked } from './test-worker.ts'
+
+/**
+ * Runs the tests of the physics for the tool that changes it. The tests are loaded once and run again for each mutant, which takes milliseconds; what is at
+ * work while files load (a constant, a table) meets a worker of its own, where every file is loaded anew. Mutants of both kinds meet all tests, nearest first.
+ */
+interface MutantRun {
+  activeMutant: { id: string }
+  testFilter?: string[]
+  hitLimit?: number
+  mutantActivation: 'runtime' | 'static'
+}
+
+const start = (workerData: Asked | null): Worker => new Worker(new URL('test-worker.ts', import.meta.url), { workerData })
+
+/** What a worker answers, or what broke it. */
+const answerOf = (worker: Worker): Promise<Answered> =>
+  new Promise((resolve, reject) => {
+    worker.once('message', (answered: Answered) => {
+      worker.removeListener('error', reject)
+      resolve(answered)
+    })
+    worker.once('error', reject)
+  })
+
+class TestRunner {
+  #files: string[] = []
+  #kept: Worker | undefined
+
+  capabilities(): { reloadEnvironment: boolean } {
+    return { reloadEnvironment: true }
+  }
+
+  init(): void {
+    this.#files = nearestFirst(
+      globSync('test/{core/sizing,core/water,reference}/**/*.test.ts').filter((path) => !path.endsWith('.properties.test.ts')),
+    )
+  }
+
+  async #ask(asked: Asked): Promise<Answered> {
+    this.#kept ??= start(null)
+    const answered = answerOf(this.#kept)
+    // oxlint-disable-next-line unicorn/require-post-message-target-origin -- a thread of this process has no origin
+    this.#kept.postMessage(asked)
+    return answered
+  }
+
+  async #askOnce(asked: Asked): Promise<Answered> {
+    const worker = start(asked)
+    const answered = await answerOf(worker)
+    await worker.terminate()
+    return answered
+  }
+
+  async dryRun(): Promise<object> {
+    const { tests, coverage, broken } = await this.#ask({ files: this.#files, bail: false })
+    if (broken !== undefined) return { status: 'error', errorMessage: broken }
+    const told = tests.map(({ id, fileName, timeSpentMs, failure }) => ({
+      id,
+      name: id,
+      fileName,
+      timeSpentMs,
+      ...(failure === undefined ? { status: 0 } : { status: 1, failureMessage: failure }),
+    }))
+    return { status: 'complete', tests: told, mutantCoverage: coverage }
+  }
+
+  async mutantRun({ activeMutant, testFilter, hitLimit, mutantActivation }: MutantRun): Promise<object> {
+    const asked = { files: this.#files, activeMutant: activeMutant.id, ...(hitLimit === undefined ? {} : { hitLimit }), bail: true }
+    const isStatic = mutantActivation === 'static' || testFilter === undefined
+    const { tests, hitCount, broken } = await (isStatic ? this.#askOnce(asked) : this.#ask({ ...asked, filter: testFilter }))
+    if (hitLimit !== undefined && hitCount > hitLimit) return { status: 'timeout', reason: 'ran without an end' }
+    const failed = tests.find(({ failure }) => failure !== undefined)
+    if (failed) return { status: 'killed', killedBy: [failed.id], failureMessage: failed.failure, nrOfTests: tests.length }
+    return broken === undefined ? { status: 'survived', nrOfTests: tests.length } : { status: 'error', errorMessage: broken }
+  }
+
+  async dispose(): Promise<void> {
+    await this.#kept?.terminate()
+  }
+}
+
+/** The tool asks for it under this name. */
+export const strykerPlugins = [{ kind: 'TestRunner', name: 'own', injectableClass: TestRunner }]
