@@ -84,6 +84,19 @@ it('draws a pump’s curve only where one is known', () => {
   expect(figuresOf({ filters: [] })).not.toHaveProperty('pumpCurve')
 })
 
+describe('a drip loop at the rim', () => {
+  // 760 mm of stand and 533.4 of tank; 0.1 m below an outlet 300 mm above the floor: √(600² + 1093.4²) down, 100 up and 300 of slack.
+  it('is told in whole millimetres', () =>
+    expect(figuresOf().dripLoop).toEqual({ neededMm: 1647, lowPointMm: 200, exitHeightMm: 1293, outletHeightMm: 300, distanceMm: 600 }))
+  it('is left out where the outlet is too low for one', () => expect(figuresOf({}, { outletHeightMm: 99 })).not.toHaveProperty('dripLoop'))
+})
+
+it('draws the floor only where somebody measured its joists', () => {
+  const measured = { joistWidthMm: 45, joistDepthMm: 195, joistSpacingMm: 400, joistSpanMm: 3600, joistLie: 'across' as const }
+  expect(figuresOf({}, measured).floorPlan).toMatchObject({ spanMm: 3600, spacingMm: 400, lie: 'across', massKg: 385 })
+  expect(figuresOf()).not.toHaveProperty('floorPlan')
+})
+
 it('has no figure of a tank where there is none', () => {
   expect(Object.keys(figuresOf({ tank: null }))).toEqual(['peakLoadW'])
   expect(Object.keys(figuresOf({ tank: null, heaters: [], filters: [], lights: [] }, { livestock: group('cool-stream') }))).toEqual([])

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { missingMeasure } from '../../../core/sizing/missing-measure.ts'
+import { measureOfShape, missingMeasure } from '../../../core/sizing/missing-measure.ts'
 import { METRIC, sayPhrase, US } from '../../../core/units/say.ts'
 
 const box = { lengthMm: 900, widthMm: 400 }
@@ -22,4 +22,9 @@ describe('what a tank’s shape needs and nobody stated', () => {
     for (const shape of [undefined, 'rectangular', 'cylinder', 'hexagon', 'corner_round'] as const)
       expect(missingMeasure({ ...box, ...(shape ? { shape } : {}) }), shape).toBeNull()
   })
+})
+
+it('knows which shapes ask for more than their box', () => {
+  expect([measureOfShape('bow_front'), measureOfShape('corner_cut')]).toEqual(['bowMm', 'endMm'])
+  for (const shape of [undefined, 'rectangular', 'cylinder', 'hexagon', 'corner_round']) expect(measureOfShape(shape), shape).toBeNull()
 })
