@@ -26,7 +26,7 @@ const FIELDS = [
     across: 'Across them, elsewhere',
     along: 'Along them',
   }),
-  choice('floorUse', 'Room is', { bedroom: 'Bedroom', other: 'Another room' }, 'Bedrooms are built for less.'),
+  choice('floorUse', 'Room is', { bedroom: 'Bedroom', other: 'Not a bedroom' }, 'Bedrooms are built for less.'),
   number('altitudeM', 'Height above the sea', 'm', -400, 5000, { help: 'Thinner air gives the water less oxygen.' }),
   number('waterBelowRimMm', 'Water below the rim', 'mm', 0, 300),
   number('substrateDepthMm', 'Substrate depth', 'mm', 0, 300),

@@ -113,10 +113,11 @@ export function heaterAction(situation: Situation, heating: Heating, asking: Ask
 
 /** What one of several does alone, or why it cannot. */
 function aloneWords({ conditions }: Situation, { oneHolds }: HeaterChoice): Phrase {
+  const target = quantity(conditions.livestock.targetC, 'degC', 1)
   const held = quantity(conditions.livestock.targetC - ALONE_BELOW_TARGET_K, 'degC', 1)
   return oneHolds
-    ? phrase` One of them alone holds ${held} in the coldest room.`
-    : phrase` One alone does not hold ${held} in the coldest room: a power that did would be too much when it sticks on.`
+    ? phrase` Together they hold the target, ${target}; should one fail, what is left holds ${held} in the coldest room.`
+    : phrase` Together they hold the target, ${target}; should one fail, what is left does not hold even ${held} in the coldest room: a power that did would be too much when it sticks on.`
 }
 
 /** Where no power betters the verdict: enough of it and a controller against the harm that it could do, a steadier room, a lid. */

@@ -113,7 +113,7 @@ function statedInputs({ altitudeM, floor, joistSpanMm, joistSpacingMm, joistLie,
 const LIES = [['bearing_wall', 'against the wall that carries them'], ['across', 'across them'], ['along', 'along them']] as const // prettier-ignore
 const USES = [
   ['bedroom', 'a bedroom'],
-  ['other', 'another room'],
+  ['other', 'no bedroom'],
 ] as const
 
 const statedAs =

@@ -47,6 +47,7 @@ function tooSmall({ report }: StartupSubject): Phrase {
 function firstFish(subject: StartupSubject): Step {
   const { livestock } = subject.conditions
   const { coarse } = ammoniaKit(subject.gear)
+  const dark = subject.gear.lights.length > 0 ? 'Light off. ' : ''
   const ready = quantity(READY_MG_PER_L, 'mg/L', 2)
   return stepOf('first_fish', {
     id: 'first-fish',
@@ -59,7 +60,7 @@ function firstFish(subject: StartupSubject): Step {
     ],
     actions: [
       ...(coarse ? [phrase`Test ammonia with the finer kit, one that tells ${ready}, before you fetch any fish.`] : []),
-      phrase`Light off. Float the closed bag for 15 min, then add a little tank water every 5 min for half an hour.`,
+      phrase`${dark}Float the closed bag for 15 min, then add a little tank water every 5 min for half an hour.`,
       phrase`Lift the fish over with a net; pour the bag's water away.`,
       phrase`No food on the first day.${livestock.lidNeeded ? ' Lid closed: these jump.' : ''}`,
     ],

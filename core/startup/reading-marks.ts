@@ -105,7 +105,7 @@ function temperature({ temperatureC }: Pick<Reading, 'temperatureC'>, { lowestC,
         found: phrase`${reads}Never at or above ${limitC(dangerC)}.`,
         todo: heated
           ? phrase`Unplug the heater first. Open the lid, let the room cool, read again in an hour. Do not use that heater again before it was looked at.`
-          : phrase`Light off, lid open, and cool the room. Read again in an hour.`,
+          : phrase`Any light off, lid open, and cool the room. Read again in an hour.`,
         caution: caution('unplug'),
       },
     ]

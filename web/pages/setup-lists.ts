@@ -1,5 +1,6 @@
-import { addDays, sayDate, yearOf, type CivilDate } from '../../core/dates.ts'
+import { sayDate, yearOf } from '../../core/dates.ts'
 import type { Step } from '../../core/startup/setup-plan.ts'
+import { stepDates } from '../../core/startup/step-dates.ts'
 import { sayStepDay } from '../../core/startup/step-day.ts'
 import { markup, type Markup } from './markup.ts'
 import { shortHold } from './setup-alarm.ts'
@@ -7,15 +8,12 @@ import type { SetupPageProps } from './setup-page.ts'
 import { stepText } from './setup-step.ts'
 import { doneSign } from './signs.ts'
 
-/** The day a step is due at the earliest; null without a start or where it depends on readings. */
-const dueOn = (startedOn: CivilDate | null, earliestDay: number | null): CivilDate | null =>
-  startedOn === null || earliestDay === null ? null : addDays(startedOn, earliestDay)
-
 /** When a later step is due, in words: a promise is never made where readings decide. */
-export function sayDue(step: Step, { startedOn, today }: Pick<SetupPageProps, 'startedOn' | 'today'>): string {
-  const due = dueOn(startedOn, step.earliestDay)
-  if (due === null) return sayStepDay(step.earliestDay)
-  return due <= today ? 'today' : sayDate(due, yearOf(today))
+export function sayDue(step: Step, props: Pick<SetupPageProps, 'plan' | 'ticks' | 'startedOn' | 'today'>): string {
+  const due = stepDates(props.plan.steps, props).get(step.id)
+  if (due === undefined) return sayStepDay(step.earliestDay)
+  if (due.on > props.today) return sayDate(due.on, yearOf(props.today))
+  return due.late ? 'after the step before' : 'today'
 }
 
 /** What comes later: each step opens, to read ahead; only the next one can be ticked, since their order keeps people and animals safe. */

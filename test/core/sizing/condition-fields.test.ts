@@ -39,7 +39,7 @@ it('lets every choice be made, each by a label of its own', () => {
   expect(Object.fromEntries(choices)).toEqual({
     floor: ['Slab on the ground', 'Timber, upper storey', 'Concrete, upper storey', 'Not known'],
     joistLie: ['Back against the wall that carries them', 'Across them, elsewhere', 'Along them'],
-    floorUse: ['Bedroom', 'Another room'],
+    floorUse: ['Bedroom', 'Not a bedroom'],
     plants: ['None', 'Low light', 'Medium light', 'High light'],
     disinfectant: ['Chlorine', 'Chloramine', 'None (well)', 'Not known'],
   })

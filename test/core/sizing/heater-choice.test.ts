@@ -29,7 +29,9 @@ describe('how many heaters of what power', () => {
     const advice = adviceIn({ coldestRoomC: 16, warmestRoomC: 24 })
     expect(advice?.oneHolds).toBe(false)
     const words = sayPhrase(findingOf('heater_holds', { heaters: [] }, { coldestRoomC: 16, warmestRoomC: 24 }).action?.text ?? [], METRIC)
-    expect(words).toMatch(/One alone does not hold 23\.0 °C in the coldest room: a power that did would be too much when it sticks on\.$/)
+    expect(words).toMatch(
+      /Together they hold the target, 25\.0 °C; should one fail, what is left does not hold even 23\.0 °C in the coldest room: a power that did would be too much when it sticks on\.$/,
+    )
   })
 
   it('are none where no power both holds and is safe; what would is told', () => {
@@ -172,11 +174,11 @@ describe('the powers themselves', () => {
       maximum: { powerW: high },
     })
     expect(action(18, 24)).toEqual([
-      'Put in 2 heaters of 110 W to 125 W each. One of them alone holds 23.0 °C in the coldest room.',
+      'Put in 2 heaters of 110 W to 125 W each. Together they hold the target, 25.0 °C; should one fail, what is left holds 23.0 °C in the coldest room.',
       want(2, 110, 125),
     ])
     expect(action(17, 25)).toEqual([
-      'Put in 2 heaters of 105 W each. One alone does not hold 23.0 °C in the coldest room: a power that did would be too much when it sticks on.',
+      'Put in 2 heaters of 105 W each. Together they hold the target, 25.0 °C; should one fail, what is left does not hold even 23.0 °C in the coldest room: a power that did would be too much when it sticks on.',
       want(2, 105, 105),
     ])
     expect(action(21, 22, small)).toEqual(['Put in one heater of 40 W.', want(1, 40, 40)])
@@ -184,8 +186,8 @@ describe('the powers themselves', () => {
 
   it('are offered with a controller for the one or for those that are in the build', () => {
     const words = (count: number) => told(findingOf('heater_stuck', build(300, count))).action
-    expect(words(1)).toContain('each, or have an external controller switch the one in this build. One')
-    expect(words(2)).toContain('each, or have an external controller switch those in this build. One')
+    expect(words(1)).toContain('each, or have an external controller switch the one in this build. Together')
+    expect(words(2)).toContain('each, or have an external controller switch those in this build. Together')
   })
 
   it('leave a spare where that is asked: 10 °C want 373.6 W in all and 239.4 W after one has failed', () => {

@@ -44,3 +44,10 @@ describe('feed', () => {
     },
   )
 })
+
+it('names no light in a build without one', () => {
+  const actions = (subject: ReturnType<typeof sampleSubject>) =>
+    stepFor(subject, 'first-fish').actions.map((each) => sayPhrase(each, METRIC))
+  expect(actions(sampleSubject())[0]).toMatch(/^Light off\. Float the closed bag/)
+  expect(actions(sampleSubject({ gear: { lights: [] } }))[0]).toMatch(/^Float the closed bag/)
+})

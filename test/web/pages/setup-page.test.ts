@@ -7,7 +7,8 @@ import { setupProps } from './sample-pages.ts'
 import { sampleQuote } from './sample-quote.ts'
 
 const page = (doneCount: number, change: Parameters<typeof setupProps>[1] = {}): string => String(setupPage(setupProps(doneCount, change)))
-const { steps } = setupProps(0).plan
+const { plan } = setupProps(0)
+const { steps } = plan
 
 it('says that its quote was withdrawn, to whoever has bought and to whoever has not', () => {
   expect(page(3)).not.toContain('withdrawn')
@@ -42,11 +43,15 @@ describe('the startup checklist on a phone', () => {
     expect(html).not.toContain('Your next step')
   })
   it('never promises a date where readings decide', () => {
-    const dependent = { ...steps[0]!, earliestDay: null }
-    expect(sayDue(dependent, { startedOn: '2026-10-31', today: '2026-11-03' })).toBe('by the readings')
-    expect(sayDue({ ...dependent, earliestDay: 5 }, { startedOn: '2026-10-31', today: '2026-11-03' })).toBe('Nov 5')
-    expect(sayDue({ ...dependent, earliestDay: 2 }, { startedOn: '2026-10-31', today: '2026-11-03' })).toBe('today')
-    expect(sayDue({ ...dependent, earliestDay: 5 }, { startedOn: null, today: '2026-11-03' })).toBe('day 6 at the earliest')
+    const said = (earliestDay: number | null, startedOn: string | null = '2026-10-31') => {
+      const step = { ...steps[0]!, earliestDay }
+      return sayDue(step, { plan: { ...plan, steps: [step] }, ticks: [], startedOn, today: '2026-11-03' })
+    }
+    expect(said(null)).toBe('by the readings')
+    expect(said(5)).toBe('Nov 5')
+    expect(said(3)).toBe('today')
+    expect(said(2)).toBe('after the step before')
+    expect(said(5, null)).toBe('day 6 at the earliest')
   })
   it('asks for the start while there is none', () => {
     expect(page(0, { startedOn: null })).toContain('When did you start?')

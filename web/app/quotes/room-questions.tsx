@@ -30,7 +30,7 @@ export function FloorQuestions({ need, onChange, joistFields }: Props): ReactEle
 
 const ROOMS = [
   { value: 'bedroom', label: 'Bedroom' },
-  { value: 'other', label: 'Another room' },
+  { value: 'other', label: 'Not a bedroom' },
   { value: 'unknown', label: 'I don’t know' },
 ] as const
 
