@@ -1,4 +1,4 @@
-import { sql, type Kysely } from 'kysely'
+import { sql, type Kysely, type Transaction } from 'kysely'
 import type { Notice, NoticeAnswer } from '../core/pricing/watches/notice.ts'
 import type { Database } from './database.ts'
 import { isId } from './refusal.ts'
@@ -95,4 +95,10 @@ export async function answerNotice(
     .where('person_id', '=', viewer.id)
     .execute()
   return findNotice(db, viewer, id)
+}
+
+/** Takes back what somebody said of a deal. Must run with what else it undoes. */
+export async function clearAnswer(trx: Transaction<Database>, viewer: Pick<Viewer, 'id'>, id: string): Promise<Notice | undefined> {
+  await trx.updateTable('notice').set({ answer: null, answered_at: null }).where('id', '=', id).where('person_id', '=', viewer.id).execute()
+  return findNotice(trx, viewer, id)
 }

@@ -125,6 +125,7 @@ export const RULES = {
   countNotices: 'member',
   markNoticesSeen: 'member',
   answerNotice: 'member',
+  takeBackGone: 'member',
   getFeedLink: 'member',
   makeFeedLink: 'member',
   removeFeedLink: 'member',

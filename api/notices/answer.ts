@@ -1,9 +1,9 @@
 import { civilDateAt } from '../../core/dates.ts'
 import type { Notice, NoticeAnswer } from '../../core/pricing/watches/notice.ts'
 import { ok, refuse, type Result } from '../../core/result.ts'
-import { answerNotice, findNotice } from '../../db/notices.ts'
+import { answerNotice, clearAnswer, findNotice } from '../../db/notices.ts'
 import { findSighting } from '../../db/sightings.ts'
-import { voteOnSighting } from '../../db/sighting-votes.ts'
+import { takeBackVote, voteOnSighting } from '../../db/sighting-votes.ts'
 import { findStore } from '../../db/stores.ts'
 import type { Ctx } from '../context.ts'
 import { signedIn } from '../context.ts'
@@ -32,6 +32,24 @@ export async function answerOwn(
   if (!told.ok) return told
   const answered = await answerNotice(db, viewer, id, answer, new Date(c.get('deps').clock()))
   return answered ? ok({ notice: answered, done: told.value }) : refuse(NO_NOTICE)
+}
+
+/**
+ * Takes "gone" back, with the dispute that it brought: pressed by mistake, it would leave a good price out. "Still there" stays, since what it posted is
+ * withdrawn where sightings are.
+ */
+export async function takeBackGone(c: Ctx, id: string): Promise<Result<Notice, SaidRefusal>> {
+  const [db, viewer] = [c.get('db'), signedIn(c)]
+  const notice = await findNotice(db, viewer, id)
+  if (!notice) return refuse(NO_NOTICE)
+  if (notice.answer !== 'gone') return ok(notice)
+  const behind = await findSighting(db, viewer, notice.sightingId)
+  const isOver = notice.until !== null && notice.until < (await todayAt(c, notice.storeId))
+  return transact(db, async (trx): Promise<Result<Notice, SaidRefusal>> => {
+    if (behind?.myVote === 'dispute' && !isOver) await takeBackVote(trx, viewer, behind.id)
+    const cleared = await clearAnswer(trx, viewer, id)
+    return cleared ? ok(cleared) : refuse(NO_NOTICE)
+  })
 }
 
 const NO_NOTICE: SaidRefusal = { code: 'not_found', message: 'There is no such notice.' }

@@ -2,14 +2,14 @@ import { Hono } from 'hono'
 import { NoticeAnswerInput, SeenInput } from '../../core/pricing/watches/schema.ts'
 import { strict } from '../../core/schema.ts'
 import { countNotices, listNotices, markSeen } from '../../db/notices.ts'
-import { AnsweredNoticeAnswer, NoticeCountAnswer, NoticesAnswer } from '../answers/watches.ts'
+import { AnsweredNoticeAnswer, NoticeAnswer, NoticeCountAnswer, NoticesAnswer } from '../answers/watches.ts'
 import type { Env } from '../context.ts'
 import { signedIn } from '../context.ts'
 import { ById, paging } from '../http/inputs.ts'
 import { operation } from '../http/operation.ts'
 import { refused } from '../http/refusal.ts'
 import { valid } from '../http/valid.ts'
-import { answerOwn } from './answer.ts'
+import { answerOwn, takeBackGone } from './answer.ts'
 
 const tag = 'Watches'
 const PageQuery = strict('Query', paging(50, 200))
@@ -58,5 +58,19 @@ export const notices = new Hono<Env>()
       const { answer, sightingId } = c.req.valid('json')
       const answered = await answerOwn(c, c.req.valid('param').id, answer, sightingId)
       return answered.ok ? c.json(answered.value, 200) : refused(c, answered.refusal)
+    },
+  )
+  .delete(
+    '/:id/answer',
+    operation('takeBackGone', {
+      summary: 'Take back that the deal is gone, and the dispute that it brought',
+      tag,
+      answers: { 200: NoticeAnswer },
+      refuses: [404],
+    }),
+    valid('param', ById),
+    async (c) => {
+      const taken = await takeBackGone(c, c.req.valid('param').id)
+      return taken.ok ? c.json(taken.value, 200) : refused(c, taken.refusal)
     },
   )

@@ -11,6 +11,7 @@ import { seedCatalog, seedPeople, seedSightings } from './seed-record.ts'
 import { seedQuotes } from './seed-quotes.ts'
 import { seedSaleTimes } from './seed-sale-times.ts'
 import { seedSetup } from './seed-setup.ts'
+import { seedWatches } from './seed-watches.ts'
 import { demoRecord } from './sightings.ts'
 
 export interface DemoOptions {
@@ -59,6 +60,7 @@ export async function seedDemo(db: Kysely<Database>, options: DemoOptions): Prom
     await rebuildSummaries(trx)
     const quotes = await seedQuotes(trx, record, today, now)
     await seedSetup(trx, quotes.school, today)
+    await seedWatches(trx, record, today, now)
     return {
       signIns: firsts.map(({ role, name, signInName }) => ({ role, name, signInName, password: passwords[role] })),
       showcase: { quoteId: quotes.showcase, revision: 1 },

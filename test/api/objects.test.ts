@@ -129,6 +129,7 @@ const BY_OWNER: Partial<Record<OperationId, (whose: Whose, role: Role) => number
   getWatch: (whose) => (whose === 'own' ? 200 : 404),
   endWatch: (whose) => (whose === 'own' ? 204 : 404),
   answerNotice: (whose) => (whose === 'own' ? 200 : 404),
+  takeBackGone: (whose) => (whose === 'own' ? 200 : 404),
   makePasswordLink: (whose) => (whose === 'own' ? 409 : 201),
 }
 

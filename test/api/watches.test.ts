@@ -275,6 +275,20 @@ describe('what was found at the store', () => {
     expect((await who.send('GET', `/api/sightings/${sightingId}`)).body).toMatchObject({ disputes: 1, myVote: 'dispute' })
   })
 
+  it('that was said to be gone by mistake is there again when that is taken back', async () => {
+    const { who, id, sightingId } = await told()
+    await answer(who, id, 'gone')
+    expect((await ida.send('DELETE', `/api/notices/${id}/answer`)).status).toBe(404)
+    expect(await who.send('DELETE', `/api/notices/${id}/answer`)).toMatchObject({
+      status: 200,
+      body: { id, answer: null, answeredAt: null },
+    })
+    expect((await who.send('GET', `/api/sightings/${sightingId}`)).body).toMatchObject({ disputes: 0, myVote: null })
+    expect((await answer(who, id, 'still_there')).body).toMatchObject({ done: expect.stringMatching(/confirmed|posted/) as string })
+    const after = await who.send('DELETE', `/api/notices/${id}/answer`)
+    expect(after.body, 'still there stays').toMatchObject({ answer: 'still_there' })
+  })
+
   it('is told to its owner alone', async () => {
     const { id } = await told()
     expect((await answer(ida, id, 'gone')).status).toBe(404)

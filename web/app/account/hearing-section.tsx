@@ -1,4 +1,5 @@
 import { useQuery } from '@tanstack/react-query'
+import { Link } from '@tanstack/react-router'
 import type { ReactElement } from 'react'
 import { getHearing } from '../client/hearing.ts'
 import { ErrorNotice, LoadingRows } from '../parts/states.tsx'
@@ -16,7 +17,11 @@ export function HearingSection(): ReactElement {
       <div className="sechead">
         <h2 id="hearing-head">How you hear of deals</h2>
         <p className="quiet">
-          What is new on what you watch always stands in the application.
+          What is new on what you watch always stands under <Link to="/watches">Watches</Link>, and comes as a{' '}
+          <Link to="/watches" hash="feed-head">
+            feed
+          </Link>{' '}
+          for a reader program.
           {only ? ' This place offers neither e-mail nor messages to phones; a manager can set them up.' : ''}
         </p>
       </div>

@@ -32,6 +32,8 @@ export const markSeen = (upTo: string): Promise<{ total: number; notSeen: number
 export const answerNotice = (id: string, answer: NoticeAnswer, sightingId: string): Promise<Answered> =>
   request('POST', `/api/notices/${id}/answer`, { body: { answer, sightingId } })
 
+export const takeBackGone = (id: string): Promise<Notice> => request('DELETE', `/api/notices/${id}/answer`)
+
 export const getFeedLink = (): Promise<FeedLink> => request('GET', '/api/feed-link')
 export const makeFeedLink = (): Promise<FeedLink> => request('POST', '/api/feed-link', { body: {} })
 export const removeFeedLink = (): Promise<null> => request('DELETE', '/api/feed-link')

@@ -6,6 +6,7 @@ import { faultsOf } from '../client/problem.ts'
 import { createRegion, deleteRegion, updateRegion, type RegionBody } from '../client/stores.ts'
 import { Button } from '../parts/button.tsx'
 import { TickField } from '../parts/choice-fields.tsx'
+import { Dialog } from '../parts/dialog.tsx'
 import { TextField } from '../parts/field.tsx'
 import { RuledTable, type Column } from '../parts/ruled-table.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
@@ -18,7 +19,7 @@ export function RegionsSection({ stores }: { stores: readonly Store[] }): ReactE
   const queries = useQueryClient()
   const [edited, setEdited] = useState<Region | 'new' | null>(null)
   const refresh = () => queries.invalidateQueries({ queryKey: ['regions'] })
-  const remove = useMutation({ mutationFn: deleteRegion, onSettled: refresh })
+  const [asked, setAsked] = useState<Region | null>(null)
   const nameOf = (id: string): string => stores.find((store) => store.id === id)?.name ?? 'a store'
   const columns: Array<Column<Region>> = [
     { key: 'name', head: 'Region', rowHead: true, phone: 'lead', cell: ({ name }) => name },
@@ -33,7 +34,7 @@ export function RegionsSection({ stores }: { stores: readonly Store[] }): ReactE
           <Button small onClick={() => setEdited(region)}>
             Change<span className="sr"> {region.name}</span>
           </Button>{' '}
-          <Button small look="plain" onClick={() => remove.mutate(region.id)}>
+          <Button small look="plain" onClick={() => setAsked(region)}>
             Take out<span className="sr"> {region.name}</span>
           </Button>
         </>
@@ -46,10 +47,11 @@ export function RegionsSection({ stores }: { stores: readonly Store[] }): ReactE
         <h2 id="regions-head">Regions</h2>
         <p className="quiet">Stores that customers of one place go to. Prices are filtered by them, and a quote may name one.</p>
       </div>
-      <ErrorNotice error={regions.error ?? remove.error} />
+      <ErrorNotice error={regions.error} />
       {regions.data && regions.data.length > 0 && (
         <RuledTable caption="Regions" columns={columns} rows={regions.data} rowKey={({ id }) => id} />
       )}
+      <RemoveRegion region={asked} onClose={() => setAsked(null)} onDone={refresh} />
       {edited ? (
         <RegionForm
           key={edited === 'new' ? 'new' : edited.id}
@@ -67,6 +69,47 @@ export function RegionsSection({ stores }: { stores: readonly Store[] }): ReactE
         </p>
       )}
     </section>
+  )
+}
+
+/** Says what hangs on it: watches of it end, and cannot be told of anywhere else by themselves. */
+function RemoveRegion({
+  region,
+  onClose,
+  onDone,
+}: {
+  region: Region | null
+  onClose: () => void
+  onDone: () => Promise<void>
+}): ReactElement {
+  const remove = useMutation({
+    mutationFn: deleteRegion,
+    onSuccess: async () => {
+      onClose()
+      await onDone()
+    },
+  })
+  return (
+    <Dialog
+      open={region !== null}
+      title={`Take out ${region?.name ?? ''}?`}
+      onClose={onClose}
+      actions={
+        <>
+          <Button onClick={onClose}>Keep it</Button>
+          <Button look="main" busy={remove.isPending} onClick={() => region && remove.mutate(region.id)}>
+            Take it out
+          </Button>
+        </>
+      }
+    >
+      <p>
+        Watches of this region end; their owners are told so in their list. Its stores and their prices stay, and quotes keep the stores
+        ticked in them.
+      </p>
+      <p>This cannot be undone: a new region of the same name does not bring the watches back.</p>
+      <ErrorNotice error={remove.error} />
+    </Dialog>
   )
 }
 

@@ -6,6 +6,7 @@ import type { LineOutlookView } from '../../../core/pricing/outlook-view.ts'
 import type { WatchedRequirement } from '../../../core/pricing/watches/watch.ts'
 import { getOutlook } from '../client/outlook.ts'
 import { getProduct } from '../client/products.ts'
+import { SpecFilters } from '../catalog/spec-filters.tsx'
 import { createWatch } from '../client/watches.ts'
 import { ErrorNotice, LoadingRows } from '../parts/states.tsx'
 import { newId } from '../post/new-id.ts'
@@ -59,15 +60,19 @@ function limitOf(line: LineOutlookView | undefined): number | null {
 function helpOf(line: LineOutlookView | undefined, currency: string): string | undefined {
   if (!line || line.payTodayMinor === null) return undefined
   const today = `Today it costs ${sayMoney(line.payTodayMinor, currency)} with tax at the least.`
+  const tag =
+    line.buyAtTagMinor === null || line.buyAtTagMinor === line.priceToBuyAtMinor
+      ? ''
+      : `, ${sayMoney(line.buyAtTagMinor, currency)} on the tag`
   if (line.priceToBuyAtMinor === null) return today
   const buyAt = sayMoney(line.priceToBuyAtMinor, currency)
   return isUnder(line)
-    ? `${today} That is under the price to buy at, ${buyAt}: buy now, or write what you wait for.`
-    : `${today} ${buyAt} is the price to buy at.`
+    ? `${today} That is under the price to buy at, ${buyAt}${tag}: buy now, or write what you wait for.`
+    : `${today} The price to buy at is ${buyAt}${tag}.`
 }
 
 function OfRequirement({
-  search: { spec = '', quote, letter },
+  search: { spec: asked = '', quote, letter },
   kind,
   onDone,
 }: {
@@ -76,15 +81,19 @@ function OfRequirement({
   onDone: () => void
 }): ReactElement {
   const [id] = useState(newId)
+  const [spec, setSpec] = useState(asked)
   const [reader, install] = [useReader(), useInstall()]
   const requirement: WatchedRequirement = { kind, spec, fits: quote && letter ? { quoteId: quote, letter } : null }
   return (
     <TermsForm
       title={`Watch for ${sayRequirement(requirement, null, reader, install).replace('of a draft', 'of the quote').replace(/^Any/, 'any')}`}
       about={
-        requirement.fits && (
-          <p className="note">Only products with which no check of the build says “does not fit”, as far as their makers state.</p>
-        )
+        <>
+          {requirement.fits && (
+            <p className="note">Only products with which no check of the build says “does not fit”, as far as their makers state.</p>
+          )}
+          <SpecFilters kind={kind} spec={spec} onChange={setSpec} />
+        </>
       }
       terms={USUAL}
       send={(terms) => createWatch({ id, productId: null, requirement, ...terms })}

@@ -4,7 +4,7 @@ import { useEffect, useState, type ReactElement } from 'react'
 import { yearOf } from '../../../core/dates.ts'
 import { sayMoney } from '../../../core/money.ts'
 import type { Notice } from '../../../core/pricing/watches/notice.ts'
-import { answerNotice, markSeen } from '../client/watches.ts'
+import { answerNotice, markSeen, takeBackGone } from '../client/watches.ts'
 import { Button } from '../parts/button.tsx'
 import { sayInstant } from '../parts/say-instant.ts'
 import { ErrorNotice, LoadingRows } from '../parts/states.tsx'
@@ -73,22 +73,43 @@ function NoticeRow({ notice }: { notice: Notice }): ReactElement {
   )
 }
 
-/** "Still there" or "gone" in one tap; afterwards what it did. */
+/** "Still there" or "gone" in one tap; afterwards what it did, and "gone" can be taken back. */
 function Found({ notice }: { notice: Notice }): ReactElement {
   const queries = useQueryClient()
   // Made once, so that a second try posts nothing a second time.
   const [sightingId] = useState(newId)
+  const refresh = async (): Promise<void> => {
+    await queries.invalidateQueries({ queryKey: ['watches', 'notices'] })
+    void queries.invalidateQueries({ queryKey: ['record', notice.productId] })
+    void queries.invalidateQueries({ queryKey: ['board'] })
+  }
   const answer = useMutation({
     mutationFn: (given: 'still_there' | 'gone') => answerNotice(notice.id, given, sightingId),
+    onSuccess: () => refresh(),
+  })
+  const undo = useMutation({
+    mutationFn: () => takeBackGone(notice.id),
     onSuccess: async () => {
-      await queries.invalidateQueries({ queryKey: ['watches', 'notices'] })
-      void queries.invalidateQueries({ queryKey: ['record', notice.productId] })
-      void queries.invalidateQueries({ queryKey: ['board'] })
+      answer.reset()
+      await refresh()
     },
   })
   const name = `${notice.productName} at ${notice.storeName}`
-  if (answer.data) return <output className="note">{DONE_WORDS[answer.data.done]}</output>
-  if (notice.answer !== null) return <p className="note">{notice.answer === 'gone' ? 'You said: gone.' : 'You said: still there.'}</p>
+  const said = answer.data ? DONE_WORDS[answer.data.done] : notice.answer === 'gone' ? 'You said: gone.' : 'You said: still there.'
+  if (answer.data || notice.answer !== null)
+    return (
+      <>
+        <p className="acts">
+          <output className="note">{said}</output>
+          {notice.answer === 'gone' && (
+            <Button small busy={undo.isPending} aria-label={`Not gone, take it back: ${name}`} onClick={() => undo.mutate()}>
+              Take it back
+            </Button>
+          )}
+        </p>
+        <ErrorNotice error={undo.error} />
+      </>
+    )
   return (
     <>
       <p className="acts">

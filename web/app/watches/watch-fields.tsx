@@ -1,13 +1,12 @@
-import { useQuery } from '@tanstack/react-query'
 import type { ReactElement } from 'react'
 import { addDays } from '../../../core/dates.ts'
 import { MOST_AHEAD_DAYS } from '../../../core/pricing/outlook-view.ts'
 import { WATCHED_CONDITIONS, type WatchedCondition, type WatchTerms } from '../../../core/pricing/watches/watch.ts'
-import { ChoiceField, SelectField, TickField } from '../parts/choice-fields.tsx'
+import { ChoiceField, TickField } from '../parts/choice-fields.tsx'
 import { DateField } from '../parts/field.tsx'
 import { MoneyField } from '../parts/figure-fields.tsx'
 import { useToday } from '../session/session.ts'
-import { regionsQuery } from '../stores/stores-query.ts'
+import { WhereField } from './where-field.tsx'
 
 const WAYS = [
   { value: 'price', label: 'At or under a price' },
@@ -41,17 +40,10 @@ interface Props {
 /** At which price, by when, which goods, where. */
 export function WatchFields({ draft, set, faults, priceHelp }: Props): ReactElement {
   const today = useToday()
-  const regions = useQuery(regionsQuery)
-  const { way, limitMinor, byDay, conditions, regionId } = draft
-  const wanted = addDays(today, USUAL_DAYS)
+  const { way, limitMinor, byDay, conditions, regionId, storeIds } = draft
   return (
     <>
-      <ChoiceField
-        label="Tell me"
-        value={way}
-        options={WAYS}
-        onChange={(next) => set({ way: next, ...(next === 'buy_at' && byDay === null ? { byDay: wanted } : {}) })}
-      />
+      <ChoiceField label="Tell me" value={way} options={WAYS} onChange={(next) => set({ way: next })} />
       {way === 'price' ? (
         <MoneyField
           label="Price, with tax"
@@ -72,8 +64,8 @@ export function WatchFields({ draft, set, faults, priceHelp }: Props): ReactElem
         value={byDay ?? ''}
         min={today}
         max={addDays(today, MOST_AHEAD_DAYS)}
-        fault={faults['byDay']}
-        help="The watch ends after this day."
+        fault={faults['byDay'] ?? (way === 'buy_at' ? faults['limitMinor'] : undefined)}
+        help={way === 'buy_at' ? 'The price to buy at depends on it. The watch ends after this day.' : 'The watch ends after this day.'}
         onChange={(day) => set({ byDay: day === '' ? null : day })}
       />
       <fieldset className="field ticks" data-state={faults['conditions'] ? 'fault' : undefined}>
@@ -88,16 +80,7 @@ export function WatchFields({ draft, set, faults, priceHelp }: Props): ReactElem
         ))}
         {faults['conditions'] && <p className="fault">Tick at least one.</p>}
       </fieldset>
-      {(regions.data ?? []).length > 0 && (
-        <SelectField
-          label="Where"
-          value={regionId ?? ''}
-          none="Any store"
-          options={(regions.data ?? []).map(({ id, name }) => ({ value: id, label: name }))}
-          fault={faults['regionId']}
-          onChange={(id) => set({ regionId: id === '' ? null : id })}
-        />
-      )}
+      <WhereField regionId={regionId} storeIds={storeIds} fault={faults['regionId'] ?? faults['storeIds']} onChange={set} />
     </>
   )
 }

@@ -8,7 +8,7 @@ import { ErrorNotice } from '../parts/states.tsx'
 import { termsOf, WatchFields, type TermsDraft } from './watch-fields.tsx'
 import { useTitle } from './watch-table.tsx'
 
-const SHOWN = ['limitMinor', 'byDay', 'conditions', 'regionId']
+const SHOWN = ['limitMinor', 'byDay', 'conditions', 'regionId', 'storeIds', 'requirement.spec']
 
 interface FormProps {
   title: string

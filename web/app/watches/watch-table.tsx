@@ -1,4 +1,4 @@
-import { useMutation, useQueryClient } from '@tanstack/react-query'
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState, type ReactElement } from 'react'
 import { yearOf } from '../../../core/dates.ts'
@@ -9,6 +9,7 @@ import { Dialog } from '../parts/dialog.tsx'
 import { RuledTable, type Column } from '../parts/ruled-table.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
 import { useInstall, useReader, useToday } from '../session/session.ts'
+import { regionsQuery, storesQuery } from '../stores/stores-query.ts'
 import { sayRequirement, sayTerms } from './watch-words.ts'
 
 const REGION_GONE = 'Ended: its region was taken out. Set a new one for the stores that you mean.'
@@ -17,6 +18,7 @@ const REGION_GONE = 'Ended: its region was taken out. Set a new one for the stor
 export function WatchTable({ watches, onChange }: { watches: readonly WatchView[]; onChange: (watch: WatchView) => void }): ReactElement {
   const thisYear = yearOf(useToday())
   const titleOf = useTitle()
+  const placeOf = usePlaceName()
   const [asked, setAsked] = useState<WatchView | null>(null)
   const columns: Array<Column<WatchView>> = [
     { key: 'of', head: 'What', rowHead: true, phone: 'lead', cell: (watch) => <WatchedThing watch={watch} title={titleOf(watch)} /> },
@@ -24,7 +26,7 @@ export function WatchTable({ watches, onChange }: { watches: readonly WatchView[
       key: 'terms',
       head: 'When to tell',
       phone: 'below',
-      cell: (watch) => (watch.regionGone ? REGION_GONE : sayTerms(watch, watch.currency, thisYear)),
+      cell: (watch) => (watch.regionGone ? REGION_GONE : sayTerms(watch, watch.currency, thisYear, placeOf(watch))),
     },
     {
       key: 'told',
@@ -62,6 +64,16 @@ export function WatchTable({ watches, onChange }: { watches: readonly WatchView[
 
 /** One that has ended already is taken off the list. */
 const endWord = ({ regionGone }: WatchView): string => (regionGone ? 'Remove' : 'End')
+
+/** The one store of a watch, else its region; null: anywhere, or several stores. */
+function usePlaceName(): (watch: WatchView) => string | null {
+  const [regions, stores] = [useQuery(regionsQuery), useQuery(storesQuery)]
+  return ({ regionId, storeIds }) => {
+    const [storeId] = storeIds
+    if (storeId !== undefined) return stores.data?.find(({ id }) => id === storeId)?.name ?? 'one store'
+    return regionId === null ? null : (regions.data?.find(({ id }) => id === regionId)?.name ?? 'one region')
+  }
+}
 
 /** What a watch is of, in words. */
 export function useTitle(): (watch: WatchView) => string {

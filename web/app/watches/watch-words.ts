@@ -26,12 +26,17 @@ export function sayRequirement(
 
 const CONDITION_NAMES: Record<WatchedCondition, string> = { new: 'new', clearance: 'clearance', used: 'used' }
 
-/** Its limit, day and goods. @example sayTerms({ limitMinor: 16000, byDay: null, … }, 'USD', 2026) // 'at or under $160.00' */
-export function sayTerms({ limitMinor, byDay, conditions, storeIds }: WatchTerms, currency: string, thisYear: number): string {
-  const limit = limitMinor === null ? 'at the price to buy at' : `at or under ${sayMoney(limitMinor, currency)}`
+/** Its limit, day, goods and place, whose name is given where it has one. @example sayTerms({ limitMinor: 16000, byDay: null, … }, 'USD', 2026) // 'at or under $160.00 with tax' */
+export function sayTerms(
+  { limitMinor, byDay, conditions, storeIds }: WatchTerms,
+  currency: string,
+  thisYear: number,
+  placeName: string | null = null,
+): string {
+  const limit = limitMinor === null ? 'at the price to buy at' : `at or under ${sayMoney(limitMinor, currency)} with tax`
   const goods = conditions.length === 3 ? 'new, clearance or used' : conditions.map((one) => CONDITION_NAMES[one]).join(' or ')
   const usual = conditions.length === 2 && !conditions.includes('used')
-  const stores = storeIds.length === 0 ? null : storeIds.length === 1 ? 'at one store' : `at ${storeIds.length} stores`
+  const stores = storeIds.length > 1 ? `at ${storeIds.length} stores` : placeName !== null ? `at ${placeName}` : null
   return [limit, byDay && `by ${sayDate(byDay, thisYear)}`, usual ? null : `${goods} only`, stores].filter(Boolean).join(' · ')
 }
 
@@ -40,7 +45,7 @@ export function sayNotice(notice: Notice, thisYear: number): string {
   const { condition, until, lastDayStated, priceMinor, currency, totalMinor, totalCurrency, seenOn } = notice
   const kept = until === null ? null : lastDayStated ? `to ${sayDate(until, thisYear)}` : `taken to hold to ${sayDate(until, thisYear)}`
   const isSame = priceMinor === totalMinor && currency === totalCurrency
-  const tag = isSame ? null : `${sayMoney(priceMinor, currency, { home: totalCurrency })} on the tag`
+  const tag = isSame ? 'as on the tag' : `with tax; ${sayMoney(priceMinor, currency, { home: totalCurrency })} on the tag`
   return [NOTICE_CONDITIONS[condition], kept, tag, `seen ${sayDate(seenOn, thisYear)}`].filter(Boolean).join(' · ')
 }
 
