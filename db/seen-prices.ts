@@ -1,8 +1,9 @@
 import { sql, type Kysely } from 'kysely'
 import { addDays, type CivilDate } from '../core/dates.ts'
-import { decodeSummary, SUMMARY_DAYS, tellsOf, viewOfSummary } from '../core/pricing/pair-summary.ts'
+import { decodeSummary, factsOfSummary, SUMMARY_DAYS, tellsOf, viewOfSummary } from '../core/pricing/pair-summary.ts'
 import type { PriceView } from '../core/pricing/price-view.ts'
 import { priceViews } from '../core/pricing/price-views.ts'
+import type { StoreFacts } from '../core/pricing/roll-up.ts'
 import { recordOfPairs } from './board.ts'
 import type { Database } from './database.ts'
 import type { Pair } from './price-summaries.ts'
@@ -52,26 +53,30 @@ async function viewsOf(db: Kysely<Database>, rows: readonly Summarised[], asOf: 
   return [...told, ...others].sort((a, b) => (`${a.productId} ${a.storeId}` < `${b.productId} ${b.storeId}` ? -1 : 1))
 }
 
-/** The same of one product, and how many sightings it has, withdrawn ones too. */
+/** The same of one product with what rolls up over its stores, and how many sightings it has, withdrawn ones too. */
 export async function seenRecordOfProduct(
   db: Kysely<Database>,
   productId: string,
   asOf: CivilDate,
-): Promise<{ views: PriceView[]; sightings: number }> {
-  if (!isId(productId)) return { views: [], sightings: 0 }
+): Promise<{ views: PriceView[]; facts: StoreFacts[]; sightings: number }> {
+  if (!isId(productId)) return { views: [], facts: [], sightings: 0 }
   const rows = await db
     .selectFrom('price_summary')
     .select(['product_id as productId', 'store_id as storeId', 'facts', 'sightings'])
     .where('product_id', '=', productId)
     .orderBy('store_id')
     .execute()
-  const sightings = rows.reduce((sum, row) => sum + row.sightings, 0)
-  return {
-    views: await viewsOf(
-      db,
-      rows.map(({ productId: product, storeId, facts }) => ({ productId: product, storeId, facts })),
-      asOf,
-    ),
-    sightings,
-  }
+  const pairs = rows.map(({ productId: product, storeId, facts }) => ({ productId: product, storeId, facts }))
+  const views = await viewsOf(db, pairs, asOf)
+  return { views, facts: factsOf(pairs, views, asOf), sightings: rows.reduce((sum, row) => sum + row.sightings, 0) }
+}
+
+/** A store that is told of from its sightings has its view and nothing beside it. */
+function factsOf(pairs: readonly Summarised[], views: readonly PriceView[], asOf: CivilDate): StoreFacts[] {
+  const viewAt = new Map(views.map((view) => [view.storeId, view]))
+  return pairs.flatMap(({ facts, ...pair }) => {
+    const told = factsOfSummary(decodeSummary(facts), pair, asOf)
+    const view = viewAt.get(pair.storeId)
+    return told ?? (view ? { storeId: pair.storeId, view } : [])
+  })
 }

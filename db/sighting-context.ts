@@ -60,15 +60,15 @@ export async function sightingContext(
 }
 
 /**
- * What a sighting to be is added to, as far as a record of `SUMMARY_DAYS` before its day tells. Undefined where it is not of the prices that a summary is of, being used or doubted:
+ * What a sighting to be is added to, as far as a record of `SUMMARY_DAYS` before its day tells. Undefined where it is doubted, and so none that a summary is of:
  * the newest of those may be so much older that the summary reaches back further than the record.
  */
 export function basisOf(
   { version, record }: Pick<SightingContext, 'version' | 'record'>,
-  { storeId, condition }: Pick<Sighting, 'storeId' | 'condition'>,
+  { storeId }: Pick<Sighting, 'storeId'>,
   doubt: Doubt | null,
 ): PairBasis | undefined {
-  if (condition === 'used' || doubt !== null) return undefined
+  if (doubt !== null) return undefined
   return { version, accepted: record.filter((one) => one.storeId === storeId) }
 }
 

@@ -3,6 +3,7 @@ import { KINDS } from '../../core/catalog/kinds.ts'
 import type { CurrencyRate } from '../../core/pricing/currency-rate.ts'
 import type { PriceView } from '../../core/pricing/price-view.ts'
 import type { BoardRow, PriceRecord, SightingRow } from '../../core/pricing/record.ts'
+import type { RolledPart } from '../../core/pricing/roll-up-by-region.ts'
 import { CONDITIONS } from '../../core/pricing/sighting.ts'
 import { amount, day, id, instant, ProductAnswer } from './catalog.ts'
 import { answer } from './registry.ts'
@@ -86,6 +87,46 @@ export const SightingAnswer = answer(
   }) satisfies z.ZodType<SightingRow>,
 )
 
+const rolledPrice = { priceMinor: amount, storeId: id, seenOn: day, sightingIds }
+const stores = z.int().describe('How many stores are behind it')
+
+export const RolledPartAnswer = answer(
+  'RolledPart',
+  z.strictObject({
+    part: z.enum(['all', 'region', 'rest']).describe('All stores, those of one region, or those of none where there are regions'),
+    regionId: id.nullable(),
+    regionName: z.string().nullable(),
+    new: z
+      .strictObject({
+        stores: z.int().describe('Stores with a price today'),
+        today: z
+          .strictObject({ ...rolledPrice, condition: z.enum(['shelf', 'sale', 'clearance']), holdsUntil: day.nullable(), age })
+          .describe('The lowest of today')
+          .optional(),
+        regular: z
+          .strictObject({ medianMinor: amount, lowestMinor: amount, highestMinor: amount, stores, sightingIds })
+          .describe('Regular prices: the middle of the stores, the least and the greatest')
+          .optional(),
+        onSale: z.strictObject({ stores, sightingIds }).describe('Where a sale or clearance runs today').optional(),
+        drift: z
+          .strictObject({ change: z.number().describe('New ÷ old − 1'), since: day, stores, sightingIds })
+          .describe('Middle of what shelf prices moved by in about a year')
+          .optional(),
+        best: z.strictObject(rolledPrice).describe('The lowest of the last 365 days').optional(),
+      })
+      .describe('New goods')
+      .optional(),
+    used: z
+      .strictObject({
+        stores,
+        lowest: z.strictObject(rolledPrice).describe('The lowest of the last 180 days').optional(),
+        best: z.strictObject(rolledPrice).describe('The lowest of the last 365 days'),
+      })
+      .describe('Used goods')
+      .optional(),
+  }) satisfies z.ZodType<RolledPart>,
+)
+
 export const PriceRecordAnswer = answer(
   'PriceRecord',
   z.strictObject({
@@ -93,6 +134,7 @@ export const PriceRecordAnswer = answer(
     sightings: z.array(SightingAnswer),
     total: z.int(),
     views: z.array(PriceViewAnswer),
+    rolledUp: z.array(RolledPartAnswer),
     asOf: day,
   }) satisfies z.ZodType<PriceRecord>,
 )

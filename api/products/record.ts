@@ -1,8 +1,13 @@
 import type { PriceRecord } from '../../core/pricing/record.ts'
 import type { PriceView } from '../../core/pricing/price-view.ts'
+import { rollUpByRegion, type RolledPart } from '../../core/pricing/roll-up-by-region.ts'
+import { storeCurrency } from '../../core/pricing/foreign-stores.ts'
+import type { StoreFacts } from '../../core/pricing/roll-up.ts'
 import { findProduct } from '../../db/products.ts'
+import { listRegions } from '../../db/regions.ts'
 import { seenRecordOfProduct } from '../../db/seen-prices.ts'
 import { newestRowsOfProduct, sightingRowsOfProduct } from '../../db/sightings.ts'
+import { listStores } from '../../db/stores.ts'
 import type { Ctx } from '../context.ts'
 import { signedIn } from '../context.ts'
 import { installToday } from '../day.ts'
@@ -19,17 +24,33 @@ export async function priceRecord(c: Ctx, productId: string, whole: boolean): Pr
   const [db, viewer] = [c.get('db'), signedIn(c)]
   const product = await findProduct(db, productId)
   if (product === undefined) return undefined
-  const { today } = await installToday(c)
-  const { views, sightings: counted } = await seenRecordOfProduct(db, productId, today)
+  const { install, today } = await installToday(c)
+  const { views, facts, sightings: counted } = await seenRecordOfProduct(db, productId, today)
+  const rolledUp = await rolledUpOf(c, facts, install.currency)
   const sightings = whole
     ? await sightingRowsOfProduct(db, viewer, productId)
-    : await newestRowsOfProduct(db, viewer, productId, { newest: NEWEST, others: idsBehind(views) })
-  return { product, sightings, total: whole ? sightings.length : Math.max(counted, sightings.length), views, asOf: today }
+    : await newestRowsOfProduct(db, viewer, productId, { newest: NEWEST, others: idsBehind(views, rolledUp) })
+  return { product, sightings, total: whole ? sightings.length : Math.max(counted, sightings.length), views, rolledUp, asOf: today }
 }
 
-const idsBehind = (views: readonly PriceView[]): string[] =>
-  views.flatMap(({ regular, today, best }) => [
+/** Amounts of another currency compare with nothing here. */
+async function rolledUpOf(c: Ctx, facts: readonly StoreFacts[], home: string): Promise<RolledPart[]> {
+  const stores = await listStores(c.get('db'), { archived: 'all' })
+  const atHome = new Set(stores.filter((store) => storeCurrency(store, home) === home).map(({ id }) => id))
+  const comparable = facts.filter(({ storeId }) => atHome.has(storeId))
+  return rollUpByRegion(comparable, await listRegions(c.get('db')))
+}
+
+const idsBehind = (views: readonly PriceView[], rolledUp: readonly RolledPart[]): string[] => [
+  ...views.flatMap(({ regular, today, best }) => [
     ...(regular?.sightingIds ?? []).slice(0, BEHIND_A_FIGURE),
     ...(today?.sightingIds ?? []).slice(0, BEHIND_A_FIGURE),
     ...(best ? [best.sightingId] : []),
-  ])
+  ]),
+  // Whatever else a region is told of stands in a view.
+  ...rolledUp.flatMap(({ new: ofNew, used }) => [
+    ...(ofNew?.drift?.sightingIds ?? []),
+    ...(used?.lowest?.sightingIds ?? []),
+    ...(used?.best.sightingIds ?? []),
+  ]),
+]

@@ -3,7 +3,9 @@ import { ageOn } from './age.ts'
 import { BEST_SEEN_DAYS } from './best-seen.ts'
 import type { PriceView } from './price-view.ts'
 import { printedDays, shelfDays } from './regular-price.ts'
+import type { StoreFacts } from './roll-up.ts'
 import { saleSpells, type DatedPrice, type SaleSpell } from './sale-spells.ts'
+import { shelfBefore, shelfDrift, type ShelfPrice } from './shelf-drift.ts'
 import { isAccepted } from './sighting.ts'
 import { membersBehind } from './today.ts'
 import { newcomerTrust } from './trust.ts'
@@ -24,7 +26,7 @@ type KnownSpell = Pick<SaleSpell, 'condition' | 'priceMinor' | 'lastSeenOn' | 'e
   Pick<KnownPrice, 'reporters' | 'sightingIds'>
 type Low = NonNullable<PriceView['best']>
 
-/** What the sightings up to a day say of new goods, whatever day is asked about from then on. */
+/** What the sightings up to a day say, whatever day is asked about from then on: of new goods, but for `used`. */
 export interface PairState {
   /** The day from which this holds, until that of the next state. */
   from: CivilDate
@@ -34,6 +36,10 @@ export interface PairState {
   spell: KnownSpell | null
   /** Lowest first, each newer than the one before: whatever year is asked about, its lowest is among them. */
   lows: Low[]
+  /** What the shelf price was about a year before the newest one. */
+  before?: ShelfPrice
+  /** The same as `lows` of used goods; absent where none was seen. */
+  used?: Low[]
 }
 
 /** States of one product at one store, oldest first: as many as the days of its newest sightings that a clock elsewhere may not have reached. */
@@ -46,7 +52,7 @@ export type PairSummary = PairState[]
  * Units: minor units as the store prints them.
  */
 export function summarisePair(sightings: readonly DatedPrice[]): PairSummary {
-  const accepted = sightings.filter((one) => one.condition !== 'used' && isAccepted(one))
+  const accepted = sightings.filter(isAccepted)
   const newest = accepted.reduce<CivilDate | undefined>(
     (last, { seenOn }) => (last === undefined || seenOn > last ? seenOn : last),
     undefined,
@@ -59,8 +65,14 @@ export function summarisePair(sightings: readonly DatedPrice[]): PairSummary {
   return days.slice(Math.max(0, before)).map((day) => stateOn(counted, day))
 }
 
-function stateOn(counted: readonly DatedPrice[], from: CivilDate): PairState {
-  const shelf = shelfDays(counted, from, newcomerTrust).at(-1)
+function stateOn(all: readonly DatedPrice[], from: CivilDate): PairState {
+  const counted = all.filter(({ condition }) => condition !== 'used')
+  const days = shelfDays(counted, from, newcomerTrust)
+  const [shelf, before] = [days.at(-1), shelfBefore(days)]
+  const used = lowsUpTo(
+    all.filter(({ condition }) => condition === 'used'),
+    from,
+  )
   const printed = printedDays(counted, from, newcomerTrust).at(-1)
   const spell = saleSpells(counted, from).at(-1)
   return {
@@ -69,8 +81,16 @@ function stateOn(counted: readonly DatedPrice[], from: CivilDate): PairState {
     printed: printed ? knownPrice(printed) : null,
     spell: spell ? knownSpell(spell) : null,
     lows: lowsUpTo(counted, from),
+    ...(before && { before: shelfPriceOf(before.priceMinor, before.seenOn, idsOf(before.sightings)) }),
+    ...(used.length > 0 && { used }),
   }
 }
+
+const shelfPriceOf = (priceMinor: number, seenOn: CivilDate, ids: readonly string[]): ShelfPrice => ({
+  priceMinor,
+  seenOn,
+  sightingId: ids[0] as string,
+})
 
 const idsOf = (sightings: readonly DatedPrice[]): string[] => sightings.map(({ id }) => id)
 
@@ -127,6 +147,32 @@ export function viewOfSummary(
     ...(today && { today }),
     ...(best && { best }),
   }
+}
+
+/** The same with what rolls up beside it: how the shelf price moved in a year, and used goods. Undefined where nothing is known of either. */
+export function factsOfSummary(
+  summary: PairSummary,
+  pair: Pick<PriceView, 'productId' | 'storeId'>,
+  asOf: CivilDate,
+): StoreFacts | undefined {
+  const state = summary.findLast(({ from }) => from <= asOf)
+  if (!state) return undefined
+  const view = viewOfSummary(summary, pair, asOf)
+  const drift = driftOf(state, view)
+  const used = usedOf(state, asOf)
+  return (view ?? used) && { storeId: pair.storeId, ...(view && { view }), ...(drift && { drift }), ...(used && { used }) }
+}
+
+function driftOf({ shelf, before }: PairState, view: PriceView | undefined): StoreFacts['drift'] {
+  if (!shelf || !before || view?.regular?.from !== 'shelf') return undefined
+  return shelfDrift(before, shelfPriceOf(shelf.priceMinor, shelf.seenOn, shelf.sightingIds))
+}
+
+function usedOf({ used = [] }: PairState, asOf: CivilDate): StoreFacts['used'] {
+  const since = addDays(asOf, -BEST_SEEN_DAYS)
+  const best = used.find(({ seenOn }) => seenOn >= since)
+  const lowest = used.find(({ seenOn }) => ageOn(seenOn, asOf) !== null)
+  return best && { best, ...(lowest && { lowest }) }
 }
 
 interface Regular {

@@ -1,5 +1,6 @@
 import type { Product } from '../catalog/product.ts'
 import type { PriceView } from './price-view.ts'
+import type { RolledPart } from './roll-up-by-region.ts'
 import type { Sighting } from './sighting.ts'
 
 /** A sighting with the names a reader sees; what the viewer may do with it. */
@@ -23,6 +24,8 @@ export interface PriceRecord {
   /** How many there are, withdrawn ones too. */
   total: number
   views: PriceView[]
+  /** Over all stores of the install's currency, and by region. */
+  rolledUp: RolledPart[]
   asOf: string
 }
 

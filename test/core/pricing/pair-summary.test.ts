@@ -79,11 +79,12 @@ describe('the summary of a product at a store', () => {
     expect(lengthOf(10_000)).toBeLessThan(20 * lengthOf(500))
   })
 
-  it('knows nothing of used goods, of what waits and of what was withdrawn', () => {
+  it('knows nothing of what waits and of what was withdrawn, and nothing new of used goods', () => {
     const doubt = { code: 'too_deep' as const, words: 'deep' }
     const one = { priceMinor: 19_000, seenOn: newest }
-    const none = [aSighting({ ...one, condition: 'used' }), aSighting({ ...one, doubt }), aSighting({ ...one, withdrawn: true })]
+    const none = [aSighting({ ...one, doubt }), aSighting({ ...one, withdrawn: true })]
     expect(summarisePair(none)).toEqual([])
+    expect(viewOfSummary(summarisePair([aSighting({ ...one, condition: 'used' })]), PAIR, newest)).toBeUndefined()
     expect(tellsOf([], newest)).toBe(true)
     expect(viewOfSummary([], PAIR, newest)).toBeUndefined()
   })

@@ -32,6 +32,7 @@ const recordOf = (sightings: SightingRow[], asOf = '2026-10-20'): PriceRecord =>
   sightings,
   total: sightings.length,
   views: priceViews(sightings, asOf),
+  rolledUp: [],
   asOf,
 })
 const sale = row({

@@ -16,6 +16,7 @@ import { DipSign } from '../parts/signs.tsx'
 import { Empty, ErrorNotice, LoadingRows } from '../parts/states.tsx'
 import { useCurrency, useInstall, usePerson, useReader } from '../session/session.ts'
 import { KitContents } from './kit-contents.tsx'
+import type { Behind } from './behind.ts'
 import { answerOf } from './product-answer.ts'
 import { ProductFigure } from './product-figure.tsx'
 import { ProductSummary } from './product-summary.tsx'
@@ -24,6 +25,7 @@ import { OtherClubsSection } from './other-clubs-section.tsx'
 import { OutlookSection } from './outlook-section.tsx'
 import { aheadOf, useOutlook } from './use-outlook.ts'
 import { RecordFigure } from './record-figure.tsx'
+import { RolledUpSection } from './rolled-up-section.tsx'
 import { namesSighting, SightingsSection, type WholeRecord } from './sightings-section.tsx'
 import { useStoreCurrency } from '../stores/store-currency.ts'
 import { WaitingTold } from './waiting-told.tsx'
@@ -138,6 +140,7 @@ function RecordSections({ record, whole }: { record: PriceRecord; whole: WholeRe
   const currencyOf = useStoreCurrency()
   const told = inCurrency(record, currencyOf, home)
   const outlook = useOutlook(record.product.id, record.asOf)
+  const [behind, setBehind] = useState<Behind | null>(null)
   const answer = answerOf(told, home)
   const foreign = [...new Set(record.sightings.map(({ storeId }) => currencyOf(storeId)))].filter((currency) => currency !== home)
   return (
@@ -152,9 +155,10 @@ function RecordSections({ record, whole }: { record: PriceRecord; whole: WholeRe
             {foreign.length > 0 && ` Prices in ${foreign.join(', ')} stand in the list below alone.`}
           </p>
         </div>
-        <ProductSummary record={told} />
+        <ProductSummary record={told} onOpen={setBehind} />
       </div>
       {!record.product.archived && <OutlookSection outlook={outlook} asOf={record.asOf} />}
+      <RolledUpSection record={record} onOpen={setBehind} />
       <section aria-labelledby="record-head">
         <div className="sechead">
           <h2 id="record-head">Price record</h2>
@@ -176,7 +180,7 @@ function RecordSections({ record, whole }: { record: PriceRecord; whole: WholeRe
           </p>
         )}
       </section>
-      <SightingsSection sightings={record.sightings} total={record.total} whole={whole} />
+      <SightingsSection sightings={record.sightings} total={record.total} whole={whole} behind={behind} onAll={() => setBehind(null)} />
     </>
   )
 }

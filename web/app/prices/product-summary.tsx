@@ -3,11 +3,12 @@ import { sayDate, yearOf } from '../../../core/dates.ts'
 import type { PriceRecord } from '../../../core/pricing/record.ts'
 import { SaleSign, TierRow } from '../parts/prices.tsx'
 import { useCurrency } from '../session/session.ts'
+import type { OpenBehind } from './behind.ts'
 import { isPrinted, summaryOf, type PriceSummary } from './price-summary.ts'
 import { CONDITION_WORDS, isSale } from './sighting-words.ts'
 
 /** Full price, today, best seen: where, until when, how sure; each opens the sighting behind it. */
-export function ProductSummary({ record }: { record: PriceRecord }): ReactElement {
+export function ProductSummary({ record, onOpen }: { record: PriceRecord; onOpen: OpenBehind }): ReactElement {
   const currency = useCurrency()
   const { full, today, best } = summaryOf(record.views)
   return (
@@ -17,21 +18,21 @@ export function ProductSummary({ record }: { record: PriceRecord }): ReactElemen
         minor={full?.view.priceMinor ?? null}
         currency={currency}
         why="no regular price known"
-        small={full && fullSmall(full, record)}
+        small={full && fullSmall(full, record, onOpen)}
       />
       <TierRow
         tier="today"
         minor={today?.view.priceMinor ?? null}
         currency={currency}
         why="no price younger than 180 days"
-        small={today && todaySmall(today, record, isPrinted(full, today))}
+        small={today && todaySmall(today, record, isPrinted(full, today), onOpen)}
       />
       <TierRow
         tier="best"
         minor={best?.priceMinor ?? null}
         currency={currency}
         why="nothing in 12 months"
-        small={best && bestSmall(best, record)}
+        small={best && bestSmall(best, record, onOpen)}
       />
     </div>
   )
@@ -40,21 +41,40 @@ export function ProductSummary({ record }: { record: PriceRecord }): ReactElemen
 const storeName = (record: PriceRecord, storeId: string): string =>
   record.sightings.find((row) => row.storeId === storeId)?.storeName ?? 'a store'
 
-/** Words that lead to the sighting behind a figure, where it is listed. */
-const behind = (record: PriceRecord, id: string | undefined, words: ReactNode): ReactNode =>
-  id && record.sightings.some((row) => row.id === id) ? <a href={`#s-${id}`}>{words}</a> : words
+interface Opens {
+  /** Of which figure. */
+  of: string
+  ids: readonly string[]
+  onOpen: OpenBehind
+}
 
-function fullSmall({ storeId, view }: NonNullable<PriceSummary['full']>, record: PriceRecord): ReactElement {
+/** Words that lead to the sightings behind a figure, where they are listed: there they stand alone. */
+function behind(record: PriceRecord, { of, ids, onOpen }: Opens, words: ReactNode): ReactNode {
+  const [id] = ids
+  if (id === undefined || !record.sightings.some((row) => row.id === id)) return words
+  return (
+    <a href={`#s-${id}`} onClick={() => onOpen({ words: of, ids })}>
+      {words}
+    </a>
+  )
+}
+
+function fullSmall({ storeId, view }: NonNullable<PriceSummary['full']>, record: PriceRecord, onOpen: OpenBehind): ReactElement {
   const seen = `${view.from === 'printed' ? 'printed as regular on a sale’s tag' : 'seen'} ${sayDate(view.seenOn, yearOf(record.asOf))}`
   return (
     <>
-      {storeName(record, storeId)}, {behind(record, view.sightingIds[0], seen)}
+      {storeName(record, storeId)}, {behind(record, { of: 'the full price', ids: view.sightingIds, onOpen }, seen)}
       {view.age === 'ageing' && ', ageing'}
     </>
   )
 }
 
-function todaySmall({ storeId, view }: NonNullable<PriceSummary['today']>, record: PriceRecord, printed: boolean): ReactElement {
+function todaySmall(
+  { storeId, view }: NonNullable<PriceSummary['today']>,
+  record: PriceRecord,
+  printed: boolean,
+  onOpen: OpenBehind,
+): ReactElement {
   const thisYear = yearOf(record.asOf)
   const sale = isSale(view.condition)
   return (
@@ -64,16 +84,22 @@ function todaySmall({ storeId, view }: NonNullable<PriceSummary['today']>, recor
       {sale && (view.lastDayStated ? ', ' : ', assumed: no last day on the tag, ')}
       {behind(
         record,
-        view.sightingIds[0],
+        { of: 'today’s price', ids: view.sightingIds, onOpen },
         `${printed ? 'printed as regular on a sale’s tag' : 'seen'} ${sayDate(view.seenOn, thisYear)}`,
-      )}, {view.reporters === 1 ? 'one report' : `${view.reporters} members`}
+      )}
+      , {view.reporters === 1 ? 'one report' : `${view.reporters} members`}
       {view.age === 'ageing' && ', ageing'}
     </>
   )
 }
 
-const bestSmall = ({ storeId, sightingId, seenOn }: NonNullable<PriceSummary['best']>, record: PriceRecord): ReactElement => (
+const bestSmall = (
+  { storeId, sightingId, seenOn }: NonNullable<PriceSummary['best']>,
+  record: PriceRecord,
+  onOpen: OpenBehind,
+): ReactElement => (
   <>
-    {storeName(record, storeId)}, {behind(record, sightingId, sayDate(seenOn, yearOf(record.asOf)))}
+    {storeName(record, storeId)},{' '}
+    {behind(record, { of: 'the best price seen', ids: [sightingId], onOpen }, sayDate(seenOn, yearOf(record.asOf)))}
   </>
 )

@@ -1,7 +1,8 @@
-import { useState, type ReactElement } from 'react'
+import { useEffect, useRef, useState, type ReactElement } from 'react'
 import type { SightingRow } from '../../../core/pricing/record.ts'
 import { isAccepted } from '../../../core/pricing/sighting.ts'
 import { Button } from '../parts/button.tsx'
+import type { Behind } from './behind.ts'
 import { SightingsTable } from './sightings-table.tsx'
 
 /** Rows that a phone scrolls through without losing the plot; the rest opens on asking. */
@@ -27,13 +28,22 @@ export function SightingsSection({
   sightings,
   total,
   whole,
+  behind,
+  onAll,
 }: {
   sightings: readonly SightingRow[]
   total: number
   whole: WholeRecord
+  /** The figure that was opened: its sightings alone are shown. */
+  behind: Behind | null
+  onAll: () => void
 }): ReactElement {
   const [all, setAll] = useState(namesSighting)
-  const shown = all ? sightings : sightings.slice(0, FIRST)
+  const head = useRef<HTMLHeadingElement>(null)
+  useEffect(() => {
+    if (behind) head.current?.focus()
+  }, [behind])
+  const shown = behind ? sightings.filter(({ id }) => behind.ids.includes(id)) : all ? sightings : sightings.slice(0, FIRST)
   const count = shown.length < total ? `${shown.length} latest of ${total}` : `All ${total}`
   const showAll = (): void => {
     setAll(true)
@@ -42,18 +52,34 @@ export function SightingsSection({
   return (
     <section aria-labelledby="sightings-head">
       <div className="sechead">
-        <h2 id="sightings-head">Sightings</h2>
-        <p className="quiet">
-          {count}, newest first.{waitingWords(sightings)}
-        </p>
+        <h2 id="sightings-head" ref={head} tabIndex={-1}>
+          Sightings
+        </h2>
+        {behind ? (
+          <p className="quiet" role="status">
+            {shown.length === 1 ? 'The one' : `The ${shown.length}`} behind {behind.words}, of {total}.
+          </p>
+        ) : (
+          <p className="quiet">
+            {count}, newest first.{waitingWords(sightings)}
+          </p>
+        )}
       </div>
       <SightingsTable sightings={shown} />
-      {shown.length < total && (
+      {behind ? (
         <p className="acts after-table">
-          <Button small busy={whole.asked && whole.busy} onClick={showAll}>
-            Show all {total}
+          <Button small onClick={onAll}>
+            Show the newest again
           </Button>
         </p>
+      ) : (
+        shown.length < total && (
+          <p className="acts after-table">
+            <Button small busy={whole.asked && whole.busy} onClick={showAll}>
+              Show all {total}
+            </Button>
+          </p>
+        )
       )}
     </section>
   )
