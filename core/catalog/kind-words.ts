@@ -1,3 +1,4 @@
+import { nearWords } from './near-words.ts'
 import { KIND_NAMES, KINDS, type Kind } from './kinds.ts'
 
 /** What people type for a kind beside its name: the trade's other words, and what the thing is for. */
@@ -59,4 +60,32 @@ export function kindsMeant(word: string): Kind[] {
   const bare = typed.length > LEAST_LETTERS ? typed.replace(/s$/, '') : typed
   const means = (known: string): boolean => known === typed || known === bare || (bare.length >= LEAST_LETTERS && known.startsWith(bare))
   return MEANT.filter(({ words }) => words.some(means)).map(({ kind }) => kind)
+}
+
+const KIND_WORDS = [...new Set(MEANT.flatMap(({ words }) => words))]
+const lettersOf = (name: string): string => name.toLowerCase().replace(/[\s_-]/g, '')
+const BY_LETTERS: ReadonlyMap<string, Kind> = new Map(KINDS.map((kind) => [lettersOf(KIND_NAMES[kind]), kind]))
+/** Named in a message; more is a list that nobody reads. */
+const MOST_NEAR = 3
+
+/**
+ * Kinds that a misspelt text may have meant, at most three: those that are nearest as a whole and that most of its words mean, slips forgiven.
+ *
+ * @example kindsNear('cansiter fliter') // ['filter']
+ * @example kindsNear('pump house') // ['air_pump', 'circulation_pump', 'plumbing']
+ */
+export function kindsNear(text: string): Kind[] {
+  const whole = nearWords(lettersOf(text), [...BY_LETTERS.keys()]).flatMap(({ word }) => BY_LETTERS.get(word) ?? [])
+  const words = text
+    .toLowerCase()
+    .split(/[\s_-]+/)
+    .filter((word) => word !== '')
+  const votes = words.flatMap((word) => {
+    const meant = kindsMeant(word)
+    return meant.length > 0 ? meant : [...new Set(nearWords(word, KIND_WORDS).flatMap((near) => kindsMeant(near.word)))]
+  })
+  const countOf = (kind: Kind): number => (whole.includes(kind) ? words.length : 0) + votes.filter((vote) => vote === kind).length
+  const named = [...new Set([...whole, ...votes])]
+  const most = Math.max(...named.map(countOf))
+  return named.filter((kind) => countOf(kind) === most).slice(0, MOST_NEAR)
 }

@@ -2,7 +2,7 @@ import { short } from '../catalog/csv-cell.ts'
 import { isCivilDate, type CivilDate } from '../dates.ts'
 import { currencyExponent, parseMoney } from '../money.ts'
 import { isPlainText, isVisible } from '../plain-text.ts'
-import type { Cells, ReportCell } from './column.ts'
+import { headingInWords, type Cells, type ReportCell } from './column.ts'
 
 const ID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/
 const NAME_LENGTH = 120
@@ -33,9 +33,9 @@ export function cellReader(cells: Cells, report: ReportCell): CellReader {
     const cell = cells.get(heading) ?? null
     if (cell === null) return null
     if (!isPlainText(cell) || cell.includes('\ufffd'))
-      return fault(heading, `${heading} has a character that cannot be read. Save the file as UTF-8.`)
-    if (!isVisible(cell)) return fault(heading, `${heading} has no visible character. Fill it in, or leave the cell empty.`)
-    return cell.length > most ? fault(heading, `${heading} has ${cell.length} characters. At most ${most} fit.`) : cell
+      return fault(heading, `${headingInWords(heading)} has a character that cannot be read. Save the file as UTF-8.`)
+    if (!isVisible(cell)) return fault(heading, `${headingInWords(heading)} has no visible character. Fill it in, or leave the cell empty.`)
+    return cell.length > most ? fault(heading, `${headingInWords(heading)} has ${cell.length} characters. At most ${most} fit.`) : cell
   }
   return {
     text,
@@ -54,14 +54,15 @@ export function cellReader(cells: Cells, report: ReportCell): CellReader {
       if (cell === null) return null
       const read = parseMoney(cell, currency)
       if (!read.ok) return fault(heading, read.refusal.words)
-      return read.value < 1 ? fault(heading, `${heading} is 0. A price is above it.`) : read.value
+      return read.value < 1 ? fault(heading, `${headingInWords(heading)} is 0. A price is above it.`) : read.value
     },
     day: (heading) => {
       const cell = text(heading)
       return cell === null || isCivilDate(cell) ? cell : fault(heading, `"${short(cell)}" is not a day. Write it like 2026-10-20.`)
     },
     need: (headings, what) => {
-      for (const heading of headings) if (!cells.has(heading)) fault(heading, `${heading} is empty. Every ${what} needs it.`)
+      for (const heading of headings)
+        if (!cells.has(heading)) fault(heading, `${headingInWords(heading)} is empty. Every ${what} needs it.`)
     },
     isSound: () => sound,
   }

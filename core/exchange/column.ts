@@ -17,6 +17,15 @@ export interface ExchangeColumn {
 /** How headings are compared. @example headingKey(' Length_mm ') // 'lengthmm' */
 export const headingKey = (heading: string): string => heading.toLowerCase().replace(/[\s_-]/g, '')
 
+/** Headings that are no words. */
+const ABBREVIATIONS: Record<string, string> = { gtin: 'GTIN', id: 'Id', sku: 'SKU' }
+
+/** A heading as a sentence begins with it. @example headingInWords('warrantyMonths') // 'Warranty months' */
+export function headingInWords(heading: string): string {
+  const words = heading.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
+  return ABBREVIATIONS[heading] ?? `${words.charAt(0).toUpperCase()}${words.slice(1)}`
+}
+
 /** Cells of one row by their headings; an empty one is not there. */
 export type Cells = ReadonlyMap<string, string>
 

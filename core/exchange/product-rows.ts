@@ -3,11 +3,12 @@ import type { CsvColumn } from '../catalog/csv-columns.ts'
 import { EXAMPLE_MARK } from '../catalog/csv-example.ts'
 import { readParts, type PartReference } from '../catalog/csv-parts.ts'
 import { bareGtin, isGtin } from '../catalog/gtin.ts'
-import { kindInText, KINDS, type Kind } from '../catalog/kinds.ts'
+import { kindsNear } from '../catalog/kind-words.ts'
+import { kindInText, KIND_NAMES, KINDS, type Kind } from '../catalog/kinds.ts'
 import { kindWords } from '../catalog/spec-fields.ts'
 import type { Spec } from '../catalog/spec.ts'
 import { isPlainText, isVisible } from '../plain-text.ts'
-import { headingKey, type Cells, type ReportCell } from './column.ts'
+import { headingInWords, headingKey, type Cells, type ReportCell } from './column.ts'
 import { KIND_COLUMNS } from './product-columns.ts'
 
 /** One product as a file has it. A kit's parts are still names or ids. */
@@ -87,24 +88,35 @@ function kindOf(cells: Cells, kind: Kind | null, report: ReportCell): Kind | nul
     if (kind === null) report('kind', 'The kind is empty. Write one, or choose the kind of every row beside the file.')
     return kind
   }
-  const own = KINDS.find((one) => headingKey(one) === headingKey(cell)) ?? null
-  if (own === null) report('kind', `"${short(cell)}" is not a kind. It is one of: ${KINDS.join(', ')}.`)
+  const own = KINDS.find((one) => [one, KIND_NAMES[one]].some((name) => headingKey(name) === headingKey(cell))) ?? null
+  if (own === null) report('kind', `"${short(cell)}" is not a kind. ${nearKinds(cell)}`)
   return own
 }
 
+/** Kinds named where none is near: three that every file has. */
+const KNOWN_KINDS: readonly Kind[] = ['tank', 'heater', 'filter']
+const inQuotes = (kind: Kind): string => `"${kindInText(kind)}"`
+
+function nearKinds(cell: string): string {
+  const near = kindsNear(cell)
+  if (near.length > 0) return `Was ${near.map(inQuotes).join(' or ')} meant?`
+  return `Write one of the ${KINDS.length} that the page of formats lists, like ${KNOWN_KINDS.map(inQuotes).join(', ')}.`
+}
+
 const emptyWords = ({ heading, field }: CsvColumn, kind: Kind): string =>
-  `${field?.label ?? heading} is empty. ${heading === 'parts' ? 'A kit' : `Every ${kindInText(kind)}`} needs it.`
+  `${field?.label ?? headingInWords(heading)} is empty. ${heading === 'parts' ? 'A kit' : `Every ${kindInText(kind)}`} needs it.`
 
 /** Puts one cell where it belongs; answers with a message where it cannot. */
 function readCell(product: ProductRow, heading: string, column: CsvColumn | undefined, cell: string): string | null {
-  if (!isPlainText(cell) || cell.includes('\ufffd')) return `${heading} has a character that cannot be read. Save the file as UTF-8.`
-  if (!isVisible(cell)) return `${heading} has no visible character. Fill it in, or leave the cell empty.`
+  if (!isPlainText(cell) || cell.includes('\ufffd'))
+    return `${headingInWords(heading)} has a character that cannot be read. Save the file as UTF-8.`
+  if (!isVisible(cell)) return `${headingInWords(heading)} has no visible character. Fill it in, or leave the cell empty.`
   if (column?.field) {
     const read = readSpecCell(column.field, cell, kindWords(product.kind))
     if (read.ok) Object.assign(product.spec, { [column.field.key]: read.value })
     return read.ok ? null : read.refusal.words
   }
-  if (column === undefined && !OWN.has(heading)) return `${heading} is not a column of ${kindWords(product.kind)}. Leave the cell empty.`
+  if (column === undefined && !OWN.has(heading)) return `"${heading}" is not a column of ${kindWords(product.kind)}. Leave the cell empty.`
   return readCommon(product, heading, cell)
 }
 
@@ -141,7 +153,7 @@ function readCommon(product: ProductRow, heading: string, cell: string): string 
       if (heading === 'maker') product.maker = cell
       else product.name = cell
       if (heading === 'name' && cell.startsWith(EXAMPLE_MARK)) return 'This is the example of the template. Take the row out.'
-      return cell.length > NAME_LENGTH ? `${heading} has ${cell.length} characters. At most ${NAME_LENGTH} fit.` : null
+      return cell.length > NAME_LENGTH ? `${headingInWords(heading)} has ${cell.length} characters. At most ${NAME_LENGTH} fit.` : null
   }
 }
 

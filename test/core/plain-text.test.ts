@@ -32,7 +32,7 @@ describe('text of which nothing is seen', () => {
     const report = (column: string | null, message: string): void => void said.push(`${column}: ${message}`)
     expect(readCustomerRow(new Map([['name', unseen]]), report)).toBeNull()
     expect(readProductRow(new Map([['name', unseen]]), 'heater', report)).toBeNull()
-    expect(said).toEqual(Array(2).fill('name: name has no visible character. Fill it in, or leave the cell empty.'))
+    expect(said).toEqual(Array(2).fill('name: Name has no visible character. Fill it in, or leave the cell empty.'))
   })
 
   it.each([

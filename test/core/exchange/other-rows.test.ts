@@ -39,14 +39,14 @@ describe('a sighting of a file', () => {
 
   it.each([
     [{ price: '1,049' }, /^price: .*two ways/],
-    [{ price: '0' }, /^price: price is 0/],
+    [{ price: '0' }, /^price: Price is 0/],
     [{ seenOn: '2026-02-30' }, /^seenOn: "2026-02-30" is not a day/],
     [{ condition: 'cheap' }, /^condition: "cheap" is not known/],
     [{ condition: 'shelf' }, /^lastDay: A last day belongs to a sale/],
     [{ lastDay: '2026-10-01' }, /^lastDay: The last day 2026-10-01 is before/],
     [{ lastDay: '2028-10-01' }, /^lastDay: .*At most 366/],
     [{ currency: 'EUR' }, /^currency: EUR is not the currency of .*, whose prices are in USD/],
-    [{ store: undefined }, /^store: store is empty\. Every sighting needs it\./],
+    [{ store: undefined }, /^store: Store is empty\. Every sighting needs it\./],
     [{ id: '12' }, /^id: "12" is not an id of ours/],
   ])('with %o is refused by its column', (change, words) => {
     const { row, said } = sighting(change)
@@ -80,8 +80,8 @@ describe('a customer of a file', () => {
       { id: null, name: 'Ines Halberg', reach: '555-0100', note: '' },
       [],
     ])
-    expect(reading({ reach: '555-0100' })).toEqual([null, ['name: name is empty. Every customer needs it.']])
-    expect(reading({ name: 'A', note: 'x'.repeat(2001) })[1]).toEqual(['note: note has 2001 characters. At most 2000 fit.'])
+    expect(reading({ reach: '555-0100' })).toEqual([null, ['name: Name is empty. Every customer needs it.']])
+    expect(reading({ name: 'A', note: 'x'.repeat(2001) })[1]).toEqual(['note: Note has 2001 characters. At most 2000 fit.'])
   })
 })
 

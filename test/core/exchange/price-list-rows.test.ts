@@ -36,7 +36,7 @@ describe('a row of a price list', () => {
 
   it.each<[Record<string, string>, RegExp]>([
     [{ price: '5' }, /^product: Nothing says which product/],
-    [{ product: 'A', price: '0' }, /^price: price is 0/],
+    [{ product: 'A', price: '0' }, /^price: Price is 0/],
     [{ product: 'A', price: '1,234' }, /^price: .*two ways/],
     [{ product: 'A' }, /^price: The price is empty/],
     [{ product: 'A', stock: '3', validFrom: '2026-10-20' }, /^price: The price is empty/],

@@ -47,9 +47,24 @@ describe('a product of a file', () => {
     expect(reading({ name: 'Nothing' }, null).said).toEqual([
       'kind: The kind is empty. Write one, or choose the kind of every row beside the file.',
     ])
-    expect(reading({ kind: 'pump house', name: 'X' }, null).said[0]).toMatch(/^kind: "pump house" is not a kind\. It is one of: tank/)
-    expect(reading({ name: 'Torvane', glassMm: '8' }).said).toEqual(['glassMm: glassMm is not a column of a heater. Leave the cell empty.'])
+    expect(reading({ name: 'Torvane', glassMm: '8' }).said).toEqual([
+      'glassMm: "glassMm" is not a column of a heater. Leave the cell empty.',
+    ])
   })
+
+  it.each([
+    ['heeter', 'Was "heater" meant?'],
+    ['test-kitt', 'Was "test kit" meant?'],
+    ['cansiter fliter', 'Was "filter" meant?'],
+    ['pump house', 'Was "air pump" or "circulation pump" or "plumbing" meant?'],
+    ['xyz', 'Write one of the 36 that the page of formats lists, like "tank", "heater", "filter".'],
+  ])('names the kinds that "%s" may have meant by their plain names, and never all of them', (kind, words) =>
+    expect(reading({ kind, name: 'X' }, null).said).toEqual([`kind: "${kind}" is not a kind. ${words}`]),
+  )
+
+  it.each(['circulation_pump', 'Circulation pump', 'CO2 system', 'co2'])('takes the kind "%s" as it is told and as it is written', (kind) =>
+    expect(reading({ kind, name: 'X' }, null).said).toEqual([]),
+  )
 
   it('is named once a file by name without regard to case, and by number, 12 and 13 digits being one', () => {
     const keys = (cells: Record<string, string>) => productKeys(reading(cells).row!).map(([column, , key]) => `${column} ${key}`)
@@ -66,7 +81,7 @@ describe('a faulty row', () => {
       'gtin: GTIN "6291041500214" is not right: 8, 12, 13 or 14 digits, the last one checks the others, leading zeros kept.',
       'powerW: Power is 40000 W. For a heater it is between 5 and 1000 W. Check the figure and its unit.',
       'adjustable: Adjustable is "perhaps". Write yes or no, or leave it empty.',
-      'name: name is empty. Every heater needs it.',
+      'name: Name is empty. Every heater needs it.',
     ])
   })
 
