@@ -1,11 +1,12 @@
 import { globSync } from 'node:fs'
 import { Worker } from 'node:worker_threads'
 import { nearestFirst } from './nearness.ts'
-import type { Answered, Asked } from './test-worker.ts'
+import { loadOf, type Answered, type Asked } from './asked.ts'
 
 /**
  * Runs the tests of the physics for the tool that changes it. The tests are loaded once and run again for each mutant, which takes milliseconds; what is at
- * work while files load (a constant, a table) meets a worker of its own, where every file is loaded anew. Mutants of both kinds meet all tests, nearest first.
+ * work while a file loads meets a thread of its own, where that file is loaded anew: a constant of a rule every file, what a `describe` reckons for itself
+ * its own. Mutants of each kind meet all tests that reach them, nearest first.
  */
 interface MutantRun {
   activeMutant: { id: string }
@@ -25,6 +26,14 @@ const answerOf = (worker: Worker): Promise<Answered> =>
     })
     worker.once('error', reject)
   })
+
+/** In the tool's terms. */
+function toldOf({ tests, hitCount, broken }: Answered, hitLimit: number | undefined): object {
+  if (hitLimit !== undefined && hitCount > hitLimit) return { status: 'timeout', reason: 'ran without an end' }
+  const failed = tests.find(({ failure }) => failure !== undefined)
+  if (failed) return { status: 'killed', killedBy: [failed.id], failureMessage: failed.failure, nrOfTests: tests.length }
+  return broken === undefined ? { status: 'survived', nrOfTests: tests.length } : { status: 'error', errorMessage: broken }
+}
 
 class TestRunner {
   #files: string[] = []
@@ -69,13 +78,14 @@ class TestRunner {
   }
 
   async mutantRun({ activeMutant, testFilter, hitLimit, mutantActivation }: MutantRun): Promise<object> {
-    const asked = { files: this.#files, activeMutant: activeMutant.id, ...(hitLimit === undefined ? {} : { hitLimit }), bail: true }
-    const isStatic = mutantActivation === 'static' || testFilter === undefined
-    const { tests, hitCount, broken } = await (isStatic ? this.#askOnce(asked) : this.#ask({ ...asked, filter: testFilter }))
-    if (hitLimit !== undefined && hitCount > hitLimit) return { status: 'timeout', reason: 'ran without an end' }
-    const failed = tests.find(({ failure }) => failure !== undefined)
-    if (failed) return { status: 'killed', killedBy: [failed.id], failureMessage: failed.failure, nrOfTests: tests.length }
-    return broken === undefined ? { status: 'survived', nrOfTests: tests.length } : { status: 'error', errorMessage: broken }
+    const asked = { activeMutant: activeMutant.id, ...(hitLimit === undefined ? {} : { hitLimit }), bail: true }
+    if (mutantActivation === 'static' || testFilter === undefined)
+      return toldOf(await this.#askOnce({ ...asked, files: this.#files }), hitLimit)
+    const anew = this.#files.filter((file) => testFilter.includes(loadOf(file)))
+    const filter = testFilter.filter((id) => !anew.some((file) => id.startsWith(`${file}#`)))
+    const kept = await this.#ask({ ...asked, files: this.#files, filter })
+    if (anew.length === 0 || kept.tests.some(({ failure }) => failure !== undefined)) return toldOf(kept, hitLimit)
+    return toldOf(await this.#askOnce({ ...asked, files: anew }), hitLimit)
   }
 
   async dispose(): Promise<void> {

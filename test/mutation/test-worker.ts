@@ -1,32 +1,10 @@
+import { globSync } from 'node:fs'
 import { registerHooks } from 'node:module'
 import { resolve } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { parentPort, workerData } from 'node:worker_threads'
+import { loadOf, type Answered, type Asked, type RunTest } from './asked.ts'
 import type { CollectedTest } from './collected-tests.ts'
-
-/** What a run is asked. Without a filter all tests run, each file loaded when it is reached, with the mutant at work from the first. */
-export interface Asked {
-  files: readonly string[]
-  activeMutant?: string
-  hitLimit?: number
-  filter?: readonly string[]
-  /** The first test that fails ends the run. */
-  bail: boolean
-}
-export interface RunTest {
-  id: string
-  fileName: string
-  timeSpentMs: number
-  /** Absent where it passed. */
-  failure?: string
-}
-export interface Answered {
-  tests: RunTest[]
-  coverage: unknown
-  hitCount: number
-  /** What could not be loaded. */
-  broken?: string
-}
 
 /** What the changed code and this run tell each other; its names are the tool's. */
 interface Shared {
@@ -47,7 +25,19 @@ registerHooks({
 const { runTest, startAfresh, testsIn } = await import('./collected-tests.ts')
 await import('./few-draws.ts')
 
-const testsOf = (file: string): Promise<CollectedTest[]> => testsIn(file, () => import(pathToFileURL(resolve(file)).href))
+const importOf = (file: string): Promise<unknown> => import(pathToFileURL(resolve(file)).href)
+
+/** What a `describe` reckons for itself while its file loads is put down to that loading. */
+async function testsOf(file: string): Promise<CollectedTest[]> {
+  shared.currentTestId = loadOf(file)
+  return testsIn(file, () => importOf(file)).finally(() => (shared.currentTestId = undefined))
+}
+
+/** Every rule, and whatever several tests share, is loaded before the first of them: what is at work then is so for all. */
+async function loadShared(): Promise<void> {
+  const found = globSync('{core/{sizing,water},test/core/sizing,test/reference}/*.ts').filter((path) => !/\.(test|d)\.ts$/.test(path))
+  for (const file of found) await importOf(file)
+}
 const wordsOf = (thrown: unknown): string => (thrown instanceof Error ? thrown.message : String(thrown))
 
 async function runOne(test: CollectedTest): Promise<RunTest> {
@@ -66,7 +56,9 @@ async function runOne(test: CollectedTest): Promise<RunTest> {
 async function run({ files, activeMutant, hitLimit, filter, bail }: Asked): Promise<Answered> {
   const wanted = filter && new Set(filter)
   const reached = wanted ? files.filter((file) => filter.some((id) => id.startsWith(`${file}#`))) : files
+  const isFirst = activeMutant === undefined
   shared.activeMutant = wanted ? undefined : activeMutant
+  if (isFirst) await loadShared()
   if (wanted) for (const file of reached) await testsOf(file)
   startAfresh()
   Object.assign(shared, { activeMutant, hitLimit, hitCount: 0 })
@@ -77,6 +69,7 @@ async function run({ files, activeMutant, hitLimit, filter, bail }: Asked): Prom
       broken ??= `${file}: ${wordsOf(thrown)}`
       return []
     })
+    if (isFirst) tests.push({ id: loadOf(file), fileName: file, timeSpentMs: 1 })
     for (const test of found.filter(({ id }) => wanted?.has(id) ?? true)) {
       tests.push(await runOne(test))
       if (bail && tests.at(-1)?.failure !== undefined) return { tests, coverage: null, hitCount: shared.hitCount ?? 0 }
