@@ -1,14 +1,11 @@
-import { runningAppliances } from './appliances.ts'
-import { ALWAYS, drawnOf, energyPerYear } from './energy.ts'
 import { equilibriumC } from './equilibrium.ts'
 import { evaporationOf } from './evaporation-words.ts'
 import { heatCurve } from './heat-curve.ts'
 import { lossW } from './heat-loss.ts'
 import { heaterChoice } from './heater-choice.ts'
-import { chillerYear, heaterYear } from './heater-year.ts'
 import { oneFailedC, powerCutHours } from './heater-spare.ts'
 import { hoursToDanger, stuckC } from './heater-stuck.ts'
-import { filterPowerW, lightPowerW, type Heating } from './heating.ts'
+import type { Heating } from './heating.ts'
 import type { SizingFigures } from './report.ts'
 import type { Situation } from './situation.ts'
 import { middle, over, round } from './span.ts'
@@ -25,23 +22,12 @@ export function heatFigures(situation: Situation, heating: Heating): SizingFigur
   const coldLossW = Math.max(0, over(heating.cold, ({ loss }) => lossW(loss, targetC)).high)
   const usualW = Math.max(0, middle(over(heating.usual, ({ loss }) => lossW(loss, targetC))))
   const { litres } = evaporationOf(situation, heating)
-  const chiller = chillerYear(situation, heating)
   return {
     coldLossW: round(coldLossW, 1),
     usualLossW: round(usualW, 1),
     evaporationLPerDay: { low: round(litres.low, 2), high: round(litres.high, 2) },
     heatCurve: heatCurve(situation, heating),
     ...adviceFigure(situation, heating),
-    energy: energyPerYear(
-      [
-        { what: 'Heater', ...heaterYear(situation, heating), hoursPerDay: ALWAYS },
-        drawnOf('Filter', filterPowerW(situation), ALWAYS),
-        drawnOf('Light', lightPowerW(situation, situation.tank.lengthMm), conditions.lightHoursPerDay),
-        ...runningAppliances(situation.gear, conditions.lightHoursPerDay),
-        ...(chiller ? [{ what: 'Chiller', ...chiller, hoursPerDay: ALWAYS }] : []),
-      ],
-      conditions.energyPriceMinor,
-    ),
     ...heaterFigures(situation, heating, coldLossW),
   }
 }

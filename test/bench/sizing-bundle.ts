@@ -37,6 +37,7 @@ async function kilobytesOf(...modules: string[]): Promise<number> {
 /**
  * The engine with all that a full report takes, every verdict, figure and sentence of it, compressed as for a browser, against the words of units that every
  * screen has anyway. In a row of its own the same with what comes when somebody reads the report: nothing of either is left out.
+ * The year of energy is in neither: paper alone tells it, and no browser loads it.
  */
 export default async function sizingBundleBench(): Promise<Measurement[]> {
   const baseline = await kilobytesOf(WORDS)

@@ -1,3 +1,4 @@
+import { withEnergy } from '../../core/sizing/energy-use.ts'
 import { sizingReport } from '../../core/sizing/engine.ts'
 import type { SizingSubject } from '../../core/sizing/report.ts'
 import { benchSubject } from './bench-subject.ts'
@@ -12,15 +13,18 @@ function timePerCall(subject: SizingSubject, work: (subject: SizingSubject) => u
   return (performance.now() - started) / CALLS_A_ROUND
 }
 
+/** All that is issued of one build: the report and its year of energy. */
+const fullReport = (subject: SizingSubject) => withEnergy(subject, sizingReport(subject))
+
 /** A full report for a twelve-slot build against a structured clone of its own input, in turn in one run. */
 export default async function sizingReportBench(): Promise<Measurement[]> {
   const subject = benchSubject()
-  timePerCall(subject, sizingReport)
+  timePerCall(subject, fullReport)
   timePerCall(subject, structuredClone)
   const values: number[] = []
   const baselines: number[] = []
   for (let round = 0; round < ROUNDS; round += 1) {
-    values.push(timePerCall(subject, sizingReport))
+    values.push(timePerCall(subject, fullReport))
     baselines.push(timePerCall(subject, structuredClone))
   }
   const value = median(values)
