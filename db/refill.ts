@@ -62,7 +62,7 @@ export async function refill(trx: Transaction<Database>, copy: Refill): Promise<
 /** A start before the copy was put in place made tables and seeds, of this release and not of the copy's. Tables of somebody else stay. */
 async function dropEverything(trx: Transaction<Database>): Promise<void> {
   const tables = await sql<{ name: string }>`select c.relname as name from pg_class c join pg_namespace n on n.oid = c.relnamespace
-    where n.nspname = current_schema() and c.relkind = 'r'
+    where n.nspname = current_schema() and c.relkind in ('r', 'p')
       and c.relname in (${sql.join([...OWN_TABLES, 'kysely_migration', 'kysely_migration_lock'])})`.execute(trx)
   for (const { name } of tables.rows) await sql`drop table ${sql.table(name)} cascade`.execute(trx)
   const routines = await sql<{ routine: string }>`select p.oid::regprocedure::text as routine from pg_proc p
@@ -89,7 +89,7 @@ async function foreignKeys(trx: Transaction<Database>): Promise<Array<{ table: s
   const { rows } = await sql<{ table: string; name: string; definition: string }>`select r.relname as "table", c.conname as name,
       pg_get_constraintdef(c.oid) as definition
     from pg_constraint c join pg_class r on r.oid = c.conrelid join pg_namespace n on n.oid = r.relnamespace
-    where c.contype = 'f' and n.nspname = current_schema() and r.relname in (${sql.join([...OWN_TABLES])}) order by r.relname, c.conname`.execute(
+    where c.contype = 'f' and c.conparentid = 0 and n.nspname = current_schema() and r.relname in (${sql.join([...OWN_TABLES])}) order by r.relname, c.conname`.execute(
     trx,
   )
   return rows

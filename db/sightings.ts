@@ -8,6 +8,7 @@ import type { Database } from './database.ts'
 import { nameFor } from './person-names.ts'
 import { factsOf, readBasis, type PairBasis } from './price-summaries.ts'
 import { constraintOf, isId, type Refusal } from './refusal.ts'
+import { isSightingKey } from './sighting-parts.ts'
 import { rowOf, sightingOf, sightingRows } from './sighting-rows.ts'
 import type { Viewer } from './viewer.ts'
 
@@ -124,7 +125,7 @@ const NEWER = sql`(excluded.newest_id is not null and (kept.newest_id is null or
 
 /** The same id from two places at one moment: the second meets the first's row, and its summary is left as it was. */
 function noneWhereTaken(error: unknown): { rows: Written[] } {
-  if (constraintOf(error) === 'sighting_pk') return { rows: [] }
+  if (isSightingKey(constraintOf(error))) return { rows: [] }
   throw error
 }
 

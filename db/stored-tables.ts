@@ -25,10 +25,10 @@ const FORMER: readonly string[] = []
 export const OWN_TABLES: readonly string[] = [...TABLES, ...FORMER]
 const KEPT = OWN_TABLES.filter((name) => !NOT_KEPT.has(name))
 
-/** Names of all tables but those of an extension and those in which the migrations are noted. */
+/** Names of all tables but parts of one, those of an extension and those in which the migrations are noted. */
 export async function listTableNames(db: Kysely<Database>): Promise<string[]> {
   const { rows } = await sql<{ name: string }>`select c.relname as name from pg_class c join pg_namespace n on n.oid = c.relnamespace
-    where n.nspname = current_schema() and c.relkind in ('r', 'p') and c.relname not like 'kysely%'
+    where n.nspname = current_schema() and c.relkind in ('r', 'p') and not c.relispartition and c.relname not like 'kysely%'
       and not exists (select from pg_depend d where d.classid = 'pg_class'::regclass and d.objid = c.oid and d.deptype = 'e')
     order by c.relname collate "C"`.execute(db)
   return rows.map(({ name }) => name)
@@ -51,7 +51,7 @@ export async function listTables(db: Kysely<Database>): Promise<StoredTable[]> {
         join pg_attribute a on a.attrelid = i.indrelid and a.attnum = k.attnum
         where i.indrelid = c.oid and i.indisprimary), '[]'::json) as key
     from pg_class c join pg_namespace n on n.oid = c.relnamespace
-    where n.nspname = current_schema() and c.relkind = 'r' and c.relname in (${sql.join(KEPT)})
+    where n.nspname = current_schema() and c.relkind in ('r', 'p') and c.relname in (${sql.join(KEPT)})
     order by c.relname collate "C"`.execute(db)
   return rows
 }

@@ -102,6 +102,7 @@ async function columnsOf(db: Kysely<Database>): Promise<Column[]> {
     select table_name as "table", column_name as "column", data_type as "type", is_nullable = 'YES' as nullable,
       column_default is not null as optional, is_generated = 'ALWAYS' or is_identity = 'YES' as computed
     from information_schema.columns where table_schema = 'public' and table_name not like 'kysely%'
+      and not (select relispartition from pg_class where oid = format('%I.%I', table_schema, table_name)::regclass)
     order by table_name, ordinal_position`.execute(db)
   return rows
 }

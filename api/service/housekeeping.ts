@@ -12,6 +12,7 @@ import { lapseOn } from '../jobs/lapse.ts'
 import { readClubsDue } from '../other-clubs/read-club.ts'
 import { learnPrices } from '../outlook/learn-prices.ts'
 import { watchRound } from '../watches/watch-round.ts'
+import { keepParts } from './sighting-parts.ts'
 
 const MINUTE_MS = 60_000
 /** The embedded engine writes its log into the tables only when told: five minutes of a busy evening are a few megabytes. */
@@ -29,6 +30,8 @@ const FIRST_LEARN_MS = 5_000
 const CLUBS_LOOK_MS = 15 * MINUTE_MS
 /** Who watches a price hears of it within seconds; where nothing changed, a look costs one row that is not there. */
 const WATCH_LOOK_MS = 2_000
+/** A part is made a year before it is needed: one that could not be had on a busy day is had on another. */
+const PARTS_MS = 24 * 60 * MINUTE_MS
 /** Long enough to ask "who imported that?", short enough that the list stays a list. */
 const JOBS_KEPT_MS = 30 * 24 * 60 * MINUTE_MS
 /** A file that was tried waits this long for somebody to say "write". */
@@ -58,6 +61,7 @@ export function keepHouse(connection: Connection, backups: Pick<BackupDesk, 'kee
     every(VACUUM_MS, 'vacuum', () => connection.vacuum()),
     every(BACKUP_LOOK_MS, 'backup', () => backups.keepUp()),
     every(WATCH_LOOK_MS, 'watching', () => watchRound(connection.db, clock(), log)),
+    every(PARTS_MS, 'making parts', () => keepParts(connection, clock(), log)),
     every(SWEEP_MS, 'sweep', () => sweep(connection, clock())),
     every(CLUBS_LOOK_MS, 'reading other clubs', () => readClubsDue(connection.db, new Date(clock()))),
   ]

@@ -11,6 +11,7 @@ import { backUpBeforeUpgrade } from '../backups/before-upgrade.ts'
 import { sayStrays } from '../backups/say-strays.ts'
 import type { Config } from '../config.ts'
 import { firstInstall } from './first-install.ts'
+import { keepParts } from './sighting-parts.ts'
 
 const RETRY_MS = 2_000
 
@@ -22,9 +23,10 @@ const fillFirst: Fill = async (db) => {
 }
 
 /** Brings the database to this release, behind a backup of what it was, and fills it if there is no install in it yet. What an upgrade or a restore left without its summaries gets them. */
-async function prepare(connection: Connection, config: Config, linkKey: Uint8Array, fill: Fill): Promise<void> {
+async function prepare(connection: Connection, config: Config, linkKey: Uint8Array, log: Logger, fill: Fill): Promise<void> {
   await backUpBeforeUpgrade(connection, config, linkKey)
   await migrate(connection.db)
+  await keepParts(connection, Date.now(), log)
   if ((await findInstall(connection.db)) === undefined) await fill(connection.db)
   if (!(await areSummariesCurrent(connection.db))) await rebuildSummaries(connection.db)
 }
@@ -44,7 +46,7 @@ export async function openDatabase(
   const connection = await connect(config.databaseUrl === null ? { dataDir: config.dataDir } : { databaseUrl: config.databaseUrl })
   for (let tries = 0; ; tries += 1) {
     try {
-      await prepare(connection, config, linkKey, fill)
+      await prepare(connection, config, linkKey, log, fill)
       const strays = await listStrayTables(connection.db)
       if (strays.length > 0) log.warn(sayStrays(strays))
       return connection

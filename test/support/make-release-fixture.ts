@@ -24,9 +24,9 @@ export async function schemaLines(db: Connection['db']): Promise<string[]> {
   const { rows } = await sql<{ line: string }>`
     select format('column %s.%s %s %s', c.relname, a.attname, format_type(a.atttypid, a.atttypmod), case when a.attnotnull then 'not null' else 'null' end) as line
       from pg_attribute a join pg_class c on c.oid = a.attrelid
-      where c.relnamespace = current_schema()::regnamespace and c.relkind = 'r' and a.attnum > 0 and not a.attisdropped and c.relname not like 'kysely%'
+      where c.relnamespace = current_schema()::regnamespace and c.relkind in ('r', 'p') and a.attnum > 0 and not a.attisdropped and c.relname not like 'kysely%'
     union all select format('constraint %s %s', conname, pg_get_constraintdef(oid)) from pg_constraint
-      where connamespace = current_schema()::regnamespace and contype <> 'n' and conrelid::regclass::text not like 'kysely%'
+      where connamespace = current_schema()::regnamespace and contype <> 'n' and conparentid = 0 and conrelid::regclass::text not like 'kysely%'
     union all select indexdef from pg_indexes where schemaname = current_schema() and tablename not like 'kysely%'
     union all select pg_get_triggerdef(t.oid) from pg_trigger t join pg_class c on c.oid = t.tgrelid
       where c.relnamespace = current_schema()::regnamespace and not t.tgisinternal`.execute(db)

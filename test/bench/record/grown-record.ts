@@ -7,11 +7,12 @@ import { connect, type Connection } from '../../../db/connect.ts'
 import { createInstall } from '../../../db/install.ts'
 import { migrate } from '../../../db/migrate.ts'
 import { valuesOf as productValues } from '../../../db/products.ts'
+import { makeSightingPart } from '../../../db/sighting-parts.ts'
 import { valuesOf as storeValues } from '../../../db/stores.ts'
 import { areSummariesCurrent, rebuildSummaries } from '../../../db/summary-rebuild.ts'
 import { withDatabase } from '../../support/postgres-server.ts'
 import { granted, heater, install, storeFields } from '../../support/rows.ts'
-import { idOf, lineAt, MEMBERS, PRODUCTS, STORES, type Line } from './market.ts'
+import { idOf, LAST_NOON_MS, lineAt, MEMBERS, PRODUCTS, STORES, type Line } from './market.ts'
 
 /** A young record and one a hundred times as large, of the same goods at the same stores. */
 export const SIZES = {
@@ -90,6 +91,13 @@ async function copySightings(url: string, size: Size): Promise<void> {
   await raw.end()
 }
 
+/** As the service would have made them, year by year, while the record grew. */
+async function makeParts({ db }: Connection, size: Size): Promise<void> {
+  const yearOf = (ms: number): number => new Date(ms).getUTCFullYear()
+  for (let year = yearOf(LAST_NOON_MS - SIZES[size].days * 86_400_000); year <= yearOf(LAST_NOON_MS) + 1; year += 1)
+    await makeSightingPart(db, year)
+}
+
 /**
  * A connection to a record of that size, made at its first asking on the server of TEST_DATABASE_URL. On a server that is given and stays, the next run
  * finds it again; a change of the schema wants it dropped by hand.
@@ -105,6 +113,7 @@ export async function openRecord(size: Size): Promise<Connection & { url: string
   const connection = await connect({ databaseUrl: url })
   await migrate(connection.db)
   if (known === undefined) {
+    await makeParts(connection, size)
     await stockPlaces(connection)
     await copySightings(url, size)
   }

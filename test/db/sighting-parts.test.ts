@@ -1,0 +1,195 @@
+import { sql, type Kysely } from 'kysely'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { uuidV7 } from '../../core/uuid-v7.ts'
+import { board } from '../../db/board.ts'
+import type { Database } from '../../db/database.ts'
+import { createInstall } from '../../db/install.ts'
+import { migrate, MIGRATIONS } from '../../db/migrate.ts'
+import { keepSightingParts, makeSightingPart } from '../../db/sighting-parts.ts'
+import { seenPricesOfProducts } from '../../db/seen-prices.ts'
+import { findSighting, insertSighting, sightingRowsOfProduct } from '../../db/sightings.ts'
+import { voteOnSighting } from '../../db/sighting-votes.ts'
+import { listStrayTables } from '../../db/stored-tables.ts'
+import { rebuildSummaries } from '../../db/summary-rebuild.ts'
+import type { Viewer } from '../../db/viewer.ts'
+import { testDatabase, type TestDatabase } from '../support/database.ts'
+import { granted, install, person, product, sighting, store } from '../support/rows.ts'
+import { schemaLines } from '../support/make-release-fixture.ts'
+
+const NOW = Date.UTC(2026, 10, 26, 12)
+let made = 0
+/** An id as a phone would have made it on a day, never the same twice. */
+const idOn = (day: string): string => uuidV7(Date.parse(`${day}T12:00:00Z`), new Uint8Array(10).fill((made += 1) % 250))
+
+let test: TestDatabase
+let reporter: Viewer
+let other: Viewer
+let productId: string
+let storeId: string
+
+beforeAll(async () => {
+  test = await testDatabase()
+  granted(await createInstall(test.db, install))
+  ;[reporter, other] = [await person(test.db), await person(test.db)]
+  productId = (await product(test.db)).id
+  storeId = (await store(test.db)).id
+})
+afterAll(() => test.close())
+
+/** One seen on a day under an id of that day or another, and voted on by somebody else. */
+async function seen(seenOn: string, priceMinor: number, idDay = seenOn): Promise<string> {
+  const id = idOn(idDay)
+  granted(await insertSighting(test.db, reporter, sighting(productId, storeId, { id, seenOn, priceMinor }), null))
+  granted(await test.db.transaction().execute((trx) => voteOnSighting(trx, other, id, 'confirm')))
+  return id
+}
+
+/** Rows of many phones, past the hour's limit and the summaries. */
+const many = (count: number, day: string): Promise<unknown> =>
+  sql`insert into sighting (id, product_id, store_id, condition, price_minor, seen_on, evidence, reporter_id, received_at)
+    select (${idOn(day).slice(0, 24)}::text || lpad(to_hex(n), 12, '0'))::uuid, ${productId}::uuid, ${storeId}::uuid, 'shelf', 5000, ${day}::date, 'tag', ${reporter.id}::uuid, now() - interval '1 day'
+    from generate_series(1, ${count}::integer) as n`.execute(test.db)
+
+/** How many there are with their votes, and one hash of every field of all of them. */
+async function everything(db: Kysely<Database>): Promise<unknown> {
+  const { rows } = await sql`select (select count(*) from sighting) as sightings, (select count(*) from sighting_vote) as votes,
+    (select md5(string_agg((to_jsonb(s))::text, '|' order by id)) from sighting s) as hash,
+    (select md5(string_agg((to_jsonb(v))::text, '|' order by sighting_id, person_id)) from sighting_vote v) as votes_hash`.execute(db)
+  return rows[0]
+}
+
+async function partOf(id: string): Promise<string | undefined> {
+  const { rows } = await sql<{ part: string }>`select tableoid::regclass::text as part from sighting where id = ${id}`.execute(test.db)
+  return rows[0]?.part
+}
+
+describe('sightings in parts of years', () => {
+  it('lie in the rest until there is a part of their year, and move there with their votes, nothing lost', async () => {
+    const ids = [await seen('2024-11-20', 5100), await seen('2025-11-20', 5200), await seen('2026-11-20', 5300)]
+    expect(await partOf(ids[2] ?? '')).toBe('sighting_rest')
+    const [before, rowsBefore] = [await everything(test.db), await sightingRowsOfProduct(test.db, other, productId)]
+    const told: string[] = []
+    expect(await keepSightingParts(test.db, NOW, ({ name }) => told.push(name))).toEqual([
+      { name: 'sighting_2026', moved: 1 },
+      { name: 'sighting_2027', moved: 0 },
+    ])
+    expect(told).toEqual(['sighting_2026', 'sighting_2027'])
+    for (const year of [2024, 2025]) expect(await makeSightingPart(test.db, year)).toEqual({ name: `sighting_${year}`, moved: 1 })
+    expect(await Promise.all(ids.map(partOf))).toEqual(['sighting_2024', 'sighting_2025', 'sighting_2026'])
+    expect(await everything(test.db)).toEqual(before)
+    expect(await sightingRowsOfProduct(test.db, other, productId)).toEqual(rowsBefore)
+    expect(await keepSightingParts(test.db, NOW)).toEqual([])
+    expect(await makeSightingPart(test.db, 2025)).toBeUndefined()
+  })
+
+  it('are one record to the product page, the board and the summaries', async () => {
+    const rows = await sightingRowsOfProduct(test.db, other, productId)
+    expect(rows.map(({ priceMinor, myVote }) => [priceMinor, myVote])).toEqual([
+      [5300, 'confirm'],
+      [5200, 'confirm'],
+      [5100, 'confirm'],
+    ])
+    expect((await board(test.db, other, { since: '2026-06-01', limit: 10, offset: 0 })).rows.map((row) => row.sighting.priceMinor)).toEqual(
+      [5300],
+    )
+    expect(await rebuildSummaries(test.db)).toMatchObject({ changed: 0 })
+    expect(await seenPricesOfProducts(test.db, [productId], '2026-11-26')).toMatchObject([{ regular: { priceMinor: 5300 } }])
+  })
+
+  it('are taken into the part of their year, and whatever the clock of a phone said into the rest; the same id once', async () => {
+    expect(await partOf(await seen('2026-11-21', 5400))).toBe('sighting_2026')
+    const stray = await seen('2026-11-22', 5500, '1999-05-05')
+    expect(await partOf(stray)).toBe('sighting_rest')
+    expect(await partOf(await seen('2026-11-22', 5500, '2048-05-05'))).toBe('sighting_rest')
+    expect(await keepSightingParts(test.db, NOW)).toEqual([])
+    const body = sighting(productId, storeId, { id: idOn('2026-11-23'), seenOn: '2026-11-23' })
+    const answers = await Promise.all([1, 2, 3].map(() => insertSighting(test.db, reporter, body, null)))
+    expect(answers.map((answer) => granted(answer).repeated).toSorted()).toEqual([false, true, true])
+  })
+
+  it('of a past year get a part once there are many', async () => {
+    await many(999, '2023-06-01')
+    expect(await keepSightingParts(test.db, NOW)).toEqual([])
+    await many(1, '2023-06-02')
+    const before = await everything(test.db)
+    expect(await keepSightingParts(test.db, NOW)).toEqual([{ name: 'sighting_2023', moved: 1000 }])
+    expect(await everything(test.db)).toEqual(before)
+  })
+
+  it('are looked for by id in one part alone', async () => {
+    const id = await seen('2026-11-24', 5600)
+    const { rows } = await sql<Record<string, string>>`explain select * from sighting where id = ${sql.lit(id)}::uuid`.execute(test.db)
+    const plan = rows.map((row) => Object.values(row)[0]).join('\n')
+    expect(plan).toContain('sighting_2026')
+    expect(plan).not.toMatch(/sighting_rest|sighting_2025/)
+  })
+
+  it('take their votes with them where one is deleted, and keep their rules in every part', async () => {
+    const id = await seen('2026-11-25', 5700)
+    await test.db.deleteFrom('sighting').where('id', '=', id).execute()
+    expect(await findSighting(test.db, reporter, id)).toBeUndefined()
+    const { rows } = await sql`select from sighting_vote where sighting_id = ${id}`.execute(test.db)
+    expect(rows).toEqual([])
+    await expect(
+      sql`insert into sighting_vote (sighting_id, person_id, vote) values (${id}, ${other.id}, 'confirm')`.execute(test.db),
+    ).rejects.toThrow('sighting_vote_sighting_fk')
+    const wrong = test.db.insertInto('sighting').values({
+      id: idOn('2025-03-03'),
+      product_id: productId,
+      store_id: storeId,
+      condition: 'shelf',
+      price_minor: 0,
+      seen_on: '2025-03-03',
+      evidence: 'tag',
+      reporter_id: reporter.id,
+    })
+    await expect(wrong.execute()).rejects.toThrow('sighting_price')
+  })
+
+  it('leave no table that looks like somebody else’s, and are noted for watches once a statement', async () => {
+    expect(await listStrayTables(test.db)).toEqual([])
+    const { rows } = await sql<{ count: number }>`select count(*) as count from pg_trigger t join pg_class c on c.oid = t.tgrelid
+      where c.relname like 'sighting%' and t.tgname in ('sighting_added_is_watched', 'sighting_changed_is_watched')`.execute(test.db)
+    expect(rows[0]?.count).toBe(2)
+  })
+})
+
+describe('the step to parts', () => {
+  it('keeps every row, vote, rule and index of a record that lay in one table', async () => {
+    const old = await testDatabase()
+    try {
+      const names = Object.keys(MIGRATIONS)
+      const before = names.slice(0, names.indexOf('2026-12-05-sighting-parts'))
+      await sql`drop schema public cascade`.execute(old.db)
+      await sql`create schema public`.execute(old.db)
+      await migrate(old.db, Object.fromEntries(before.map((name) => [name, MIGRATIONS[name]!])))
+      const rules = async (table: string): Promise<string[]> => (await schemaLines(old.db)).filter((line) => line.includes(table))
+      const linesBefore = await rules('sighting')
+      granted(await createInstall(old.db, install))
+      const [who, what, where] = [await person(old.db), (await product(old.db)).id, (await store(old.db)).id]
+      for (const day of ['2024-02-02', '2025-02-02', '2026-02-02'])
+        await old.db
+          .insertInto('sighting')
+          .values({ ...row(what, where, who.id), id: idOn(day), seen_on: day })
+          .execute()
+      await sql`insert into sighting_vote (sighting_id, person_id, vote) select id, reporter_id, 'confirm' from sighting`.execute(old.db)
+      const rowsBefore = await everything(old.db)
+      await migrate(old.db)
+      expect(await everything(old.db)).toEqual(rowsBefore)
+      const linesAfter = new Set(await rules('sighting'))
+      const asBefore = (line: string): string => line.replace(' ON public.sighting USING', ' ON ONLY public.sighting USING')
+      for (const line of linesBefore) expect(linesAfter.has(line) || linesAfter.has(asBefore(line)), line).toBe(true)
+    } finally {
+      await old.close()
+    }
+  })
+})
+
+const row = (productOf: string, storeOf: string, reporterId: string) => ({
+  product_id: productOf,
+  store_id: storeOf,
+  condition: 'shelf' as const,
+  price_minor: 4999,
+  evidence: 'tag' as const,
+  reporter_id: reporterId,
+})
