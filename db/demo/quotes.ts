@@ -126,6 +126,10 @@ const saltWater = (today: CivilDate): QuoteDraft => ({
       buy('Wendlemere 75'), buy('Wendlemere Lid 48 deep'), buy('Thornby Frame 48 deep'), buy('Pellick C-1000', 2), buy('Torvane 300 W'), buy('Halden Row 48'), buy('Pellick Drift 4000'),
       buy('Stillwell Sea 10 kg', 2), buy('Lockridge Swing arm'), buy('Stillwell RO 190'), buy('Millrace Dry reef rock 9 kg', 2), buy('Millrace Sand 10 kg', 4), buy('Torvane Glass'), buy('Stillwell 500 mL'), buy('Dosset Chloride 50 g'), buy('Lockridge Five'), buy('Corbelle GFCI Strip 8'),
     ]),
+    build('sump', 'With a sump', 'Heaters, skimmer and top-up stand out of sight below the tank.', [
+      buy('Wendlemere 75'), buy('Wendlemere Lid 48 deep'), buy('Thornby Frame 48 deep'), buy('Osmere Sump 60'), buy('Pellick Return 3000'), buy('Quarrick Twin 200 with controller', 2), buy('Halden Row 48'), buy('Quarrick Skim 400'), buy('Pellick Drift 4000', 2),
+      buy('Stillwell Sea 10 kg', 2), buy('Lockridge Sea lens'), buy('Stillwell RO 190'), buy('Millrace Dry reef rock 9 kg', 3), buy('Millrace Sand 10 kg', 4), buy('Torvane Watch'), buy('Stillwell 500 mL'), buy('Dosset Chloride 50 g'), buy('Lockridge Five'), buy('Corbelle GFCI Strip 8'),
+    ]),
   ],
   suggestion: { buildId: 'skimmer', reason: 'Two heaters with controllers, and more air at the surface.' },
   standsUntil: addDays(today, 14),

@@ -7,4 +7,5 @@ export const SHOWN: ReadonlySet<string> = new Set([
   'Quarrick Twin 50 with controller', 'Quarrick Twin 100 with controller', 'Quarrick Twin 200 with controller', 'Pellick H-300', 'Torvane 25 W', 'Torvane 75 W', 'Torvane 100 W', 'Torvane 150 W', 'Torvane 300 W', 'Torvane Digital', 'Torvane Watch', 'Torvane Glass', 'Corbelle GFCI Strip 6', 'Corbelle GFCI Strip 8',
   'Millrace Gravel 20 lb', 'Millrace Gravel 50 lb', 'Millrace Sand 10 kg', 'Sedgeway Soil 9 L', 'Stillwell 250 mL', 'Stillwell 500 mL', 'Dosset Bind 250 mL', 'Dosset Chloride 50 g', 'Lockridge Five',
   'Quarrick Skim 300', 'Pellick Drift 4000', 'Stillwell Sea 10 kg', 'Lockridge Sea lens', 'Lockridge Swing arm', 'Stillwell RO 190', 'Millrace Dry reef rock 9 kg',
+  'Osmere Sump 60', 'Pellick Return 3000', 'Quarrick Skim 400',
 ]) // prettier-ignore

@@ -117,7 +117,7 @@ describe('the sightings', () => {
 
   it('are what a phone would send, from a year and a half, none from the future', () => {
     expect(sightings.length).toBeGreaterThan(2500)
-    expect(sightings.length).toBeLessThan(4000)
+    expect(sightings.length).toBeLessThan(4500)
     for (const one of sightings) {
       const { reporterId, receivedAt, doubt: _d, withdrawn: _w, confirmations: _c, disputes: _p, ...posted } = one
       expect(SightingInput.safeParse(posted).error?.issues).toBeUndefined()
