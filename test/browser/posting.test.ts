@@ -272,6 +272,17 @@ describe('the record', () => {
     expect(record.sightings.find(({ priceMinor }) => priceMinor === 4444)?.withdrawn).toBe(true)
   })
 
+  it('is rolled up over the stores, and a figure leads to the sightings behind it', async () => {
+    await openScreen(page, service, `/prices/${productId}`)
+    const { rolledUp } = await readApi<PriceRecord>(page, service, `/api/products/${productId}/record`)
+    await page.getByRole('region', { name: 'Over all stores' }).getByRole('link').first().click()
+    await page.getByText(/^The (one|\d+) behind the lowest price today, all stores, of \d+\.$/).waitFor()
+    const listed = await page.locator('[id^="s-"]').evaluateAll((cells) => cells.map(({ id }) => id.slice(2)))
+    expect(listed.toSorted()).toEqual(rolledUp[0]?.new?.today?.sightingIds.toSorted())
+    await page.getByRole('button', { name: 'Show the newest again' }).click()
+    await page.getByText(/, newest first\./).waitFor()
+  })
+
   it('is confirmed by another member in one tap', async () => {
     const other = await openPage(browser, { width: 390, scheme: 'dark' })
     await signIn(other.page, service, 'advisor')
