@@ -4,6 +4,7 @@ import type { OpenPrice } from '../core/other-clubs/open-prices.ts'
 import { MOST_OTHER_CLUBS, type OtherClub, type OtherClubRow } from '../core/other-clubs/other-club.ts'
 import type { OtherClubPrice } from '../core/pricing/with-other-clubs.ts'
 import { ok, refuse, type Result } from '../core/result.ts'
+import { clubAddress } from './club-address.ts'
 import type { Database } from './database.ts'
 import { isId, type Refusal } from './refusal.ts'
 
@@ -87,13 +88,24 @@ export async function addOtherClub(
   trx: Transaction<Database>,
   address: string,
 ): Promise<Result<{ id: string }, Refusal<'address_taken' | 'full'>>> {
-  const clubs = await trx.selectFrom('other_club').select('address').execute()
-  if (clubs.some((club) => club.address === address))
-    return refuse({ code: 'address_taken', field: 'address', message: 'This club is read already.' })
+  const clubs = await trx.selectFrom('other_club').select(['address', 'name']).execute()
+  const same = clubs.find((club) => clubAddress(club.address) === clubAddress(address))
+  if (same)
+    return refuse({
+      code: 'address_taken',
+      field: 'address',
+      message: `This club is read already: it is “${same.name}” in the list. Enter another one, or take that one out first.`,
+    })
   if (clubs.length >= MOST_OTHER_CLUBS)
     return refuse({ code: 'full', message: `${MOST_OTHER_CLUBS} clubs are read already, and no more. Take one out first.` })
-  const name = new URL(address).hostname
-  return ok(await trx.insertInto('other_club').values({ address, name }).returning('id').executeTakeFirstOrThrow())
+  const name = new URL(clubAddress(address)).hostname
+  return ok(
+    await trx
+      .insertInto('other_club')
+      .values({ address: clubAddress(address), name })
+      .returning('id')
+      .executeTakeFirstOrThrow(),
+  )
 }
 
 /** With everything that it told. */

@@ -1,5 +1,5 @@
 import { Hono } from 'hono'
-import { OLD_RATE_DAYS } from '../../core/pricing/currency-rate.ts'
+import { OLD_RATE_DAYS, type CurrencyRate } from '../../core/pricing/currency-rate.ts'
 import { CurrencyRateInput } from '../../core/pricing/schema.ts'
 import { ok } from '../../core/result.ts'
 import { audit } from '../../db/audit.ts'
@@ -15,6 +15,9 @@ import { transact } from '../transact.ts'
 
 const tag = 'Stores'
 const all = async (c: Ctx) => ({ items: await listCurrencyRates(c.get('db')), oldAfterDays: OLD_RATE_DAYS })
+
+/** Of a rate, what the trail keeps; its currency names the entry. */
+const read = ({ rate, seenOn, source }: CurrencyRate) => ({ rate, seenOn, source })
 
 /** What foreign currencies are worth, as the manager read it off a source on a day. */
 export const currencyRates = new Hono<Env>()
@@ -35,8 +38,16 @@ export const currencyRates = new Hono<Env>()
       if (rate.seenOn > today)
         return invalid(c, 'seenOn', `The rate is of ${rate.seenOn}, which is still to come. Choose ${today} or earlier.`)
       await transact(c.get('db'), async (trx) => {
+        const before = (await listCurrencyRates(trx)).find(({ currency }) => currency === rate.currency)
         await enterCurrencyRate(trx, signedIn(c), rate)
-        await audit(trx, { actor: signedIn(c), action: 'install_changed', subject: { kind: 'install' }, after: { rate } })
+        const subject = { kind: 'currency_rate', name: rate.currency } as const
+        await audit(trx, {
+          actor: signedIn(c),
+          action: 'currency_rate_entered',
+          subject,
+          ...(before && { before: read(before) }),
+          after: read(rate),
+        })
         return ok(null)
       })
       return c.json(await all(c), 200)

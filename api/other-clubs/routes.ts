@@ -3,6 +3,7 @@ import { OtherClubInput, OtherStoreInput, PublishInput } from '../../core/other-
 import { ok } from '../../core/result.ts'
 import { rowId, strict, text } from '../../core/schema.ts'
 import { audit } from '../../db/audit.ts'
+import { clubAddress } from '../../db/club-address.ts'
 import { enqueue } from '../../db/jobs.ts'
 import { publishesPrices, setPublishesPrices } from '../../db/open-prices.ts'
 import { addOtherClub, findOtherClub, listOtherClubs, matchStore, noteAsked, otherClubRows, removeOtherClub } from '../../db/other-clubs.ts'
@@ -58,7 +59,7 @@ export const otherClubs = new Hono<Env>()
         if (before !== publishes)
           await audit(trx, {
             actor: signedIn(c),
-            action: 'install_changed',
+            action: publishes ? 'prices_published' : 'prices_unpublished',
             subject,
             before: { publishesPrices: before },
             after: { publishesPrices: publishes },
@@ -77,7 +78,8 @@ export const otherClubs = new Hono<Env>()
       const address = readEndpoint(c.req.valid('json').address)
       if (!address.ok)
         return invalid(c, 'address', 'Address is not one on the open internet. Copy it from the other club’s screen "Other clubs".')
-      if (address.value.origin === siteOf(c).origin) return invalid(c, 'address', 'This is your own address. Enter the other club’s.')
+      if (new URL(clubAddress(address.value.href)).origin === siteOf(c).origin)
+        return invalid(c, 'address', 'This is your own address. Enter the other club’s.')
       const { clock, wake } = c.get('deps')
       const now = new Date(clock())
       const added = await transact(c.get('db'), async (trx) => {
@@ -85,7 +87,11 @@ export const otherClubs = new Hono<Env>()
         if (!outcome.ok) return outcome
         await noteAsked(trx, outcome.value.id, now)
         await enqueue(trx, READ_CLUB_JOB, { clubId: outcome.value.id }, now, signedIn(c).id)
-        await audit(trx, { actor: signedIn(c), action: 'install_changed', subject, after: { otherClub: address.value.hostname } })
+        await audit(trx, {
+          actor: signedIn(c),
+          action: 'other_club_added',
+          subject: { kind: 'other_club', id: outcome.value.id, name: address.value.hostname },
+        })
         return outcome
       })
       if (!added.ok) return refused(c, added.refusal)
@@ -129,7 +135,7 @@ export const otherClubs = new Hono<Env>()
       const removed = await transact(c.get('db'), async (trx) => {
         const outcome = await removeOtherClub(trx, c.req.valid('param').id)
         if (outcome.ok)
-          await audit(trx, { actor: signedIn(c), action: 'install_changed', subject, before: { otherClub: outcome.value.name } })
+          await audit(trx, { actor: signedIn(c), action: 'other_club_removed', subject: { kind: 'other_club', name: outcome.value.name } })
         return outcome
       })
       return removed.ok ? view(c) : refused(c, removed.refusal)

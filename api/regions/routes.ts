@@ -13,7 +13,7 @@ import { basedOn, etagOf } from '../http/versions.ts'
 import { transact } from '../transact.ts'
 
 const tag = 'Stores'
-const subject = { kind: 'install' } as const
+const subject = ({ id, name }: { id: string; name: string }) => ({ kind: 'region', id, name }) as const
 
 /** Sets of stores that the manager groups. */
 export const regions = new Hono<Env>()
@@ -27,7 +27,13 @@ export const regions = new Hono<Env>()
     async (c) => {
       const created = await transact(c.get('db'), async (trx) => {
         const outcome = await createRegion(trx, c.req.valid('json'))
-        if (outcome.ok) await audit(trx, { actor: signedIn(c), action: 'install_changed', subject, after: { region: outcome.value.name } })
+        if (outcome.ok)
+          await audit(trx, {
+            actor: signedIn(c),
+            action: 'region_added',
+            subject: subject(outcome.value),
+            after: { stores: outcome.value.storeIds.length },
+          })
         return outcome
       })
       if (!created.ok) return refused(c, created.refusal, 'name')
@@ -50,10 +56,10 @@ export const regions = new Hono<Env>()
         if (outcome.ok)
           await audit(trx, {
             actor: signedIn(c),
-            action: 'install_changed',
-            subject,
-            before: { region: before?.name, stores: before?.storeIds.length },
-            after: { region: outcome.value.name, stores: outcome.value.storeIds.length },
+            action: 'region_changed',
+            subject: subject(outcome.value),
+            before: { name: before?.name, stores: before?.storeIds.length },
+            after: { name: outcome.value.name, stores: outcome.value.storeIds.length },
           })
         return outcome
       })
@@ -76,7 +82,7 @@ export const regions = new Hono<Env>()
       const deleted = await transact(c.get('db'), async (trx) => {
         const before = await findRegion(trx, id)
         const outcome = await deleteRegion(trx, id)
-        if (outcome.ok) await audit(trx, { actor: signedIn(c), action: 'install_changed', subject, before: { region: before?.name } })
+        if (outcome.ok && before) await audit(trx, { actor: signedIn(c), action: 'region_deleted', subject: subject(before) })
         return outcome
       })
       return deleted.ok ? c.body(null, 204) : refused(c, deleted.refusal)

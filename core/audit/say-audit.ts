@@ -10,12 +10,15 @@ export interface AuditLine {
 
 /** The kinds of things in words, for a list to choose from. */
 export const AUDIT_SUBJECT_WORDS: Record<AuditSubjectKind, string> = {
-  person: 'People', invitation: 'Invitations', install: 'Settings', product: 'Products', store: 'Stores', livestock_group: 'Livestock groups', sighting: 'Sightings',
+  person: 'People', invitation: 'Invitations', install: 'Settings', product: 'Products', store: 'Stores', region: 'Regions', currency_rate: 'Rates of exchange', other_club: 'Other clubs', livestock_group: 'Livestock groups', sighting: 'Sightings',
   customer: 'Customers', quote: 'Quotes and setups', backup: 'Backups',
 } // prettier-ignore
 
 /** Nobody signed in: the service did it by itself, or somebody at the computer it runs on. */
 const NOBODY = 'Someone at the server’s console, or the service itself,'
+
+/** Things whose name alone does not tell what they are. */
+const NAMED_WITH_KIND: Record<string, string> = { store: 'the store ', region: 'the region ', other_club: 'the other club ' }
 
 function whatOf({ actor, subject }: AuditLine): string {
   const { kind, name, id } = subject
@@ -23,7 +26,8 @@ function whatOf({ actor, subject }: AuditLine): string {
   if (kind === 'customer') return 'a customer'
   if (kind === 'quote') return name === null ? 'a quote without a number' : `quote ${name}`
   if (kind === 'install') return 'the settings'
-  return name === null ? `a ${kind.replaceAll('_', ' ')}` : `${kind === 'store' ? 'the store ' : ''}“${name}”`
+  if (kind === 'currency_rate') return `the rate of exchange of ${name ?? 'a currency'}`
+  return name === null ? `a ${kind.replaceAll('_', ' ')}` : `${NAMED_WITH_KIND[kind] ?? ''}“${name}”`
 }
 
 /**

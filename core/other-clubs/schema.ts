@@ -70,7 +70,7 @@ export const FeedRead = z.object({
 
 /** An address to read another club's prices from. */
 export const OtherClubInput = strict('Club', {
-  address: text('Address', 1, 300).refine((value) => value.startsWith('https://'), {
+  address: text('Address', 1, 300).refine((value) => /^https:\/\//i.test(value), {
     error: 'Address does not begin with https://. Copy it from the other club’s screen "Other clubs".',
   }),
 })

@@ -56,6 +56,27 @@ describe('the trail', () => {
     expect((await newest('install_changed'))?.changes).toEqual([{ field: 'paper', before: 'letter', after: 'a4' }])
   })
 
+  it('names what was changed of regions and rates of exchange', async () => {
+    const { id: storeId } = (await manager.send<{ id: string }>('POST', '/api/stores', { body: storeFields({ name: 'Mill Lane' }) })).body
+    const region = { name: 'Estuary', storeIds: [storeId] }
+    const { id } = (await manager.send<{ id: string }>('POST', '/api/regions', { body: region })).body
+    await manager.send('PUT', `/api/regions/${id}`, { body: { ...region, name: 'Shore' }, headers: { 'if-match': '"1"' } })
+    await manager.send('DELETE', `/api/regions/${id}`)
+    const told = (await trail('&subject=region')).map(({ action, subject, changes }) => [action, subject.name, changes])
+    expect(told).toEqual([
+      ['region_deleted', 'Shore', []],
+      ['region_changed', 'Shore', [{ field: 'name', before: 'Estuary', after: 'Shore' }]],
+      ['region_added', 'Estuary', [{ field: 'stores', after: 1 }]],
+    ])
+    const rate = { currency: 'NOK', rate: 0.09, seenOn: '2026-01-05', source: 'noon rate' }
+    await manager.send('POST', '/api/currency-rates', { body: rate })
+    await manager.send('POST', '/api/currency-rates', { body: { ...rate, rate: 0.1 } })
+    expect(await newest('currency_rate_entered')).toMatchObject({
+      subject: { kind: 'currency_rate', name: 'NOK' },
+      changes: [{ field: 'rate', before: 0.09, after: 0.1 }],
+    })
+  })
+
   it('says nothing of a change that was refused', async () => {
     const before = (await trail()).length
     await manager.send('PUT', '/api/install', { body: { ...install, name: 'Other' }, headers: { 'if-match': '"99"' } })

@@ -132,6 +132,14 @@ describe('reading another club', () => {
       await work()
       expect((await view()).clubs[0]?.fault).toContain(words)
     }
+    for (const spelling of [
+      `${ADDRESS}#top`,
+      ADDRESS.replace('reed.example', 'REED.example.'),
+      ADDRESS.replace('example/', 'example:443/'),
+    ]) {
+      const twin = await manager.send<{ errors: unknown[] }>('POST', '/api/other-clubs', { body: { address: spelling } })
+      expect([twin.status, twin.text], spelling).toEqual([422, expect.stringContaining('is read already')])
+    }
     const again = await manager.send('POST', '/api/other-clubs', { body: { address: ADDRESS } })
     expect(again.status).toBe(422)
     const id = (await view()).clubs[0]?.id ?? ''

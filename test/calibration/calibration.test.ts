@@ -65,7 +65,7 @@ describe('a run', () => {
   })
 
   it('writes down every aim, and every miss as a miss', async () => {
-    const text = await calibrationDocument(summary, rowsByTrait(results), { commit: 'abc', seed: SEED, seconds: 1 })
+    const text = await calibrationDocument(summary, rowsByTrait(results), { commit: 'abc', seed: SEED })
     for (const { what, met } of summary.aims) {
       const row = text.split('\n').find((line) => line.startsWith(`| ${what} `))
       expect(row?.includes('**MISSED**')).toBe(!met)

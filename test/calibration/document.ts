@@ -7,7 +7,6 @@ import type { Aim, Summary } from './summary.ts'
 export interface Run {
   commit: string
   seed: string
-  seconds: number
 }
 
 const HEAD = `# How far the outlook can be trusted
@@ -53,14 +52,14 @@ function fewer(bins: readonly ReliabilityBin[]): ReliabilityBin[] {
 }
 
 /** The result of a run in words and tables. */
-export async function calibrationDocument(summary: Summary, traits: readonly TraitRow[], { commit, seed, seconds }: Run): Promise<string> {
+export async function calibrationDocument(summary: Summary, traits: readonly TraitRow[], { commit, seed }: Run): Promise<string> {
   const missed = summary.aims.filter(({ met }) => !met)
   const verdict =
     missed.length === 0
       ? `All ${summary.aims.length} aims are met.`
       : `**${missed.length} of ${summary.aims.length} aims are missed**: ${missed.map(({ what }) => what).join('; ')}.`
   const text = `${HEAD}
-${summary.markets} markets, ${summary.sightings} sightings, ${summary.cases} forecasts of a line (${summary.unanswered} more were asked for and had no known price), ${seconds} seconds.
+${summary.markets} markets, ${summary.sightings} sightings, ${summary.cases} forecasts of a line (${summary.unanswered} more were asked for and had no known price).
 Commit \`${commit}\`${seed === commit ? '' : `, seed \`${seed}\`: a run for looking, not on the commit's own seed`}.
 
 ${verdict}

@@ -12,6 +12,14 @@ describe('an entry in words', () => {
     ['store_added', mara, { kind: 'store', id: 's', name: 'Saltcote' }, 'Mara Holt added the store “Saltcote”'],
     ['product_changed', mara, { kind: 'product', id: 'p', name: 'Torvane 150 W' }, 'Mara Holt changed “Torvane 150 W”'],
     ['customer_erased', mara, { kind: 'customer', id: 'c', name: null }, 'Mara Holt erased a customer'],
+    ['region_deleted', mara, { kind: 'region', id: 'r', name: 'Estuary' }, 'Mara Holt took the region “Estuary” out'],
+    ['currency_rate_entered', mara, { kind: 'currency_rate', id: null, name: 'NOK' }, 'Mara Holt entered the rate of exchange of NOK'],
+    [
+      'other_club_added',
+      mara,
+      { kind: 'other_club', id: 'c', name: 'reef.example' },
+      'Mara Holt had prices of the other club “reef.example” read',
+    ],
     ['install_changed', mara, { kind: 'install', id: null, name: null }, 'Mara Holt changed the settings'],
     [
       'password_link_made',
