@@ -49,6 +49,21 @@ describe('what runs back when the return pump stops', () => {
     isNear(all.value?.value ?? NaN, 237.7, 1e-4)
   })
 
+  // 237.7 L over 0.524 29 m² would stand 453.4 mm high: 140 mm less, as other fills and beds may come to, are 313.4 mm.
+  it.each([
+    [313, []],
+    [314, ['substrate depth']],
+  ])('hangs on how the tank is filled where it reaches down to its last water: a siphon at %s mm', (siphonBelowMm, assumed) =>
+    expect(
+      found({ totalVolumeL: 900, operatingVolumeL: 100 }, { siphonBelowMm, pipeVolumeL: 0, assumed: ['substrateDepthMm'] }).assumed,
+    ).toEqual(assumed),
+  )
+
+  it('is told as one figure where it is one', () =>
+    expect(sayPhrase(found({ totalVolumeL: 66, operatingVolumeL: 38 }).reason, METRIC)).toBe(
+      'When the return pump stops, 17 L run down out of tank and pipes. The sump has room for 28 L.',
+    ))
+
   it('is asked of a return pump or a skimmer that wants a sump where none is chosen, and of nothing else', () => {
     const bare = findingOf('drain_down', { filters: [one('Pellick Return', { type: 'return_pump', ratedFlowLph: 3000 })] }, stated)
     expect(bare).toMatchObject({ verdict: 'not_known', missing: ['volume of the sump'] })

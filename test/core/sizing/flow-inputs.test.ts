@@ -98,6 +98,11 @@ describe('a range', () => {
   it('is told as one figure where it is one step of its last digit and hardly a share', () => {
     expect(isNarrow(quantity(10.8, 'mg/L', 1), quantity(10.9, 'mg/L', 1))).toBe(true)
     expect(isNarrow(quantity(10.8, 'mg/L', 1), quantity(11, 'mg/L', 1))).toBe(false)
+    // One of 50 is just a fiftieth, one of 51 less.
+    expect([isNarrow(quantity(49, 'L', 0), quantity(50, 'L', 0)), isNarrow(quantity(50, 'L', 0), quantity(51, 'L', 0))]).toEqual([
+      false,
+      true,
+    ])
     expect(isNarrow(quantity(5, 'count', 0), quantity(6, 'count', 0))).toBe(false)
     expect(isNarrow(quantity(0.2, 'g', 1), quantity(0.3, 'g', 1))).toBe(false)
   })
