@@ -47,14 +47,15 @@ export function drainDown(situation: Situation): Finding | null {
   const back = drainsBack(situation)
   const free = sump?.freeL ?? { low: 0, high: Infinity }
   const judge = (litresBack: number, roomL: number) => judgeAtMost(litres(litresBack).value, litres(roomL).value, roomL * DRAIN_RESERVE)
+  const siphonMm = (conditions.siphonBelowMm ?? SIPHON_BELOW_MM.high) + FILL_MATTERS_MM
+  const deep = corners.some(({ geometry }) => siphonMm * geometry.insidePlanMm2 > geometry.waterVolumeL * MM3_PER_LITRE)
   const unstated = namesOf(
     conditions.siphonBelowMm === undefined ? ['siphon level'] : [],
     conditions.pipeVolumeL === undefined ? ['water in the pipes'] : [],
     sump?.unstated ?? ['volume of the sump'],
-    tankUnstated,
+    // How much water stands below the opening counts only where it may all run out.
+    tankUnstated.filter((name) => deep || name !== 'bottom thickness'),
   )
-  const siphonMm = (conditions.siphonBelowMm ?? SIPHON_BELOW_MM.high) + FILL_MATTERS_MM
-  const deep = corners.some(({ geometry }) => siphonMm * geometry.insidePlanMm2 > geometry.waterVolumeL * MM3_PER_LITRE)
   const outcome = settled(judge(back.high, free.low), judge(back.low, free.high), unstated, deep ? fillDefaults : [])
   const room = sump ? phrase`The sump has room for ${between(free)}.` : phrase`No sump is chosen.`
   return makeFinding('drain_down', {

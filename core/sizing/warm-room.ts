@@ -93,7 +93,7 @@ function coolerBy({ gear, conditions }: Situation, heating: Heating, heldC: numb
     gear.lid === null || conditions.livestock.lidNeeded
       ? phrase`a fan across the surface`
       : phrase`the lid off on hot days with a fan across the surface`
-  const lid = gear.lid !== null && conditions.livestock.lidNeeded ? phrase`, under mesh that keeps these animals in,` : phrase``
+  const lid = gear.lid !== null && conditions.livestock.lidNeeded ? phrase` under mesh that keeps these animals in` : phrase``
   return phrase`Plan for summer: a cooler place, shorter hours of light, ${open}${lid} (it would settle at about ${fanC}), or a chiller that takes out ${chillerW} or more. Or choose animals for warm water.`
 }
 

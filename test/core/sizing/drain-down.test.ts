@@ -40,6 +40,16 @@ describe('what runs back when the return pump stops', () => {
     })
   })
 
+  it('hangs on the bottom pane only where all of the water may run out', () => {
+    const { bottomMm: _, ...open } = gear().tank!.spec
+    const missingWith = (siphonBelowMm: number) => {
+      const built = { ...sump({ totalVolumeL: 66, operatingVolumeL: 40 }), tank: one('Wendlemere 75', open) }
+      return findingOf('drain_down', built, { siphonBelowMm }).assumed.concat(findingOf('drain_down', built, { siphonBelowMm }).missing)
+    }
+    expect(missingWith(30)).toEqual(['water in the pipes'])
+    expect(missingWith(1000)).toContain('bottom thickness')
+  })
+
   it('never takes more than the tank holds', () => {
     const all = found({ totalVolumeL: 900, operatingVolumeL: 100 }, { siphonBelowMm: 1000, pipeVolumeL: 0 })
     // By hand: 0.524 29 m² × (483.4 mm of water − 0.6 × 50 mm of grains) = 237.71 L, what stands in it, and that hangs on how it is filled.

@@ -174,7 +174,7 @@ describe('the warmest room, by hand', () => {
     const lid = { lid: one('a lid', { cover: 'glass' as const }) }
     expect(actionOf(inHeat(80, lid))).toContain('the lid off on hot days with a fan across the surface (it would')
     const jumpers = { livestock: { ...COMFORT, lidNeeded: true } }
-    expect(actionOf(inHeat(80, lid, jumpers))).toContain('a fan across the surface, under mesh that keeps these animals in, (it would')
+    expect(actionOf(inHeat(80, lid, jumpers))).toContain('a fan across the surface under mesh that keeps these animals in (it would')
     expect(actionOf(inHeat(80, {}, jumpers))).toContain('a fan across the surface (it would')
   })
 })

@@ -1,6 +1,7 @@
 import type { ReactElement } from 'react'
 import type { Need, NeedExact } from '../../../core/quote/need.ts'
 import type { Conditions } from '../../../core/sizing/conditions.ts'
+import { startOf } from '../../../core/sizing/words.ts'
 import { SelectField, TickField } from '../parts/choice-fields.tsx'
 import { QuantityField } from '../parts/figure-fields.tsx'
 import { useInstall, useReader } from '../session/session.ts'
@@ -88,7 +89,7 @@ function ExactControl({ field, need, conditions, onChange }: Props & { field: Ex
   return (
     <SelectField
       label={field.label}
-      help={[field.help, standIn].filter(Boolean).join(' ')}
+      help={helpOf(field.help, standIn)}
       value={own === undefined ? '' : String(own)}
       none="I don’t know"
       options={options.map(([value, label]) => ({ value, label }))}
@@ -96,6 +97,10 @@ function ExactControl({ field, need, conditions, onChange }: Props & { field: Ex
     />
   )
 }
+
+/** What is asked, and what stands while there is no answer. @example helpOf('A quarter is usual.', 'not stated') // 'A quarter is usual. Not stated' */
+const helpOf = (help: string | undefined, standIn: string | undefined): string =>
+  help === undefined || help === '' ? (standIn ?? '') : [help, startOf(standIn ?? '')].join(' ').trimEnd()
 
 /** A figure of the house may be unknown like any other answer: then the tick says what stands for it. One of the animals or the tank is the group's. */
 function FigureEntry({
@@ -108,7 +113,7 @@ function FigureEntry({
   const install = useInstall()
   const own = need.exact[field.key]
   const unknown = OF_THE_HOUSE.has(field.key)
-  const help = [field.help, unknown ? undefined : standIn].filter(Boolean).join(' ')
+  const help = helpOf(field.help, unknown ? undefined : standIn)
   const entry = (
     <QuantityField
       label={field.label}
