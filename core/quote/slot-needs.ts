@@ -1,6 +1,7 @@
 import type { Slot } from '../catalog/kinds.ts'
 import type { Conditions } from '../sizing/conditions.ts'
 import type { Gear } from '../sizing/gear.ts'
+import { sayPower } from '../sizing/heater-ratings.ts'
 import type { SizingFigures } from '../sizing/report.ts'
 import { footprintM2 } from '../sizing/tank-forms.ts'
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
@@ -19,9 +20,8 @@ function substrateKg(gear: Gear, conditions: Conditions): number | null {
 function heatNeeds({ heaterAdvice, coldLossW }: SizingFigures): Phrase | null {
   if (coldLossW === undefined) return null
   if (!heaterAdvice) return phrase`needs at least ${quantity(coldLossW, 'W', 0)}`
-  const { count, eachLowestW, eachHighestW } = heaterAdvice
-  const high = quantity(eachHighestW, 'W', 0)
-  const size = eachLowestW === eachHighestW ? phrase`${high}` : phrase`${quantity(eachLowestW, 'W', 0)} to ${high}`
+  const size = sayPower(heaterAdvice)
+  const { count } = heaterAdvice
   return count === 1 ? phrase`needs one heater of ${size}` : phrase`needs ${count} heaters of ${size} each`
 }
 

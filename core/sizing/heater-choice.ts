@@ -1,6 +1,7 @@
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import type { Action, Check, Verdict } from './finding.ts'
 import { lossW } from './heat-loss.ts'
+import { ratingsIn, sayPower, sayUnsold } from './heater-ratings.ts'
 import type { Heating } from './heating.ts'
 import type { Situation } from './situation.ts'
 import { over } from './span.ts'
@@ -11,8 +12,8 @@ export const HEATER_RESERVE = 0.25
 export const STUCK_BAND_K = 1
 /** After one heater has failed, comfortably above the lowest safe temperature. Own: the accuracy of the heat balance. */
 export const SPARE_BAND_K = 1
-/** One of several heaters alone keeps the coldest room's water this close to the target, where a power allows it. Own rule, with the check of one stuck on. */
-const ALONE_BELOW_TARGET_K = 2
+/** With one of several heaters failed, the rest keeps the coldest room's water this close to the target, where a power allows it. Own rule, with the check of one stuck on. */
+const LEFT_BELOW_TARGET_K = 2
 /** Hardly any smaller heater is sold: none is advised, and a tank that needs less than two of these gets one. Common practice. */
 const SMALLEST_HEATER_W = 25
 /** Heaters are sold in steps; a limit is told to the next 5 W on its safe side. */
@@ -30,7 +31,7 @@ export interface HeaterChoice {
   count: number
   eachLowestW: number
   eachHighestW: number
-  /** Any one of them alone holds the target less 2 K in the coldest room. Never of a single heater. */
+  /** With one of them failed, the rest holds the target less 2 K in the coldest room. Never of a single heater. */
   oneHolds: boolean
 }
 
@@ -46,13 +47,13 @@ function heatToSpareW({ conditions }: Situation, heating: Heating, { check }: As
   return check === 'heater_spare' ? over(heating.cold, ({ loss }) => lossW(loss, lowestC + SPARE_BAND_K)).high : 0
 }
 
-/** Heat that one heater alone must give to hold the target less 2 K, W. */
-const heatAloneW = ({ conditions }: Situation, heating: Heating): number =>
-  over(heating.cold, ({ loss }) => lossW(loss, conditions.livestock.targetC - ALONE_BELOW_TARGET_K)).high
+/** Heat that must be left after one heater has failed to hold the target less 2 K, W. */
+const heatLeftW = ({ conditions }: Situation, heating: Heating): number =>
+  over(heating.cold, ({ loss }) => lossW(loss, conditions.livestock.targetC - LEFT_BELOW_TARGET_K)).high
 
-/** The least that each must have, on the 5 W above, and no less than is sold. A single one, which holds the target, holds 2 K less. */
-function eachLowestW(count: number, neededW: number, spareW: number, aloneW = 0): number {
-  const eachW = Math.max(neededW / count, count > 1 ? spareW / (count - 1) : 0, aloneW)
+/** The least that each must have so that all hold what is needed and what is left after one has failed holds `leftW`: on the 5 W above, and no less than is sold. */
+function eachLowestW(count: number, neededW: number, leftW: number): number {
+  const eachW = Math.max(neededW / count, count > 1 ? leftW / (count - 1) : 0)
   return Math.max(SMALLEST_HEATER_W, Math.ceil(eachW / STEP_W) * STEP_W)
 }
 
@@ -61,30 +62,39 @@ function eachLowestW(count: number, neededW: number, spareW: number, aloneW = 0)
  * is safe at the low-loss end, those that are at usual losses (then *marginal*); null where none is.
  *
  * Units:  W, rounded to 5 W on the safe side.
- * Source: own, from the two ends of the heat balance: two rather than one, so that one failing is no disaster. Where a power allows it, one alone holds the
- *         target less 2 K; where none does, that gives way before safety does.
+ * Source: own, from the two ends of the heat balance: two rather than one, so that one failing is no disaster. As few as there is a power for that is commonly
+ *         sold; where a power allows it, those left after one has failed hold the target less 2 K; where none does, that gives way before safety does.
  *
  * @example heaterChoice(situation, heating, { check: 'heater_holds', worst: 'does_not_fit' })?.count // 2
  */
 export function heaterChoice(situation: Situation, heating: Heating, asking: Asking): HeaterChoice | null {
   const { dangerC } = situation.conditions.livestock
-  const neededW = heatToChooseW(situation, heating)
-  const spareW = heatToSpareW(situation, heating, asking)
   const strictW = over(heating.warm, ({ loss }) => lossW(loss, dangerC - STUCK_BAND_K)).low
   const usualW = over(heating.warmUsual, ({ loss }) => lossW(loss, dangerC)).low
   // At usual losses alone a heater stuck on is marginal: no better than what is already marginal.
   const bounds = asking.check === 'heater_stuck' && asking.worst === 'marginal' ? [strictW] : [strictW, usualW]
   for (const boundW of bounds) {
-    const highestW = Math.floor((boundW - heating.applianceHeatW.high) / STEP_W) * STEP_W
-    const first = asking.check !== 'heater_spare' && neededW < 2 * SMALLEST_HEATER_W ? 1 : 2
-    for (const aloneW of [heatAloneW(situation, heating), 0])
-      for (let count = first; count <= MOST_HEATERS; count++) {
-        const lowestW = eachLowestW(count, neededW, spareW, aloneW)
-        const oneHolds = count > 1 && aloneW > 0
-        if (lowestW <= highestW) return { count, eachLowestW: lowestW, eachHighestW: highestW, oneHolds }
-      }
+    const eachHighestW = Math.floor((boundW - heating.applianceHeatW.high) / STEP_W) * STEP_W
+    const choices = choicesUnder(eachHighestW, situation, heating, asking)
+    const choice = choices.find((each) => ratingsIn(each).length > 0) ?? choices.find(({ oneHolds }) => oneHolds) ?? choices[0]
+    if (choice) return choice
   }
   return null
+}
+
+/** All that hold and stay below a power, fewest first; of each count first those of which one may fail. */
+function choicesUnder(eachHighestW: number, situation: Situation, heating: Heating, asking: Asking): HeaterChoice[] {
+  const neededW = heatToChooseW(situation, heating)
+  const spareW = heatToSpareW(situation, heating, asking)
+  const leftW = Math.max(spareW, heatLeftW(situation, heating))
+  const first = asking.check !== 'heater_spare' && neededW < 2 * SMALLEST_HEATER_W ? 1 : 2
+  const choices: HeaterChoice[] = []
+  for (let count = first; count <= MOST_HEATERS; count++) {
+    const holds = { count, eachLowestW: eachLowestW(count, neededW, leftW), eachHighestW, oneHolds: count > 1 }
+    const serves = { count, eachLowestW: eachLowestW(count, neededW, spareW), eachHighestW, oneHolds: false }
+    choices.push(...(count > 1 ? [holds, serves] : [serves]))
+  }
+  return choices.filter((each) => each.eachLowestW <= eachHighestW)
 }
 
 /**
@@ -97,27 +107,24 @@ export function heaterAction(situation: Situation, heating: Heating, asking: Ask
   if (controlled) return strongerAction(situation, heating, asking)
   const choice = heaterChoice(situation, heating, asking)
   if (!choice) return { text: otherwise(situation, heating, asking) }
-  const low = quantity(choice.eachLowestW, 'W', 0)
-  const high = quantity(choice.eachHighestW, 'W', 0)
   const [what, each] = choice.count === 1 ? ['one heater', ''] : [`${choice.count} heaters`, ' each']
-  const size = choice.eachLowestW === choice.eachHighestW ? phrase`${low}` : phrase`${low} to ${high}`
   // A controller switches off what sticks; it adds neither heat nor a spare.
   const those = heating.heaters.length === 1 ? 'the one' : 'those'
-  const alone = choice.count > 1 ? aloneWords(situation, choice) : phrase``
+  const left = choice.count > 1 ? leftWords(situation, choice) : phrase``
   const or = asking.check === 'heater_stuck' ? `, or have an external controller switch ${those} in this build` : ''
   return {
-    text: phrase`Put in ${what} of ${size}${each}${or}.${alone}`,
+    text: phrase`Put in ${what} of ${sayPower(choice)}${each}${or}.${sayUnsold(choice, or !== '')}${left}`,
     want: { slot: 'heat', quantity: choice.count, minimum: { powerW: choice.eachLowestW }, maximum: { powerW: choice.eachHighestW } },
   }
 }
 
-/** What one of several does alone, or why it cannot. */
-function aloneWords({ conditions }: Situation, { oneHolds }: HeaterChoice): Phrase {
+/** What is held with one of several failed, or why it is not. */
+function leftWords({ conditions }: Situation, { oneHolds }: HeaterChoice): Phrase {
   const target = quantity(conditions.livestock.targetC, 'degC', 1)
-  const held = quantity(conditions.livestock.targetC - ALONE_BELOW_TARGET_K, 'degC', 1)
+  const held = quantity(conditions.livestock.targetC - LEFT_BELOW_TARGET_K, 'degC', 1)
   return oneHolds
     ? phrase` Together they hold the target, ${target}; should one fail, what is left holds ${held} in the coldest room.`
-    : phrase` Together they hold the target, ${target}; should one fail, what is left does not hold even ${held} in the coldest room: a power that did would be too much when it sticks on.`
+    : phrase` Together they hold the target, ${target}; should one fail, what is left does not hold even ${held} in the coldest room: of what is sold, a power that did would be too much when it sticks on.`
 }
 
 /** Where no power betters the verdict: enough of it and a controller against the harm that it could do, a steadier room, a lid. */
@@ -138,7 +145,8 @@ function otherwise(situation: Situation, heating: Heating, asking: Asking): Phra
 
 /** Heaters behind an external controller have no upper limit of their own. */
 function strongerAction(situation: Situation, heating: Heating, asking: Asking): Action {
-  const eachW = eachLowestW(2, heatToChooseW(situation, heating), heatToSpareW(situation, heating, asking), heatAloneW(situation, heating))
+  const leftW = Math.max(heatToSpareW(situation, heating, asking), heatLeftW(situation, heating))
+  const eachW = eachLowestW(2, heatToChooseW(situation, heating), leftW)
   return {
     text: phrase`Put in 2 heaters of at least ${quantity(eachW, 'W', 0)} each, with a controller as now.`,
     want: { slot: 'heat', quantity: 2, minimum: { powerW: eachW } },

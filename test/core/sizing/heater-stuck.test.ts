@@ -135,7 +135,7 @@ it('offers a controller in place of other heaters only where one sticks: it adds
   const words = (check: 'heater_stuck' | 'heater_holds' | 'heater_spare', powerW: number, room = {}) =>
     sayPhrase(findingOf(check, heaters(powerW), room).action?.text ?? [], METRIC)
   expect(words('heater_stuck', 300, { warmestRoomC: 23 })).toMatch(
-    /^Put in \d heaters .* each, or have an external controller switch the one in this build\. Together/,
+    /^Put in 3 heaters of 65 W each, or have an external controller switch the one in this build\. None of that power is commonly sold\. Together/,
   )
   expect(words('heater_holds', 50)).toMatch(/^Put in \d heaters of [^,]* each\. Together/)
   expect(words('heater_spare', 200)).toMatch(/^Put in \d heaters of [^,]* each\. Together/)
