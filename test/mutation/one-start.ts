@@ -1,5 +1,6 @@
 import { spawnSync } from 'node:child_process'
 import { readFileSync, rmSync } from 'node:fs'
+import { resolve } from 'node:path'
 
 const REPORT = '.types/mutation/report.json'
 
@@ -25,7 +26,8 @@ export function measure(files: readonly string[]): Reported | null {
   const stryker = 'node_modules/@stryker-mutator/core/bin/stryker.js'
   const done = spawnSync(process.execPath, [stryker, 'run', 'test/mutation/stryker.json', '--mutate', files.join(',')], {
     encoding: 'utf8',
-    env: { ...process.env, MUTATED: files.join(',') },
+    // Files that are loaded anew for a mutant are compiled once.
+    env: { ...process.env, MUTATED: files.join(','), NODE_COMPILE_CACHE: resolve('.types/mutation/compiled') },
   })
   if (done.status === 0) return (JSON.parse(readFileSync(REPORT, 'utf8')) as { files: Reported }).files
   console.error(`${files.join(', ')} could not be measured:\n${(done.stdout + done.stderr).slice(-2000)}`)

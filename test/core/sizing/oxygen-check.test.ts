@@ -60,7 +60,9 @@ describe('the surface of 160 L', () => {
   })
 
   it('carries less at a height, which is told', () => {
-    expect(carried(fed(1, {}, {}, { altitudeM: 1600 })).still).toBeLessThan(carried(fed(1)).still * 0.7)
+    const high = fed(1, {}, {}, { altitudeM: 1600 })
+    expect(carried(high).still).toBeLessThan(carried(fed(1)).still * 0.7)
+    expect(high.assumed).toEqual(['movement of the surface', 'feed a day of the group'])
   })
 })
 
