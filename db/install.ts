@@ -70,6 +70,21 @@ export async function updateInstall(
   return refuse({ code: 'stale', message: 'Someone else changed the settings meanwhile.' })
 }
 
+/** Where the place is, by the one who has just become its first manager; null where it was known so. Who may is the caller's to say. */
+export async function placeInstall(
+  trx: Transaction<Database>,
+  timeZone: string,
+): Promise<{ before: InstallRow; after: InstallRow } | null> {
+  const before = await getInstall(trx)
+  if (before.timeZone === timeZone) return null
+  const row = await trx
+    .updateTable('install')
+    .set((eb) => ({ time_zone: timeZone, version: eb('version', '+', 1) }))
+    .returningAll()
+    .executeTakeFirstOrThrow()
+  return { before, after: installOf(row) }
+}
+
 const valuesOf = (install: Install) => ({
   name: install.name,
   mode: install.mode,

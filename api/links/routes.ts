@@ -2,7 +2,7 @@ import { Hono } from 'hono'
 import { ok } from '../../core/result.ts'
 import { NewPassword, NewPerson } from '../../core/people/schema.ts'
 import { audit } from '../../db/audit.ts'
-import { getInstall } from '../../db/install.ts'
+import { getInstall, placeInstall } from '../../db/install.ts'
 import { deleteOneUseLinks, findOneUseLink, useOneUseLink } from '../../db/one-use-links.ts'
 import { usePasswordLink } from '../../db/password-links.ts'
 import { createPerson, getPerson } from '../../db/people.ts'
@@ -34,8 +34,14 @@ function needsHttps(c: Ctx) {
 const SetPassword = strict('Password', { password: NewPassword })
 const now = (c: Ctx): Date => new Date(c.get('deps').clock())
 
-/** Uses the link up and makes the person, both or neither. */
-function join(c: Ctx, hash: string, person: { name: string; signInName: string; passwordHash: string }) {
+interface Joining {
+  name: string
+  signInName: string
+  passwordHash: string
+}
+
+/** Uses the link up and makes the person, both or neither; the first manager says where the place is. */
+function join(c: Ctx, hash: string, person: Joining, timeZone: string | undefined) {
   return transact(c.get('db'), async (trx) => {
     const used = await useOneUseLink(trx, hash, now(c))
     if (!used.ok) return used
@@ -45,6 +51,8 @@ function join(c: Ctx, hash: string, person: { name: string; signInName: string; 
     if (!created.ok) return created
     const { id } = created.value
     await audit(trx, { actor: { id }, action: 'person_joined', subject: { kind: 'person', id }, after: { role } })
+    const placed = purpose === 'first_manager' && timeZone !== undefined ? await placeInstall(trx, timeZone) : null
+    if (placed) await audit(trx, { actor: { id }, action: 'install_changed', subject: { kind: 'install' }, ...placed })
     return ok(created.value)
   })
 }
@@ -75,13 +83,13 @@ export const links = new Hono<Env>()
     async (c) => {
       if (linkOrigin(c) === null) return needsHttps(c)
       const hash = tokenHash(c.req.valid('param').token)
-      const { name, signInName, password } = c.req.valid('json')
+      const { name, signInName, password, timeZone } = c.req.valid('json')
       const link = await findOneUseLink(c.get('db'), hash, now(c))
       if (link === undefined || link.purpose === 'new_password') return gone(c)
       const checked = checkPassword(password, [(await getInstall(c.get('db'))).name, name, signInName])
       if (!checked.ok) return invalid(c, 'password', checked.refusal.message, checked.refusal.limit)
       const passwordHash = await hashPassword(password)
-      const joined = await join(c, hash, { name, signInName, passwordHash })
+      const joined = await join(c, hash, { name, signInName, passwordHash }, timeZone)
       if (!joined.ok) return refused(c, joined.refusal, joined.refusal.code === 'sign_in_name_taken' ? 'signInName' : undefined)
       await c.get('auth').start(c, joined.value.id, passwordHash)
       return c.json(await sessionView(c, joined.value), 201)

@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { timeZone } from '../catalog/schema.ts'
 import { isPlainText } from '../plain-text.ts'
 import { oneOf, strict, text, yesNo } from '../schema.ts'
 import { isMailAddress } from './mail-address.ts'
@@ -33,7 +34,13 @@ export const SignInName = text('Sign-in name', 2, 60)
 
 const PersonName = text('Name', 1, 80)
 
-export const NewPerson = strict('Person', { name: PersonName, signInName: SignInName, password: NewPassword })
+export const NewPerson = strict('Person', {
+  name: PersonName,
+  signInName: SignInName,
+  password: NewPassword,
+  /** Of the place, as the first manager's browser has it; of anybody else it counts for nothing. */
+  timeZone: timeZone.optional(),
+})
 export type NewPerson = z.output<typeof NewPerson>
 
 /** No policy here: an old password, or a wrong one, is looked up and refused, never judged. Only what no database can look up is refused. */

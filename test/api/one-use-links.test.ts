@@ -22,8 +22,17 @@ it('makes the first manager once, and a restart replaces the link that nobody us
     name: null,
     signInName: null,
   })
-  const made = await visitor.send<{ person: { role: string } }>('POST', `/api/links/${second}`, { body: body('ines') })
+  const nowhere = await visitor.send<{ errors: Array<{ field: string }> }>('POST', `/api/links/${second}`, {
+    body: { ...body('ines'), timeZone: 'Nowhere/Land' },
+  })
+  expect([nowhere.status, nowhere.body.errors[0]?.field]).toEqual([422, 'timeZone'])
+  const made = await visitor.send<{ person: { role: string } }>('POST', `/api/links/${second}`, {
+    body: { ...body('ines'), timeZone: 'Pacific/Auckland' },
+  })
   expect(made.status).toBe(201)
+  expect((await visitor.send('GET', '/api/install')).body['timeZone']).toBe('Pacific/Auckland')
+  const trail = await visitor.send<{ items: Array<{ action: string }> }>('GET', '/api/audit')
+  expect(trail.body.items.map(({ action }) => action)).toContain('install_changed')
   expect(made.body.person.role).toBe('manager')
   expect((await visitor.send('GET', '/api/people')).status).toBe(200)
   expect((await visitor.send('POST', `/api/links/${second}`, { body: body('other') })).status).toBe(410)
@@ -38,8 +47,10 @@ it('gives an invited person the role that the manager chose, whatever the body s
   const token = tokenOf(invited.body['url'])
   const tried = await world.visitor().send('POST', `/api/links/${token}`, { body: { ...body('ole'), role: 'manager' } })
   expect(tried.status).toBe(422)
-  const taken = await world.visitor().send<{ person: { role: string } }>('POST', `/api/links/${token}`, { body: body('ole') })
+  const elsewhere = { ...body('ole'), timeZone: 'Asia/Tokyo' }
+  const taken = await world.visitor().send<{ person: { role: string } }>('POST', `/api/links/${token}`, { body: elsewhere })
   expect(taken.body.person.role).toBe('advisor')
+  expect((await manager.send('GET', '/api/install')).body['timeZone']).not.toBe('Asia/Tokyo')
 })
 
 it('is used by exactly one of many who open it at the same moment', async () => {

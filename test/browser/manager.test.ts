@@ -48,6 +48,18 @@ describe('the settings', () => {
     await voltage.press('Tab')
     await page.getByText('The least is 90 V').waitFor()
     expect(await voltage.inputValue()).toBe('23')
+    await page.getByLabel('Smallest saving worth waiting for').fill('-3')
+    await voltage.press('Tab')
+    await page.getByText('A saving of "-3" cannot be waited for. Write 0 or more').waitFor()
+  })
+
+  it('lead a new place through its first steps, folded away once it says whom to ask', async () => {
+    await openScreen(page, service, '/settings')
+    const steps = page.locator('details', { hasText: 'First steps' })
+    expect(await steps.getByRole('link', { name: 'People' }).isVisible()).toBe(false)
+    await page.getByText('First steps').click()
+    const links = await steps.getByRole('link').evaluateAll((all) => all.map((link) => new URL((link as HTMLAnchorElement).href).pathname))
+    expect(links).toEqual(['/stores', '/catalog/exchange', '/people', '/settings/backups'])
   })
 
   it('keep the currency once amounts are stored, and say so at its field', async () => {

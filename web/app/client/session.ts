@@ -38,5 +38,12 @@ export const setOwnUnits = (units: ReaderUnits | null): Promise<Session> => requ
 export const getLink = (token: string): Promise<LinkPurpose> => request('GET', `/api/links/${encodeURIComponent(token)}`)
 export const setPasswordByLink = (token: string, password: string): Promise<Session> =>
   request('PUT', `/api/links/${encodeURIComponent(token)}/password`, { body: { password } })
-export const takeLink = (token: string, body: { name: string; signInName: string; password: string }): Promise<Session> =>
+export interface NewAccount {
+  name: string
+  signInName: string
+  password: string
+  /** Of the place: the first manager's alone. */
+  timeZone?: string
+}
+export const takeLink = (token: string, body: NewAccount): Promise<Session> =>
   request('POST', `/api/links/${encodeURIComponent(token)}`, { body })

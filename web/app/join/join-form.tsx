@@ -1,7 +1,7 @@
 import { useRouter } from '@tanstack/react-router'
 import { useState, type ReactElement } from 'react'
 import { faultsOf } from '../client/problem.ts'
-import { takeLink, type LinkPurpose } from '../client/session.ts'
+import { takeLink, type LinkPurpose, type NewAccount } from '../client/session.ts'
 import { Button } from '../parts/button.tsx'
 import { TickField } from '../parts/choice-fields.tsx'
 import { TextField } from '../parts/field.tsx'
@@ -18,10 +18,15 @@ const welcomeOf = (link: LinkPurpose): string =>
 
 export function JoinForm({ token, link }: { token: string; link: LinkPurpose }): ReactElement {
   const router = useRouter()
-  const [person, setPerson] = useState({ name: link.name ?? '', signInName: '', password: '' })
   const first = link.purpose === 'first_manager'
+  const [person, setPerson] = useState<Joining>({
+    name: link.name ?? '',
+    signInName: '',
+    password: '',
+    timeZone: first ? ownTimeZone() : null,
+  })
   const join = useEntering(
-    () => takeLink(token, { ...person, name: person.name.trim(), signInName: person.signInName.trim() }),
+    () => takeLink(token, accountOf(person)),
     (session) => router.history.push(first ? '/settings' : session.person ? homeOf(session.person.role) : '/'),
   )
   return (
@@ -33,7 +38,7 @@ export function JoinForm({ token, link }: { token: string; link: LinkPurpose }):
       }}
     >
       <p>{welcomeOf(link)}</p>
-      <ErrorNotice error={join.error} shown={['name', 'signInName', 'password']} />
+      <ErrorNotice error={join.error} shown={['name', 'signInName', 'password', 'timeZone']} />
       <JoinFields person={person} faults={faultsOf(join.error)} set={(part) => setPerson({ ...person, ...part })} />
       <Button look="main" type="submit" busy={join.isPending}>
         {first ? 'Become the manager' : 'Join'}
@@ -46,7 +51,18 @@ interface Joining {
   name: string
   signInName: string
   password: string
+  /** Of the place; null for everyone but its first manager. */
+  timeZone: string | null
 }
+
+const ownTimeZone = (): string => Intl.DateTimeFormat().resolvedOptions().timeZone
+
+const accountOf = ({ name, signInName, password, timeZone }: Joining): NewAccount => ({
+  name: name.trim(),
+  signInName: signInName.trim(),
+  password,
+  ...(timeZone !== null && { timeZone: timeZone.trim() }),
+})
 
 function JoinFields({
   person,
@@ -91,6 +107,16 @@ function JoinFields({
         required
       />
       <TickField label="Show the password" checked={shown} onChange={setShown} />
+      {person.timeZone !== null && (
+        <TextField
+          label="Time zone of this place"
+          value={person.timeZone}
+          onChange={(timeZone) => set({ timeZone })}
+          fault={faults['timeZone']}
+          help="As this browser has it. It says when a day begins, and the last day of a sale ends."
+          required
+        />
+      )}
     </>
   )
 }

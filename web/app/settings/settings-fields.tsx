@@ -62,7 +62,7 @@ export function SettingsUnits({ draft, faults, set }: SettingsPartProps): ReactE
         <p className="quiet">For whoever chose none of their own, and for paper.</p>
       </div>
       <UnitsFields units={draft.units} faults={faults} onChange={(units) => set({ units })} />
-      <div className="form-row">
+      <div className="lone">
         <ChoiceField label="Paper" value={draft.paper} onChange={(paper) => set({ paper })} fault={faults['paper']} options={PAPERS} />
       </div>
     </>

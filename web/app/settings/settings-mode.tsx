@@ -15,17 +15,19 @@ const CHANGES: Record<Mode, string> = {
 /** Whether quotes are made of what members saw, or of the own price list. */
 export function SettingsMode({ draft, faults, set }: SettingsPartProps): ReactElement {
   return (
-    <ChoiceField
-      label="This place is a"
-      value={draft.mode}
-      onChange={(mode) => set({ mode })}
-      fault={faults['mode']}
-      help={CHANGES[draft.mode]}
-      options={[
-        { value: 'club', label: 'Club' },
-        { value: 'store', label: 'Store' },
-      ]}
-    />
+    <div className="lone">
+      <ChoiceField
+        label="This place is a"
+        value={draft.mode}
+        onChange={(mode) => set({ mode })}
+        fault={faults['mode']}
+        help={CHANGES[draft.mode]}
+        options={[
+          { value: 'club', label: 'Club' },
+          { value: 'store', label: 'Store' },
+        ]}
+      />
+    </div>
   )
 }
 

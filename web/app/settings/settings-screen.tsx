@@ -4,6 +4,7 @@ import type { ReactElement } from 'react'
 import { getInstall } from '../client/install.ts'
 import { Screen } from '../parts/screen.tsx'
 import { ErrorNotice, LoadingRows } from '../parts/states.tsx'
+import { FirstSteps } from './first-steps.tsx'
 import { SettingsForm } from './settings-form.tsx'
 
 /** What this install is, and how it tells figures. */
@@ -18,6 +19,7 @@ export function SettingsScreen(): ReactElement {
       </p>
       <ErrorNotice error={install.data ? null : install.error} onRetry={() => void install.refetch()} />
       {install.isPending && <LoadingRows what="the settings" />}
+      {install.data && <FirstSteps install={install.data.value} />}
       {install.data && <SettingsForm read={install.data} reload={reload} />}
     </Screen>
   )

@@ -1,7 +1,7 @@
 import type { ReactElement } from 'react'
 import { LEAST_SAVING_MINOR } from '../../../core/install.ts'
 import type { SettingsPartProps } from './settings-fields.tsx'
-import { UnitPriceField } from './unit-price-field.tsx'
+import { SavingField } from './saving-field.tsx'
 
 const NAME = 'Smallest saving worth waiting for'
 
@@ -18,8 +18,8 @@ export function SettingsWaiting({
         <h2>Wait or buy</h2>
         <p className="quiet">For the advice beside prices and on quotes.</p>
       </div>
-      <div className="form-row">
-        <UnitPriceField
+      <div className="lone">
+        <SavingField
           label={NAME}
           currency={draft.currency}
           decimal={draft.units.decimal}
@@ -28,7 +28,7 @@ export function SettingsWaiting({
           fault={faults['leastSavingMinor']}
           onChange={(value, fault) => {
             onFault(fault ?? (value === null ? `${NAME} is empty. Fill it in; 0 for any saving.` : null))
-            if (value !== null) set({ leastSavingMinor: Math.round(value) })
+            if (value !== null) set({ leastSavingMinor: value })
           }}
         />
       </div>
