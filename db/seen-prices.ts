@@ -43,7 +43,7 @@ async function viewsOf(db: Kysely<Database>, rows: readonly Summarised[], asOf: 
   // A clock that is days behind the newest sighting: what it would not have known yet is told from the sightings themselves.
   const ahead: Pair[] = []
   for (const { facts, ...pair } of rows) {
-    const summary = decodeSummary(facts)
+    const summary = decodeSummary(facts, asOf)
     if (!tellsOf(summary, asOf)) ahead.push(pair)
     const view = viewOfSummary(summary, pair, asOf)
     if (view) told.push(view)
@@ -75,7 +75,7 @@ export async function seenRecordOfProduct(
 function factsOf(pairs: readonly Summarised[], views: readonly PriceView[], asOf: CivilDate): StoreFacts[] {
   const viewAt = new Map(views.map((view) => [view.storeId, view]))
   return pairs.flatMap(({ facts, ...pair }) => {
-    const told = factsOfSummary(decodeSummary(facts), pair, asOf)
+    const told = factsOfSummary(decodeSummary(facts, asOf), pair, asOf)
     const view = viewAt.get(pair.storeId)
     return told ?? (view ? { storeId: pair.storeId, view } : [])
   })

@@ -217,4 +217,19 @@ function todayOf({ spell }: PairState, regular: Regular | undefined, asOf: Civil
 
 /** The same bytes for the same sightings: keys in the order in which they are made here, ids in theirs. */
 export const encodeSummary = (summary: PairSummary): string => JSON.stringify(summary)
-export const decodeSummary = (text: string): PairSummary => JSON.parse(text) as PairSummary
+/** How each state begins, and nothing within one: no other thing here has a day from which it holds for its first field. */
+const STATE = '{"from":"'
+
+/**
+ * The state of a summary that tells of a day, alone; where all are of later days the first of them, and none of an empty summary. The others are not read: with many sightings a day
+ * there is one of each of the last three days.
+ */
+export function decodeSummary(text: string, asOf: CivilDate): PairSummary {
+  let [start, end] = [text.lastIndexOf(STATE), text.length - 1]
+  if (start < 0) return []
+  while (start > 1 && text.slice(start + STATE.length, start + STATE.length + asOf.length) > asOf) {
+    end = start - 1
+    start = text.lastIndexOf(STATE, start - 1)
+  }
+  return [JSON.parse(text.slice(start, end)) as PairState]
+}

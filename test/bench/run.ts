@@ -14,6 +14,7 @@ import sizingRanges from './sizing-ranges.ts'
 import sizingReport from './sizing-report.ts'
 import startWarm from './start-warm.ts'
 import tiersGrowth from './tiers-growth.ts'
+import watchesGrowth from './watches-growth.ts'
 import { withBenchPostgres } from './postgres.ts'
 import type { Measurement } from './measurement.ts'
 
@@ -31,6 +32,7 @@ const BENCHES: Record<string, () => Promise<Measurement[]>> = {
   'board.growth': () => withBenchPostgres(boardGrowth),
   'product-page.growth': () => withBenchPostgres(productPageGrowth),
   'tiers.growth': () => withBenchPostgres(tiersGrowth),
+  'watches.growth': () => withBenchPostgres(watchesGrowth),
   'record.rebuild': () => withBenchPostgres(recordRebuild),
   'product.read': () => withBenchPostgres(productRead),
 }

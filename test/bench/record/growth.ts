@@ -53,7 +53,8 @@ async function serviceOn(connection: Connection, dataDir: string): Promise<Ask> 
   }
 }
 
-async function timeOf(work: () => Promise<void>): Promise<number> {
+/** Milliseconds that some work takes. */
+export async function timeOf(work: () => Promise<unknown>): Promise<number> {
   const started = performance.now()
   await work()
   return performance.now() - started
@@ -62,13 +63,28 @@ async function timeOf(work: () => Promise<void>): Promise<number> {
 /** Median time of the same questions to a record of two million sightings, against one of twenty thousand, in turn. */
 export async function growthOf(name: string, askedAt: (round: number) => Asked): Promise<Measurement[]> {
   const folder = await mkdtemp(join(tmpdir(), 'driploop-bench-'))
+  try {
+    return await growthOfWork(name, async (connection) => {
+      const ask = await serviceOn(connection, folder)
+      return (round) => timeOf(() => ask(askedAt(round)))
+    })
+  } finally {
+    await rm(folder, { recursive: true, force: true })
+  }
+}
+
+/** The same of work that tells itself how many milliseconds of a round count. */
+export async function growthOfWork(
+  name: string,
+  begin: (connection: Connection) => Promise<(round: number) => Promise<number>>,
+): Promise<Measurement[]> {
   const connections = { young: await openRecord('young'), grown: await openRecord('grown') }
   try {
-    const asks = { young: await serviceOn(connections.young, folder), grown: await serviceOn(connections.grown, folder) }
+    const works = { young: await begin(connections.young), grown: await begin(connections.grown) }
     const times: Record<Size, number[]> = { young: [], grown: [] }
     for (let round = -WARM_UP; round < ROUNDS; round += 1) {
       for (const size of ['young', 'grown'] as const) {
-        const took = await timeOf(() => asks[size](askedAt(round + WARM_UP)))
+        const took = await works[size](round + WARM_UP)
         if (round >= 0) times[size].push(took)
       }
     }
@@ -76,6 +92,5 @@ export async function growthOf(name: string, askedAt: (round: number) => Asked):
     return [{ name, value, unit: 'ms', baseline, ratio: value / baseline }]
   } finally {
     for (const connection of Object.values(connections)) await connection.close()
-    await rm(folder, { recursive: true, force: true })
   }
 }

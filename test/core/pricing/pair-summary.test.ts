@@ -35,7 +35,10 @@ const day = fc.oneof(fc.integer({ min: -2, max: 12 }), fc.integer({ min: -2, max
 
 describe('the summary of a product at a store', () => {
   test.prop([fc.array(seen, { maxLength: 40 }), day], { numRuns: 400 })('says of every day what its sightings say', (sightings, asOf) => {
-    const summary = decodeSummary(encodeSummary(summarisePair(sightings)))
+    const all = summarisePair(sightings)
+    const summary = decodeSummary(encodeSummary(all), asOf)
+    expect(tellsOf(summary, asOf)).toBe(tellsOf(all, asOf))
+    expect(viewOfSummary(all, PAIR, asOf)).toEqual(viewOfSummary(summary, PAIR, asOf))
     const view = priceViewOf(sightings, asOf)
     const known = view && (view.regular ?? view.today ?? view.best) !== undefined
     expect(viewOfSummary(summary, PAIR, asOf)).toEqual(known && tellsOf(summary, asOf) ? view : undefined)
