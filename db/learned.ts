@@ -2,11 +2,10 @@ import { sql, type Kysely, type RawBuilder, type Transaction } from 'kysely'
 import type { Kind } from '../core/catalog/kinds.ts'
 import type { CivilDate } from '../core/dates.ts'
 import type { Learned, LearnedHead, ProductLearned } from '../core/pricing/outlook/learned.ts'
-import type { Sighting } from '../core/pricing/sighting.ts'
+import type { TaughtPrice } from '../core/pricing/outlook/timeline.ts'
 import type { ReporterVotes } from '../core/pricing/trust.ts'
 import type { Database } from './database.ts'
 import { isId } from './refusal.ts'
-import { sightingOf } from './sighting-rows.ts'
 
 /** Which of two processes that learnt the same day keeps it, the other finds it kept. Any number, as long as no other lock here has it. */
 const ONE_AT_A_TIME = 20_261_201
@@ -16,11 +15,12 @@ const METHOD = 2
 const BATCH = 500
 
 /** Accepted sightings of some products since a day, oldest first: what there is to learn from. The record of a region is too much for one answer. */
-export async function acceptedOf(db: Kysely<Database>, productIds: readonly string[], since: CivilDate): Promise<Sighting[]> {
+export async function acceptedOf(db: Kysely<Database>, productIds: readonly string[], since: CivilDate): Promise<TaughtPrice[]> {
   if (productIds.length === 0) return []
   const rows = await db
     .selectFrom('sighting')
-    .selectAll()
+    .select(['id', 'product_id', 'store_id', 'condition', 'price_minor', 'printed_regular_minor', 'seen_on', 'reporter_id'])
+    .select(['confirmations', 'disputes'])
     .where('product_id', 'in', productIds)
     .where('accepted', '=', true)
     .where('seen_on', '>=', since)
@@ -28,7 +28,24 @@ export async function acceptedOf(db: Kysely<Database>, productIds: readonly stri
     .orderBy('received_at')
     .orderBy('id')
     .execute()
-  return rows.map(sightingOf)
+  return rows.map(({ product_id, store_id, price_minor, printed_regular_minor, seen_on, reporter_id, ...row }) => ({
+    ...row,
+    productId: product_id,
+    storeId: store_id,
+    priceMinor: price_minor,
+    printedRegularMinor: printed_regular_minor,
+    seenOn: seen_on,
+    reporterId: reporter_id,
+    doubt: null,
+    withdrawn: false,
+  }))
+}
+
+/** How many sightings each product has, of whatever age; those without are left out. */
+export async function sightingsByProduct(db: Kysely<Database>): Promise<Map<string, number>> {
+  const { rows } = await sql<{ product_id: string; seen: number }>`
+    select product_id, sum(sightings)::int as seen from price_summary group by product_id`.execute(db)
+  return new Map(rows.map(({ product_id, seen }) => [product_id, seen]))
 }
 
 /** Newest day up to `today` whose record was learnt from by the present method; null where none was. */

@@ -3,7 +3,15 @@ import type { Store } from '../../core/catalog/store.ts'
 import { addDays, civilDateAt, type CivilDate } from '../../core/dates.ts'
 import type { Database } from '../../db/database.ts'
 import { getInstall } from '../../db/install.ts'
-import { acceptedOf, dropLearnedBefore, keepLearned, kindsOfProducts, newestLearnedOn, votesByReporter } from '../../db/learned.ts'
+import {
+  acceptedOf,
+  dropLearnedBefore,
+  keepLearned,
+  kindsOfProducts,
+  newestLearnedOn,
+  sightingsByProduct,
+  votesByReporter,
+} from '../../db/learned.ts'
 import { inTransaction } from '../../db/refusal.ts'
 import { listSaleTimes } from '../../db/sale-times.ts'
 import { listStores } from '../../db/stores.ts'
@@ -36,7 +44,7 @@ async function learnOnce(db: Kysely<Database>, nowMs: number, learn: typeof lear
   const today = civilDateAt(nowMs, timeZone)
   if (mode === 'store' || (await newestLearnedOn(db, today)) === today) return 'nothing_to_do'
   const record = await recordOn(db, today)
-  const learned = await learn({ record, trust: await votesByReporter(db) }, readsOf(db, record))
+  const learned = await learn({ record, trust: await votesByReporter(db) }, await readsOf(db, record))
   const kept = await inTransaction(db, (trx) => keepLearned(trx, learned))
   await dropLearnedBefore(db, addDays(today, -KEPT_DAYS))
   return kept ? 'learned' : 'nothing_to_do'
@@ -53,12 +61,32 @@ async function recordOn(db: Kysely<Database>, asOf: CivilDate): Promise<LearnJob
 /** A store that is archived by now had its sales as well: what was seen of them teaches. */
 const asOpen = (store: Store): Store => ({ ...store, archived: false })
 
-/** So many products are read at a time: of two million sightings over twenty thousand these are ten thousand, a few megabytes. */
-const LOT = 100
+/** Sightings that are read at a time, but for a product that has more by itself: some megabytes, however much more the best known products are seen than others. */
+const READ_AT_ONCE = 10_000
+/** Products that one question names. */
+const MOST_PRODUCTS = 500
 
 /** The sightings of all products, lot by lot, each read once the one before was learnt from. */
-function readsOf(db: Kysely<Database>, { products, asOf }: LearnJob['record']): Array<() => Promise<LearnLot>> {
-  const ids = products.map(({ id }) => id)
-  const starts = Array.from({ length: Math.ceil(ids.length / LOT) }, (_, index) => index * LOT)
-  return starts.map((start) => () => acceptedOf(db, ids.slice(start, start + LOT), taughtSince(asOf)))
+async function readsOf(db: Kysely<Database>, { products, asOf }: LearnJob['record']): Promise<Array<() => Promise<LearnLot>>> {
+  const lots = lotsOf(
+    products.map(({ id }) => id),
+    await sightingsByProduct(db),
+  )
+  return lots.map((lot) => () => acceptedOf(db, lot, taughtSince(asOf)))
+}
+
+/** Products in lists that have few enough sightings together, in the order given. @example lotsOf(['a', 'b'], new Map([['a', 9000], ['b', 2000]])) // [['a'], ['b']] */
+export function lotsOf(productIds: readonly string[], seen: ReadonlyMap<string, number>): string[][] {
+  const lots: string[][] = []
+  let room = 0
+  for (const id of productIds) {
+    const own = seen.get(id) ?? 0
+    if (own > room || lots.length === 0 || lots.at(-1)?.length === MOST_PRODUCTS) {
+      lots.push([])
+      room = READ_AT_ONCE
+    }
+    lots.at(-1)?.push(id)
+    room -= own
+  }
+  return lots
 }

@@ -1,8 +1,7 @@
 import { parentPort } from 'node:worker_threads'
 import { dayNumber } from '../../core/pricing/outlook/civil-day.ts'
 import { learnFrom, type Learned, type MarketRecord } from '../../core/pricing/outlook/outlook.ts'
-import { timelines, type Timeline } from '../../core/pricing/outlook/timeline.ts'
-import type { Sighting } from '../../core/pricing/sighting.ts'
+import { timelines, type TaughtPrice, type Timeline } from '../../core/pricing/outlook/timeline.ts'
 import { trustFrom } from '../../core/pricing/trust.ts'
 
 /** What is known beside the sightings, told first. */
@@ -11,7 +10,7 @@ export interface LearnJob {
   trust: Learned['trust']
 }
 /** Then all sightings of some products after those of others, in the order of their ids, each lot once the one before is answered; at last null. */
-export type LearnLot = readonly Sighting[] | null
+export type LearnLot = readonly TaughtPrice[] | null
 /** What the thread answers to a lot, and to the last. */
 export type LearnAnswer = { ok: true; learned: Learned | null } | { ok: false; reason: string }
 

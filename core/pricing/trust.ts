@@ -38,7 +38,9 @@ export const trustFrom =
  * Trust by reporter from the sightings at hand. A sighting counts once however many votes it has, so that one popular price does not make
  * a reputation; withdrawn ones count as nothing.
  */
-export function trustByReporter(sightings: readonly Sighting[]): TrustOf {
+export function trustByReporter(
+  sightings: ReadonlyArray<Pick<Sighting, 'reporterId' | 'confirmations' | 'disputes' | 'withdrawn'>>,
+): TrustOf {
   const counts = new Map<string, ReporterVotes>()
   for (const { reporterId, confirmations, disputes, withdrawn } of sightings) {
     if (withdrawn || confirmations + disputes === 0) continue

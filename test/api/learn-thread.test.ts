@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { learnPrices } from '../../api/outlook/learn-prices.ts'
+import { learnPrices, lotsOf } from '../../api/outlook/learn-prices.ts'
 import { learnInThread } from '../../api/outlook/learn-thread.ts'
 import { createWorld, type World } from './support/world.ts'
 
@@ -17,6 +17,23 @@ describe('the thread that learns', () => {
   ])('that %s is heard while a lot is read, and while its answer is awaited', async (_, script, said) => {
     await expect(learnInThread(job, [never], script)).rejects.toThrow(said)
     await expect(learnInThread(job, [async () => []], script)).rejects.toThrow(said)
+  })
+})
+
+describe('what is read at a time', () => {
+  it('is each product once, in order, ten thousand sightings or one product that has more, and five hundred products at most', () => {
+    const seen = new Map([
+      ['a', 6000],
+      ['b', 5000],
+      ['c', 5000],
+      ['d', 40_000],
+      ['e', 1],
+    ])
+    expect(lotsOf(['a', 'b', 'c', 'd', 'e', 'unseen'], seen)).toEqual([['a'], ['b', 'c'], ['d'], ['e', 'unseen']])
+    const many = Array.from({ length: 1001 }, (_, index) => `p${index}`)
+    expect(lotsOf(many, new Map()).map(({ length }) => length)).toEqual([500, 500, 1])
+    expect(lotsOf(many, new Map()).flat()).toEqual(many)
+    expect(lotsOf([], seen)).toEqual([])
   })
 })
 

@@ -1,8 +1,11 @@
 import { effectiveCondition } from '../effective-condition.ts'
-import { isAccepted, type Sighting } from '../sighting.ts'
+import { isAccepted, type SeenPrice, type Sighting } from '../sighting.ts'
 import type { TrustOf } from '../trust.ts'
 import { weightedMedian, type Weighted } from '../weighted-median.ts'
 import { dayNumber } from './civil-day.ts'
+
+/** What is learnt from: of a sighting only what says a price and whether it counts. */
+export type TaughtPrice = SeenPrice & Pick<Sighting, 'productId'>
 
 /** What was reported of a product at a store on one day: several reports of a day are one. */
 export interface ReportDay {
@@ -24,11 +27,11 @@ export interface Timeline {
 }
 
 /** Report days up to a day by product and store, in the order of their ids. What is not accepted and used goods count for nothing. */
-export function timelines(sightings: readonly Sighting[], asOf: number, trustOf: TrustOf): Timeline[] {
-  const byPair = new Map<string, Map<string, Sighting[]>>()
+export function timelines(sightings: readonly TaughtPrice[], asOf: number, trustOf: TrustOf): Timeline[] {
+  const byPair = new Map<string, Map<string, TaughtPrice[]>>()
   for (const sighting of sightings) {
     if (sighting.condition === 'used' || !isAccepted(sighting) || dayNumber(sighting.seenOn) > asOf) continue
-    const stores = byPair.get(sighting.productId) ?? new Map<string, Sighting[]>()
+    const stores = byPair.get(sighting.productId) ?? new Map<string, TaughtPrice[]>()
     const reports = stores.get(sighting.storeId) ?? []
     reports.push(sighting)
     stores.set(sighting.storeId, reports)
@@ -40,7 +43,7 @@ export function timelines(sightings: readonly Sighting[], asOf: number, trustOf:
   )
 }
 
-function reportDays(ofPair: readonly Sighting[], trustOf: TrustOf): ReportDay[] {
+function reportDays(ofPair: readonly TaughtPrice[], trustOf: TrustOf): ReportDay[] {
   const byDay = new Map<number, { sale: Weighted[]; shelf: Weighted[]; printed: Weighted[] }>()
   for (const sighting of ofPair) {
     const day = dayNumber(sighting.seenOn)
