@@ -3,7 +3,7 @@ import { matchingRows } from '../../../web/app/prices/board-in-memory.ts'
 import { withKept } from '../../../web/app/prices/kept-rows.ts'
 import type { Unsent } from '../../../web/app/post/unsent.ts'
 import { keptHere, waitingWords } from '../../../web/app/prices/kept-here.ts'
-import { lowerElsewhere } from '../../../web/app/prices/lower-elsewhere.ts'
+import { lowerElsewhere, pricesOfRows, pricesOfViews } from '../../../web/app/prices/lower-elsewhere.ts'
 import { notTakenWords, noVoteWords } from '../../../web/app/prices/sighting-words.ts'
 import { seenAgain } from '../../../web/app/prices/unchanged.ts'
 import { boardRow, storeOf } from './sample-board.ts'
@@ -14,30 +14,53 @@ const stores = [storeOf('upriver'), storeOf('kettle')]
 
 describe('a lower price elsewhere', () => {
   it('is told beside the dearer row alone', () => {
-    expect(lowerElsewhere(here, [here, there], stores)).toEqual({ storeName: 'Kettle Lane', priceMinor: 3749 })
-    expect(lowerElsewhere(there, [here, there], stores)).toBeNull()
+    expect(lowerElsewhere(here, pricesOfRows([here, there]), stores)).toEqual({ storeName: 'kettle', priceMinor: 3749, tax: '' })
+    expect(lowerElsewhere(there, pricesOfRows([here, there]), stores)).toBeNull()
   })
   it('is compared with the tax that a store adds: 37.49 with 8 % on top is 40.49, more than 40.00 with tax in it', () => {
-    expect(lowerElsewhere(here, [here, there], [storeOf('upriver', 800, true), storeOf('kettle', 800, false)])).toBeNull()
+    expect(lowerElsewhere(here, pricesOfRows([here, there]), [storeOf('upriver', 800, true), storeOf('kettle', 800, false)])).toBeNull()
   })
   it('counts the regular price where a sale is over, and no used goods', () => {
     const over = { ...there, over: true, regularMinor: 4100 }
-    expect(lowerElsewhere(here, [here, over], stores)).toBeNull()
+    expect(lowerElsewhere(here, pricesOfRows([here, over]), stores)).toBeNull()
     const used = boardRow({ ...there.sighting, condition: 'used' })
-    expect(lowerElsewhere(here, [here, used], stores)).toBeNull()
-    expect(lowerElsewhere({ ...here, sighting: { ...here.sighting, condition: 'used' } }, [here, there], stores)).toBeNull()
+    expect(lowerElsewhere(here, pricesOfRows([here, used]), stores)).toBeNull()
+    expect(lowerElsewhere({ ...here, sighting: { ...here.sighting, condition: 'used' } }, pricesOfRows([here, there]), stores)).toBeNull()
   })
 
   it('holds no price against one of another currency', () => {
     const here = boardRow({ priceMinor: 5000 })
     const there = boardRow({ storeId: 'kettle', storeName: 'Kettle Lane', priceMinor: 3000 })
     const [upriver, kettle] = [storeOf('upriver'), storeOf('kettle')]
-    expect(lowerElsewhere(here, [here, there], [upriver, kettle])).toEqual({ storeName: 'Kettle Lane', priceMinor: 3000 })
-    expect(lowerElsewhere(here, [here, there], [upriver, { ...kettle, currency: 'CAD' }])).toBeNull()
+    expect(lowerElsewhere(here, pricesOfRows([here, there]), [upriver, kettle])).toEqual({ storeName: 'kettle', priceMinor: 3000, tax: '' })
+    expect(lowerElsewhere(here, pricesOfRows([here, there]), [upriver, { ...kettle, currency: 'CAD' }])).toBeNull()
+  })
+  it('is looked for at every store, not among the rows alone, and says how its tag is meant', () => {
+    const today = {
+      condition: 'shelf',
+      seenOn: '2026-10-01',
+      holdsUntil: null,
+      lastDayStated: false,
+      age: 'current',
+      reporters: 1,
+    } as const
+    const view = (storeId: string, priceMinor: number, more = {}) => ({
+      productId: here.sighting.productId,
+      storeId,
+      today: { ...today, priceMinor, sightingIds: [] },
+      ...more,
+    })
+    const far = [storeOf('upriver', 800, false), storeOf('quay', 800, true), storeOf('reef', 800, false)]
+    const prices = pricesOfViews([view('quay', 4100), view('reef', 100, { otherClub: 'Reef club' })])
+    // 40.00 and 8 % on top is 43.20.
+    expect(lowerElsewhere(here, prices, far)).toEqual({ storeName: 'quay', priceMinor: 4100, tax: 'tax in it' })
+    expect(lowerElsewhere(here, pricesOfViews([view('quay', 4400)]), far)).toBeNull()
+    const untaxed = [storeOf('upriver', 800, false), storeOf('quay', 0, false)]
+    expect(lowerElsewhere(here, pricesOfViews([view('quay', 4000)]), untaxed)).toMatchObject({ priceMinor: 4000, tax: 'no tax added' })
   })
   it('is not told of another product, nor where a store is not known', () => {
-    expect(lowerElsewhere(here, [here, boardRow({ ...there.sighting, productId: 'other' })], stores)).toBeNull()
-    expect(lowerElsewhere(here, [here, there], [storeOf('upriver')])).toBeNull()
+    expect(lowerElsewhere(here, pricesOfRows([here, boardRow({ ...there.sighting, productId: 'other' })]), stores)).toBeNull()
+    expect(lowerElsewhere(here, pricesOfRows([here, there]), [storeOf('upriver')])).toBeNull()
   })
 })
 

@@ -19,6 +19,7 @@ import { storesQuery } from '../stores/stores-query.ts'
 import { lowerElsewhere, type LowerElsewhere } from './lower-elsewhere.ts'
 import { CONDITION_WORDS, isSale, sayStanding, sayState } from './sighting-words.ts'
 import { useBoardActs } from './use-board-acts.ts'
+import { usePricesElsewhere } from './use-prices-elsewhere.ts'
 import { VoteButtons } from './vote-buttons.tsx'
 import { WordNotTaken } from './word-not-taken.tsx'
 
@@ -30,7 +31,8 @@ export function BoardTable({ rows }: { rows: readonly BoardRow[] }): ReactElemen
   const thisYear = yearOf(useToday())
   const stores = useQuery(storesQuery).data ?? []
   const { shown, posted, notKept, ...acts } = useBoardActs(rows)
-  const lower = (row: BoardRow): LowerElsewhere | null => lowerElsewhere(row, shown, stores)
+  const there = Map.groupBy(usePricesElsewhere(shown), ({ productId }) => productId)
+  const lower = (row: BoardRow): LowerElsewhere | null => lowerElsewhere(row, there.get(row.sighting.productId) ?? [], stores)
   return (
     <>
       {posted && posted.kind !== 'waits' && <PostedTold posted={posted} />}
@@ -42,6 +44,9 @@ export function BoardTable({ rows }: { rows: readonly BoardRow[] }): ReactElemen
         rowKey={({ sighting }) => sighting.id}
         isHeld={({ sighting }) => !isAccepted(sighting)}
       />
+      <p className="note">
+        Prices are those on the tag, tax as each store prints it. “From” is the least known elsewhere today, tax counted.
+      </p>
     </>
   )
 }
@@ -96,15 +101,15 @@ const priceCell = ({ sighting }: BoardRow, currency: string, home: string): Reac
   </Link>
 )
 
+const sayElsewhere = ({ priceMinor, tax, storeName }: LowerElsewhere, currency: string, home: string): string =>
+  `from ${sayMoney(priceMinor, currency, { home })}${tax && `, ${tax},`} at ${storeName}`
+
 /** How it stands; on a phone, before it, from where, and after it, how sure. */
 function standingCell(row: BoardRow, { currencyOf, home, thisYear, lower }: Setting): ReactElement {
   const currency = currencyOf(row.sighting.storeId)
   const { condition, lastDay, storeName, seenOn } = row.sighting
   const elsewhere = lower(row)
-  const words = [
-    sayStanding(row, currency, thisYear, home),
-    elsewhere ? `from ${sayMoney(elsewhere.priceMinor, currency, { home })} at ${elsewhere.storeName}` : '',
-  ]
+  const words = [sayStanding(row, currency, thisYear, home), elsewhere ? sayElsewhere(elsewhere, currency, home) : '']
   const said = words.filter((word) => word !== '').join(' · ')
   const sale = isSale(condition) && !row.over
   return (

@@ -1,39 +1,72 @@
+import type { Kind } from '../../../core/catalog/kinds.ts'
 import type { Store } from '../../../core/catalog/store.ts'
+import { WHOLE_RATE } from '../../../core/money.ts'
+import type { PriceView } from '../../../core/pricing/price-view.ts'
 import { withTaxExact } from '../../../core/pricing/receipt.ts'
 import type { BoardRow } from '../../../core/pricing/record.ts'
+import { rateIndexOf } from '../../../core/pricing/store-rates.ts'
 
-export interface LowerElsewhere {
-  storeName: string
-  /** As that store prints it. */
+/** What a product costs today at a store, as that store prints it. */
+export interface PriceThere {
+  productId: string
+  storeId: string
   priceMinor: number
+}
+
+export interface LowerElsewhere extends Pick<PriceThere, 'priceMinor'> {
+  storeName: string
+  /** How its tag is meant, where it is not meant as the row's; else empty. One that is no lower than the row's would else read as a slip. */
+  tax: 'tax in it' | 'before tax' | 'no tax added' | 'less tax added' | 'more tax added' | ''
 }
 
 /** What a row's product costs there today: its price, or the regular one where its sale is over. */
 const priceNow = ({ sighting, over, regularMinor }: BoardRow): number | null => (over ? regularMinor : sighting.priceMinor)
 
+/** What stands in the rows that were read: all that is known without a signal. */
+export const pricesOfRows = (rows: readonly BoardRow[]): PriceThere[] =>
+  rows.flatMap((row) => {
+    const priceMinor = priceNow(row)
+    const { productId, storeId, condition } = row.sighting
+    return priceMinor === null || condition === 'used' ? [] : [{ productId, storeId, priceMinor }]
+  })
+
+/** What the server knows of the rows' products at every store. What other clubs told is left out: nobody here has seen it. */
+export const pricesOfViews = (views: readonly PriceView[]): PriceThere[] =>
+  views.flatMap(({ productId, storeId, today, otherClub }) =>
+    today && otherClub === undefined ? [{ productId, storeId, priceMinor: today.priceMinor }] : [],
+  )
+
 /**
- * The lowest price at another store, new goods, among the rows that were read; null where none is lower or a store is not known.
- * Stores that print tax differently are compared with tax, those of another currency not at all.
+ * The lowest price of a row's product at another store, new goods; null where none is lower or a store is not known.
+ * Prices are compared with tax, and those of another currency not at all.
  *
- * @example lowerElsewhere(row, [row], stores) // null: no other store
+ * @example lowerElsewhere(row, pricesOfRows([row]), stores) // null: no other store
  */
-export function lowerElsewhere(row: BoardRow, rows: readonly BoardRow[], stores: readonly Store[]): LowerElsewhere | null {
-  const currency = stores.find(({ id }) => id === row.sighting.storeId)?.currency ?? null
-  const costOf = (other: BoardRow): number | null => {
-    const price = priceNow(other)
-    const store = stores.find(({ id }) => id === other.sighting.storeId)
-    return price === null || !store || (store.currency ?? null) !== currency ? null : withTaxExact(price, store)
-  }
-  const own = costOf(row)
-  if (own === null || row.sighting.condition === 'used') return null
-  const { productId, storeId } = row.sighting
-  const lower = rows
-    .filter(({ sighting }) => sighting.productId === productId && sighting.storeId !== storeId && sighting.condition !== 'used')
-    .flatMap((other) => {
-      const cost = costOf(other)
-      return cost === null || cost >= own ? [] : [{ other, cost }]
+export function lowerElsewhere(row: BoardRow, prices: readonly PriceThere[], stores: readonly Store[]): LowerElsewhere | null {
+  const { productId, storeId, condition } = row.sighting
+  const here = stores.find(({ id }) => id === storeId)
+  const own = priceNow(row)
+  if (!here || own === null || condition === 'used') return null
+  const ownCost = costAt(here, own, productId, row.kind)
+  const [lower] = prices
+    .flatMap((price) => {
+      const store = price.productId === productId && price.storeId !== storeId ? stores.find(({ id }) => id === price.storeId) : undefined
+      if (!store || store.archived || (store.currency ?? null) !== (here.currency ?? null)) return []
+      const cost = costAt(store, price.priceMinor, productId, row.kind)
+      return cost < ownCost ? [{ store, cost, priceMinor: price.priceMinor }] : []
     })
-    .toSorted((a, b) => a.cost - b.cost)[0]?.other
-  const priceMinor = lower && priceNow(lower)
-  return lower && priceMinor ? { storeName: lower.sighting.storeName, priceMinor } : null
+    .toSorted((a, b) => a.cost - b.cost)
+  if (!lower) return null
+  const factorOf = (store: Store): number => costAt(store, 1, productId, row.kind)
+  return { storeName: lower.store.name, priceMinor: lower.priceMinor, tax: taxThere(lower.store, here, factorOf) }
 }
+
+function taxThere(there: Store, here: Store, factorOf: (store: Store) => number): LowerElsewhere['tax'] {
+  if (there.pricesIncludeTax !== here.pricesIncludeTax) return there.pricesIncludeTax ? 'tax in it' : 'before tax'
+  const [factor, own] = [factorOf(there), factorOf(here)]
+  if (factor === own) return ''
+  return factor === WHOLE_RATE ? 'no tax added' : factor < own ? 'less tax added' : 'more tax added'
+}
+
+const costAt = (store: Store, priceMinor: number, productId: string, kind: Kind): number =>
+  withTaxExact(priceMinor, store, rateIndexOf(store, { productId, kind }))
