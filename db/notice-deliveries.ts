@@ -62,9 +62,9 @@ const due = (channel: Channel, now: Date) =>
 export async function takeLetterTurns(
   db: Kysely<Database>,
   { now, everyMs, most }: { now: Date; everyMs: number; most: number },
-): Promise<Array<{ personId: string; address: string }>> {
+): Promise<Array<{ personId: string; address: string; confirmedAt: Date }>> {
   const mayHave = sql`confirmed_at is not null and (last_letter_at is null or last_letter_at <= ${ago(now, everyMs)})`
-  const { rows } = await sql<{ person_id: string; address: string }>`
+  const { rows } = await sql<{ person_id: string; address: string; confirmed_at: Date }>`
     update person_mail set last_letter_at = ${now} where person_id in (
       select person_mail.person_id from person_mail join person on person.id = person_mail.person_id
       where ${mayHave} and person.disabled_at is null
@@ -72,8 +72,8 @@ export async function takeLetterTurns(
           where notice.person_id = person_mail.person_id and ${due('email', now)})
       order by last_letter_at nulls first, person_mail.person_id limit ${most})
       and ${mayHave}
-    returning person_id, address`.execute(db)
-  return rows.map(({ person_id, address }) => ({ personId: person_id, address }))
+    returning person_id, address, confirmed_at`.execute(db)
+  return rows.map(({ person_id, address, confirmed_at }) => ({ personId: person_id, address, confirmedAt: new Date(confirmed_at) }))
 }
 
 /** Whose devices are due. */

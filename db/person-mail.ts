@@ -5,13 +5,16 @@ import type { Database } from './database.ts'
 export interface PersonMail {
   address: string
   confirmed: boolean
+  confirmedAt: Date | null
   /** Since when no letter to it was taken; null while they are. */
   failingSince: Date | null
 }
 
 export async function findPersonMail(db: Kysely<Database>, personId: string): Promise<PersonMail | undefined> {
   const row = await db.selectFrom('person_mail').selectAll().where('person_id', '=', personId).executeTakeFirst()
-  return row && { address: row.address, confirmed: row.confirmed_at !== null, failingSince: row.failing_since }
+  return (
+    row && { address: row.address, confirmed: row.confirmed_at !== null, confirmedAt: row.confirmed_at, failingSince: row.failing_since }
+  )
 }
 
 /** Puts an address in place of the one before; nothing is sent there until it is confirmed. `tokenHash` is that of the link which does so. */

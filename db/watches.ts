@@ -175,7 +175,10 @@ const views = (db: Kysely<Database>, viewer: Viewer) =>
   db
     .selectFrom('watch')
     .leftJoin('product', 'product.id', 'watch.product_id')
-    .leftJoin('quote', (join) => join.on(sql<boolean>`quote.id = (watch.requirement -> 'fits' ->> 'quoteId')::uuid`))
+    .leftJoin('quote', (join) =>
+      // Whoever advises no longer reads no number of a quote either.
+      join.on(sql<boolean>`quote.id = (watch.requirement -> 'fits' ->> 'quoteId')::uuid`).on(advises(viewer)),
+    )
     .selectAll('watch')
     .select(['product.name as product_name', 'product.kind as product_kind', 'quote.number as quote_number'])
     .select((eb) =>

@@ -13,7 +13,7 @@ export type LinkKind = 'quote' | 'setup' | 'mail'
 const MAC_BYTES = 16
 const UUID_BYTES = 16
 
-function macOf(key: Uint8Array, kind: LinkKind, id: string, linkVersion: number): Buffer {
+function macOf(key: Uint8Array, kind: LinkKind, id: string, linkVersion: number | string): Buffer {
   return createHmac('sha256', key).update(`${kind}|${id}|${linkVersion}`).digest().subarray(0, MAC_BYTES)
 }
 
@@ -24,7 +24,7 @@ const uuidText = (bytes: Buffer): string => bytes.toString('hex').replace(/^(.{8
  * Token of a quote or setup link: the id and a keyed hash over kind, id and link version, base64url, 43 characters.
  * It can be made again at any time and is revoked by raising the link version.
  */
-export function linkToken(key: Uint8Array, kind: LinkKind, id: string, linkVersion: number): string {
+export function linkToken(key: Uint8Array, kind: LinkKind, id: string, linkVersion: number | string): string {
   return Buffer.concat([uuidBytes(id), macOf(key, kind, id, linkVersion)]).toString('base64url')
 }
 
@@ -36,7 +36,7 @@ export function idInToken(token: string): string | undefined {
 }
 
 /** Proves a token against the row's current link version, in constant time. */
-export function isLinkToken(key: Uint8Array, kind: LinkKind, id: string, linkVersion: number, token: string): boolean {
+export function isLinkToken(key: Uint8Array, kind: LinkKind, id: string, linkVersion: number | string, token: string): boolean {
   const bytes = Buffer.from(token, 'base64url')
   // 43 characters hold two bits more than 32 bytes: only the spelling we made ourselves counts.
   if (bytes.length !== UUID_BYTES + MAC_BYTES || bytes.toString('base64url') !== token) return false

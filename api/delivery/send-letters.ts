@@ -1,7 +1,7 @@
 import { noteLetterTaken, noteOutcome, takeDueNotices, takeLetterTurns } from '../../db/notice-deliveries.ts'
 import { digestLetter } from '../../web/pages/digest-letter.ts'
 import { saidByServer } from '../mail/said-by-server.ts'
-import { stopUrlOf } from '../pages/mail.ts'
+import { stopUrlOf } from '../mail/stop-link.ts'
 import { stillNews, toldOf, WATCHES_PATH, type Round } from './postman.ts'
 
 /** Somebody who watches twenty things reads one mail and not twenty. */
@@ -18,12 +18,15 @@ export async function sendLetters(round: Round): Promise<void> {
   for (const turn of turns) if (!round.stopping()) await sendOne(round, turn)
 }
 
-async function sendOne(round: Round, { personId, address }: { personId: string; address: string }): Promise<void> {
+async function sendOne(
+  round: Round,
+  { personId, address, confirmedAt }: { personId: string; address: string; confirmedAt: Date },
+): Promise<void> {
   const { db, now, origin, place, sendLetter, linkKey } = round
   const notices = await stillNews(round, await takeDueNotices(db, personId, 'email', now), 'email')
   if (notices.length === 0 || sendLetter === null) return
   const ids = notices.map(({ id }) => id)
-  const stopUrl = stopUrlOf(origin, linkKey, personId)
+  const stopUrl = stopUrlOf(origin, linkKey, { personId, address, confirmedAt })
   const deals = notices.slice(0, MOST_LISTED).map((notice) => {
     const { what, where, path } = toldOf(round, notice)
     return { what, where, url: origin + path }

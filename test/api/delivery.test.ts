@@ -137,7 +137,7 @@ describe('deals by e-mail', () => {
     const raw = world.box.received[0]?.raw ?? ''
     expect(headersOf(raw).get('subject')).toBe('2 deals on what you watch')
     expect(headersOf(raw).get('list-unsubscribe-post')).toBe('List-Unsubscribe=One-Click')
-    expect(headersOf(raw).get('list-unsubscribe')).toMatch(new RegExp(`^<${SITE}/m/stop/[\\w-]{43}>$`))
+    expect(headersOf(raw).get('list-unsubscribe')).toMatch(new RegExp(`^<${SITE}/m/stop/[\\w-]{43}\\.[0-9a-z]+\\.[0-9a-f]{16}>$`))
     const text = bodyOf(raw)
     expect(text).toContain('Rimless 60 <b>&: $129.00\r\nHarbour Aquatics, seen')
     expect(text).toContain('Canister 250, used: $129.00')

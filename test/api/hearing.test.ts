@@ -4,7 +4,8 @@ import type { HearingView } from '../../api/answers/hearing.ts'
 import { redacted } from '../../api/http/log.ts'
 import { vapidKeyOf } from '../../api/push/vapid-key.ts'
 import { MOST_DEVICES } from '../../db/push-devices.ts'
-import { stopUrlOf } from '../../api/pages/mail.ts'
+import { stopUrlOf } from '../../api/mail/stop-link.ts'
+import { findPersonMail } from '../../db/person-mail.ts'
 import { hearingWorld, linkIn, newSubscriber, SITE, type HearingWorld } from './support/hearing.ts'
 import { createWorld, type Answer, type Browser } from './support/world.ts'
 
@@ -28,6 +29,13 @@ const give = (address = ownAddress, browser = ida): Promise<Answer> =>
   browser.send('PUT', `${SITE}/api/hearing/mail`, { body: { address } })
 const open = (path: string): Promise<Answer> => world.visitor().send('GET', SITE + path)
 const press = (path: string, body = ''): Promise<Answer> => world.visitor().send('POST', SITE + path, { body, headers: FORM })
+/** The link that a letter of now ends with. */
+async function stopLink(linkKey = world.deps.linkKey): Promise<string> {
+  const own = await findPersonMail(world.db, ida.personId)
+  if (!own) throw new Error('no address')
+  const mail = { personId: ida.personId, address: own.address, confirmedAt: own.confirmedAt ?? new Date(world.deps.clock()) }
+  return stopUrlOf(SITE, linkKey, mail).slice(SITE.length)
+}
 const lastLetter = (): string => world.box.received.at(-1)?.raw ?? ''
 
 describe('an address of one’s own', () => {
@@ -112,7 +120,7 @@ describe('an address of one’s own', () => {
   it('is taken away by its owner, or by one click in a mail without signing in, and nothing of it stays', async () => {
     await give()
     await press(linkIn(lastLetter(), 'confirm'))
-    const stop = stopUrlOf(SITE, world.deps.linkKey, ida.personId).slice(SITE.length)
+    const stop = await stopLink()
     const page = await open(stop)
     expect([page.status, page.text.includes('Stop the mail'), page.text.includes(ownAddress)]).toEqual([200, true, false])
     expect((await hearing()).mail?.address).toBe(ownAddress)
@@ -126,10 +134,30 @@ describe('an address of one’s own', () => {
     expect(await world.db.selectFrom('person_mail').selectAll().where('person_id', '=', ida.personId).execute()).toEqual([])
   })
 
+  it('is ended by links of its own letters: of before it was given anew for 60 days more, and by none of another address', async () => {
+    await give()
+    await press(linkIn(lastLetter(), 'confirm'))
+    const before = await stopLink()
+    world.later(1_000)
+    await give()
+    expect((await open(before)).text, 'not confirmed anew yet').toContain('Stop the mail')
+    await press(linkIn(lastLetter(), 'confirm'))
+    const renewed = await stopLink()
+    expect(renewed).not.toBe(before)
+    for (const link of [before, renewed]) expect((await open(link)).text).toContain('Stop the mail')
+    world.later(61 * 86_400_000)
+    const late = await press(before, 'List-Unsubscribe=One-Click')
+    expect([late.status, late.text.includes('the link in the newest one'), late.text.includes(ownAddress)]).toEqual([410, true, false])
+    expect((await open(renewed)).text, 'the newest works for as long as the address stays').toContain('Stop the mail')
+    await give(`other-${ownAddress}`)
+    expect((await press(renewed)).text).toContain('This link is of an earlier address')
+    expect((await hearing()).mail?.address).toBe(`other-${ownAddress}`)
+  })
+
   it('is ended by no link of another kind or of somebody’s making', async () => {
     await give()
-    const right = stopUrlOf(SITE, world.deps.linkKey, ida.personId).slice(SITE.length)
-    const forged = stopUrlOf(SITE, new TextEncoder().encode('another key, which is long enough too'), ida.personId).slice(SITE.length)
+    const right = await stopLink()
+    const forged = await stopLink(new TextEncoder().encode('another key, which is long enough too'))
     for (const path of [forged, `${right}x`, right.slice(0, -1), '/m/stop/none', '/m/confirm/none']) {
       expect((await press(path)).status, path).toBe(410)
       expect((await open(path)).status, path).toBe(410)

@@ -5,7 +5,7 @@ import type { Store } from '../../core/catalog/store.ts'
 import type { SightingRow } from '../../core/pricing/record.ts'
 import { MOST_WATCHES, type WatchView } from '../../core/pricing/watches/watch.ts'
 import { phoneId, product, sighting, store } from '../support/rows.ts'
-import { draftOf, newQuote, stockedShop, today } from './support/quotes.ts'
+import { draftOf, issue, newQuote, stockedShop, today } from './support/quotes.ts'
 import { lookNow, setWatch, toldTo } from './support/watches.ts'
 import { createWorld, type Browser, type World } from './support/world.ts'
 
@@ -221,6 +221,18 @@ describe('a watch of a requirement', () => {
     await lookNow(world)
     const told = (await toldTo(advisor)).map(({ productId }) => productId)
     expect([little, right, strong].filter(({ id }) => told.includes(id))).toEqual([right])
+  })
+})
+
+describe('a watch that is to fit a build', () => {
+  it('names the number of its quote to whoever advises, and no longer to one who does not', async () => {
+    const advisor = await world.signIn('advisor')
+    const quote = await issue(advisor, await newQuote(advisor, draftOf(await stockedShop(world, ida))))
+    const watch = await setWatch(advisor, { requirement: { kind: 'heater', fits: { quoteId: quote.body.id, letter: 'B' } } })
+    expect(watch.body.quoteNumber).toBe(quote.body.number)
+    await world.db.updateTable('person').set({ role: 'member' }).where('id', '=', advisor.personId).execute()
+    const { items } = (await advisor.send<{ items: WatchView[] }>('GET', '/api/watches')).body
+    expect(items.map(({ id, quoteNumber }) => [id, quoteNumber])).toEqual([[watch.body.id, null]])
   })
 })
 

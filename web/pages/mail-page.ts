@@ -9,6 +9,7 @@ interface MailPageProps {
     | { what: 'confirmed'; address: string }
     | { what: 'ask_stop'; path: string }
     | { what: 'stopped' }
+    | { what: 'renewed' }
     | { what: 'over' }
 }
 
@@ -37,6 +38,11 @@ function said(state: MailPageProps['state']): { heading: string; body: Markup } 
       return {
         heading: 'No more mail is sent to you',
         body: markup`<p class="lead">Your address is not kept here any more. Your watches stay; you can give an address again under <a href="/account">your account</a>.</p>`,
+      }
+    case 'renewed':
+      return {
+        heading: 'This link is of an earlier address',
+        body: markup`<p class="lead">The address in that mail was changed, or given anew more than 60 days ago; no mail goes to an address of before. To end the mail that you get now, open the link in the newest one, or take the address away under <a href="/account">your account</a>.</p>`,
       }
     case 'over':
       return {

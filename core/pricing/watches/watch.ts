@@ -47,7 +47,7 @@ export interface WatchView extends Watch {
   productName: string | null
   /** Kind of the product or of the requirement. */
   kind: Kind
-  /** Number of the quote whose build it is to fit; null where it has none, or none is named. */
+  /** Number of the quote whose build it is to fit; null where it has none, none is named, or its owner advises no longer. */
   quoteNumber: string | null
   /** It ended because its region was taken out, and its owner has not taken it off the list yet. */
   regionGone: boolean

@@ -52,7 +52,7 @@ export async function hearingWorld(): Promise<HearingWorld> {
 /** Where a link of ours in a letter leads. */
 export function linkIn(raw: string, kind: 'confirm' | 'stop'): string {
   const joined = raw.replaceAll('=\r\n', '').replaceAll('\r\n ', '')
-  const found = new RegExp(`${SITE}(/m/${kind}/[\\w-]+)`).exec(joined)?.[1]
+  const found = new RegExp(`${SITE}(/m/${kind}/[\\w-]+(?:\\.[\\w-]+)*)`).exec(joined)?.[1]
   if (found === undefined) throw new Error(`no ${kind} link in ${joined}`)
   return found
 }

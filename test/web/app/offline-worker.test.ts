@@ -10,14 +10,25 @@ const kept = new Map<string, Response>()
 const keyOf = (under: string | { url: string }): string => (typeof under === 'string' ? under : new URL(under.url).pathname)
 const put = vi.fn(async (under: string | { url: string }, answer: Response) => void kept.set(keyOf(under), answer))
 const open = vi.fn(async () => ({ put, match: async (under: string | { url: string }) => kept.get(keyOf(under))?.clone() }))
-const server = vi.fn<() => Promise<Response>>()
+const server = vi.fn<(path?: unknown, options?: { method?: string; body?: string }) => Promise<Response>>()
 let onFetch: (event: Asked) => void
+interface Changed {
+  oldSubscription?: { endpoint: string } | null
+  newSubscription?: unknown
+  waitUntil(done: Promise<unknown>): void
+}
+let onChange: (event: Changed) => void
+const subscribe = vi.fn(async (_options: object) => ({
+  toJSON: () => ({ endpoint: 'https://push.example/new', keys: { p256dh: 'P', auth: 'A' } }),
+}))
 
 beforeAll(async () => {
   vi.stubGlobal('self', {
-    addEventListener: (type: string, on: (event: Asked) => void) => {
+    addEventListener: (type: string, on: ((event: Asked) => void) & ((event: Changed) => void)) => {
       if (type === 'fetch') onFetch = on
+      if (type === 'pushsubscriptionchange') onChange = on
     },
+    registration: { pushManager: { subscribe } },
   })
   vi.stubGlobal('location', { origin: ORIGIN })
   vi.stubGlobal('caches', { open })
@@ -102,5 +113,41 @@ describe('a file of the application', () => {
     put.mockRejectedValueOnce(new DOMException('no room', 'QuotaExceededError'))
     server.mockResolvedValueOnce(new Response('code'))
     expect(await ask('/assets/main-1a2b.js', 'cors').answer).toBe('code')
+  })
+})
+
+describe('an address for messages that the browser changed by itself', () => {
+  const changed = async (event: Omit<Changed, 'waitUntil'>): Promise<Array<[unknown, string | undefined]>> => {
+    let done: Promise<unknown> = Promise.resolve()
+    onChange({ ...event, waitUntil: (until) => (done = until) })
+    await done
+    return server.mock.calls.map(([path, options]) => [path, options?.method])
+  }
+  const hearing = (): Response => Response.json({ mail: null, push: { publicKey: 'KEY', devices: [] } })
+
+  it('is told to the server in place of the old one', async () => {
+    server.mockImplementation(async () => hearing())
+    const asked = await changed({ oldSubscription: { endpoint: 'https://push.example/old' }, newSubscription: null })
+    // printf 'https://push.example/old' | sha256sum
+    expect(asked).toEqual([
+      ['/api/hearing', undefined],
+      ['/api/hearing/devices/2068984065075049dd179d26b8f5cb1b372f92336706a8bb32da19f6ef0b9f74', 'DELETE'],
+      ['/api/hearing/devices', 'POST'],
+    ])
+    expect(subscribe).toHaveBeenCalledWith({ userVisibleOnly: true, applicationServerKey: 'KEY' })
+    expect(JSON.parse(server.mock.calls[2]?.[1]?.body ?? '')).toEqual({
+      endpoint: 'https://push.example/new',
+      keys: { p256dh: 'P', auth: 'A' },
+    })
+  })
+
+  it('is taken as the browser made it, and told nobody where nobody is signed in', async () => {
+    server.mockImplementation(async () => hearing())
+    const made = { toJSON: () => ({ endpoint: 'https://push.example/made', keys: { p256dh: 'P', auth: 'A' } }) }
+    expect(await changed({ newSubscription: made })).toHaveLength(2)
+    expect(subscribe).not.toHaveBeenCalled()
+    server.mockClear()
+    server.mockImplementation(async () => new Response('', { status: 401 }))
+    expect(await changed({ newSubscription: made })).toEqual([['/api/hearing', undefined]])
   })
 })

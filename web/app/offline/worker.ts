@@ -16,6 +16,14 @@ interface KeepEvent extends WorkerEvent {
 interface PushEvent extends WorkerEvent {
   data: { json(): unknown } | null
 }
+interface Subscription {
+  endpoint: string
+  toJSON(): { endpoint?: string; keys?: Record<string, string> }
+}
+interface ChangeEvent extends WorkerEvent {
+  oldSubscription?: Subscription | null
+  newSubscription?: Subscription | null
+}
 interface ShownEvent extends WorkerEvent {
   notification: { data: unknown; close(): void }
 }
@@ -30,9 +38,13 @@ interface WorkerScope {
   addEventListener(type: 'fetch', on: (event: FetchEvent) => void): void
   addEventListener(type: 'message', on: (event: KeepEvent) => void): void
   addEventListener(type: 'push', on: (event: PushEvent) => void): void
+  addEventListener(type: 'pushsubscriptionchange', on: (event: ChangeEvent) => void): void
   addEventListener(type: 'notificationclick', on: (event: ShownEvent) => void): void
   skipWaiting(): Promise<void>
-  registration: { showNotification(title: string, options: { body: string; tag: string; data: unknown }): Promise<void> }
+  registration: {
+    showNotification(title: string, options: { body: string; tag: string; data: unknown }): Promise<void>
+    pushManager: { subscribe(options: { userVisibleOnly: true; applicationServerKey: string }): Promise<Subscription> }
+  }
   clients: {
     claim(): Promise<void>
     matchAll(of: { type: 'window' }): Promise<OpenWindow[]>
@@ -55,6 +67,7 @@ scope.addEventListener('message', (event) => {
   if (Array.isArray(event.data)) event.waitUntil(keepFiles(event.data.filter((path) => typeof path === 'string' && FILES.test(path))))
 })
 scope.addEventListener('push', (event) => event.waitUntil(showNews(event)))
+scope.addEventListener('pushsubscriptionchange', (event) => event.waitUntil(tellOfChange(event)))
 scope.addEventListener('notificationclick', (event) => {
   event.notification.close()
   event.waitUntil(openDeal(event.notification.data))
@@ -147,4 +160,27 @@ async function openDeal(data: unknown): Promise<void> {
   if (open === undefined) return void (await scope.clients.openWindow(url))
   await open.focus()
   await open.navigate(url)
+}
+
+/**
+ * The browser has another address for messages than it told: the server is told the new one and that the old one is over, so that nobody who switched
+ * messages on stops hearing without a word. Nothing where nobody is signed in, or the place gives no messages any more.
+ */
+async function tellOfChange({ oldSubscription, newSubscription }: ChangeEvent): Promise<void> {
+  const answer = await fetch('/api/hearing')
+  const { push } = answer.ok ? ((await answer.json()) as { push: { publicKey: string } | null }) : { push: null }
+  if (push === null) return
+  // The old one first: who has as many devices as anybody may would else be refused the new one.
+  if (oldSubscription) await fetch(`/api/hearing/devices/${await idOf(oldSubscription.endpoint)}`, { method: 'DELETE' })
+  const made =
+    newSubscription ?? (await scope.registration.pushManager.subscribe({ userVisibleOnly: true, applicationServerKey: push.publicKey }))
+  const { endpoint, keys } = made.toJSON()
+  const body = JSON.stringify({ endpoint, keys: { p256dh: keys?.['p256dh'], auth: keys?.['auth'] } })
+  await fetch('/api/hearing/devices', { method: 'POST', headers: { 'content-type': 'application/json' }, body })
+}
+
+/** By which the server knows a device: SHA-256 of its address. */
+async function idOf(endpoint: string): Promise<string> {
+  const hash = await crypto.subtle.digest('SHA-256', new TextEncoder().encode(endpoint))
+  return [...new Uint8Array(hash)].map((byte) => byte.toString(16).padStart(2, '0')).join('')
 }

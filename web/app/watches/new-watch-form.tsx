@@ -86,7 +86,7 @@ function OfRequirement({
   const requirement: WatchedRequirement = { kind, spec, fits: quote && letter ? { quoteId: quote, letter } : null }
   return (
     <TermsForm
-      title={`Watch for ${sayRequirement(requirement, null, reader, install).replace('of a draft', 'of the quote').replace(/^Any/, 'any')}`}
+      title={`Watch for ${sayRequirement(requirement, null, reader, install).replace('of a quote', 'of the quote').replace(/^Any/, 'any')}`}
       about={
         <>
           {requirement.fits && (

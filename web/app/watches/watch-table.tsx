@@ -8,7 +8,7 @@ import { Button } from '../parts/button.tsx'
 import { Dialog } from '../parts/dialog.tsx'
 import { RuledTable, type Column } from '../parts/ruled-table.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
-import { useInstall, useReader, useToday } from '../session/session.ts'
+import { useInstall, usePerson, useReader, useToday } from '../session/session.ts'
 import { regionsQuery, storesQuery } from '../stores/stores-query.ts'
 import { sayRequirement, sayTerms } from './watch-words.ts'
 
@@ -83,6 +83,7 @@ export function useTitle(): (watch: WatchView) => string {
 }
 
 function WatchedThing({ watch: { productId, requirement }, title }: { watch: WatchView; title: string }): ReactElement {
+  const { role } = usePerson()
   if (productId !== null)
     return (
       <Link to="/prices/$productId" params={{ productId }}>
@@ -90,7 +91,7 @@ function WatchedThing({ watch: { productId, requirement }, title }: { watch: Wat
       </Link>
     )
   const fits = requirement?.fits ?? null
-  if (fits === null) return <>{title}</>
+  if (fits === null || role === 'member') return <>{title}</>
   return (
     <Link to="/quotes/$quoteId" params={{ quoteId: fits.quoteId }}>
       {title}

@@ -18,7 +18,7 @@ export function sayRequirement(
   place: Place,
 ): string {
   const tests = parseSpecFilter(kind, spec)
-  const fitting = fits && `fits build ${fits.letter} of ${quoteNumber === null ? 'a draft' : quoteNumber}`
+  const fitting = fits && `fits build ${fits.letter} of ${quoteNumber === null ? 'a quote' : quoteNumber}`
   return [`Any ${kindInText(kind)}`, tests.ok ? sayTests(kind, tests.value, reader, place) : KIND_NAMES[kind], fitting]
     .filter(Boolean)
     .join(' · ')
