@@ -5,6 +5,7 @@ import { SpecSchema } from '../../../core/catalog/schema.ts'
 import { deliveryOf } from '../../../core/sizing/filter-delivery.ts'
 import type { Conditions } from '../../../core/sizing/conditions.ts'
 import type { Gear } from '../../../core/sizing/gear.ts'
+import { sumpSides, wantsSump } from '../../../core/sizing/sump.ts'
 import { situationOf } from '../../../core/sizing/situation.ts'
 import { METRIC, sayPhrase } from '../../../core/units/say.ts'
 import { operatingFlowByNewton } from '../../reference/pipe-network.ts'
@@ -49,6 +50,46 @@ describe('what a sump holds', () => {
     // Walls of 4 to 8 mm, which is what tanks of its size commonly have.
     isNear(walls.totalL.high, (592 * 372 * 396) / 1e6, 1e-9)
     isNear(walls.totalL.low, (584 * 364 * 392) / 1e6, 1e-9)
+  })
+
+  it('asks for its volume and its sides where one of them is not stated, whichever', () => {
+    for (const side of ['lengthMm', 'widthMm', 'heightMm'] as const) {
+      const { unstated, sidesUnstated, totalL } = sumpOfBuild({ ...BOX, [side]: undefined })
+      expect([side, unstated, sidesUnstated]).toEqual([side, ['volume of the sump'], ['sides of the sump']])
+      isNear(totalL.high, 148.6634, 1e-5)
+    }
+    expect(sumpOfBuild(BOX).sidesUnstated).toEqual([])
+  })
+
+  /** By hand, of walls of 6 mm: (length − 12)·(width − 12)·(height − 6) is what it holds, as a cube and as 2.5 : 1.25 : 1. */
+  it.each([
+    ['compact', 1, 1],
+    ['flat', 2.5, 1.25],
+  ] as const)('has the outer sides of a %s form where it holds 64 L', (form, length, width) => {
+    const { lengthMm, widthMm, heightMm } = sumpSides(64, form, 6)
+    isNear((lengthMm - 12) * (widthMm - 12) * (heightMm - 6), 64e6, 1e-12)
+    isNear((lengthMm - 12) / (heightMm - 6), length, 1e-12)
+    isNear((widthMm - 12) / (heightMm - 6), width, 1e-12)
+  })
+
+  it('of two whose volume nobody stated is as much together as one alone would hold', () => {
+    const two = situation({ sump: { ...one('Osmere Sump', {}), quantity: 2 } }).sump
+    isNear(two?.totalL.high ?? NaN, 148.6634, 1e-5)
+    // Each runs with its half: 0.75 of 74.33 L in the flat one.
+    isNear(two?.boxes[1]?.geometry.waterVolumeL ?? NaN, 0.75 * 74.3317, 2e-2)
+  })
+
+  /** EOS-80: sea water of 35 g/kg at 25 °C weighs 1.023343 kg a litre. */
+  it('weighs what its water weighs', () => {
+    const sea = situation({ sump: sump() }, { livestock: { ...group('small-tropical'), water: 'salt' } }).sump
+    isNear(sea?.runningKg ?? NaN, 42.6275 * 1.023_343, 1e-5)
+  })
+
+  it('is wanted by a return pump beside another filter', () => {
+    const canister = one('Pellick', { type: 'canister' as const, ratedFlowLph: 1000 })
+    const pump = one('Pellick Return', { type: 'return_pump' as const, ratedFlowLph: 3000 })
+    expect(wantsSump(gear({ filters: [canister, pump] }))).toBe(true)
+    expect(wantsSump(gear({ filters: [canister] }))).toBe(false)
   })
 
   it('is never less than nothing, however thick its walls or full its chambers', () => {

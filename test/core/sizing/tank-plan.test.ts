@@ -205,6 +205,9 @@ it('is a plain box where no shape is stated, to the last bit', () => {
   const box = { lengthMm: 1219.2, widthMm: 457.2 }
   expect(tankPlan(box, 10)).toMatchObject({ areaMm2: 1199.2 * 437.2, roundMm: 2 * (1199.2 + 437.2) })
   expect(tankPlan({ ...box, form: 'rectangular' }, 10)).toEqual(tankPlan(box, 10))
+  // To the nearer side it is half of the width.
+  expect(tankPlan(box, 0).leverMm).toBe(228.6)
+  expect(tankOutline({ lengthMm: 900, widthMm: 400 }, 10)).toEqual([side(10, 10), side(890, 10), side(890, 390), side(10, 390)])
 })
 
 it.each([
@@ -256,7 +259,7 @@ describe('a plan at the edge of what there is', () => {
       expect(leavesInside({ ...box, form: 'rectangular' }, 150)).toBe(false)
     }
     expect(leavesInside({ lengthMm: 600, widthMm: 600, form: 'cylinder' }, 299)).toBe(true)
-    expect(leavesInside({ lengthMm: 600, widthMm: 600, form: 'cylinder' }, 301)).toBe(false)
+    for (const glassMm of [300, 301]) expect(leavesInside({ lengthMm: 600, widthMm: 600, form: 'cylinder' }, glassMm)).toBe(false)
   })
 })
 

@@ -66,5 +66,14 @@ describe('a water change', () => {
   it('has no hours where the heaters never make it good', () => {
     const { waterChange } = reportOf({ heaters: [one('Torvane', { powerW: 50 })] }).figures
     expect(waterChange).toEqual({ mixedC: 21.8 })
+    // Open it loses 223.28 W, told as 223 W: a heater of just that holds it by the told figures, and makes nothing good.
+    const just = findingOf('heater_holds', { lid: null, heaters: [one('Torvane', { powerW: 223 })] })
+    expect(sayPhrase(just.reason, METRIC)).toContain('leaves 21.8 °C. A step of more than 2 °C')
+  })
+
+  it('tells the hours of the figures, whole', () => {
+    const { hours = NaN } = reportOf(heaters).figures.waterChange ?? {}
+    expect(hours).toBeGreaterThan(1.5)
+    expect(sayPhrase(findingOf('heater_holds', heaters).reason, METRIC)).toContain(`made good after ${Math.round(hours)} h.`)
   })
 })
