@@ -186,6 +186,8 @@ export interface ReckonedPaper {
   went: Array<{ head: string; rows: Array<{ name: string; value: string }> }>
   /** `from` names what of it goes in. */
   checks: Array<{ title: string; value: string; limit: string; formula: string; from: string; source: string }>
+  /** What the units of a sum are in the reader's; empty where they are his own. */
+  units: string
 }
 /** A drawing of a finding, with what it says. */
 export interface DrawingPaper {

@@ -19,6 +19,9 @@ const HEADS: Record<InputSource, string> = {
   reckoned: 'Worked out from these',
 }
 
+/** A law of physics is reckoned in the units it is written in; said once, for a reader of others. NIST SP 811 (2008), appendix B. */
+const SUMS_IN_SI = 'Sums of heat are in SI units: 1 m² is 10.76 square feet, 1 K is 1.8 °F, 1 L is 0.264 US gallons, 1 kJ is 0.948 Btu.'
+
 /** How the findings of the build told in full came about: what went in, each thing once, then each check with its formula in words and its source. */
 export function reckonedOnPaper(build: AssembledBuild, document: RevisionDocument, teller: Teller): ReckonedPaper | null {
   const subject = issuedSubject(document, build)
@@ -30,6 +33,7 @@ export function reckonedOnPaper(build: AssembledBuild, document: RevisionDocumen
       const rows = inputs.filter((input) => input.from === from).map(({ name, value }) => ({ name, value: teller.phrase(value) }))
       return rows.length === 0 ? [] : [{ head: HEADS[from], rows }]
     }),
+    units: teller.units.system === 'us' ? SUMS_IN_SI : '',
     checks: findings.map((finding) => checkOnPaper(finding, subject, build, teller)),
   }
 }

@@ -14,7 +14,7 @@ const DELIVERED = 'where the pump’s curve meets what hoses and media take, or 
 export const FORMULAS: Record<Check, Formula> = {
   ...HEAT_FORMULAS,
   stand_load: () =>
-    phrase`Mass of the panels (volume of glass × its density, or the maker's figure) + mass of the grains (by the bags that are bought; by the depth where it is stated and weighs more, or where a bag states no weight) + mass of the water to the rim (${WATER_MASS}), held against the stand's stated load. It fits with a tenth to spare.`,
+    phrase`Mass of the panels (volume of glass × its density, or the maker's figure) + mass of the grains (as bought, or of a stated depth that weighs more) + mass of the water to the rim (${WATER_MASS}), held against the stand's stated load. It fits with a tenth to spare.`,
   stand_footprint: () =>
     phrase`Length and depth of the stand's top less those of the tank, the worse of the two: nothing may stand out; under an open frame nothing may stand in by more than ${quantity(20, 'mm', 0)} either.`,
   stand_bedding: () =>

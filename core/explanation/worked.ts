@@ -26,7 +26,7 @@ function turnsOver(flowLph: number, waterL: number, value: Quantity): Phrase {
 }
 
 /** Named where nobody stated all that the water depends on: the two ends stand in two sums, and neither is the middle that is dosed. */
-const endOf = (water: Span, end: 'most' | 'least'): string => (isExact(water) ? '' : `, by the ${end} water there may be`)
+const endOf = (water: Span, end: 'most' | 'least'): string => (isExact(water) ? '' : `, ${end} water`)
 
 /** Parts of a mass go a digit further than their sum, so that adding them up comes to it. */
 const kilograms = (value: number, digits = 2): Quantity => fine(stated(value, 'kg', digits))
@@ -39,7 +39,7 @@ const WORKED: Partial<Record<Check, Worked>> = {
     const { emptyKg, substrateKg, brimKg } = heaviest.mass
     const [tank, bed, water] = [emptyKg, substrateKg, brimKg - emptyKg - substrateKg].map((part) => kilograms(part))
     const bought = Math.abs(substrateKg - (boughtBedKg(gear) ?? 0)) < 1e-6 ? ' as bought' : ''
-    const name = 'Mass to the rim, before it is told in whole kilograms'
+    const name = 'Mass to the rim, before rounding'
     if (!tank || !bed || !water) return []
     return [line(name, phrase`${tank} of tank + ${bed} of substrate${bought} + ${water} of water = ${kilograms(brimKg, 1)}`)]
   },

@@ -1,4 +1,6 @@
 import { liftPeople } from '../sizing/empty-lift.ts'
+import { situationOf } from '../sizing/situation.ts'
+import { over } from '../sizing/span.ts'
 import { phrase, quantity } from '../units/quantity.ts'
 import { caution, protectionCaution } from './cautions.ts'
 import { protectiveDevice } from './protective-device.ts'
@@ -21,9 +23,24 @@ export function placeSteps(subject: StartupSubject): StepsMade {
   return { steps: [placeStand(subject), level(subject), bedGlass(subject), liftTank(subject)], notComputed }
 }
 
+/** What stands there: for the leak test, which comes before the bed, and later at the most. Grains weigh more than the water that they push out. */
+function weights({ gear, conditions, report }: StartupSubject): Step['amounts'] {
+  const { brimMassKg, substrateMassKg = 0 } = report.figures
+  if (brimMassKg === undefined) return []
+  const stand = gear.stand?.spec.massKg === undefined ? '' : ', stand included'
+  const weighs = (kg: number) => phrase`about ${quantity(kg, 'kg', 0)}${stand}`
+  const situation = situationOf({ gear, conditions })
+  const solidL = situation.ok ? over(situation.value.corners, ({ laden }) => laden.substrateSolidL).high : 0
+  if (substrateMassKg === 0 || solidL === 0) return [{ label: 'Full to the rim', value: weighs(brimMassKg) }]
+  // A litre of grains gives way to a litre of tap water, a kilogram.
+  return [
+    { label: 'Leak test, no bed', value: weighs(brimMassKg - substrateMassKg + solidL) },
+    { label: 'Full, with its bed', value: weighs(brimMassKg) },
+  ]
+}
+
 function placeStand(subject: StartupSubject): Step {
   const { gear, report } = subject
-  const mass = report.figures.brimMassKg
   const hoses = gear.filters.some(
     (each) => each.spec.type === 'canister' || each.spec.type === 'hang_on' || each.spec.type === 'return_pump',
   )
@@ -34,7 +51,7 @@ function placeStand(subject: StartupSubject): Step {
     title: gear.stand ? 'Place the stand' : 'Choose what the tank stands on',
     why: phrase`A full tank is never moved again, so its place is chosen once: away from sun, radiators and doors, near the outlet.`,
     amounts: [
-      ...(mass === undefined ? [] : [{ label: 'Full to the rim, its bed in it', value: phrase`about ${quantity(mass, 'kg', 0)}` }]),
+      ...weights(subject),
       ...(hoses ? [{ label: 'Behind it', value: phrase`${quantity(75, 'mm', 0)} to ${quantity(150, 'mm', 0)} for hoses and cords` }] : []),
     ],
     actions: [

@@ -27,8 +27,8 @@ describe('the water that two sums divide by', () => {
   it('is named as the most and the least that there may be where it hangs on an open pane', () => {
     const { bottomMm: _, ...open } = TANK
     const [loaded, clean] = [sumsOf('filter_flow', open)[0], sumsOf('flow_ceiling', open)[0]]
-    expect(loaded).toMatch(/^Turnover, loaded media, by the most water there may be: /)
-    expect(clean).toMatch(/^Turnover of the tank, clean media, by the least water there may be: /)
+    expect(loaded).toMatch(/^Turnover, loaded media, most water: /)
+    expect(clean).toMatch(/^Turnover of the tank, clean media, least water: /)
     expect(Number(waterIn(clean))).toBeLessThan(Number(waterIn(loaded)))
   })
 })

@@ -4,7 +4,7 @@ import { CAUTIONS } from '../../../core/startup/cautions.ts'
 import { STEP_GROUPS, type Step } from '../../../core/startup/setup-plan.ts'
 import { startupPlan } from '../../../core/startup/startup-plan.ts'
 import { METRIC, sayPhrase, US } from '../../../core/units/say.ts'
-import { sampleSubject } from './sample-subject.ts'
+import { sampleSubject, sizedSubject } from './sample-subject.ts'
 
 type Change = Parameters<typeof sampleSubject>[0]
 const planOf = (change: Change = {}) => startupPlan(sampleSubject(change))
@@ -203,5 +203,37 @@ describe('cautions', () => {
     const text = CAUTIONS.find((each) => each.id === 'bleach')?.text ?? ''
     expect(text).toMatch(/Never let bleach/)
     expect(text).toMatch(/stronger than 10 %/)
+  })
+})
+
+describe('the weight that the floor meets', () => {
+  const told = (subject: ReturnType<typeof sampleSubject>) =>
+    startupPlan(subject)
+      .steps.find(({ id }) => id === 'place-stand')
+      ?.amounts.map(({ label, value }) => [label, sayPhrase(value, METRIC)])
+
+  const tank = {
+    name: 'Wendlemere 75',
+    quantity: 1,
+    spec: { lengthMm: 1219.2, widthMm: 457.2, heightMm: 533.4, glassMm: 10, bottomMm: 10, material: 'glass' as const },
+  }
+
+  it('is told for the leak test, before there is a bed, and with it', () => {
+    // 57.28 kg of glass and 274.41 L to the rim are 332 kg; 41.68 kg of grains in the place of 15.73 L make 358 (reference tank A), less 0.3 % for warm water.
+    expect(told(sizedSubject({ gear: { tank, substrates: [], stand: null } }))?.slice(0, 2)).toEqual([
+      ['Leak test, no bed', 'about 331 kg'],
+      ['Full, with its bed', 'about 357 kg'],
+    ])
+    expect(told(sizedSubject({ gear: { tank, substrates: [], stand: null, notNeeded: { substrate: 'bare' } } }))?.[0]?.[0]).toBe(
+      'Full to the rim',
+    )
+  })
+
+  it('says so where it counts the stand', () => {
+    const stand = { name: 'Thornby', quantity: 1, spec: { massKg: 28.1 } }
+    expect(told(sizedSubject({ gear: { tank, substrates: [], stand } }))?.[1]).toEqual([
+      'Full, with its bed',
+      'about 385 kg, stand included',
+    ])
   })
 })
