@@ -4,7 +4,7 @@ export const LOOKED_AT: Record<string, string> = {
     'half a point of a curve is on none, asked or not; where all is stated the worst and the best are one. Left alive.',
   'core/sizing/electrical-load.ts': 'a strip without a rating is not below the circuit, whether one asks for it or not. Left alive.',
   'core/sizing/equilibrium.ts':
-    'where the search begins, a step more or less and a step of just the smallest size: it comes to the same balance. At the very ends the balance is the end. Left alive.',
+    'at just the heat of freezing or boiling water the balance is that end by either way; from a hotter start it comes to the same balance; a step of just the smallest size. Left alive.',
   'core/sizing/filter-flow.ts': 'a filter without a flow is there wherever one is looked for. Left alive.',
   'core/sizing/glass-pane.ts':
     'a situation has a tank; every tank that the figures allow is curved or none is; no pane bows by just half its thickness. Left alive.',
@@ -33,4 +33,33 @@ export const LOOKED_AT: Record<string, string> = {
   'core/sizing/light-at-bed.ts': 'one micromole a joule: times and over are the same. Left alive.',
   'core/sizing/light-level.ts': 'at the upper mark a share of one is no dimming; the others are asserted since this count.',
   'core/sizing/warm-room.ts': 'a chiller that takes out nothing leaves the water as it is by either way. Left alive.',
+  'core/sizing/drain-down.ts': 'tanks that the figures allow all reach their last water or none does, and none just so. Left alive.',
+  'core/sizing/laden-bed.ts':
+    'a bag without a weight makes the sum no number, which is no weight either; bags as heavy as the stated bed weigh the same. Left alive.',
+  'core/sizing/mains.ts': 'no country has mains of just 180 V. Left alive.',
+  'core/sizing/narrow.ts': 'one step and a hundredth is no difference of rounded figures. Left alive.',
+  'core/sizing/operating-point.ts':
+    'a flow or a difference of just nought, a step of just the smallest size, and steps that never come to an end, since some thirty are the most: the same flow. Left alive.',
+  'core/sizing/pump-curve.ts': 'no whole step of the drawing meets the highest head to the last bit. Left alive.',
+  'core/sizing/range-words.ts': 'a unit stands once, at the end, and no space is left before it; a list that no answer is in. Left alive.',
+  'core/sizing/reads.ts': 'short ways round a comparison that finds nothing. Left alive.',
+  'core/sizing/reinspection.ts': 'short ways: rules that are run again though nothing moved them find the same. Left alive.',
+  'core/sizing/sump.ts':
+    'volumes are there where a sump is; the mass of its walls does not hang on the water in them; a wall of the usual range by its length. Left alive.',
+  'core/sizing/tank-geometry.ts':
+    'what the panes fill of the length leaves no inside either, and is refused with the same words. Left alive.',
+  'core/sizing/tank-plan.ts':
+    'a plain box has the same figures by its corners; sides that are there; nobody stated is not more than the most. Left alive.',
+  'core/sizing/cord-length.ts':
+    'the worst of cords is among all of them, and of equal ones either; optional chains that the types ask for; reserves of just a told step. Left alive.',
+  'core/sizing/evaporation-words.ts':
+    'the least fall of the level is told nowhere; just 4 L and just 1.3 mm: no room comes to them. Left alive.',
+  'core/sizing/filter-delivery.ts': 'whatever was measured is told before the curve. Left alive.',
+  'core/sizing/filter-feed.ts': 'the best media of several filters: the poor ones decide the verdict. Left alive.',
+  'core/sizing/floor-plan.ts': 'mid-span told as its own middle. Left alive.',
+  'core/sizing/heat-figures.ts': 'of two equal heaters either is the strongest. Left alive.',
+  'core/sizing/light-utilisation.ts': 'a step beyond the last of the points adds nothing. Left alive.',
+  'core/sizing/pipe-friction.ts': 'the root is squared, and at both marks the forms join. Left alive.',
+  'core/sizing/plan-outline.ts': 'a side along the wall, whose ends are at nought. Left alive.',
+  'core/sizing/tank-forms.ts': 'a form that nobody stated is a box. Left alive.',
 }

@@ -43,6 +43,8 @@ describe('a bed of 50 mm on 0.4 m² of floor', () => {
   ])('of %s kg: %s', (packMassKg, verdict, mm, missing, assumed) => {
     expect(bed([{ type: 'gravel', packMassKg }])).toMatchObject({ verdict, value: { value: mm }, missing, assumed })
   })
+  it('rests on its litres where one pack of two states its weight alone', () =>
+    expect(bed([{ packVolumeL: 20 }, { type: 'gravel', packMassKg: 9 }]).assumed).toEqual(['litres of a pack']))
 
   it('is not known of a pack that states nothing, be others stated or not', () => {
     for (const specs of [[{}], [{ packVolumeL: 30 }, {}]]) {

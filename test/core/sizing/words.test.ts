@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { assumedOf, startOf } from '../../../core/sizing/words.ts'
+import { assumedOf, conditionWords, startOf } from '../../../core/sizing/words.ts'
 import { conditions } from './sample-build.ts'
 
 it('names what a default stands for, of those that were asked, in their order', () => {
@@ -14,4 +14,9 @@ it('names what a default stands for, of those that were asked, in their order', 
 
 it('begins a sentence with a name', () => {
   expect([startOf('your own heater'), startOf('Torvane'), startOf('')]).toEqual(['Your own heater', 'Torvane', ''])
+})
+
+it('names a condition that a default may stand for, and no other', () => {
+  expect([conditionWords('floor'), conditionWords('lightHoursPerDay')]).toEqual(['kind of floor', 'hours of light a day'])
+  expect(conditionWords('livestock')).toBeUndefined()
 })
