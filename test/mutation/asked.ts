@@ -23,4 +23,6 @@ export interface Answered {
   hitCount: number
   /** What could not be loaded. */
   broken?: string
+  /** By address, what each file imports. */
+  imports: ReadonlyMap<string, readonly string[]>
 }

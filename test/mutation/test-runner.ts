@@ -1,15 +1,18 @@
-import { globSync } from 'node:fs'
+import { globSync, realpathSync } from 'node:fs'
+import { pathToFileURL } from 'node:url'
 import { Worker } from 'node:worker_threads'
 import { nearestFirst } from './nearness.ts'
 import { loadOf, type Answered, type Asked } from './asked.ts'
 
 /**
  * Runs the tests of the physics for the tool that changes it. The tests are loaded once and run again for each mutant, which takes milliseconds; what is at
- * work while a file loads meets a thread of its own, where that file is loaded anew: a constant of a rule every file, what a `describe` reckons for itself
+ * work while a file loads meets a thread of its own, where that file is loaded anew: a constant of a rule every file that imports it, what a `describe` reckons for itself
  * its own. Mutants of each kind meet all tests that reach them, nearest first.
  */
 interface MutantRun {
   activeMutant: { id: string }
+  /** Where the changed file lies. */
+  sandboxFileName: string
   testFilter?: string[]
   hitLimit?: number
   mutantActivation: 'runtime' | 'static'
@@ -38,6 +41,7 @@ function toldOf({ tests, hitCount, broken }: Answered, hitLimit: number | undefi
 class TestRunner {
   #files: string[] = []
   #kept: Worker | undefined
+  #imports: Answered['imports'] = new Map()
 
   capabilities(): { reloadEnvironment: boolean } {
     return { reloadEnvironment: true }
@@ -64,8 +68,20 @@ class TestRunner {
     return answered
   }
 
+  /** The tests that import a file, straight or by way of others; all where nobody looked. */
+  #reaching(path: string): string[] {
+    const addressOf = (file: string): string => pathToFileURL(realpathSync(file)).href
+    const reachedFrom = (file: string): Set<string> => {
+      const found = new Set([addressOf(file)])
+      for (const address of found) for (const imported of this.#imports.get(address) ?? []) found.add(imported)
+      return found
+    }
+    return this.#imports.size === 0 ? this.#files : this.#files.filter((file) => reachedFrom(file).has(addressOf(path)))
+  }
+
   async dryRun(): Promise<object> {
-    const { tests, coverage, broken } = await this.#ask({ files: this.#files, bail: false })
+    const { tests, coverage, broken, imports } = await this.#ask({ files: this.#files, bail: false })
+    this.#imports = imports
     if (broken !== undefined) return { status: 'error', errorMessage: broken }
     const told = tests.map(({ id, fileName, timeSpentMs, failure }) => ({
       id,
@@ -77,10 +93,10 @@ class TestRunner {
     return { status: 'complete', tests: told, mutantCoverage: coverage }
   }
 
-  async mutantRun({ activeMutant, testFilter, hitLimit, mutantActivation }: MutantRun): Promise<object> {
+  async mutantRun({ activeMutant, sandboxFileName, testFilter, hitLimit, mutantActivation }: MutantRun): Promise<object> {
     const asked = { activeMutant: activeMutant.id, ...(hitLimit === undefined ? {} : { hitLimit }), bail: true }
     if (mutantActivation === 'static' || testFilter === undefined)
-      return toldOf(await this.#askOnce({ ...asked, files: this.#files }), hitLimit)
+      return toldOf(await this.#askOnce({ ...asked, files: this.#reaching(sandboxFileName) }), hitLimit)
     const anew = this.#files.filter((file) => testFilter.includes(loadOf(file)))
     const filter = testFilter.filter((id) => !anew.some((file) => id.startsWith(`${file}#`)))
     const kept = await this.#ask({ ...asked, files: this.#files, filter })

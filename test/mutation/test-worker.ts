@@ -18,9 +18,14 @@ const NAMESPACE = '__stryker__'
 const shared = ((globalThis as unknown as Record<string, Shared | undefined>)[NAMESPACE] ??= {})
 
 const COLLECTED = new URL('collected-tests.ts', import.meta.url).href
+const imports = new Map<string, string[]>()
 registerHooks({
-  resolve: (specifier, context, next) =>
-    specifier === 'vitest' && context.parentURL !== COLLECTED ? { url: COLLECTED, shortCircuit: true } : next(specifier, context),
+  resolve(specifier, context, next) {
+    const { parentURL = '' } = context
+    const found = specifier === 'vitest' && parentURL !== COLLECTED ? { url: COLLECTED, shortCircuit: true } : next(specifier, context)
+    if (found.url.startsWith('file:')) imports.set(parentURL, [...(imports.get(parentURL) ?? []), found.url])
+    return found
+  },
 })
 const { runTest, startAfresh, testsIn } = await import('./collected-tests.ts')
 await import('./few-draws.ts')
@@ -72,11 +77,17 @@ async function run({ files, activeMutant, hitLimit, filter, bail }: Asked): Prom
     if (isFirst) tests.push({ id: loadOf(file), fileName: file, timeSpentMs: 1 })
     for (const test of found.filter(({ id }) => wanted?.has(id) ?? true)) {
       tests.push(await runOne(test))
-      if (bail && tests.at(-1)?.failure !== undefined) return { tests, coverage: null, hitCount: shared.hitCount ?? 0 }
+      if (bail && tests.at(-1)?.failure !== undefined) return { tests, coverage: null, hitCount: shared.hitCount ?? 0, imports: new Map() }
     }
   }
   shared.activeMutant = undefined
-  return { tests, coverage: shared.mutantCoverage, hitCount: shared.hitCount ?? 0, ...(broken === undefined ? {} : { broken }) }
+  return {
+    tests,
+    coverage: shared.mutantCoverage,
+    hitCount: shared.hitCount ?? 0,
+    imports: isFirst ? imports : new Map(),
+    ...(broken === undefined ? {} : { broken }),
+  }
 }
 
 const port = parentPort
