@@ -2,7 +2,7 @@ import { Hono } from 'hono'
 import { livestockGroup } from '../../core/catalog/livestock.ts'
 import { emptyNeed } from '../../core/quote/empty-draft.ts'
 import { resolveConditions } from '../../core/quote/conditions.ts'
-import { withEnergy } from '../../core/sizing/energy-use.ts'
+import { withAllFigures } from '../../core/sizing/all-figures.ts'
 import { sizingReport } from '../../core/sizing/engine.ts'
 import { markFaults } from '../../core/sizing/livestock-marks.ts'
 import { SizingBody } from '../../core/sizing/schema.ts'
@@ -31,6 +31,6 @@ export const sizing = new Hono<Env>().post(
     if (fault) return invalid(c, `conditions.${fault.field}`, fault.message)
     const conditions = resolveConditions({ ...emptyNeed(), livestockId, exact }, install)
     const subject = { gear, conditions }
-    return c.json(withEnergy(subject, withRanges(subject, sizingReport(subject))), 200)
+    return c.json(withAllFigures(subject, withRanges(subject, sizingReport(subject))), 200)
   },
 )

@@ -1,5 +1,5 @@
 import { startupPlan } from '../startup/startup-plan.ts'
-import { withEnergy } from '../sizing/energy-use.ts'
+import { withAllFigures } from '../sizing/all-figures.ts'
 import { withRanges } from '../sizing/sensitivity.ts'
 import { documentUnits } from './document-units.ts'
 import { kitsApart, sayKitApart } from './kit-apart.ts'
@@ -7,7 +7,7 @@ import type { AssembledBuild, QuoteInputs } from './revision.ts'
 import { sizedSubject, workBuild } from './worked-build.ts'
 
 /**
- * One build as it is issued: worked out, its report with ranges, questions and its year of energy, and with its startup plan.
+ * One build as it is issued: worked out, its report with ranges, questions and every figure, and with its startup plan.
  *
  * Range: index 0 to builds − 1. Errors: RangeError beyond it.
  */
@@ -22,7 +22,7 @@ export function assembleBuild(inputs: QuoteInputs, index: number): AssembledBuil
   return {
     ...build,
     ...(kits.length > 0 && { kits }),
-    report: withEnergy(subject, withRanges(subject, build.report)),
+    report: withAllFigures(subject, withRanges(subject, build.report)),
     plan: startupPlan({ ...subject, report: build.report, install }),
   }
 }

@@ -2,11 +2,9 @@ import { rimLoop } from './cord-length.ts'
 import type { Delivery } from './filter-delivery.ts'
 import { tankWater, waterSpan } from './filter-flow.ts'
 import { floorMassKg } from './floor-load.ts'
-import { floorPlan } from './floor-plan.ts'
 import { heatFigures } from './heat-figures.ts'
 import type { Heating } from './heating.ts'
-import { lightAlong, type Lit } from './light-along.ts'
-import { pumpCurve } from './pump-curve.ts'
+import type { Lit } from './light-along.ts'
 import { applianceLoadW } from './peak-load.ts'
 import type { SizingFigures, SizingSubject } from './report.ts'
 import type { Situation } from './situation.ts'
@@ -19,10 +17,10 @@ export function gearFigures(subject: SizingSubject): SizingFigures {
 }
 
 /**
- * Figures for dosing, paper and plots. Where the glass is not stated, the middle of what it may be stands: the findings say so.
+ * Figures for dosing and paper. Where the glass is not stated, the middle of what it may be stands: the findings say so.
  * Masses take the heavier end, for they are what someone has to carry.
  */
-export function tankFigures(situation: Situation, heating: Heating, { bed, lies }: Lit, delivery: Delivery | undefined): SizingFigures {
+export function tankFigures(situation: Situation, heating: Heating, { bed }: Lit, delivery: Delivery | undefined): SizingFigures {
   const { corners, gear } = situation
   const water = middle(waterSpan(situation))
   const flow = delivery && (middle(delivery.loaded) + middle(delivery.clean)) / 2
@@ -41,11 +39,8 @@ export function tankFigures(situation: Situation, heating: Heating, { bed, lies 
   if (flow !== undefined) Object.assign(figures, { flowLph: round(flow, 0), turnoverPerHour: round(flow / water, 2) })
   if (bed && !bed.fluxUnstated) {
     figures.lightAtBedUmol = { low: round(bed.dim.low, 0), high: round(bed.dim.high, 0) }
-    const along = lightAlong(situation, bed, lies)
-    if (along) figures.lightAlong = along
   }
-  const plan = floorPlan(situation)
-  return { ...figures, ...loopFigure(situation), ...curveFigure(situation, delivery), ...(plan ? { floorPlan: plan } : {}) }
+  return { ...figures, ...loopFigure(situation) }
 }
 
 function loopFigure(situation: Situation): Pick<SizingFigures, 'dripLoop'> {
@@ -61,9 +56,4 @@ function loopFigure(situation: Situation): Pick<SizingFigures, 'dripLoop'> {
       distanceMm: mm(rim.run.distanceMm),
     },
   }
-}
-
-function curveFigure(situation: Situation, delivery: Delivery | undefined): Pick<SizingFigures, 'pumpCurve'> {
-  const strongest = delivery?.strongest
-  return strongest ? { pumpCurve: pumpCurve(strongest, situation) } : {}
 }

@@ -1,6 +1,5 @@
 import { equilibriumC } from './equilibrium.ts'
 import { evaporationOf } from './evaporation-words.ts'
-import { heatCurve } from './heat-curve.ts'
 import { lossW } from './heat-loss.ts'
 import { heaterChoice } from './heater-choice.ts'
 import { oneFailedC, powerCutHours } from './heater-spare.ts'
@@ -12,7 +11,7 @@ import { middle, over, round } from './span.ts'
 import { waterChange } from './water-change-warmth.ts'
 
 /**
- * What the heat balance gives to paper and plots.
+ * What the heat balance gives to others.
  *
  * Units: as the figures' names say. @example heatFigures(situation, heating).coldLossW // 148.9
  */
@@ -26,7 +25,6 @@ export function heatFigures(situation: Situation, heating: Heating): SizingFigur
     coldLossW: round(coldLossW, 1),
     usualLossW: round(usualW, 1),
     evaporationLPerDay: { low: round(litres.low, 2), high: round(litres.high, 2) },
-    heatCurve: heatCurve(situation, heating),
     ...adviceFigure(situation, heating),
     ...heaterFigures(situation, heating, coldLossW),
   }

@@ -31,7 +31,7 @@ export interface PumpCurveFigure {
   ceilingLph: number | null
 }
 
-/** Figures other parts use: dosing, paper, plots. Undefined where a spec is missing. */
+/** Figures other parts use: dosing, paper, plots. Undefined where a spec is missing; curves, plans and the year of energy come with `withAllFigures`. */
 export interface SizingFigures {
   outsideVolumeL?: number
   grossVolumeL?: number
@@ -76,7 +76,7 @@ export interface SizingFigures {
   dripLoop?: { neededMm: number; lowPointMm: number; exitHeightMm: number; outletHeightMm: number; distanceMm: number }
   /** The tank on its joists, where somebody measured them: for plots. */
   floorPlan?: FloorPlan
-  /** Of `withEnergy`: by appliance and in all; the ends are those of the room, the losses and what nobody stated, and are absent from what was issued before they were told. */
+  /** By appliance and in all; the ends are those of the room, the losses and what nobody stated, and are absent from what was issued before they were told. */
   energy?: {
     items: Array<{ what: string; kwhPerYear: number; lowKwhPerYear?: number; highKwhPerYear?: number; costMinorPerYear?: number }>
     kwhPerYear: number

@@ -1,4 +1,4 @@
-import { withEnergy } from '../../core/sizing/energy-use.ts'
+import { withAllFigures } from '../../core/sizing/all-figures.ts'
 import { sizingReport } from '../../core/sizing/engine.ts'
 import type { SizingSubject } from '../../core/sizing/report.ts'
 import { benchSubject } from './bench-subject.ts'
@@ -13,8 +13,8 @@ function timePerCall(subject: SizingSubject, work: (subject: SizingSubject) => u
   return (performance.now() - started) / CALLS_A_ROUND
 }
 
-/** All that is issued of one build: the report and its year of energy. */
-const fullReport = (subject: SizingSubject) => withEnergy(subject, sizingReport(subject))
+/** All that is issued of one build: the report and every figure of it. */
+const fullReport = (subject: SizingSubject) => withAllFigures(subject, sizingReport(subject))
 
 /** A full report for a twelve-slot build against a structured clone of its own input, in turn in one run. */
 export default async function sizingReportBench(): Promise<Measurement[]> {

@@ -3,7 +3,7 @@ import { energyPerYear } from '../../../core/sizing/energy.ts'
 import { appliancePowerW, appliancesHeatW, runningAppliances, unstatedAppliances } from '../../../core/sizing/appliances.ts'
 import type { Appliance } from '../../../core/sizing/gear.ts'
 import { METRIC, sayPhrase } from '../../../core/units/say.ts'
-import { findingOf, gear, reportOf, energyOf } from './sample-build.ts'
+import { findingOf, gear, reportOf } from './sample-build.ts'
 
 const appliance = (kind: Appliance['kind'], spec: Appliance['spec'], name = `a ${kind}`): Appliance => ({ kind, name, quantity: 1, spec })
 const pump = appliance('circulation_pump', { powerW: 30, cordMm: 4000 }, 'Pellick Drift')
@@ -35,11 +35,11 @@ describe('what else is plugged in', () => {
   it('counts in the year: 30 W round the clock is 262.8 kWh at 8.76 kWh a watt', () => {
     const plain = energyPerYear([], 17)
     expect(plain.kwhPerYear).toBe(0)
-    const item = energyOf({ appliances: [pump] })?.items.find(({ what }) => what === 'Circulation pump')
+    const item = reportOf({ appliances: [pump] }).figures.energy?.items.find(({ what }) => what === 'Circulation pump')
     expect(item?.kwhPerYear).toBe(262.8)
   })
   it('leaves a chiller out of the year: its hours follow the room', () => {
-    const items = energyOf({ appliances: [chiller({ coolingW: 200 })] })?.items.map(({ what }) => what)
+    const items = reportOf({ appliances: [chiller({ coolingW: 200 })] }).figures.energy?.items.map(({ what }) => what)
     expect(items).toEqual(['Heater', 'Filter', 'Light'])
   })
   it('warms the water where it stands in it, and not where it blows air in', () => {

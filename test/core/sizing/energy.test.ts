@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { energyUse, withEnergy } from '../../../core/sizing/energy-use.ts'
+import { withAllFigures } from '../../../core/sizing/all-figures.ts'
 import { sizingReport } from '../../../core/sizing/engine.ts'
 import { drawnOf, energyPerYear } from '../../../core/sizing/energy.ts'
 import { overYear } from '../../../core/sizing/heater-year.ts'
@@ -8,7 +8,7 @@ import { exactly } from '../../../core/sizing/span.ts'
 import { METRIC, sayPhrase } from '../../../core/units/say.ts'
 import { anyGear, anyRoom } from './any-subject.ts'
 import { isNear, MASS_A } from './reference-tanks.ts'
-import { conditions, energyOf, findingOf, gear, reportOf, one } from './sample-build.ts'
+import { findingOf, gear, reportOf, one } from './sample-build.ts'
 
 /** Own arithmetic: 545.66 + 175.2 + 146.1 = 866.96 kWh, 147.38 at 0.17. */
 it('adds heater, filter and light to 867.0 kWh and 147.38', () => {
@@ -69,11 +69,11 @@ describe('a mean over the year', () => {
 it('takes the heater’s duty over a year of rooms between the coldest and the warmest', () => {
   const report = reportOf({}, { coldestRoomC: 20, warmestRoomC: 24 })
   isNear(report.figures.usualLossW, 62.29, 1e-3)
-  isNear(energyOf({}, { coldestRoomC: 20, warmestRoomC: 24 })?.items[0]?.kwhPerYear, 545.66, 1e-3)
+  isNear(reportOf({}, { coldestRoomC: 20, warmestRoomC: 24 }).figures.energy?.items[0]?.kwhPerYear, 545.66, 1e-3)
 })
 
 it('never charges a heater for more than it has', () => {
-  const energy = energyOf({ heaters: [one('Small', { powerW: 25 })] }, { coldestRoomC: 14, warmestRoomC: 16 })
+  const energy = reportOf({ heaters: [one('Small', { powerW: 25 })] }, { coldestRoomC: 14, warmestRoomC: 16 }).figures.energy
   isNear(energy?.items[0]?.kwhPerYear, 25 * 8.76, 1e-3)
 })
 
@@ -92,7 +92,7 @@ it('tells the figures that others dose and weigh by', () => {
  * with 20 W of pump and 15 W of lamp for a third of the day taken off, 81.1 W as usual and 92.0 W at the high-loss end.
  */
 it('reckons the year of a heater at its three ends', () => {
-  const energy = energyOf()
+  const energy = reportOf().figures.energy
   const heater = energy?.items[0]
   isNear(heater?.lowKwhPerYear, 255.05, 1e-3)
   isNear(heater?.kwhPerYear, 710.76, 2e-4)
@@ -104,13 +104,14 @@ it('reckons the year of a heater at its three ends', () => {
 })
 
 describe('the range of a year', () => {
-  const heaterOf = (...changes: Parameters<typeof reportOf>) => energyOf(...changes)?.items.find(({ what }) => what === 'Heater')
+  const heaterOf = (...changes: Parameters<typeof reportOf>) =>
+    reportOf(...changes).figures.energy?.items.find(({ what }) => what === 'Heater')
 
   it('is a range for the heater, whose room nobody can foresee, and none for a stated filter', () => {
     const heater = heaterOf()
     expect(heater?.lowKwhPerYear).toBeLessThan(heater?.kwhPerYear ?? NaN)
     expect(heater?.highKwhPerYear).toBeGreaterThan(heater?.kwhPerYear ?? NaN)
-    const filter = energyOf()?.items.find(({ what }) => what === 'Filter')
+    const filter = reportOf().figures.energy?.items.find(({ what }) => what === 'Filter')
     expect([filter?.lowKwhPerYear, filter?.highKwhPerYear]).toEqual([175.2, 175.2])
   })
 
@@ -128,7 +129,8 @@ describe('the range of a year', () => {
   it('is in order for any build in any room, and adds up', () => {
     fc.assert(
       fc.property(anyGear, anyRoom, (someGear, room) => {
-        const energy = energyUse({ gear: someGear, conditions: room })
+        const subject = { gear: someGear, conditions: room }
+        const { energy } = withAllFigures(subject, sizingReport(subject)).figures
         if (!energy) return
         for (const { lowKwhPerYear = NaN, kwhPerYear, highKwhPerYear = NaN } of [...energy.items, energy]) {
           expect(lowKwhPerYear).toBeLessThanOrEqual(kwhPerYear)
@@ -142,15 +144,6 @@ describe('the range of a year', () => {
       { numRuns: 200 },
     )
   })
-})
-
-it('stands in what is issued, beside every other figure, and nowhere without a tank', () => {
-  const subject = { gear: gear(), conditions: conditions() }
-  const report = sizingReport(subject)
-  expect(report.figures).not.toHaveProperty('energy')
-  expect(withEnergy(subject, report)).toEqual({ ...report, figures: { ...report.figures, energy: energyOf() } })
-  const bare = { ...subject, gear: gear({ tank: null }) }
-  expect(withEnergy(bare, sizingReport(bare)).figures).not.toHaveProperty('energy')
 })
 
 /** Own: the open 75 gallon tank of 25 °C in a room of 20 °C gives off 1.651 L a day as usual: 3.1 mm of its 0.524 m². */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Appliance } from '../../../core/sizing/gear.ts'
 import { toldFinding } from '../../../core/sizing/told-report.ts'
-import { findingOf, group, one, reportOf, energyOf } from './sample-build.ts'
+import { findingOf, group, one, reportOf } from './sample-build.ts'
 
 const told = (check: 'electrical_load' | 'outlet_protection' | 'cord_length' | 'outlets', circuitVoltageV: number) =>
   toldFinding(findingOf(check, {}, { circuitVoltageV, circuitCurrentA: 16 }))
@@ -35,7 +35,7 @@ const marks = group('small-tropical')
 describe('the year of a chiller', () => {
   const chiller = { ...one('Maddoc', { coolingW: 300, powerW: 150 }), kind: 'chiller' as const }
   const itemOf = (room: object, appliances: Appliance[] = [chiller]) =>
-    energyOf({ appliances, heaters: [] }, room)?.items.find(({ what }) => what === 'Chiller')
+    reportOf({ appliances, heaters: [] }, room).figures.energy?.items.find(({ what }) => what === 'Chiller')
 
   it('is none in a room that keeps the water cool, and rises with the room', () => {
     expect(itemOf({ coldestRoomC: 15, warmestRoomC: 18 })).toBeUndefined()

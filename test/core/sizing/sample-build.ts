@@ -2,7 +2,7 @@ import { livestockGroup } from '../../../core/catalog/livestock.ts'
 import type { Conditions, LivestockGroup } from '../../../core/sizing/conditions.ts'
 import type { Check, ToldFinding } from '../../../core/sizing/finding.ts'
 import type { Counted, Gear } from '../../../core/sizing/gear.ts'
-import { energyUse } from '../../../core/sizing/energy-use.ts'
+import { withAllFigures } from '../../../core/sizing/all-figures.ts'
 import { sizingReport } from '../../../core/sizing/engine.ts'
 import { toldReport } from '../../../core/sizing/told-report.ts'
 import { INCH } from './reference-tanks.ts'
@@ -72,13 +72,11 @@ export const gear = (changes: Partial<Gear> = {}): Gear => ({
   ...changes,
 })
 
-/** With the words of its sources and cautions. */
-export const reportOf = (gearChanges: Partial<Gear> = {}, roomChanges: Partial<Conditions> = {}) =>
-  toldReport(sizingReport({ gear: gear(gearChanges), conditions: conditions(roomChanges) }))
-
-/** What the sample build uses in a year. */
-export const energyOf = (gearChanges: Partial<Gear> = {}, roomChanges: Partial<Conditions> = {}) =>
-  energyUse({ gear: gear(gearChanges), conditions: conditions(roomChanges) })
+/** With every figure and the words of its sources and cautions. */
+export function reportOf(gearChanges: Partial<Gear> = {}, roomChanges: Partial<Conditions> = {}) {
+  const subject = { gear: gear(gearChanges), conditions: conditions(roomChanges) }
+  return toldReport(withAllFigures(subject, sizingReport(subject)))
+}
 
 /** The finding of one check; fails the test where the check was not made. */
 export function findingOf(check: Check, gearChanges: Partial<Gear> = {}, roomChanges: Partial<Conditions> = {}): ToldFinding {

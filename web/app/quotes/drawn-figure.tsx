@@ -9,10 +9,12 @@ import { SelectField } from '../parts/choice-fields.tsx'
 import { Svg } from '../parts/svg.tsx'
 import { useWidth } from '../parts/use-width.ts'
 import { useDesk } from './desk-context.ts'
+import { useDrawnFigures } from './use-drawn-figures.ts'
 
 /** A finding's drawing at the width that there is. In a file of its own: what draws comes when somebody looks. */
 export function DrawnFigure({ plot }: { plot: PlotName }): ReactElement {
-  const { chosen, reader, state, inputs } = useDesk()
+  const { reader, state, inputs } = useDesk()
+  const figures = useDrawnFigures()
   const id = useId()
   const place = useRef<HTMLElement>(null)
   const width = useWidth(place)
@@ -21,13 +23,7 @@ export function DrawnFigure({ plot }: { plot: PlotName }): ReactElement {
   return (
     <figure ref={place} className="drawing-figure">
       {width > 0 && (
-        <Svg
-          markup={plotFigure(
-            plot,
-            { figures: chosen.report.figures, conditions },
-            { id: `${plot}${id}`, reader, width: Math.min(width, WIDEST) },
-          )}
-        />
+        <Svg markup={plotFigure(plot, { figures, conditions }, { id: `${plot}${id}`, reader, width: Math.min(width, WIDEST) })} />
       )}
     </figure>
   )

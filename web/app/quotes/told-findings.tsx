@@ -7,6 +7,7 @@ import { FindingDrawing } from './finding-drawing.tsx'
 import { FitRows } from './fit-rows.tsx'
 import { ReportQuestions } from './report-questions.tsx'
 import { needsTank } from './slot-findings.ts'
+import { useDrawnFigures } from './use-drawn-figures.ts'
 import { useToldReport } from './use-told-report.ts'
 
 /** What to ask next, then the findings of the chosen build with their ranges and what they rest on. */
@@ -16,7 +17,7 @@ export function ToldFindings(): ReactElement {
   const tankless = chosen.drawing === null
   const findings = tankless ? report.findings.filter((finding) => !needsTank(finding)) : report.findings
   const worse = findings.filter((finding) => finding.verdict !== 'fits' || finding.wording !== undefined)
-  const plots = plotsByFinding(findings, chosen.report.figures)
+  const plots = plotsByFinding(findings, useDrawnFigures())
   const fitPlots = [...plots].flatMap(([finding, plot]) => (worse.includes(finding) ? [] : [plot]))
   return (
     <>

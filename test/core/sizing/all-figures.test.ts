@@ -1,0 +1,35 @@
+import { describe, expect, it } from 'vitest'
+import { drawnFigures, withAllFigures } from '../../../core/sizing/all-figures.ts'
+import { sizingReport } from '../../../core/sizing/engine.ts'
+import { withRanges } from '../../../core/sizing/sensitivity.ts'
+import { conditions, gear, one } from './sample-build.ts'
+
+const canister = { type: 'canister', ratedFlowLph: 1200, maxHeadM: 1.9, hoseMm: 16, powerW: 18 } as const
+const subject = {
+  gear: gear({ filters: [one('Pellick', canister)] }),
+  conditions: conditions({ floor: 'timber_upper', joistSpanMm: 3600, joistSpacingMm: 400 }),
+}
+
+describe('a report as it is issued', () => {
+  it('has, beside every figure that is there while parts are chosen, the year of energy and what plots draw', () => {
+    const report = sizingReport(subject)
+    const { figures, ...rest } = withAllFigures(subject, report)
+    const added = Object.keys(figures).filter((key) => !Object.hasOwn(report.figures, key))
+    expect(added.sort()).toEqual(['energy', 'floorPlan', 'heatCurve', 'lightAlong', 'pumpCurve'])
+    expect({ ...figures, ...report.figures }).toEqual(figures)
+    expect({ ...rest, figures: report.figures }).toEqual(report)
+  })
+
+  it('draws what the desk draws', () => {
+    const { figures } = withAllFigures(subject, withRanges(subject, sizingReport(subject)))
+    const { heatCurve, pumpCurve, lightAlong, floorPlan } = figures
+    expect(drawnFigures(subject)).toEqual({ heatCurve, pumpCurve, lightAlong, floorPlan })
+  })
+
+  it('has nothing more without a tank', () => {
+    const bare = { ...subject, gear: gear({ tank: null }) }
+    const report = sizingReport(bare)
+    expect(withAllFigures(bare, report)).toEqual(report)
+    expect(drawnFigures(bare)).toEqual({})
+  })
+})
