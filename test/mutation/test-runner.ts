@@ -38,6 +38,9 @@ function toldOf({ tests, hitCount, broken }: Answered, hitLimit: number | undefi
   return broken === undefined ? { status: 'survived', nrOfTests: tests.length } : { status: 'error', errorMessage: broken }
 }
 
+/** The tool bears a hundred times what the tests do without a mutant; twenty are more than any search takes that ends. */
+const OF_LIMIT = 5
+
 class TestRunner {
   #files: string[] = []
   #kept: Worker | undefined
@@ -93,7 +96,8 @@ class TestRunner {
     return { status: 'complete', tests: told, mutantCoverage: coverage }
   }
 
-  async mutantRun({ activeMutant, sandboxFileName, testFilter, hitLimit, mutantActivation }: MutantRun): Promise<object> {
+  async mutantRun({ activeMutant, sandboxFileName, testFilter, hitLimit: wide, mutantActivation }: MutantRun): Promise<object> {
+    const hitLimit = wide === undefined ? undefined : wide / OF_LIMIT
     const asked = { activeMutant: activeMutant.id, ...(hitLimit === undefined ? {} : { hitLimit }), bail: true }
     if (mutantActivation === 'static' || testFilter === undefined)
       return toldOf(await this.#askOnce({ ...asked, files: this.#reaching(sandboxFileName) }), hitLimit)
