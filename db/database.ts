@@ -161,7 +161,7 @@ export interface NoticeTable {
   total_minor: number
   total_currency: string
   deal_key: string
-  sighting_id: string
+  sighting_id: string | null
   seen_on: string
   deal_from: string
   deal_until: string

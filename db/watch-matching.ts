@@ -38,14 +38,19 @@ export async function runningWatch(db: Kysely<Database>, id: string): Promise<Ow
   return row && ownedOf(row)
 }
 
-/** Ids of products of a kind that are not archived and have been seen since a day. */
+/** Ids of products of a kind that are not archived and have been seen since a day, or stand in the own list. */
 export async function seenProductsOfKind(db: Kysely<Database>, kind: Kind, since: string): Promise<string[]> {
   const rows = await db
     .selectFrom('product')
     .select('product.id')
     .where('kind', '=', kind)
     .where('archived', '=', false)
-    .where((eb) => eb.exists(eb.selectFrom('sighting').whereRef('product_id', '=', 'product.id').where('seen_on', '>=', since)))
+    .where((eb) =>
+      eb.or([
+        eb.exists(eb.selectFrom('sighting').whereRef('product_id', '=', 'product.id').where('seen_on', '>=', since)),
+        eb.exists(eb.selectFrom('list_price').whereRef('list_price.product_id', '=', 'product.id')),
+      ]),
+    )
     .orderBy('product.id')
     .execute()
   return rows.map(({ id }) => id)

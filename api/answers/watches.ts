@@ -52,7 +52,7 @@ export const NoticeAnswer = answer(
     currency: z.string(),
     totalMinor: amount,
     totalCurrency: z.string(),
-    sightingId: id,
+    sightingId: id.nullable().meta({ description: 'Null where it is of the store’s own list: nobody saw it.' }),
     seenOn: day,
     until: day.nullable(),
     lastDayStated: z.boolean(),

@@ -39,7 +39,7 @@ export function watchFeed({ installName, origin, token, updated, notices, form }
   })
   for (const notice of notices) {
     const words = contentOf(notice)
-    const link = `${origin}/prices/${notice.productId}#s-${notice.sightingId}`
+    const link = `${origin}/prices/${notice.productId}${notice.sightingId === null ? '' : `#s-${notice.sightingId}`}`
     const told = new Date(notice.toldAt)
     feed.addItem({
       id: `urn:uuid:${notice.id}`,

@@ -1,4 +1,5 @@
 import { civilDateAt } from '../../core/dates.ts'
+import type { SightingRow } from '../../core/pricing/record.ts'
 import type { Notice, NoticeAnswer } from '../../core/pricing/watches/notice.ts'
 import { ok, refuse, type Result } from '../../core/result.ts'
 import { answerNotice, clearAnswer, findNotice } from '../../db/notices.ts'
@@ -43,7 +44,7 @@ export async function takeBackGone(c: Ctx, id: string): Promise<Result<Notice, S
   const notice = await findNotice(db, viewer, id)
   if (!notice) return refuse(NO_NOTICE)
   if (notice.answer !== 'gone') return ok(notice)
-  const behind = await findSighting(db, viewer, notice.sightingId)
+  const behind = await sightingBehind(c, notice)
   const isOver = notice.until !== null && notice.until < (await todayAt(c, notice.storeId))
   return transact(db, async (trx): Promise<Result<Notice, SaidRefusal>> => {
     if (behind?.myVote === 'dispute' && !isOver) await takeBackVote(trx, viewer, behind.id)
@@ -54,16 +55,21 @@ export async function takeBackGone(c: Ctx, id: string): Promise<Result<Notice, S
 
 const NO_NOTICE: SaidRefusal = { code: 'not_found', message: 'There is no such notice.' }
 
+const sightingBehind = async (c: Ctx, { sightingId }: Notice): Promise<SightingRow | undefined> =>
+  sightingId === null ? undefined : findSighting(c.get('db'), signedIn(c), sightingId)
+
 async function todayAt(c: Ctx, storeId: string): Promise<string> {
   const store = await findStore(c.get('db'), storeId)
   return civilDateAt(c.get('deps').clock(), store?.timeZone ?? 'UTC')
 }
 
+/** A price of the own list is the store's to say: an answer to it is kept, and posts nothing. */
 async function sayStillThere(c: Ctx, notice: Notice, id: string): Promise<Result<Done, SaidRefusal>> {
+  if (notice.sightingId === null) return ok('kept')
   if (await isPosted(c, notice, id)) return ok('posted')
   const today = await todayAt(c, notice.storeId)
   if (await isAnsweredOn(c, notice, today)) return ok('kept')
-  const behind = await findSighting(c.get('db'), signedIn(c), notice.sightingId)
+  const behind = await sightingBehind(c, notice)
   if (behind && behind.seenOn === today && !behind.withdrawn) {
     if (behind.reporterId === signedIn(c).id) return ok('kept')
     if (behind.mayVote) return vote(c, behind.id, 'confirm')
@@ -102,7 +108,7 @@ async function isAnsweredOn(c: Ctx, { answer, answeredAt, storeId }: Notice, tod
 const mayEnd = (condition: Notice['condition']): boolean => condition === 'sale' || condition === 'clearance'
 
 async function sayGone(c: Ctx, notice: Notice): Promise<Result<Done, SaidRefusal>> {
-  const behind = await findSighting(c.get('db'), signedIn(c), notice.sightingId)
+  const behind = await sightingBehind(c, notice)
   const isOver = notice.until !== null && notice.until < (await todayAt(c, notice.storeId))
   return behind?.mayVote === true && !isOver ? vote(c, behind.id, 'dispute') : ok('kept')
 }

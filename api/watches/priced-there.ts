@@ -2,27 +2,33 @@ import type { Kysely } from 'kysely'
 import type { Product } from '../../core/catalog/product.ts'
 import type { Store } from '../../core/catalog/store.ts'
 import { addDays, type CivilDate } from '../../core/dates.ts'
+import type { Install } from '../../core/install.ts'
 import { storeCurrency } from '../../core/pricing/foreign-stores.ts'
 import type { Sighting } from '../../core/pricing/sighting.ts'
 import type { PricedThere } from '../../core/pricing/watches/deal.ts'
+import { standingListPrice } from '../../core/pricing/watches/list-standing.ts'
 import { standingPrices } from '../../core/pricing/watches/standing-price.ts'
 import { recordOfPairs } from '../../db/board.ts'
 import { listCurrencyRates } from '../../db/currency-rates.ts'
 import type { Database } from '../../db/database.ts'
+import { stockOf } from '../../db/price-list.ts'
 import { sightingsOfProducts } from '../../db/sightings.ts'
-import { getStores } from '../../db/stores.ts'
+import { getStores, ownStore } from '../../db/stores.ts'
 
 /** A price that stands was seen within 60 days; what it followed on is looked for a year back. */
 const LOOK_BACK_DAYS = 365
 
-/** What some products cost on a day at one store, or at every store where they were seen. */
+/** What some products cost on a day at one store, or at every store where they were seen; at a store whose install this is, what its own list says. */
 export async function pricedThere(
   db: Kysely<Database>,
   products: readonly Product[],
   storeId: string | null,
   today: CivilDate,
-  home: string,
+  { currency: home, mode }: Pick<Install, 'currency' | 'mode'>,
 ): Promise<PricedThere[]> {
+  const own = mode === 'store' ? await ownStore(db) : undefined
+  const listed = own && (storeId === null || storeId === own.id) ? await listedThere(db, products, own, today, home) : []
+  if (storeId !== null && storeId === own?.id) return listed
   const seen = await recordOf(db, products.map(({ id }) => id), storeId, addDays(today, -LOOK_BACK_DAYS)) // prettier-ignore
   const byPlace = Map.groupBy(seen, (one) => `${one.productId} ${one.storeId}`)
   const stores = new Map((await getStores(db, [...new Set(seen.map((one) => one.storeId))])).map((store) => [store.id, store]))
@@ -31,11 +37,27 @@ export async function pricedThere(
   const kindOf = new Map(products.map(({ id, kind }) => [id, kind]))
   const at = ([first, ...others]: Sighting[]): PricedThere[] => {
     const [store, kind] = [first && stores.get(first.storeId), first && kindOf.get(first.productId)]
-    if (!first || !store || kind === undefined) return []
+    if (!first || !store || kind === undefined || store.id === own?.id) return []
     const rate = rates.get(storeCurrency(store, home)) ?? null
     return standingPrices([first, ...others], today).map((price) => ({ productId: first.productId, kind, store, price, rate, home }))
   }
-  return [...byPlace.values()].flatMap(at)
+  return [...listed, ...[...byPlace.values()].flatMap(at)]
+}
+
+/** The own store's prices are in the install's currency. */
+async function listedThere(
+  db: Kysely<Database>,
+  products: readonly Product[],
+  store: Store,
+  today: CivilDate,
+  home: string,
+): Promise<PricedThere[]> {
+  const stock = new Map((await stockOf(db, products.map(({ id }) => id))).map((item) => [item.productId, item])) // prettier-ignore
+  return products.flatMap(({ id: productId, kind }): PricedThere[] => {
+    const item = stock.get(productId)
+    const price = item && standingListPrice(item, today)
+    return price ? [{ productId, kind, store, price, rate: null, home }] : []
+  })
 }
 
 const recordOf = (db: Kysely<Database>, ids: string[], storeId: Store['id'] | null, since: CivilDate): Promise<Sighting[]> =>

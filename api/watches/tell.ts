@@ -51,7 +51,7 @@ export async function tellOfProduct(
   const watches = (await watchesAbout(db, productId, product.kind)).filter((watch) => isOf(watch, product))
   if (watches.length === 0) return []
   const round = await roundOf(db, nowMs)
-  const prices = await pricedThere(db, [product], storeId, round.today, round.install.currency)
+  const prices = await pricedThere(db, [product], storeId, round.today, round.install)
   const told: string[] = []
   for (const watch of watches) told.push(...(await tellOne(round, watch, [product], prices)))
   return told
@@ -63,7 +63,7 @@ export async function tellOfWatch(db: Kysely<Database>, watchId: string, nowMs: 
   if (!watch) return []
   const round = await roundOf(db, nowMs)
   const products = await productsOf(round, watch)
-  return tellOne(round, watch, products, await pricedThere(db, products, null, round.today, round.install.currency))
+  return tellOne(round, watch, products, await pricedThere(db, products, null, round.today, round.install))
 }
 
 async function productsOf({ db, today }: Round, watch: OwnedWatch): Promise<Product[]> {

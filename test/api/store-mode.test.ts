@@ -7,10 +7,11 @@ import type { Install } from '../../core/install.ts'
 import type { PriceView } from '../../core/pricing/price-view.ts'
 import type { RevisionDocument } from '../../core/quote/revision.ts'
 import type { StockRow } from '../../db/price-list.ts'
-import { product, sighting, store } from '../support/rows.ts'
+import { phoneId, product, sighting, store } from '../support/rows.ts'
 import type { Worker } from '../../api/jobs/worker.ts'
 import { importFile, workIn } from './support/imports.ts'
 import { draftOf, issue, newQuote, pathOf, stockedShop, today, type Shop } from './support/quotes.ts'
+import { lookNow, setWatch, toldTo } from './support/watches.ts'
 import { createWorld, type Browser, type World } from './support/world.ts'
 
 const OUTSIDE = 'Quillon Basin'
@@ -328,5 +329,40 @@ describe('a store', () => {
     const refused = await manager.send('POST', '/api/stores', { body: { ...plain, name: 'A slip', ...fields } })
     expect(refused.status).toBe(422)
     expect(refused.body).toMatchObject({ errors: [{ field, message: expect.stringContaining(words) as string }] })
+  })
+})
+
+describe('a watch where the store’s own list is what things cost', () => {
+  it('is told of a price that comes with an import, once, and of no other of the own store', async () => {
+    const tom = await world.signIn('member')
+    const watched = await product(world.db)
+    const { body: watch } = await setWatch(tom, { productId: watched.id, limitMinor: 2500 })
+    const before = sighting(watched.id, own.id, { seenOn: today(), priceMinor: 1500 })
+    await tom.send('POST', '/api/sightings', { body: before })
+    await lookNow(world)
+    expect(await toldTo(tom), 'what somebody saw at the own store counts for nothing there').toEqual([])
+    const list = (sale: string): string => `product,price,valid from,sale price,sale until\n${watched.name},30.00,${today()},${sale}\n`
+    expect((await importList(list(','))).outcome).toMatchObject({ applied: true, creates: 1 })
+    await lookNow(world)
+    expect(await toldTo(tom), '30.00 is over the limit').toEqual([])
+    for (let times = 0; times < 2; times += 1) {
+      await importList(list(`20.00,${addDays(today(), 5)}`))
+      await lookNow(world)
+    }
+    const told = await toldTo(tom)
+    expect(told).toHaveLength(1)
+    const until = addDays(today(), 5)
+    expect(told[0]).toMatchObject({ watchId: watch.id, storeId: own.id, priceMinor: 2000, condition: 'sale', sightingId: null, until })
+    const answer = { answer: 'still_there', sightingId: phoneId() }
+    expect((await tom.send('POST', `/api/notices/${told[0]?.id}/answer`, { body: answer })).body).toMatchObject({ done: 'kept' })
+  })
+
+  it('of any of a kind finds what the list alone knows', async () => {
+    const tom = await world.signIn('member')
+    const listed = await product(world.db, { spec: { powerW: 777 } })
+    await importList(`product,price,valid from\n${listed.name},12.00,${today()}\n`)
+    await setWatch(tom, { requirement: { kind: 'heater', spec: 'powerW:777..777' }, limitMinor: 2500 })
+    await lookNow(world)
+    expect((await toldTo(tom)).map(({ productId }) => productId)).toEqual([listed.id])
   })
 })

@@ -20,7 +20,8 @@ export interface Deal {
   currency: string
   /** One piece with its tax, in the currency of the install; without delivery. */
   totalMinor: number
-  sightingId: string
+  /** Null: of the store's own list. */
+  sightingId: string | null
   seenOn: CivilDate
   from: CivilDate
   until: CivilDate

@@ -21,7 +21,8 @@ export interface Notice {
   /** One piece with tax, in the currency of the install on the day it was told. */
   totalMinor: number
   totalCurrency: string
-  sightingId: string
+  /** Null where it is of the store's own list: nobody saw it. */
+  sightingId: string | null
   seenOn: CivilDate
   /** Last day that the price is taken to hold; of a regular price no day is known. */
   until: CivilDate | null

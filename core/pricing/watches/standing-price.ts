@@ -10,8 +10,8 @@ import { newcomerTrust, type TrustOf } from '../trust.ts'
 export interface StandingPrice {
   condition: Condition
   priceMinor: number
-  /** The newest of the sightings behind it. */
-  sightingId: string
+  /** The newest of the sightings behind it; null where it is of the store's own list. */
+  sightingId: string | null
   seenOn: CivilDate
   /** Days over which prices of this sort stood without a break that anybody saw; of a regular price the day it was seen. */
   from: CivilDate

@@ -58,7 +58,12 @@ function NoticeRow({ notice }: { notice: Notice }): ReactElement {
           </Link>{' '}
           at {storeName}
         </p>
-        <Link to="/prices/$productId" params={{ productId }} hash={`s-${sightingId}`} className="figure-link notice-price">
+        <Link
+          to="/prices/$productId"
+          params={{ productId }}
+          {...(sightingId === null ? {} : { hash: `s-${sightingId}` })}
+          className="figure-link notice-price"
+        >
           {sayMoney(totalMinor, totalCurrency)}
         </Link>
       </div>

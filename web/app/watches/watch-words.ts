@@ -42,11 +42,12 @@ export function sayTerms(
 
 /** How the price is meant: the tag, its tax, until when. */
 export function sayNotice(notice: Notice, thisYear: number): string {
-  const { condition, until, lastDayStated, priceMinor, currency, totalMinor, totalCurrency, seenOn } = notice
+  const { condition, until, lastDayStated, priceMinor, currency, totalMinor, totalCurrency, seenOn, sightingId } = notice
   const kept = until === null ? null : lastDayStated ? `to ${sayDate(until, thisYear)}` : `taken to hold to ${sayDate(until, thisYear)}`
   const isSame = priceMinor === totalMinor && currency === totalCurrency
   const tag = isSame ? 'as on the tag' : `with tax; ${sayMoney(priceMinor, currency, { home: totalCurrency })} on the tag`
-  return [NOTICE_CONDITIONS[condition], kept, tag, `seen ${sayDate(seenOn, thisYear)}`].filter(Boolean).join(' · ')
+  const source = sightingId === null ? `in its price list from ${sayDate(seenOn, thisYear)}` : `seen ${sayDate(seenOn, thisYear)}`
+  return [NOTICE_CONDITIONS[condition], kept, tag, source].filter(Boolean).join(' · ')
 }
 
 const NOTICE_CONDITIONS: Record<Notice['condition'], string> = {
