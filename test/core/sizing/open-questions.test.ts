@@ -143,3 +143,28 @@ describe('what a finding misses', () => {
     ])
   })
 })
+
+it.each([
+  ['photon flux of the light', { at: 'slot', slot: 'light' }],
+  ['disinfectant in the tap water', { at: 'need', field: 'disinfectant' }],
+  ['word of the maker', { at: 'slot', slot: 'hold_water' }],
+  ['flow of the circulation pump', { at: 'slot', slot: 'circulate' }],
+  ['tank size on the skimmer’s box', { at: 'slot', slot: 'skim' }],
+  ['volume of the sump', { at: 'slot', slot: 'sump' }],
+  ['sides of the sump', { at: 'slot', slot: 'sump' }],
+  ['the sump', { at: 'slot', slot: 'sump' }],
+  ['outlets within reach', { at: 'slot', slot: 'protect_circuit' }],
+  ['whether the stand has a full board', { at: 'slot', slot: 'carry_tank' }],
+  ['a top of the tank’s own shape', { at: 'slot', slot: 'carry_tank' }],
+  ['length and depth that are the same', { at: 'slot', slot: 'hold_water' }],
+  ['bow of the front that leaves its ends', { at: 'slot', slot: 'hold_water' }],
+  ['depth of the ends that leaves a front', { at: 'slot', slot: 'hold_water' }],
+  ['thickness of glass and bottom that leaves room inside', { at: 'slot', slot: 'hold_water' }],
+  ['style of the tank: rimmed or rimless', { at: 'slot', slot: 'hold_water' }],
+  ['water level below the rim that leaves water in the tank', { at: 'need', field: 'waterBelowRimMm' }],
+  ['substrate depth that leaves water above it', { at: 'need', field: 'substrateDepthMm' }],
+])('asks for %s where it is entered', (missing, place) => {
+  const [question] = openQuestions([finding('lid', { missing: [missing] })], [], subject)
+  expect(question).toMatchObject({ input: missing, place })
+  expect(question?.text).toMatch(/\?$/)
+})
