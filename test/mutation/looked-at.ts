@@ -62,4 +62,12 @@ export const LOOKED_AT: Record<string, string> = {
   'core/sizing/pipe-friction.ts': 'the root is squared, and at both marks the forms join. Left alive.',
   'core/sizing/plan-outline.ts': 'a side along the wall, whose ends are at nought. Left alive.',
   'core/sizing/tank-forms.ts': 'a form that nobody stated is a box. Left alive.',
+  'core/sizing/schema.ts': 'what is not stated is neither more nor less than another figure, whether one asks for it or not. Left alive.',
+  'core/sizing/flow-inputs.ts':
+    'optional chains and figures that are there; a second filter of which nothing is open; the others are asserted since this count.',
+  'core/sizing/sump-inputs.ts': 'the least and most litres of a sump that is there; short ways round what is null or false.',
+  'core/sizing/energy-use.ts': 'the list of nothing that is drawn. Left alive.',
+  'core/sizing/heater-ratings.ts': 'a rating of just the highest power lies in the range, which is told before. Left alive.',
+  'core/sizing/told-report.ts': 'a finding without a caution is told with none by either way. Left alive.',
+  'core/sizing/figures.ts': 'a situation has at least one tank. Left alive.',
 }

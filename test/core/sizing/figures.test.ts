@@ -40,6 +40,15 @@ describe('what the tank holds and weighs', () => {
   })
 })
 
+describe('water in a sump', () => {
+  // 42 L run in it beside 237.71 L of the tank.
+  it('counts in what is dosed, with the tank’s own beside it', () => {
+    const sump = one('Under', { totalVolumeL: 66, operatingVolumeL: 42 })
+    expect(figuresOf({ sump })).toMatchObject({ waterVolumeL: 279.71, tankWaterL: 237.71 })
+    expect(figuresOf()).not.toHaveProperty('tankWaterL')
+  })
+})
+
 describe('what the filters turn over', () => {
   it('is the middle between loaded and clean media: 1000 and 1400 L/h through 237.71 L', () =>
     expect(figuresOf()).toMatchObject({ flowLph: 1200, turnoverPerHour: 5.05 }))

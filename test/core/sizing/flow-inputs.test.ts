@@ -107,3 +107,26 @@ describe('a range', () => {
     expect(isNarrow(quantity(0.2, 'g', 1), quantity(0.3, 'g', 1))).toBe(false)
   })
 })
+
+describe('each answer about a canister', () => {
+  const canister = { type: 'canister' as const, ratedFlowLph: 1500, maxHeadM: 2, hoseMm: 16 }
+  const subject = { gear: gear({ filters: [one('Pellick', canister)] }), conditions: conditions() }
+  const inputs = flowInputs(subject.gear)
+  const stated = (name: string) =>
+    inputs.find((input) => input.name === name)?.ends.map(({ state }) => state(subject).gear.filters[0]?.spec) ?? []
+
+  it('settles its question', () => {
+    expect(inputs.length).toBeGreaterThan(3)
+    for (const { name, ends } of inputs)
+      for (const { state } of ends) expect(flowInputs(state(subject).gear).map((input) => input.name)).not.toContain(name)
+  })
+
+  // Half of the flow against half of the head on a straight line, and against three quarters of it on a parabola.
+  it('states what it says', () => {
+    expect(stated('form of the pump’s curve')).toMatchObject([
+      { midFlowLph: 750, midHeadM: 1 },
+      { midFlowLph: 750, midHeadM: 1.5 },
+    ])
+    expect(stated('fittings in the hoses')).toMatchObject([{ fittings: 'few' }, { fittings: 'usual' }, { fittings: 'many' }])
+  })
+})
