@@ -39,7 +39,6 @@ export interface SlotRow {
   ourPriceMinor?: number
 }
 
-/** A build worked out: its slots, its money, its physics. `assembleBuild` in assemble.ts makes it, in the browser and on the server alike. */
 /** A tank's shape with the measures that draw it, stated or in the middle of what they may be. */
 export interface DrawnPlan {
   form: OtherForm
@@ -47,6 +46,7 @@ export interface DrawnPlan {
   endMm?: number | undefined
 }
 
+/** A build worked out: its slots, its money, its physics. `assembleBuild` in assemble.ts makes it, in the browser and on the server alike. */
 export interface AssembledBuild {
   id: string
   letter: BuildLetter

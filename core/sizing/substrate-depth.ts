@@ -51,14 +51,14 @@ function wantedBed({ conditions, corners }: Situation): WantedBed {
 }
 
 /**
- * Whether the packs make the bed that is wanted. Value: mm at the thin end. Limit: 0.9 of the wanted depth; *marginal* from 0.7 of it.
+ * Whether the packs make the bed that is wanted. Value: mm at the thin end. Limit: 0.9 of the wanted depth; *marginal* from 0.7 of it. Nothing is judged of a
+ * bare floor that nobody asked a bed for and no plant needs.
  *
  * @example substrateDepth(situation)?.value // 54 mm, where 45 mm are asked
  */
 export function substrateDepth(situation: Situation): Finding | null {
   const { gear, conditions } = situation
-  if (Math.round(conditions.substrateDepthMm) <= 0 || (gear.substrates.length === 0 && gear.notNeeded['substrate'] !== undefined))
-    return null
+  if (Math.round(conditions.substrateDepthMm) <= 0 || (gear.substrates.length === 0 && mayStayBare(situation))) return null
   const bed = wantedBed(situation)
   if (gear.substrates.length === 0)
     return makeFinding('substrate_depth', {
@@ -84,6 +84,10 @@ export function substrateDepth(situation: Situation): Finding | null {
     missing: ['litres or weight of a pack'],
   })
 }
+
+/** Told so, or nobody asked for a bed and nothing is to grow in one. */
+const mayStayBare = ({ gear, conditions }: Situation): boolean =>
+  gear.notNeeded['substrate'] !== undefined || (conditions.plants === 'none' && conditions.assumed.includes('substrateDepthMm'))
 
 function boughtBed({ gear, tankUnstated }: Situation, bed: WantedBed, bought: Span): Finding {
   const thin = quantity(bought.low / bed.areaM2.high, 'mm', 0)

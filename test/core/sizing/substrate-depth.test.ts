@@ -79,8 +79,18 @@ describe('what is asked', () => {
   it('names an assumed depth', () => {
     const assumed = { assumed: ['substrateDepthMm' as const] }
     const packs = (packVolumeL?: number) => ({ substrates: [one('Millrace', { packVolumeL })], notNeeded: {} })
-    for (const gear of [packs(20), packs(undefined), { substrates: [], notNeeded: {} }])
+    for (const gear of [packs(20), packs(undefined)])
       expect(inRoundTank('substrate_depth', gear, assumed).assumed).toEqual(['substrate depth'])
+    const bare = { substrates: [], notNeeded: {} }
+    expect(inRoundTank('substrate_depth', bare, { ...assumed, plants: 'low' }).assumed).toEqual(['substrate depth'])
+  })
+
+  it('is not asked of a bare floor that nobody wants a bed on, but where plants are to grow', () => {
+    const bare = { substrates: [], notNeeded: {} }
+    const assumed = ['substrateDepthMm' as const]
+    expect(isMadeInRoundTank('substrate_depth', bare, { assumed, plants: 'none' })).toBe(false)
+    expect(isMadeInRoundTank('substrate_depth', bare, { assumed, plants: 'low' })).toBe(true)
+    expect(isMadeInRoundTank('substrate_depth', bare, { assumed: [], plants: 'none' })).toBe(true)
   })
 })
 

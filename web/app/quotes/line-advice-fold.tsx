@@ -8,6 +8,8 @@ import { useDesk } from './desk-context.ts'
 
 interface Props {
   advice: LineAdvice
+  /** So many are bought of it: the tag tells the price of one. */
+  quantity: number
   productId: string
   kind: Kind | null
   /** What is bought, for whoever hears the fold without its cell. */
@@ -15,12 +17,16 @@ interface Props {
 }
 
 /** What to do about one line, in its cell: the act and its price; why, on opening. */
-export function LineAdviceFold({ advice, productId, kind, text }: Props): ReactElement {
+export function LineAdviceFold({ advice, quantity, productId, kind, text }: Props): ReactElement {
   const { currency, inputs } = useDesk()
   const { act, price, day } = sayAct(advice, currency, yearOf(inputs.asOf))
   const returns = sayReturns(advice, holdsWater({ kind }))
   const said =
-    advice.advice === 'wait' && price !== '' ? `${act}: ${price} on the tag` : advice.advice === 'no_hurry' ? `${act} ${day}` : act
+    advice.advice === 'wait' && price !== ''
+      ? `${act}: ${price} on the tag${quantity > 1 ? ' of one' : ''}`
+      : advice.advice === 'no_hurry'
+        ? `${act} ${day}`
+        : act
   return (
     <details className="line-advice" data-wait={advice.advice === 'wait' || undefined}>
       <summary>

@@ -78,7 +78,9 @@ function CellRow({ build, slot, row, advice }: RowProps): ReactElement {
       </button>
       {priced && <Price row={row} cost={cost} />}
       {row.ourPriceMinor !== undefined && <OurPrice minor={row.ourPriceMinor} />}
-      {priced && advice && row.productId && <LineAdviceFold advice={advice} productId={row.productId} kind={row.kind} text={row.text} />}
+      {priced && advice && row.productId && (
+        <LineAdviceFold advice={advice} quantity={row.quantity} productId={row.productId} kind={row.kind} text={row.text} />
+      )}
     </div>
   )
 }

@@ -63,12 +63,12 @@ function helpOf(line: LineOutlookView | undefined, currency: string): string | u
   const tag =
     line.buyAtTagMinor === null || line.buyAtTagMinor === line.priceToBuyAtMinor
       ? ''
-      : `, ${sayMoney(line.buyAtTagMinor, currency)} on the tag`
+      : `, or ${sayMoney(line.buyAtTagMinor, currency)} on a tag that tax is added to`
   if (line.priceToBuyAtMinor === null) return today
   const buyAt = sayMoney(line.priceToBuyAtMinor, currency)
   return isUnder(line)
-    ? `${today} That is under the price to buy at, ${buyAt}${tag}: buy now, or write what you wait for.`
-    : `${today} The price to buy at is ${buyAt}${tag}.`
+    ? `${today} That is under the price to buy at, ${buyAt} with tax${tag}: buy now, or write what you wait for.`
+    : `${today} The price to buy at is ${buyAt} with tax${tag}.`
 }
 
 function OfRequirement({
