@@ -9,7 +9,12 @@ const SPECIFIC_HEAT = { water: 4180, grain: 830, glass: 840, acrylic: 1470 } as 
 /** Heat that warms so many kilograms of water by one kelvin, J/K. @example waterCapacity(10) // 41 800 */
 export const waterCapacity = (waterKg: number): number => waterKg * SPECIFIC_HEAT.water
 
-/** Heat that warms water, substrate and panels by one kelvin, J/K. @example heatCapacity(mass, 'glass') // 1 073 386 for a 75 gallon tank */
-export function heatCapacity(mass: TankMass, material: 'glass' | 'acrylic'): number {
-  return waterCapacity(mass.waterKg) + mass.emptyKg * SPECIFIC_HEAT[material] + mass.substrateKg * SPECIFIC_HEAT.grain
+/**
+ * Heat that warms water, substrate and panels by one kelvin, J/K: all of one bed, the one that is weighed. More of it leaves less water, and warms sooner.
+ *
+ * @example heatCapacity(mass, 'glass') // 1 073 386 for a 75 gallon tank
+ */
+export function heatCapacity({ runningKg, emptyKg, substrateKg }: TankMass, material: 'glass' | 'acrylic'): number {
+  const waterKg = runningKg - emptyKg - substrateKg
+  return waterCapacity(waterKg) + emptyKg * SPECIFIC_HEAT[material] + substrateKg * SPECIFIC_HEAT.grain
 }

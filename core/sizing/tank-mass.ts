@@ -17,9 +17,9 @@ export type Grain = keyof typeof GRAIN_DENSITY
 /** Kilograms, unrounded. */
 export interface TankMass {
   emptyKg: number
-  /** Of the bed that stand and floor are to carry. */
+  /** Of the bed that is weighed: what stand and floor carry, and what stores heat. */
   substrateKg: number
-  /** Of the water that is dosed and heated. */
+  /** Of the water that is dosed, over the bed that is planned. */
   waterKg: number
   runningKg: number
   /** Filled to the rim with the substrate in: the worst that stand and floor will meet. */

@@ -120,12 +120,12 @@ export const CHEMISTRY: ReferenceTopic = {
     ...from(
       {
         standing: 'from memory',
-        source: 'Metcalf & Eddy, table 8-14: 1.072 for a kelvin',
-        within: { relative: 1e-6 },
+        source: 'Metcalf & Eddy, table 8-14: 1.072 for a kelvin; 1 ÷ 1.072 five times over, by hand',
+        within: { absolute: 5e-5 },
         unit: '',
         by: 'core/sizing/filter-feed.ts',
       },
-      [['film at 15 °C over film at 20 °C', 1.072 ** -5, () => feedOfMedia(1, 15).low / feedOfMedia(1, 20).low]],
+      [['film at 15 °C over film at 20 °C', 0.7064, () => feedOfMedia(1, 15).low / feedOfMedia(1, 20).low]],
     ),
   ],
 }
@@ -138,9 +138,9 @@ export const NUMBERS: ReferenceTopic = {
     ...from({ standing: 'published', source: 'GS1 worked examples', within: { absolute: 0 }, unit: '', by: 'core/catalog/gtin.ts' }, [
       ['629104150021', 3, () => gtinCheckDigit('629104150021')],
       ['730001100001', 7, () => gtinCheckDigit('730001100001')],
-      ['501234567890 (their data, digit computed)', 0, () => gtinCheckDigit('501234567890')],
     ]),
     ...from({ standing: 'own', source: 'by hand', within: { absolute: 0 }, unit: '', by: 'core/catalog/gtin.ts' }, [
+      ['501234567890, GTIN-13 (GS1’s data)', 0, () => gtinCheckDigit('501234567890')],
       ['03600029145, GTIN-12', 2, () => gtinCheckDigit('03600029145')],
       ['9638507, GTIN-8', 4, () => gtinCheckDigit('9638507')],
       ['1061414100041, GTIN-14', 5, () => gtinCheckDigit('1061414100041')],

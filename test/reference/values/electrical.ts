@@ -33,8 +33,8 @@ export const ELECTRICAL: ReferenceTopic = {
   values: [
     ...from(
       {
-        standing: 'published',
-        source: 'NEC 210.19(A)(1) and 210.20(A): 125 % of what runs for three hours (sections seen, wording from memory)',
+        standing: 'from memory',
+        source: 'NEC 210.19(A)(1) and 210.20(A): 125 % of what runs for three hours; the products by hand',
         within: { relative: 1e-12 },
         unit: '',
         by: load,

@@ -54,7 +54,7 @@ export const FLOW: ReferenceTopic = {
     ...from({ standing: 'from memory', source: 'Moody’s chart (White, Fluid Mechanics, ch. 6)', within: { absolute: 5e-4 }, ...friction }, [
       ['smooth pipe at Re 100000', 0.018, () => frictionFactor(1e5, 0)],
     ]),
-    ...from({ standing: 'published', source: 'Hagen & Poiseuille, 64/Re', within: { relative: 1e-9 }, ...friction }, [
+    ...from({ standing: 'own', source: '64 ÷ 640 by hand (Hagen & Poiseuille)', within: { relative: 1e-9 }, ...friction }, [
       ['laminar, Re 640', 0.1, () => frictionFactor(640, 1e-3)],
     ]),
     ...from({ standing: 'own', source: 'closed forms', within: { relative: 1e-5 }, unit: 'L/h', by: meets }, [

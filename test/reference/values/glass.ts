@@ -27,7 +27,11 @@ const evenly = (ratio: number, top: Plate['top']): Plate => ({ ratio, poisson: 0
 const byEngine = { unit: '', by: 'core/sizing/glass-plate.ts' }
 const bySeries = { unit: '', by: 'test/reference/levy-plate.ts' }
 
-/** Length over depth; four edges held: α, β; free top: α, largest principal β. */
+/**
+ * Length over depth; four edges held: α, β; free top: α, largest principal β. From the project's sizing reference, whose author summed the Lévy series by a
+ * program that is not kept here. The engine's table (core/sizing/glass-plate.ts) was copied from the same sheet, so these rows find a slip of the pen in it
+ * and a fault of reading between its rows; that the numbers are right is what the series of levy-plate.ts shows.
+ */
 const COEFFICIENTS = [
   [0.5, 0.0039, 0.0821, 0.004, 0.0838],
   [0.667, 0.009, 0.1102, 0.0101, 0.12],

@@ -186,8 +186,8 @@ export const NITROGEN: ReferenceTopic = {
     ),
     ...from(
       {
-        standing: 'published',
-        source: 'UNESCO (1981), the practical scale by weight dilution',
+        standing: 'own',
+        source: '35 ÷ 2 by hand: salt is kept where water is added by weight',
         within: { relative: 1e-12 },
         unit: 'g/kg',
         by: 'core/water/salt-balance.ts',

@@ -52,8 +52,8 @@ export const LIGHT: ReferenceTopic = {
   values: [
     ...from(
       {
-        standing: 'published',
-        source: 'ANSI/ASABE S640: the product itself',
+        standing: 'own',
+        source: 'by hand: µmol/m²s × hours × 3600 ÷ 1 000 000, the daily light integral of ANSI/ASABE S640',
         within: { relative: 1e-6 },
         unit: 'mol/m²d',
         by: 'core/sizing/daily-light.ts',
