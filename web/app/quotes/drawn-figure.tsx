@@ -2,6 +2,7 @@ import { useId, useRef, useState, type ReactElement } from 'react'
 import { cordRows } from '../../../core/explanation/cord-rows.ts'
 import { resolveConditions } from '../../../core/quote/conditions.ts'
 import { sizedSubject } from '../../../core/quote/worked-build.ts'
+import type { SizingFigures } from '../../../core/sizing/report.ts'
 import { dripLoopDrawing } from '../../plots/drip-loop.ts'
 import { plotFigure } from '../../plots/finding-plot.ts'
 import type { PlotName } from '../../plots/plot-of-finding.ts'
@@ -9,12 +10,10 @@ import { SelectField } from '../parts/choice-fields.tsx'
 import { Svg } from '../parts/svg.tsx'
 import { useWidth } from '../parts/use-width.ts'
 import { useDesk } from './desk-context.ts'
-import { useDrawnFigures } from './use-drawn-figures.ts'
 
-/** A finding's drawing at the width that there is. In a file of its own: what draws comes when somebody looks. */
-export function DrawnFigure({ plot }: { plot: PlotName }): ReactElement {
+/** A finding's drawing of figures at the width that there is. In a file of its own: what draws comes when somebody looks. */
+export function DrawnFigure({ plot, figures }: { plot: PlotName; figures: SizingFigures }): ReactElement {
   const { reader, state, inputs } = useDesk()
-  const figures = useDrawnFigures()
   const id = useId()
   const place = useRef<HTMLElement>(null)
   const width = useWidth(place)

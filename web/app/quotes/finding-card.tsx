@@ -3,6 +3,7 @@ import { isPackSlot } from '../../../core/quote/pack-cover.ts'
 import { signOf } from '../../../core/sizing/count-words.ts'
 import type { ToldFinding } from '../../../core/sizing/finding.ts'
 import { sayRange, sayTurns } from '../../../core/sizing/range-words.ts'
+import type { SizingFigures } from '../../../core/sizing/report.ts'
 import { sayPhrase, sayQuantity } from '../../../core/units/say.ts'
 import type { PlotName } from '../../plots/plot-of-finding.ts'
 import { ruleWithPointer } from '../../plots/rule.ts'
@@ -26,7 +27,15 @@ const CLASS: Record<ToldFinding['verdict'], string> = {
 }
 
 /** What was checked, how it came out, the level against its limit, why, what to do, its drawing, and where the rule comes from. */
-export function FindingCard({ finding, plot }: { finding: ToldFinding; plot: PlotName | undefined }): ReactElement {
+export function FindingCard({
+  finding,
+  plot,
+  figures,
+}: {
+  finding: ToldFinding
+  plot: PlotName | undefined
+  figures: SizingFigures
+}): ReactElement {
   const { reader } = useDesk()
   return (
     <>
@@ -40,7 +49,7 @@ export function FindingCard({ finding, plot }: { finding: ToldFinding; plot: Plo
       <Uncertain finding={finding} />
       {finding.action === null && finding.missing.length > 0 && <p>What would settle it: {finding.missing.join(', ')}.</p>}
       <ActionLine finding={finding} />
-      {plot && <FindingDrawing plot={plot} />}
+      {plot && <FindingDrawing plot={plot} figures={figures} />}
       {finding.caution && <p className="note caution">{finding.caution}</p>}
       <HowReckoned finding={finding} />
     </>

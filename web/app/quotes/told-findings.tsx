@@ -17,7 +17,9 @@ export function ToldFindings(): ReactElement {
   const tankless = chosen.drawing === null
   const findings = tankless ? report.findings.filter((finding) => !needsTank(finding)) : report.findings
   const worse = findings.filter((finding) => finding.verdict !== 'fits' || finding.wording !== undefined)
-  const plots = plotsByFinding(findings, useDrawnFigures())
+  // Once for all drawings that stand open: they are reckoned anew at every answer.
+  const figures = useDrawnFigures()
+  const plots = plotsByFinding(findings, figures)
   const fitPlots = [...plots].flatMap(([finding, plot]) => (worse.includes(finding) ? [] : [plot]))
   return (
     <>
@@ -25,7 +27,7 @@ export function ToldFindings(): ReactElement {
       <ol>
         {worse.map((finding) => (
           <li key={`${finding.check}-${finding.title}`} className="finding">
-            <FindingCard finding={finding} plot={plots.get(finding)} />
+            <FindingCard finding={finding} plot={plots.get(finding)} figures={figures} />
           </li>
         ))}
       </ol>
@@ -33,7 +35,7 @@ export function ToldFindings(): ReactElement {
       {fitPlots.length > 0 && (
         <div className="fit-drawings">
           {fitPlots.map((plot) => (
-            <FindingDrawing key={plot} plot={plot} />
+            <FindingDrawing key={plot} plot={plot} figures={figures} />
           ))}
         </div>
       )}
