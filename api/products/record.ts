@@ -1,3 +1,4 @@
+import { closedStoreFacts } from '../../core/pricing/closed-store-facts.ts'
 import type { PriceRecord } from '../../core/pricing/record.ts'
 import type { PriceView } from '../../core/pricing/price-view.ts'
 import { rollUpByRegion, type RolledPart } from '../../core/pricing/roll-up-by-region.ts'
@@ -33,11 +34,14 @@ export async function priceRecord(c: Ctx, productId: string, whole: boolean): Pr
   return { product, sightings, total: whole ? sightings.length : Math.max(counted, sightings.length), views, rolledUp, asOf: today }
 }
 
-/** Amounts of another currency compare with nothing here. */
+/** Amounts of another currency compare with nothing here; of a store that is closed there is what was seen, and nothing to buy. */
 async function rolledUpOf(c: Ctx, facts: readonly StoreFacts[], home: string): Promise<RolledPart[]> {
   const stores = await listStores(c.get('db'), { archived: 'all' })
   const atHome = new Set(stores.filter((store) => storeCurrency(store, home) === home).map(({ id }) => id))
-  const comparable = facts.filter(({ storeId }) => atHome.has(storeId))
+  const closed = new Set(stores.filter(({ archived }) => archived).map(({ id }) => id))
+  const comparable = facts
+    .filter(({ storeId }) => atHome.has(storeId))
+    .map((ofStore) => (closed.has(ofStore.storeId) ? closedStoreFacts(ofStore) : ofStore))
   return rollUpByRegion(comparable, await listRegions(c.get('db')))
 }
 

@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Product } from '../../core/catalog/product.ts'
 import type { Store } from '../../core/catalog/store.ts'
 import { addDays, civilDateAt } from '../../core/dates.ts'
-import type { SightingRow } from '../../core/pricing/record.ts'
+import type { PriceRecord, SightingRow } from '../../core/pricing/record.ts'
 import { keepLearned } from '../../db/learned.ts'
 import { inTransaction } from '../../db/refusal.ts'
 import { phoneId, product, sighting, store } from '../support/rows.ts'
@@ -36,6 +36,26 @@ describe('posting a sighting', () => {
     expect(again.body).toEqual(first.body)
     const record = await member.send<{ sightings: SightingRow[] }>('GET', `/api/products/${heater.id}/record`)
     expect(record.body.sightings.filter(({ id }) => id === body.id)).toHaveLength(1)
+  })
+
+  it('leaves a store that was closed since out of what the product costs, and keeps what was seen there', async () => {
+    const { id: productId } = await product(world.db)
+    const closing = await store(world.db)
+    for (const [at, priceMinor] of [
+      [shop.id, 5000],
+      [closing.id, 3000],
+    ] as const)
+      await member.send('POST', '/api/sightings', { body: sighting(productId, at, { seenOn: today, priceMinor }) })
+    const rolledUp = async () =>
+      (await member.send<PriceRecord>('GET', `/api/products/${productId}/record`)).body.rolledUp.find(({ part }) => part === 'all')?.new
+    expect(await rolledUp()).toMatchObject({ stores: 2, today: { priceMinor: 3000 }, regular: { stores: 2 } })
+    await world.db.updateTable('store').set({ archived: true }).where('id', '=', closing.id).execute()
+    expect(await rolledUp()).toMatchObject({
+      stores: 1,
+      today: { priceMinor: 5000, storeId: shop.id },
+      regular: { medianMinor: 5000, stores: 1 },
+      best: { priceMinor: 3000, storeId: closing.id },
+    })
   })
 
   it('answers 429 with the wait once a person has posted 120 within an hour', async () => {

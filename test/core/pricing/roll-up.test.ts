@@ -2,6 +2,7 @@ import { fc, test } from '@fast-check/vitest'
 import { median } from 'simple-statistics'
 import { describe, expect, it } from 'vitest'
 import { addDays } from '../../../core/dates.ts'
+import { closedStoreFacts } from '../../../core/pricing/closed-store-facts.ts'
 import { factsOfSummary, summarisePair } from '../../../core/pricing/pair-summary.ts'
 import type { PriceView } from '../../../core/pricing/price-view.ts'
 import { rollUp, type StoreFacts } from '../../../core/pricing/roll-up.ts'
@@ -103,6 +104,19 @@ describe('the roll-up of a product over stores', () => {
     const told = list.filter(({ view, used }) => view ?? used)
     expect(whole === undefined).toBe(told.length === 0)
     expect(parts.some(({ part }) => part === 'rest')).toBe(told.some(({ storeId }) => storeId === 'wend'))
+  })
+
+  it('takes of a store that is closed what was seen, and no price to buy at', () => {
+    const seen = { priceMinor: 4000, seenOn: '2026-10-01', sightingId: 'b' }
+    const price = { priceMinor: 5000, seenOn: '2026-10-01', age: 'current' as const, sightingIds: ['s'] }
+    const today = { ...price, condition: 'sale' as const, holdsUntil: null, lastDayStated: false, reporters: 1 }
+    const view: PriceView = { ...PAIR, regular: { ...price, from: 'shelf' }, today, best: seen }
+    const open: StoreFacts = { storeId: 'kettle', view, used: { best: seen, lowest: seen } }
+    const best = { priceMinor: 4000, storeId: 'kettle', seenOn: '2026-10-01', sightingIds: ['b'] }
+    expect(rollUp([open])).toMatchObject({ new: { stores: 1, onSale: { stores: 1 }, best }, used: { lowest: best, best } })
+    expect(rollUp([closedStoreFacts(open)])).toEqual({ new: { stores: 0, best }, used: { stores: 1, best } })
+    const { best: _best, ...neverSeen } = view
+    expect(rollUp([closedStoreFacts({ storeId: 'kettle', view: neverSeen })])).toEqual({})
   })
 
   it('keeps new and used goods apart', () => {
