@@ -93,6 +93,7 @@ interface TakenRow {
   condition: DueNotice['condition']
   total_minor: number
   total_currency: string
+  listed: boolean
   seen_on: CivilDate
   deal_until: CivilDate
   last_day_stated: boolean
@@ -112,7 +113,7 @@ export async function takeDueNotices(db: Kysely<Database>, personId: string, cha
       from notice where notice.id = notice_delivery.notice_id and notice.person_id = ${personId} and ${due(channel, now)}
       returning notice_delivery.notice_id, notice_delivery.tries)
     select notice.id, notice.product_id, product.name as product_name, store.name as store_name, notice.condition, notice.total_minor,
-      notice.total_currency, notice.seen_on, notice.deal_until, notice.last_day_stated, taken.tries,
+      notice.total_currency, notice.sighting_id is null as listed, notice.seen_on, notice.deal_until, notice.last_day_stated, taken.tries,
       notice.seen_at is not null or notice.answer = 'gone' as settled
     from taken join notice on notice.id = taken.notice_id join product on product.id = notice.product_id join store on store.id = notice.store_id
     order by notice.told_at desc, notice.id`.execute(db)
@@ -124,6 +125,7 @@ export async function takeDueNotices(db: Kysely<Database>, personId: string, cha
     condition: row.condition,
     totalMinor: row.total_minor,
     totalCurrency: row.total_currency,
+    listed: row.listed,
     seenOn: row.seen_on,
     lastDay: row.last_day_stated ? row.deal_until : null,
     dealUntil: row.deal_until,

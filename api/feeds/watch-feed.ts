@@ -64,7 +64,11 @@ const ENTITIES: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;
 const escapedHtml = (text: string): string => text.replace(/[&<>"]/g, (sign) => ENTITIES[sign] ?? sign)
 
 /** Readers show it as HTML: nothing that anybody typed is in it. */
-function contentOf({ condition, until, lastDayStated, seenOn }: Notice): string {
+function contentOf({ condition, until, lastDayStated, sightingId, seenOn }: Notice): string {
   const kept = until === null ? '' : lastDayStated ? `, to ${sayDate(until)}` : `, taken to hold to ${sayDate(until)}`
-  return `${CONDITIONS[condition]}, with tax${kept}. Seen on ${sayDate(seenOn)}. As seen on the date; not an offer by the store.`
+  const source =
+    sightingId === null
+      ? `In its price list from ${sayDate(seenOn)}.`
+      : `Seen on ${sayDate(seenOn)}. As seen on the date; not an offer by the store.`
+  return `${CONDITIONS[condition]}, with tax${kept}. ${source}`
 }

@@ -75,7 +75,7 @@ async function withDevice(name: string) {
 }
 
 /** A deal told to Ida now. */
-async function told(change: { name?: string; shop?: string; used?: boolean; lastDay?: string } = {}): Promise<string> {
+async function told(change: { name?: string; shop?: string; used?: boolean; listed?: boolean; lastDay?: string } = {}): Promise<string> {
   const { id: productId } = await product(world.db, change.name === undefined ? {} : { name: change.name })
   const { id: storeId } = await store(world.db, change.shop === undefined ? {} : { name: change.shop })
   const watch = { id: randomUUID(), person_id: ida.personId, product_id: productId, limit_minor: 20_000, currency: 'USD' }
@@ -96,7 +96,7 @@ async function told(change: { name?: string; shop?: string; used?: boolean; last
       condition: change.used === true ? 'used' : 'sale',
       ...amounts,
       deal_key: id,
-      sighting_id: randomUUID(),
+      sighting_id: change.listed === true ? null : randomUUID(),
       seen_on: day(),
       deal_from: change.lastDay ?? day(),
       deal_until: change.lastDay ?? day(),
@@ -132,15 +132,17 @@ describe('deals by e-mail', () => {
     await withMail()
     await told({ name: 'Rimless 60 <b>&', shop: 'Harbour Aquatics' })
     await told({ name: 'Canister 250', used: true })
+    await told({ name: 'Lid 60', shop: 'Own Shop', listed: true })
     await round()
     expect(world.box.received.map(({ to }) => to)).toEqual([['ida@post.example']])
     const raw = world.box.received[0]?.raw ?? ''
-    expect(headersOf(raw).get('subject')).toBe('2 deals on what you watch')
+    expect(headersOf(raw).get('subject')).toBe('3 deals on what you watch')
     expect(headersOf(raw).get('list-unsubscribe-post')).toBe('List-Unsubscribe=One-Click')
     expect(headersOf(raw).get('list-unsubscribe')).toMatch(new RegExp(`^<${SITE}/m/stop/[\\w-]{43}\\.[0-9a-z]+\\.[0-9a-f]{16}>$`))
     const text = bodyOf(raw)
     expect(text).toContain('Rimless 60 <b>&: $129.00\r\nHarbour Aquatics, seen')
     expect(text).toContain('Canister 250, used: $129.00')
+    expect(text).toContain('Lid 60: $129.00\r\nOwn Shop, in its price list from')
     expect(text).toContain('Rimless 60 &lt;b&gt;&amp;: $129.00')
     expect(text.match(/<img|<script|<link|utm_|src=/g)).toBeNull()
     const form = { 'content-type': 'application/x-www-form-urlencoded' }

@@ -353,6 +353,10 @@ describe('a watch where the store’s own list is what things cost', () => {
     expect(told).toHaveLength(1)
     const until = addDays(today(), 5)
     expect(told[0]).toMatchObject({ watchId: watch.id, storeId: own.id, priceMinor: 2000, condition: 'sale', sightingId: null, until })
+    const { json } = (await tom.send<{ json: string }>('POST', '/api/feed-link')).body
+    const feed = (await world.visitor().send('GET', json)).text
+    expect(feed, 'of the store’s own words nobody says that they are no offer').toContain(`In its price list from ${sayDate(today())}.`)
+    expect(feed).not.toMatch(/Seen on|not an offer/)
     const answer = { answer: 'still_there', sightingId: phoneId() }
     expect((await tom.send('POST', `/api/notices/${told[0]?.id}/answer`, { body: answer })).body).toMatchObject({ done: 'kept' })
   })
