@@ -43,11 +43,12 @@ export async function takeBackGone(c: Ctx, id: string): Promise<Result<Notice, S
   const [db, viewer] = [c.get('db'), signedIn(c)]
   const notice = await findNotice(db, viewer, id)
   if (!notice) return refuse(NO_NOTICE)
-  if (notice.answer !== 'gone') return ok(notice)
+  if (notice.answer !== 'gone' || notice.answeredAt === null) return ok(notice)
   const behind = await sightingBehind(c, notice)
-  const isOver = notice.until !== null && notice.until < (await todayAt(c, notice.storeId))
+  // What counts is the day on which it was pressed: only then could it dispute, and what it brought goes with it on any later day.
+  const wasOver = notice.until !== null && notice.until < (await dayAt(c, notice.storeId, Date.parse(notice.answeredAt)))
   return transact(db, async (trx): Promise<Result<Notice, SaidRefusal>> => {
-    if (behind?.myVote === 'dispute' && !isOver) await takeBackVote(trx, viewer, behind.id)
+    if (behind?.myVote === 'dispute' && !wasOver) await takeBackVote(trx, viewer, behind.id)
     const cleared = await clearAnswer(trx, viewer, id)
     return cleared ? ok(cleared) : refuse(NO_NOTICE)
   })
@@ -58,10 +59,13 @@ const NO_NOTICE: SaidRefusal = { code: 'not_found', message: 'There is no such n
 const sightingBehind = async (c: Ctx, { sightingId }: Notice): Promise<SightingRow | undefined> =>
   sightingId === null ? undefined : findSighting(c.get('db'), signedIn(c), sightingId)
 
-async function todayAt(c: Ctx, storeId: string): Promise<string> {
+/** The store's day at an instant. */
+async function dayAt(c: Ctx, storeId: string, ms: number): Promise<string> {
   const store = await findStore(c.get('db'), storeId)
-  return civilDateAt(c.get('deps').clock(), store?.timeZone ?? 'UTC')
+  return civilDateAt(ms, store?.timeZone ?? 'UTC')
 }
+
+const todayAt = (c: Ctx, storeId: string): Promise<string> => dayAt(c, storeId, c.get('deps').clock())
 
 /** A price of the own list is the store's to say: an answer to it is kept, and posts nothing. */
 async function sayStillThere(c: Ctx, notice: Notice, id: string): Promise<Result<Done, SaidRefusal>> {
@@ -99,9 +103,7 @@ async function isPosted(c: Ctx, { productId, storeId }: Notice, id: string): Pro
 
 /** Said once a day is enough: pressing again would post one's own word beside one's own word. */
 async function isAnsweredOn(c: Ctx, { answer, answeredAt, storeId }: Notice, today: string): Promise<boolean> {
-  if (answer !== 'still_there' || answeredAt === null) return false
-  const store = await findStore(c.get('db'), storeId)
-  return civilDateAt(Date.parse(answeredAt), store?.timeZone ?? 'UTC') === today
+  return answer === 'still_there' && answeredAt !== null && (await dayAt(c, storeId, Date.parse(answeredAt))) === today
 }
 
 /** A last day belongs to a sale or a clearance: a shelf tag with its "was" price is told as it was. */

@@ -301,6 +301,17 @@ describe('what was found at the store', () => {
     expect(after.body, 'still there stays').toMatchObject({ answer: 'still_there' })
   })
 
+  it('takes its dispute back too where it was pressed on the last day and is taken back on the next', async () => {
+    const { who, id, sightingId } = await told({ lastDay: today() })
+    const { clock } = world.deps
+    expect((await answer(who, id, 'gone')).body.done).toBe('disputed')
+    world.rebuild({ clock: () => clock() + 86_400_000 })
+    const back = await who.send('DELETE', `/api/notices/${id}/answer`)
+    world.rebuild({ clock })
+    expect(back.body).toMatchObject({ answer: null })
+    expect((await who.send('GET', `/api/sightings/${sightingId}`)).body).toMatchObject({ disputes: 0, myVote: null })
+  })
+
   it('is told to its owner alone', async () => {
     const { id } = await told()
     expect((await answer(ida, id, 'gone')).status).toBe(404)
