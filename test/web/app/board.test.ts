@@ -1,9 +1,11 @@
+import { QueryClient } from '@tanstack/react-query'
 import { describe, expect, it } from 'vitest'
 import { matchingRows } from '../../../web/app/prices/board-in-memory.ts'
 import { withKept } from '../../../web/app/prices/kept-rows.ts'
 import type { Unsent } from '../../../web/app/post/unsent.ts'
 import { keptHere, waitingWords } from '../../../web/app/prices/kept-here.ts'
 import { lowerElsewhere, pricesOfRows, pricesOfViews } from '../../../web/app/prices/lower-elsewhere.ts'
+import { readPricesAnew } from '../../../web/app/prices/read-anew.ts'
 import { notTakenWords, noVoteWords } from '../../../web/app/prices/sighting-words.ts'
 import { seenAgain } from '../../../web/app/prices/unchanged.ts'
 import { boardRow, storeOf } from './sample-board.ts'
@@ -57,6 +59,13 @@ describe('a lower price elsewhere', () => {
     expect(lowerElsewhere(here, pricesOfViews([view('quay', 4400)]), far)).toBeNull()
     const untaxed = [storeOf('upriver', 800, false), storeOf('quay', 0, false)]
     expect(lowerElsewhere(here, pricesOfViews([view('quay', 4000)]), untaxed)).toMatchObject({ priceMinor: 4000, tax: 'no tax added' })
+  })
+  it('is asked for anew after a word on any sighting', async () => {
+    const queries = new QueryClient()
+    for (const key of [['price-views', ['p']], ['profile']]) queries.setQueryData(key, {})
+    await readPricesAnew(queries)
+    expect(queries.getQueryState(['price-views', ['p']])?.isInvalidated).toBe(true)
+    expect(queries.getQueryState(['profile'])?.isInvalidated).toBe(false)
   })
   it('is not told of another product, nor where a store is not known', () => {
     expect(lowerElsewhere(here, pricesOfRows([here, boardRow({ ...there.sighting, productId: 'other' })]), stores)).toBeNull()

@@ -123,22 +123,33 @@ describe('an address for messages that the browser changed by itself', () => {
     await done
     return server.mock.calls.map(([path, options]) => [path, options?.method])
   }
+  // printf 'https://push.example/old' | sha256sum
+  const OLD_ID = '2068984065075049dd179d26b8f5cb1b372f92336706a8bb32da19f6ef0b9f74'
   const hearing = (): Response => Response.json({ mail: null, push: { publicKey: 'KEY', devices: [] } })
 
   it('is told to the server in place of the old one', async () => {
     server.mockImplementation(async () => hearing())
     const asked = await changed({ oldSubscription: { endpoint: 'https://push.example/old' }, newSubscription: null })
-    // printf 'https://push.example/old' | sha256sum
     expect(asked).toEqual([
       ['/api/hearing', undefined],
-      ['/api/hearing/devices/2068984065075049dd179d26b8f5cb1b372f92336706a8bb32da19f6ef0b9f74', 'DELETE'],
       ['/api/hearing/devices', 'POST'],
+      [`/api/hearing/devices/${OLD_ID}`, 'DELETE'],
     ])
     expect(subscribe).toHaveBeenCalledWith({ userVisibleOnly: true, applicationServerKey: 'KEY' })
-    expect(JSON.parse(server.mock.calls[2]?.[1]?.body ?? '')).toEqual({
+    expect(JSON.parse(server.mock.calls[1]?.[1]?.body ?? '')).toEqual({
       endpoint: 'https://push.example/new',
       keys: { p256dh: 'P', auth: 'A' },
     })
+  })
+
+  it.each([
+    ['cannot take it', 500, 'fault', ['POST']],
+    ['gives no messages any more', 409, 'not_offered', ['POST']],
+    ['takes no further device of this person', 409, 'full', ['POST', 'DELETE', 'POST']],
+  ])('leaves the old one where the server %s, and makes room alone where that is what lacks', async (_why, status, code, methods) => {
+    server.mockImplementation(async (_path, options) => (options?.method === 'POST' ? Response.json({ code }, { status }) : hearing()))
+    const asked = await changed({ oldSubscription: { endpoint: 'https://push.example/old' }, newSubscription: null })
+    expect(asked.slice(1).map(([, method]) => method)).toEqual(methods)
   })
 
   it('is taken as the browser made it, and told nobody where nobody is signed in', async () => {

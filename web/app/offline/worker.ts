@@ -170,13 +170,24 @@ async function tellOfChange({ oldSubscription, newSubscription }: ChangeEvent): 
   const answer = await fetch('/api/hearing')
   const { push } = answer.ok ? ((await answer.json()) as { push: { publicKey: string } | null }) : { push: null }
   if (push === null) return
-  // The old one first: who has as many devices as anybody may would else be refused the new one.
-  if (oldSubscription) await fetch(`/api/hearing/devices/${await idOf(oldSubscription.endpoint)}`, { method: 'DELETE' })
   const made =
     newSubscription ?? (await scope.registration.pushManager.subscribe({ userVisibleOnly: true, applicationServerKey: push.publicKey }))
   const { endpoint, keys } = made.toJSON()
   const body = JSON.stringify({ endpoint, keys: { p256dh: keys?.['p256dh'], auth: keys?.['auth'] } })
-  await fetch('/api/hearing/devices', { method: 'POST', headers: { 'content-type': 'application/json' }, body })
+  const tellNew = (): Promise<Response> =>
+    fetch('/api/hearing/devices', { method: 'POST', headers: { 'content-type': 'application/json' }, body })
+  const told = await tellNew()
+  // The old one stays until the new one is noted: a device that is nowhere hears nothing, and nobody would say so.
+  if (!oldSubscription || !(told.ok || (await isFull(told)))) return
+  await fetch(`/api/hearing/devices/${await idOf(oldSubscription.endpoint)}`, { method: 'DELETE' })
+  if (!told.ok) await tellNew()
+}
+
+/** Whether the server refuses one more, as it does to who has as many devices as anybody may. */
+async function isFull(answer: Response): Promise<boolean> {
+  if (answer.status !== 409) return false
+  const problem: unknown = await answer.json().catch(() => undefined)
+  return textOf(problem, 'code', '') === 'full'
 }
 
 /** By which the server knows a device: SHA-256 of its address. */

@@ -4,6 +4,8 @@ import type { QueryClient } from '@tanstack/react-query'
 export async function readPricesAnew(queries: QueryClient): Promise<void> {
   await Promise.all([
     queries.invalidateQueries({ queryKey: ['board'] }),
+    // "from …" beside other rows of the board.
+    queries.invalidateQueries({ queryKey: ['price-views'] }),
     queries.invalidateQueries({ queryKey: ['record'], refetchType: 'all' }),
   ])
 }
