@@ -1,4 +1,4 @@
-import { phrase, quantity } from '../units/quantity.ts'
+import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import type { Action, Finding } from './finding.ts'
 import { makeFinding } from './make-finding.ts'
 import { settled } from './settled.ts'
@@ -34,16 +34,25 @@ export function standLoad(situation: Situation): Finding {
     ...outcome,
     value,
     limit,
-    reason: phrase`Filled to the rim, with its substrate, the tank weighs ${carry}; the stand is stated for ${value}. Decor, lid and light come on top.`,
+    reason: phrase`${filledTo(situation)} the tank weighs ${carry}; the stand is stated for ${value}. Decor, lid and light come on top.`,
     action: outcome.verdict === 'fits' ? null : standAction(carry.value),
     caution: 'load',
   })
 }
 
+/** What is in the tank that is weighed: a bed counts though nobody has chosen its substrate yet. */
+function filledTo({ gear, corners }: Situation): Phrase {
+  if (gear.substrates.length > 0) return phrase`Filled to the rim, with its substrate,`
+  const depth = quantity(corners[0]?.laden.substrateDepthMm ?? 0, 'mm', 0)
+  return depth.value > 0
+    ? phrase`Filled to the rim, with a bed of ${depth} though no substrate is chosen yet,`
+    : phrase`Filled to the rim, without substrate,`
+}
+
 function notStated(situation: Situation, carryKg: number): Finding {
   const { gear, loadDefaults, tankUnstated } = situation
   const carry = quantity(carryKg, 'kg', 0)
-  const weighs = phrase`Filled to the rim, with its substrate, the tank weighs ${carry}.`
+  const weighs = phrase`${filledTo(situation)} the tank weighs ${carry}.`
   const reason = gear.stand
     ? phrase`No load is stated for ${gear.stand.name}. ${weighs}`
     : gear.notNeeded['carry_tank'] === undefined

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { StandSpec, TankSpec } from '../../../core/catalog/spec.ts'
+import type { Gear } from '../../../core/sizing/gear.ts'
 import { standWet } from '../../../core/sizing/stand-wet.ts'
 import { toldFinding } from '../../../core/sizing/told-report.ts'
 import { actionOf, inRoundTank, reasonOf } from './round-tank.ts'
@@ -7,8 +8,17 @@ import { conditions, gear, one } from './sample-build.ts'
 
 /** 40 kg empty by its maker, 0.18 m³ of fresh water at 25 °C to the rim (0.99705 kg/L, EOS-80): 219.469 kg, told as 219. */
 const BOX: TankSpec = { lengthMm: 1020, widthMm: 420, heightMm: 460, glassMm: 10, bottomMm: 10, material: 'glass', emptyMassKg: 40 }
-const on = (stand: StandSpec | null, tank: Partial<TankSpec> = {}, more: Parameters<typeof inRoundTank>[2] = {}) =>
-  inRoundTank('stand_load', { tank: one('Wendlemere', { ...BOX, ...tank }), stand: stand && one('Thornby', stand) }, more)
+const on = (
+  stand: StandSpec | null,
+  tank: Partial<TankSpec> = {},
+  more: Parameters<typeof inRoundTank>[2] = {},
+  bed: Partial<Gear> = { notNeeded: { substrate: 'bare bottom' } },
+) =>
+  inRoundTank(
+    'stand_load',
+    { tank: one('Wendlemere', { ...BOX, ...tank }), stand: stand && one('Thornby', stand), notNeeded: {}, ...bed },
+    more,
+  )
 
 describe('a stand under 219 kg', () => {
   // Common practice: a tenth in reserve, 240.9 kg.
@@ -27,7 +37,7 @@ describe('a stand under 219 kg', () => {
       source: { tag: 'own' },
     })
     expect(reasonOf(found)).toBe(
-      `Filled to the rim, with its substrate, the tank weighs 219 kg; the stand is stated for ${ratedLoadKg} kg. Decor, lid and light come on top.`,
+      `Filled to the rim, without substrate, the tank weighs 219 kg; the stand is stated for ${ratedLoadKg} kg. Decor, lid and light come on top.`,
     )
     expect(actionOf(found)).toBe(verdict === 'fits' ? null : 'Choose a stand stated for at least 241 kg.')
     if (found.action) expect(found.action.want).toEqual({ slot: 'carry_tank', quantity: 1, minimum: { ratedLoadKg: 241 } })
@@ -42,13 +52,13 @@ describe('a stand under 219 kg', () => {
       action: { want: { slot: 'carry_tank', quantity: 1, minimum: { ratedLoadKg: 241 } } },
       source: { tag: 'own' },
     })
-    expect(reasonOf(found)).toBe('No load is stated for Thornby. Filled to the rim, with its substrate, the tank weighs 219 kg.')
+    expect(reasonOf(found)).toBe('No load is stated for Thornby. Filled to the rim, without substrate, the tank weighs 219 kg.')
     expect(actionOf(found)).toBe('Enter the load its maker states, or choose a stand stated for at least 241 kg.')
   })
 
   it('is missed where none is chosen, and taken for something else where none is needed', () => {
     const none = on(null)
-    expect(reasonOf(none)).toBe('No stand is chosen. Filled to the rim, with its substrate, the tank weighs 219 kg.')
+    expect(reasonOf(none)).toBe('No stand is chosen. Filled to the rim, without substrate, the tank weighs 219 kg.')
     expect(actionOf(none)).toBe('Choose a stand stated for at least 241 kg.')
     const other = inRoundTank('stand_load', {
       tank: one('Wendlemere', BOX),
@@ -56,6 +66,21 @@ describe('a stand under 219 kg', () => {
       notNeeded: { substrate: 'bare bottom', carry_tank: 'a sideboard' },
     })
     expect(reasonOf(other)).toMatch(/^It will stand on something whose load nobody has stated\. Filled/)
+  })
+})
+
+/** By hand, beside 219.469 kg without any: 12 L of grains of 2.65 kg/L in place of 11.965 kg of water make 239; 20 kg in place of 7.525, 232. */
+describe('the bed in the tank that is weighed', () => {
+  it('is counted and said to be none of the build’s, where no substrate is chosen', () => {
+    const words =
+      'No load is stated for Thornby. Filled to the rim, with a bed of 50 mm though no substrate is chosen yet, the tank weighs 239 kg.'
+    expect(reasonOf(on({}, {}, { assumed: ['substrateDepthMm'] }, {}))).toBe(words)
+  })
+
+  it('is the build’s own where one is chosen', () => {
+    const chosen = { substrates: [one('Millrace gravel', { type: 'gravel' as const, packMassKg: 20 })] }
+    const found = on({ ratedLoadKg: 300 }, {}, { assumed: ['substrateDepthMm'] }, chosen)
+    expect(reasonOf(found)).toMatch(/^Filled to the rim, with its substrate, the tank weighs 232 kg; /)
   })
 })
 
