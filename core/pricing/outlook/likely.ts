@@ -18,17 +18,14 @@ const SAID: ReadonlyArray<readonly [many: number, of: number]> = [
 const WORTH_SAYING = 0.98
 
 /**
- * The largest share, of those that people say, which pays less than today and no more than the price to buy at, and what it pays at most; where not
- * one in four pays so little, the largest that pays less than today; null where not one in four does.
+ * The largest share, of those that people say, which pays less than today and no more than the price to buy at, and what it pays at most; null where not
+ * one in four pays so little: a chance of a price above the one to buy at would be of a price that whoever follows the advice does not take.
  *
  * Units: minor units, one entry a future. @example likelyPaid(Float64Array.of(80, 80, 80, 100), 100) // { many: 3, of: 4, paidMinor: 80 }
  */
 export function likelyPaid(paid: Float64Array, todayMinor: number, priceToBuyAtMinor = todayMinor): Likely | null {
   const sorted = paid.toSorted()
-  return sharePaying(sorted, todayMinor, priceToBuyAtMinor) ?? sharePaying(sorted, todayMinor, todayMinor)
-}
-
-function sharePaying(sorted: Float64Array, todayMinor: number, mostMinor: number): Likely | null {
+  const mostMinor = Math.floor(priceToBuyAtMinor)
   for (const [many, of] of SAID.toReversed()) {
     const paidMinor = sorted[Math.ceil((many / of) * sorted.length) - 1] as number
     if (paidMinor < WORTH_SAYING * todayMinor && paidMinor <= mostMinor) return { many, of, paidMinor: Math.ceil(paidMinor) }

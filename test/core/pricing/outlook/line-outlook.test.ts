@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { addDays } from '../../../../core/dates.ts'
 import { learn, outlookOf, sayAdvice, type Ask } from '../../../../core/pricing/outlook/outlook.ts'
@@ -30,6 +31,40 @@ describe('the price on the tag', () => {
     const { line } = outlook([shelf('here', 10000)], { lines })
     expect(line.buyAtTagMinor * 3 * 1.07).toBeLessThanOrEqual(line.priceToBuyAtMinor)
     expect((line.buyAtTagMinor + 1) * 3 * 1.07).toBeGreaterThan(line.priceToBuyAtMinor)
+  })
+})
+
+describe('the chance that is told', () => {
+  it('is of a price at or under the one to buy at, of the whole line and on the tag', () => {
+    const told = { chance: 0, none: 0 }
+    const asked = fc.record({
+      regular: fc.integer({ min: 500, max: 40_000 }),
+      there: fc.integer({ min: 500, max: 40_000 }),
+      quantity: fc.integer({ min: 1, max: 4 }),
+      tax: fc.constantFrom(1, 1.07, 1.19),
+      days: fc.integer({ min: 5, max: 90 }),
+      waitingCostPerDayMinor: fc.integer({ min: 0, max: 60 }),
+      seed: fc.integer({ min: 1, max: 1000 }),
+    })
+    fc.assert(
+      fc.property(asked, ({ regular, there, quantity, tax, days, waitingCostPerDayMinor, seed }) => {
+        const priceOf = (_: string, unitMinor: number): number => unitMinor * quantity * tax
+        const lines = [{ productId: 'a', quantity, storeIds: ['here', 'there'], priceOf }]
+        const { line } = outlook([shelf('here', regular), shelf('there', there)], {
+          lines,
+          until: addDays(ASOF, days),
+          waitingCostPerDayMinor,
+          seed,
+          draws: 60,
+        })
+        if (line.advice !== 'wait') return
+        told[line.likely ? 'chance' : 'none'] += 1
+        expect(line.likely?.paidMinor ?? 0).toBeLessThanOrEqual(line.priceToBuyAtMinor)
+        expect(line.likelyTagMinor ?? 0).toBeLessThanOrEqual(line.buyAtTagMinor)
+      }),
+      { numRuns: 80, seed: 7 },
+    )
+    expect(told.chance).toBeGreaterThan(5)
   })
 })
 

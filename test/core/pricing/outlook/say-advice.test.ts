@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { likelyPaid } from '../../../../core/pricing/outlook/likely.ts'
 import { sayAdvice, type LineOutlook } from '../../../../core/pricing/outlook/outlook.ts'
@@ -147,7 +148,20 @@ describe('the share that is told', () => {
     const paid = Float64Array.of(60, 70, 95, 97)
     expect(likelyPaid(paid, 100)).toEqual({ many: 9, of: 10, paidMinor: 97 })
     expect(likelyPaid(paid, 100, 80)).toEqual({ many: 1, of: 2, paidMinor: 70 })
-    expect(likelyPaid(paid, 100, 50)).toEqual({ many: 9, of: 10, paidMinor: 97 })
+  })
+
+  it('is never of a price above the one to buy at', () => {
+    expect(likelyPaid(Float64Array.of(60, 70, 95, 97), 100, 50)).toBeNull()
+    const amount = fc.double({ min: 1, max: 20_000, noNaN: true })
+    fc.assert(
+      fc.property(fc.array(amount, { minLength: 4, maxLength: 40 }), amount, amount, (paid, today, buyAt) => {
+        const likely = likelyPaid(Float64Array.from(paid), today, buyAt)
+        if (likely === null) return
+        expect(likely.paidMinor).toBeLessThanOrEqual(buyAt)
+        expect(paid.filter((one) => one <= likely.paidMinor).length).toBeGreaterThanOrEqual((likely.many / likely.of) * paid.length)
+      }),
+      { numRuns: 200 },
+    )
   })
 
   it('is none where hardly anybody does', () => {
