@@ -25,7 +25,7 @@ export interface MadePart {
 
 /**
  * Makes the parts of this year and the next, and of each past year of which many rows lie in the rest; these move. One transaction a part, so that no row is ever missing or twice.
- * Returns what was made: nothing on most days. Errors: the database's own, such as a lock that is not to be had for five seconds; nothing having changed.
+ * Counts the whole anew each time. Returns what was made: nothing on most days. Errors: the database's own, such as a lock that is not to be had for five seconds; nothing having changed.
  */
 export async function keepSightingParts(
   db: Kysely<Database>,
@@ -41,8 +41,16 @@ export async function keepSightingParts(
     parts.push(part)
     made(part)
   }
+  await countAll(db)
   return parts
 }
+
+/** Nothing else ever counts a table that lies in parts as a whole, and a plan is made by the count. Nobody waits for it: it reads a sample, beside whoever reads and writes. */
+const countAll = (db: Kysely<Database>): Promise<void> =>
+  inTransaction(db, async (trx) => {
+    await withoutLimits(trx)
+    await sql`analyze sighting`.execute(trx)
+  })
 
 /** Years up to this one of which many rows lie in the rest. */
 async function crowdedYears(db: Kysely<Database>, year: number): Promise<number[]> {
@@ -72,8 +80,6 @@ export async function makeSightingPart(db: Kysely<Database>, year: number): Prom
       await sql`create table ${sql.table(part.name)} partition of sighting for values from (${sql.lit(part.from)}) to (${sql.lit(part.to)})`.execute(
         trx,
       )
-    // Nothing else ever counts a table that lies in parts.
-    else await sql`analyze sighting`.execute(trx)
     return { name: part.name, moved }
   })
 }
