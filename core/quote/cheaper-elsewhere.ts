@@ -1,9 +1,9 @@
-import type { Store } from '../catalog/store.ts'
 import { sayDate, yearOf } from '../dates.ts'
-import { sayMoney, WHOLE_RATE } from '../money.ts'
+import { sayMoney } from '../money.ts'
 import { offersFor, type Market, type Offer } from '../pricing/line-offer.ts'
 import { withTaxExact } from '../pricing/receipt.ts'
 import { rateIndexOf } from '../pricing/store-rates.ts'
+import { taxThere, type TaxThere } from '../pricing/tax-there.ts'
 import type { LineCost } from '../pricing/tiers.ts'
 import { namedStore, quoteMarket } from './quote-market.ts'
 import type { QuoteInputs } from './revision.ts'
@@ -35,23 +35,24 @@ export function cheaperElsewhere(inputs: QuoteInputs & { asOf: string }): (line:
     const offers = offersFor(asked, market)
     const [least] = typeof offers === 'string' ? [] : offers
     if (!least || least.store.id === here.id) return null
-    const cost = withTaxExact(tagMinor, here, rateIndexOf(here, { productId, kind }))
-    if (withTaxExact(least.today.priceMinor, least.store, least.rateIndex) >= cost) return null
+    const rateIndex = rateIndexOf(here, { productId, kind })
+    if (withTaxExact(least.today.priceMinor, least.store, least.rateIndex) >= withTaxExact(tagMinor, here, rateIndex)) return null
     const why = !storeIds.includes(least.store.id)
       ? 'it is not among the stores of this quote.'
       : named.has(lineId)
         ? `this line is kept at ${here.name}.`
-        : 'with delivery the whole would come to more there.'
-    return `${sayOffer(least, sayTax(least, here, cost / tagMinor), inputs)}: ${why}`
+        : 'where the quote buys is chosen for the whole build, delivery counted.'
+    return `${sayOffer(least, TAX_WORDS[taxThere(least, { store: here, rateIndex })], inputs)}: ${why}`
   }
 }
 
-/** How the tag there is meant, where it is not meant as here: else one that is not lower would read as dearer. */
-function sayTax({ store, rateIndex }: Offer, here: Pick<Store, 'pricesIncludeTax'>, factorHere: number): string {
-  if (store.pricesIncludeTax !== here.pricesIncludeTax) return store.pricesIncludeTax ? ' with tax' : ' before tax'
-  const factor = withTaxExact(1, store, rateIndex)
-  if (factor === factorHere) return ''
-  return factor === WHOLE_RATE ? ' and adds no tax' : ` and adds ${factor < factorHere ? 'less' : 'more'} tax`
+const TAX_WORDS: Record<TaxThere, string> = {
+  same: '',
+  within: ' with tax',
+  before: ' before tax',
+  none: ' and adds no tax',
+  less: ' and adds less tax',
+  more: ' and adds more tax',
 }
 
 function sayOffer({ store, today }: Offer, tax: string, { install, asOf }: Pick<QuoteInputs, 'install'> & { asOf: string }): string {

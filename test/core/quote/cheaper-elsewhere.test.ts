@@ -44,10 +44,21 @@ describe('a price on the tag that is beaten elsewhere', () => {
     expect(cheaperElsewhere({ ...taxed, stores })(line, tag)).toContain(`Harbour Aquatics has it for ${amount(tag)} and adds no tax, seen`)
   })
 
-  it('is told as a matter of delivery where the store is one of the quote’s', () => {
+  it.each([
+    [
+      'a choice for the whole build where the store is one of the quote’s',
+      null,
+      'where the quote buys is chosen for the whole build, delivery counted.',
+    ],
+    ['the advisor’s choice where the line names its store', here.id, `this line is kept at ${here.name}.`],
+  ])('is told as %s', (_as, storeId, why) => {
     const inputs = at(tag - 100)
-    const chosen = { ...inputs, draft: { ...inputs.draft, need: { ...inputs.draft.need, storeIds: [] } } }
-    expect(cheaperElsewhere(chosen)(line, tag)).toMatch(/with delivery the whole would come to more there|this line is kept at/)
+    const builds = inputs.draft.builds.map((one) => ({
+      ...one,
+      lines: one.lines.map((each) => (each.answer === 'buy' && each.id === line.lineId ? { ...each, storeId } : each)),
+    }))
+    const chosen = { ...inputs, draft: { ...inputs.draft, builds, need: { ...inputs.draft.need, storeIds: [] } } }
+    expect(cheaperElsewhere(chosen)(line, tag)).toBe(`Harbour Aquatics has it for ${amount(tag - 100)}, seen Oct 14: ${why}`)
   })
 
   it('is nothing where it is as dear with its tax, or is what the quote waits for', () => {

@@ -1,10 +1,10 @@
 import type { Kind } from '../../../core/catalog/kinds.ts'
 import type { Store } from '../../../core/catalog/store.ts'
-import { WHOLE_RATE } from '../../../core/money.ts'
 import type { PriceView } from '../../../core/pricing/price-view.ts'
 import { withTaxExact } from '../../../core/pricing/receipt.ts'
 import type { BoardRow } from '../../../core/pricing/record.ts'
 import { rateIndexOf } from '../../../core/pricing/store-rates.ts'
+import { taxThere, type TaxThere } from '../../../core/pricing/tax-there.ts'
 
 /** What a product costs today at a store, as that store prints it. */
 export interface PriceThere {
@@ -13,10 +13,19 @@ export interface PriceThere {
   priceMinor: number
 }
 
+const TAX_WORDS = {
+  same: '',
+  within: 'tax in it',
+  before: 'before tax',
+  none: 'no tax added',
+  less: 'less tax added',
+  more: 'more tax added',
+} as const satisfies Record<TaxThere, string>
+
 export interface LowerElsewhere extends Pick<PriceThere, 'priceMinor'> {
   storeName: string
-  /** How its tag is meant, where it is not meant as the row's; else empty. One that is no lower than the row's would else read as a slip. */
-  tax: 'tax in it' | 'before tax' | 'no tax added' | 'less tax added' | 'more tax added' | ''
+  /** How its tag is meant, where it is not meant as the row's; else empty. */
+  tax: (typeof TAX_WORDS)[TaxThere]
 }
 
 /** What a row's product costs there today: its price, or the regular one where its sale is over. */
@@ -57,15 +66,8 @@ export function lowerElsewhere(row: BoardRow, prices: readonly PriceThere[], sto
     })
     .toSorted((a, b) => a.cost - b.cost)
   if (!lower) return null
-  const factorOf = (store: Store): number => costAt(store, 1, productId, row.kind)
-  return { storeName: lower.store.name, priceMinor: lower.priceMinor, tax: taxThere(lower.store, here, factorOf) }
-}
-
-function taxThere(there: Store, here: Store, factorOf: (store: Store) => number): LowerElsewhere['tax'] {
-  if (there.pricesIncludeTax !== here.pricesIncludeTax) return there.pricesIncludeTax ? 'tax in it' : 'before tax'
-  const [factor, own] = [factorOf(there), factorOf(here)]
-  if (factor === own) return ''
-  return factor === WHOLE_RATE ? 'no tax added' : factor < own ? 'less tax added' : 'more tax added'
+  const taxedAt = (store: Store) => ({ store, rateIndex: rateIndexOf(store, { productId, kind: row.kind }) })
+  return { storeName: lower.store.name, priceMinor: lower.priceMinor, tax: TAX_WORDS[taxThere(taxedAt(lower.store), taxedAt(here))] }
 }
 
 const costAt = (store: Store, priceMinor: number, productId: string, kind: Kind): number =>
