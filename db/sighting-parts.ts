@@ -86,8 +86,11 @@ export async function makeSightingPart(db: Kysely<Database>, year: number): Prom
 
 const within = ({ from, to }: SightingPart) => sql`id >= ${sql.lit(from)}::uuid and id < ${sql.lit(to)}::uuid`
 
+/** Read from the tables of the catalog and not by `to_regclass`: that remembers of before a lock what somebody else has made since. */
 async function isThere(db: Kysely<Database>, { name }: SightingPart): Promise<boolean> {
-  const { rows } = await sql<{ there: boolean }>`select to_regclass(${name}::text) is not null as there`.execute(db)
+  const { rows } = await sql<{ there: boolean }>`select exists (
+    select from pg_class where relname = ${name}::text and relnamespace = (select relnamespace from pg_class where oid = 'sighting'::regclass)
+  ) as there`.execute(db)
   return rows[0]?.there === true
 }
 

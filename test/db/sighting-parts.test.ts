@@ -2,6 +2,7 @@ import { sql, type Kysely } from 'kysely'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { uuidV7 } from '../../core/uuid-v7.ts'
 import { board } from '../../db/board.ts'
+import { connect } from '../../db/connect.ts'
 import type { Database } from '../../db/database.ts'
 import { createInstall } from '../../db/install.ts'
 import { migrate, MIGRATIONS } from '../../db/migrate.ts'
@@ -120,6 +121,18 @@ describe('sightings in parts of years', () => {
     const before = await everything(test.db)
     expect(await keepSightingParts(test.db, NOW)).toEqual([{ name: 'sighting_2023', moved: 1000 }])
     expect(await everything(test.db)).toEqual(before)
+  })
+
+  it('are made once where two services start at the same moment, and both do', async () => {
+    const second = test.url === undefined ? undefined : await connect({ databaseUrl: test.url })
+    try {
+      for (const year of [2031, 2032, 2033, 2034]) {
+        const both = await Promise.all([makeSightingPart(test.db, year), makeSightingPart(second?.db ?? test.db, year)])
+        expect(both.filter((part) => part !== undefined)).toEqual([{ name: `sighting_${year}`, moved: 0 }])
+      }
+    } finally {
+      await second?.close()
+    }
   })
 
   it('are looked for by id in one part alone', async () => {

@@ -65,7 +65,7 @@ it('a sale that was over, or left out of one list, is another one when it comes 
   })
 })
 
-const there = aStore({ taxBasisPoints: 0 })
+const there = aStore({ id: 'store', taxBasisPoints: 0 })
 /** The days on which a watch tells something of a list that is sent anew. */
 function toldDays(listOf: (day: string) => ListPrice[]): string[] {
   const told: Deal[] = []
