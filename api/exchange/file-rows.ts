@@ -9,6 +9,7 @@ import { unguardText } from '../../core/exchange/formula-guard.ts'
 import { readHeading } from '../../core/exchange/heading.ts'
 import { readJsonRow } from '../../core/exchange/json-cells.ts'
 import { cutItems, JsonItemsError } from '../../core/exchange/json-items.ts'
+import { withoutTurns } from '../../core/plain-text.ts'
 
 /** A row of a file, by the headings of its cells; what is wrong with it before anybody looks at its values. */
 export interface FileRow {
@@ -93,7 +94,7 @@ function csvRow(row: number, record: readonly string[], headings: readonly strin
   }
   const cells = new Map<string, string>()
   for (const [index, cell] of record.entries()) {
-    const text = cell.trim()
+    const text = withoutTurns(cell).trim()
     if (text !== '') cells.set(headings[index] ?? '', unguardText(text))
   }
   return { row, cells, faults: [] }

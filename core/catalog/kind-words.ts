@@ -67,14 +67,18 @@ const lettersOf = (name: string): string => name.toLowerCase().replace(/[\s_-]/g
 const BY_LETTERS: ReadonlyMap<string, Kind> = new Map(KINDS.map((kind) => [lettersOf(KIND_NAMES[kind]), kind]))
 /** Named in a message; more is a list that nobody reads. */
 const MOST_NEAR = 3
+/** A longer text is no misspelt kind, and comparing it would take long. */
+const MOST_SIGNS = 60
 
 /**
- * Kinds that a misspelt text may have meant, at most three: those that are nearest as a whole and that most of its words mean, slips forgiven.
+ * Kinds that a misspelt text may have meant, at most three: those that are nearest as a whole and that most of its words mean, slips forgiven. None for
+ * more than 60 signs.
  *
  * @example kindsNear('cansiter fliter') // ['filter']
  * @example kindsNear('pump house') // ['air_pump', 'circulation_pump', 'plumbing']
  */
 export function kindsNear(text: string): Kind[] {
+  if (text.length > MOST_SIGNS) return []
   const whole = nearWords(lettersOf(text), [...BY_LETTERS.keys()]).flatMap(({ word }) => BY_LETTERS.get(word) ?? [])
   const words = text
     .toLowerCase()

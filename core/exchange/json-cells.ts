@@ -1,4 +1,5 @@
 import { short } from '../catalog/csv-cell.ts'
+import { withoutTurns } from '../plain-text.ts'
 import { ok, refuse, type Result } from '../result.ts'
 import { headingKey, type ExchangeColumn, type ReportCell } from './column.ts'
 
@@ -23,12 +24,13 @@ export function readJsonRow(
   const cells = new Map<string, string>()
   for (const [key, value] of Object.entries(parsed)) {
     const column = columns.get(headingKey(key))
-    const cell = cellOf(value)
+    const told = cellOf(value)
+    const cell = told === undefined ? undefined : withoutTurns(told).trim()
     if (column === undefined) report(short(key), `"${short(key)}" is not a field of these rows. Check the spelling, or leave it out.`)
     else if (cells.has(column.heading)) report(column.heading, `The field ${column.heading} stands twice. Take one out.`)
     else if (cell === undefined)
       report(column.heading, `${column.heading} is a list or an object. Write plain text, a number, true or false.`)
-    else if (cell.trim() !== '') cells.set(column.heading, cell.trim())
+    else if (cell !== '') cells.set(column.heading, cell)
   }
   return ok(cells)
 }

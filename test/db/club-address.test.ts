@@ -8,6 +8,7 @@ it.each([
   'https://reef.example/open-prices#prices',
   'https://reef.example/open-prices?',
   'https://reef.example./open-prices',
+  'https://reef.example../open-prices',
   'https://reef.example:443/open-prices',
   'HTTPS://Reef.EXAMPLE/open-prices',
   'https://reef.example/./open-prices',

@@ -17,6 +17,13 @@ const headings = (cells: string[], kind: Kind | null = 'heater') =>
   readHeading(cells, columnsOf('catalog', kind), rowWords('catalog', kind))
 
 describe('a product of a file', () => {
+  it('guesses the kind that was meant by a short text alone', () => {
+    expect(reading({ kind: 'cansiter fliter', name: 'X' }, null).said[0]).toMatch(/is not a kind\. Was "filter" meant\?$/)
+    const long = Array.from({ length: 8 }, () => 'fliter').join(' ') + ' '.repeat(6)
+    expect(reading({ kind: long.slice(0, 60), name: 'X' }, null).said[0]).toMatch(/ meant\?$/)
+    expect(reading({ kind: long.slice(0, 60) + 's', name: 'X' }, null).said[0]).toMatch(/is not a kind\. Write one of the/)
+  })
+
   it('is read with its spec, an empty cell being not known', () => {
     expect(reading({ name: 'Torvane 150 W', gtin: '6291041500213', powerW: '150', adjustable: 'yes' }).row).toMatchObject({
       name: 'Torvane 150 W',
