@@ -1,7 +1,7 @@
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import type { Action, Check, Verdict } from './finding.ts'
 import { lossW } from './heat-loss.ts'
-import { ratingsIn, sayPower, sayUnsold } from './heater-ratings.ts'
+import { ratingsIn, sayLeast, sayPower, sayUnsold } from './heater-ratings.ts'
 import type { Heating } from './heating.ts'
 import type { Situation } from './situation.ts'
 import { over } from './span.ts'
@@ -132,7 +132,7 @@ function otherwise(situation: Situation, heating: Heating, asking: Asking): Phra
   const lid = situation.gear.lid === null ? phrase` A lid lowers the heat that is needed.` : phrase``
   const room = phrase`with an external controller against one that sticks on, or a room kept more even.${lid}`
   if (asking.check === 'heater_spare') {
-    const each = quantity(eachLowestW(2, heatToChooseW(situation, heating), heatToSpareW(situation, heating, asking)), 'W', 0)
+    const each = sayLeast(eachLowestW(2, heatToChooseW(situation, heating), heatToSpareW(situation, heating, asking)))
     return phrase`No power both leaves a spare and stays below the danger mark when stuck on. What would: 2 heaters of at least ${each} each, ${room}`
   }
   const needed = quantity(Math.max(SMALLEST_HEATER_W, heatToChooseW(situation, heating)), 'W', 0)
@@ -148,7 +148,7 @@ function strongerAction(situation: Situation, heating: Heating, asking: Asking):
   const leftW = Math.max(heatToSpareW(situation, heating, asking), heatLeftW(situation, heating))
   const eachW = eachLowestW(2, heatToChooseW(situation, heating), leftW)
   return {
-    text: phrase`Put in 2 heaters of at least ${quantity(eachW, 'W', 0)} each, with a controller as now.`,
+    text: phrase`Put in 2 heaters of at least ${sayLeast(eachW)} each, with a controller as now.`,
     want: { slot: 'heat', quantity: 2, minimum: { powerW: eachW } },
   }
 }

@@ -24,6 +24,9 @@ export function sayPower({ eachLowestW, eachHighestW }: Powers): Phrase {
   return ratings.length === 2 ? phrase`${watts(low)} or ${watts(high)}` : phrase`${watts(low)} to ${watts(high)}`
 }
 
+/** The least power that is sold and is enough; the figure itself where none is. @example sayLeast(115) // 150 W */
+export const sayLeast = (leastW: number): Phrase => phrase`${watts(RATINGS_W.find((each) => each >= leastW) ?? leastW)}`
+
 /**
  * What there is to say of a range of which none is sold, and what to take then; nothing more where a controller is told of beside it.
  *

@@ -1,11 +1,11 @@
 import { phrase, quantity, stated, type Phrase } from '../units/quantity.ts'
+import { changesOf, USUAL_CHANGE_PERCENT } from './change-share.ts'
 import type { Conditions } from './conditions.ts'
 import type { Heating } from './heating.ts'
 import type { Situation } from './situation.ts'
 import { mostHours } from './warm-up.ts'
+import { weeklyChange } from './weekly-change.ts'
 
-/** Changed at once where nobody said how much. Common practice. */
-export const USUAL_CHANGE_PERCENT = 25
 /** Cold tap water in winter where nobody measured it. Common practice. */
 export const USUAL_TAP_C = 12
 /** A fall or rise of more than this at once shocks fish. Common practice. */
@@ -27,30 +27,37 @@ export const mixedC = (tankC: number, tapC: number, share: number): number => ta
 /**
  * What a water change with water straight from the tap does, and how long all heaters take to make it good.
  *
+ * The share is the stated one, else that of the checklist's weekly change.
  * Units:  percent, °C, hours. Source: mixing by volume; warm-up by the heat balance at its high-loss end.
  *
  * @example waterChange(situation, heating).mixedC // 21.75: a quarter of 25 °C for tap water of 12 °C
  */
-export function waterChange({ conditions }: Pick<Situation, 'conditions'>, heating: Heating): WaterChange {
-  const { waterChangePercent: sharePercent = USUAL_CHANGE_PERCENT, tapC = USUAL_TAP_C, livestock } = conditions
+export function waterChange(situation: Situation, heating: Heating): WaterChange {
+  const { waterChangePercent, tapC = USUAL_TAP_C, livestock } = situation.conditions
+  const { percent: sharePercent } = changesOf(weeklyChange(situation), waterChangePercent)
   const mixed = mixedC(livestock.targetC, tapC, sharePercent / 100)
   return { sharePercent, tapC, mixedC: mixed, hours: mostHours(heating.cold, heating.installedW.low, mixed, livestock.targetC) }
 }
 
 /** Words for what nobody stated of it. */
-function takenWords({ waterChangePercent, tapC }: Conditions): string {
+function takenWords({ waterChangePercent, tapC }: Conditions, sharePercent: number): string {
+  if (sharePercent !== (waterChangePercent ?? USUAL_CHANGE_PERCENT))
+    return tapC === undefined
+      ? ', the share by the weekly change, the temperature taken as usual in winter,'
+      : ', the share by the weekly change,'
   if (waterChangePercent !== undefined && tapC !== undefined) return ''
   if (waterChangePercent === undefined && tapC === undefined) return ', both taken as usual,'
   return tapC === undefined ? ', the temperature taken as usual in winter,' : ', the share taken as usual,'
 }
 
 /** A water change told: where it takes the water, for how long, and what not to do to the animals. */
-export function waterChangeWords({ conditions }: Situation, heating: Heating): Phrase {
-  const change = waterChange({ conditions }, heating)
+export function waterChangeWords(situation: Situation, heating: Heating): Phrase {
+  const { conditions } = situation
+  const change = waterChange(situation, heating)
   const { targetC } = conditions.livestock
   const share = quantity(change.sharePercent, 'percent', 0)
   const mixed = quantity(change.mixedC, 'degC', 1)
-  const start = phrase` Changing ${share} for tap water of ${stated(change.tapC, 'degC', 1)}${takenWords(conditions)} leaves ${mixed}`
+  const start = phrase` Changing ${share} for tap water of ${stated(change.tapC, 'degC', 1)}${takenWords(conditions, change.sharePercent)} leaves ${mixed}`
   const back = change.hours === undefined ? phrase`` : phrase`, made good after ${quantity(Math.max(1, change.hours), 'h', 0)}`
   if (Math.abs(targetC - change.mixedC) <= SHOCK_K) return phrase`${start}${back}.`
   const colder = change.mixedC < targetC

@@ -149,7 +149,7 @@ function warmUp(subject: StartupSubject, { holdDays }: TankFacts): Step {
   return stepOf('fill', {
     id: 'heater',
     title: controlled ? `${heaters} in water, no power yet` : `${heaters} in water first, then power`,
-    why: phrase`A heater's glass must take the water's temperature before it gets hot, or it cracks${count > 1 ? '. Two are there so that one failing is no disaster' : ''}.`,
+    why: phrase`A heater's glass must take the water's temperature before it gets hot, or it cracks${count > 1 ? `. ${count === 2 ? 'Two are' : 'More than one is'} there so that one failing is no disaster` : ''}.`,
     amounts: [
       { label: 'Wait', value: phrase`15 to 30 min under water, unplugged` },
       { label: 'Set to', value: phrase`${stated(conditions.livestock.targetC, 'degC', 0)}` },
@@ -157,7 +157,7 @@ function warmUp(subject: StartupSubject, { holdDays }: TankFacts): Step {
     ],
     actions: [
       phrase`Unplug the filter and all else before hands go in.`,
-      phrase`Fix ${count > 1 ? 'each heater, one at each end' : 'the heater'} below the lowest water line, where water moves past it, clear of substrate and glass.`,
+      phrase`Fix ${count === 1 ? 'the heater' : count === 2 ? 'each heater, one at each end' : 'each heater, spread from end to end'} below the lowest water line, where water moves past it, clear of substrate and glass.`,
       controlled
         ? phrase`Set ${count > 1 ? 'all to the same figure' : 'the figure'} and wait. ${count > 1 ? 'They get' : 'It gets'} power only through the controller, in the next step.`
         : phrase`Set ${count > 1 ? 'all to the same figure' : 'the figure'} and wait. Hands out and dry: plug in heater and filter. Check the drip loop once more.`,

@@ -1,3 +1,4 @@
+import { changesOf } from '../sizing/change-share.ts'
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import { unionisedShare } from './ammonia-fraction.ts'
 import { caution } from './cautions.ts'
@@ -11,8 +12,6 @@ import { doseOf, litres, tankFacts, type TankFacts } from './tank-facts.ts'
 
 /** First portion of the stock and of its feed (common practice). */
 const FIRST_SHARE = 0.25
-/** Share changed each week (common practice). */
-const WEEKLY_CHANGE = 0.25
 
 /** Below this, feed is told to a milligram: a tenth of a gram would be several days' worth for shrimp (own). */
 const FINE_FEED_G = 0.1
@@ -72,8 +71,20 @@ function firstFish(subject: StartupSubject): Step {
   })
 }
 
+/** What the report's weekly-change finding asks for, in so many changes; a quarter of the water where it asks for less or is not known. */
+function changePhrase({ gear, conditions, report }: StartupSubject, waterL: number | null, disinfected: boolean): Phrase {
+  const asked = report.findings.find(({ check }) => check === 'weekly_change')
+  const { count, percent } = changesOf(asked, conditions.waterChangePercent)
+  const each = count === 1 ? '' : ' each time'
+  const often = count === 1 ? '' : count === 2 ? 'twice, ' : `${count} times, `
+  const share = percent === 25 ? 'a quarter' : phrase`${quantity(percent, 'percent', 0)}`
+  if (waterL === null) return phrase`${often}change ${share} of the water${each}`
+  const dose = disinfected ? conditionerDose(gear, (waterL * percent) / 100) : null
+  const treated = dose === null ? phrase`` : phrase` with ${doseOf(dose.ml, 'mL')} of ${dose.name}`
+  return phrase`${often}change ${litres((waterL * percent) / 100)}${treated}${each}`
+}
+
 function firstMonth(subject: StartupSubject, { waterL, disinfected }: TankFacts): Step {
-  const dose = waterL === null || !disinfected ? null : conditionerDose(subject.gear, waterL * WEEKLY_CHANGE)
   const at = (ph: number) => quantity(unionisedShare(subject.conditions.livestock.targetC, ph) * 100, 'percent', 1)
   return stepOf('first_fish', {
     id: 'first-month',
@@ -83,10 +94,7 @@ function firstMonth(subject: StartupSubject, { waterL, disinfected }: TankFacts)
       { label: 'Test', value: phrase`ammonia and nitrite every other day, for two weeks after each new group` },
       {
         label: 'Each week',
-        value:
-          waterL === null
-            ? phrase`change a quarter of the water`
-            : phrase`change ${litres(waterL * WEEKLY_CHANGE)}${dose === null ? phrase`` : phrase` with ${doseOf(dose.ml, 'mL')} of ${dose.name}`}`,
+        value: changePhrase(subject, waterL, disinfected),
       },
       { label: 'New fish', value: phrase`a quarter more, after two weeks with both at ${READY_MG_PER_L} mg/L or less` },
     ],

@@ -4,7 +4,7 @@ import { METRIC, sayPhrase } from '../../../core/units/say.ts'
 import type { ConditionerSpec, LidSpec, TestKitSpec } from '../../../core/catalog/spec.ts'
 import type { Finding } from '../../../core/sizing/finding.ts'
 import { actionOf, inRoundTank, isMadeInRoundTank, reasonOf } from './round-tank.ts'
-import { findingOf, group, one, reportOf } from './sample-build.ts'
+import { findingOf, gear, group, one, reportOf } from './sample-build.ts'
 
 describe('room for the animals', () => {
   const boxed = (lengthMm: number) => ({
@@ -68,7 +68,7 @@ describe('lid', () => {
   })
 
   it('tells both sizes and what is off by more, and no reading that nobody could measure', () => {
-    // The tank is 1219.2 × 457.2 mm; a lid may differ by 40 mm either way.
+    // The tank is 1219.2 × 457.2 mm with a rim; a lid may be 40 mm smaller.
     const lid = (lengthMm: number, widthMm: number) => findingOf('lid', { lid: one('Lid', { lengthMm, widthMm, cover: 'glass' }) })
     const told = (found: Finding) => [found.verdict, sayPhrase(found.reason, METRIC)]
     const tank = '121.9 cm by 45.7 cm'
@@ -76,6 +76,33 @@ describe('lid', () => {
     expect(told(lid(1200, 400))).toEqual(['does_not_fit', `The lid is 120 cm by 40 cm and the tank ${tank}: 57 mm not deep enough.`])
     expect(told(lid(1210, 430))).toEqual(['fits', `The lid, 121 cm by 43 cm, closes the top of the tank, ${tank}.`])
     expect([lid(1269, 430).value, lid(1269, 430).limit]).toEqual([undefined, undefined])
+  })
+})
+
+/** Own: 48 × 18 in are 1219 × 457 mm; on a frame nothing lies flat that is larger than it by more than a quarter of an inch. */
+describe('a lid larger than the tank', () => {
+  const lid = (lengthMm: number, widthMm: number, style?: 'rimmed' | 'rimless' | 'braced') => {
+    const { tank } = gear()
+    if (tank === null) throw new Error('the sample has a tank')
+    const { style: _, ...spec } = tank.spec
+    const changed = { ...tank, spec: style === undefined ? spec : { ...spec, style } }
+    return findingOf('lid', { tank: changed, lid: one('Lid', { lengthMm, widthMm, cover: 'glass' }) })
+  }
+
+  it.each([
+    [1194, 493, 'does_not_fit', '36 mm too deep'],
+    [1223, 463, 'fits', 'closes the top'],
+    [1226, 450, 'does_not_fit', '7 mm too long'],
+    [1181, 465, 'does_not_fit', '8 mm too deep'],
+  ] as const)('of %d × %d mm on a frame: %s, %s', (lengthMm, widthMm, verdict, words) => {
+    expect(lid(lengthMm, widthMm, 'rimmed').verdict).toBe(verdict)
+    expect(reasonOf(lid(lengthMm, widthMm, 'rimmed'))).toContain(words)
+  })
+
+  it('lies on bare panes, and asks for the rim where nobody stated it', () => {
+    expect(lid(1194, 493, 'rimless').verdict).toBe('fits')
+    expect(lid(1194, 493)).toMatchObject({ verdict: 'not_known', missing: ['style of the tank: rimmed or rimless'] })
+    expect(lid(1210, 450).verdict).toBe('fits')
   })
 })
 

@@ -220,7 +220,8 @@ describe('the powers themselves', () => {
   it('have no upper end behind a controller', () => {
     const controlled = { heaters: [one('Torvane', { powerW: 50, externalController: true }, 2)] }
     const found = findingOf('heater_spare', controlled)
-    expect(told(found).action).toBe('Put in 2 heaters of at least 110 W each, with a controller as now.')
+    // 110 W each would do; of the powers commonly sold 150 W is the next.
+    expect(told(found).action).toBe('Put in 2 heaters of at least 150 W each, with a controller as now.')
     expect(found.action?.want).toEqual({ slot: 'heat', quantity: 2, minimum: { powerW: 110 } })
     // One of two behind it is not enough.
     const half = { heaters: [...controlled.heaters, one('Torvane', { powerW: 50 })] }

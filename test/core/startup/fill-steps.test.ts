@@ -44,3 +44,14 @@ it('says what the mixed salt water should measure, by weight and by gravity with
   expect(amountIn(step, 'Should measure', US)).toBe('35 g in a kilogram, a specific gravity of 1.026 at 77 °F')
   expect(amountIn(step, 'Should measure', { ...METRIC, decimal: ',' })).toBe('35 g in a kilogram, a specific gravity of 1,026 at 25 °C')
 })
+
+it.each([
+  [1, ['Fix the heater below'], ['failing', 'each end']],
+  [2, ['Two are there so that one failing is no disaster', 'one at each end'], []],
+  [3, ['More than one is there so that one failing is no disaster', 'spread from end to end'], ['Two are', 'one at each end']],
+] as const)('of %d heaters tells how they are placed and why there are so many', (quantity, said, unsaid) => {
+  const heaters = [{ name: 'Torvane 150 W', quantity, spec: { powerW: 150, cordMm: 1830 } }]
+  const text = textOf(stepFor(sampleSubject({ gear: { heaters } }), 'heater'))
+  for (const words of said) expect(text).toContain(words)
+  for (const words of unsaid) expect(text).not.toContain(words)
+})

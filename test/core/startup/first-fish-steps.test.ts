@@ -51,3 +51,23 @@ it('names no light in a build without one', () => {
   expect(actions(sampleSubject())[0]).toMatch(/^Light off\. Float the closed bag/)
   expect(actions(sampleSubject({ gear: { lights: [] } }))[0]).toMatch(/^Float the closed bag/)
 })
+
+describe('the weekly change', () => {
+  const weekly = (feedGramsPerDay: number) => {
+    const subject = sizedSubject({ conditions: { livestock: { ...base, feedGramsPerDay } } })
+    const percent = subject.report.findings.find(({ check }) => check === 'weekly_change')?.value?.value ?? NaN
+    return { percent, told: amountIn(stepFor(subject, 'first-month'), 'Each week'), litres: subject.report.figures.waterVolumeL ?? NaN }
+  }
+
+  it('is a quarter where the report asks for less', () => {
+    const { percent, told, litres } = weekly(1)
+    expect(percent).toBeLessThan(25)
+    expect(told).toMatch(new RegExp(`^change ${Math.round(litres / 4)} L`))
+  })
+
+  it('is two halves of what the report asks for where that is more than half of the water', () => {
+    const { percent, told, litres } = weekly(5)
+    expect(percent).toBeGreaterThan(50)
+    expect(told).toMatch(new RegExp(`^twice, change ${Math.round((litres * percent) / 200)} L with .* each time$`))
+  })
+})
