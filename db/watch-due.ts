@@ -38,6 +38,24 @@ export async function dropDue(db: Kysely<Database>, ids: readonly number[]): Pro
   if (ids.length > 0) await db.deleteFrom('watch_due').where('id', 'in', ids).execute()
 }
 
+/** With more products than this waiting, as after an import, a watch of any of a kind is looked at once, whole. */
+const CROWD = 20
+
+/**
+ * Those of some watches that are to be looked at whole, and not product by product as each comes: the first ones met would be told in place of the
+ * cheapest. They are put in line where many products wait, and stay so until they had their turn.
+ */
+export async function lookedAtWhole(db: Kysely<Database>, watchIds: readonly string[]): Promise<Set<string>> {
+  if (watchIds.length === 0) return new Set()
+  const rows = await db.selectFrom('watch_due').select('watch_id').distinct().where('watch_id', 'in', watchIds).execute()
+  const inLine = new Set(rows.flatMap((row) => row.watch_id ?? []))
+  const products = await db.selectFrom('watch_due').select('product_id').distinct().where('product_id', 'is not', null).limit(CROWD + 1).execute() // prettier-ignore
+  if (products.length <= CROWD) return inLine
+  const others = watchIds.filter((id) => !inLine.has(id))
+  if (others.length > 0) await db.insertInto('watch_due').values(others.map((watch_id) => ({ watch_id }))).execute() // prettier-ignore
+  return new Set(watchIds)
+}
+
 /** Ends watches whose day is past, and has every other looked at: a price to buy at is another one each day, and a sale that ended leaves a regular price. */
 export async function turnWatches(trx: Transaction<Database>, today: CivilDate): Promise<void> {
   await trx

@@ -88,6 +88,21 @@ export async function lockTold(
   }))
 }
 
+/** What all watches of a person told since an instant: which watch, and when. */
+export async function toldSince(
+  trx: Transaction<Database>,
+  personId: string,
+  since: Date,
+): Promise<Array<{ watchId: string; toldAt: Date }>> {
+  const rows = await trx
+    .selectFrom('notice')
+    .select(['watch_id', 'told_at'])
+    .where('person_id', '=', personId)
+    .where('told_at', '>=', since)
+    .execute()
+  return rows.map((row) => ({ watchId: row.watch_id, toldAt: row.told_at }))
+}
+
 /** Tells deals of a watch: each once, whoever else tells it at the same moment. Returns the ids of what was told. */
 export async function tellDeals(
   trx: Transaction<Database>,

@@ -4,18 +4,20 @@ import type { Product } from '../../core/catalog/product.ts'
 import { addDays, civilDateAt, type CivilDate } from '../../core/dates.ts'
 import { CURRENT_DAYS } from '../../core/pricing/age.ts'
 import type { PricedThere } from '../../core/pricing/watches/deal.ts'
-import { isOf, newDeals } from '../../core/pricing/watches/match.ts'
+import { isOf, newDeals, roomLeft } from '../../core/pricing/watches/match.ts'
 import { uuidV7 } from '../../core/uuid-v7.ts'
 import type { Database } from '../../db/database.ts'
 import { getInstall, type InstallRow } from '../../db/install.ts'
 import { findProduct, getProducts } from '../../db/products.ts'
 import { inTransaction } from '../../db/refusal.ts'
+import { lookedAtWhole } from '../../db/watch-due.ts'
 import {
   lockTold,
   runningWatch,
   seenProductsOfKind,
   storesOfRegions,
   tellDeals,
+  toldSince,
   watchesAbout,
   type OwnedWatch,
 } from '../../db/watch-matching.ts'
@@ -39,7 +41,7 @@ async function roundOf(db: Kysely<Database>, nowMs: number): Promise<Round> {
 
 /**
  * Looks at everything that watches a product, after its record at a store has changed; at all stores where none is named. Tells each deal that was
- * not told before. Returns the ids of the new notices.
+ * not told before; leaves a watch of any of a kind to its own look where many products wait. Returns the ids of the new notices.
  */
 export async function tellOfProduct(
   db: Kysely<Database>,
@@ -48,7 +50,9 @@ export async function tellOfProduct(
 ): Promise<string[]> {
   const product = await findProduct(db, productId)
   if (!product || product.archived) return []
-  const watches = (await watchesAbout(db, productId, product.kind)).filter((watch) => isOf(watch, product))
+  const about = (await watchesAbout(db, productId, product.kind)).filter((watch) => isOf(watch, product))
+  const whole = await lookedAtWhole(db, about.flatMap(({ id, requirement }) => (requirement === null ? [] : id))) // prettier-ignore
+  const watches = about.filter(({ id }) => !whole.has(id))
   if (watches.length === 0) return []
   const round = await roundOf(db, nowMs)
   const prices = await pricedThere(db, [product], storeId, round.today, round.install)
@@ -88,9 +92,17 @@ async function tellOne(round: Round, watch: OwnedWatch, products: readonly Produ
     const before = await lockTold(trx, watch.id, fit.map(({ id }) => id)) // prettier-ignore
     if (before === undefined) return []
     const region = watch.regionId === null ? null : await regionOf(trx, watch.regionId)
-    const deals = newDeals(watch, limited, before, region).map((deal) => ({ ...deal, noticeId: uuidV7(nowMs, randomBytes(10)) }))
+    const room = await roomOf(trx, round, watch)
+    const deals = newDeals(watch, limited, before, region, room).map((deal) => ({ ...deal, noticeId: uuidV7(nowMs, randomBytes(10)) }))
     return tellDeals(trx, watch, deals, install.currency, new Date(nowMs))
   })
+}
+
+/** A day has 25 hours at most. Two looks at once at two watches of one person may both find the same room: a few more are told then, each once. */
+async function roomOf(trx: Transaction<Database>, { install, nowMs, today }: Round, { id, personId }: OwnedWatch): Promise<number> {
+  const lately = await toldSince(trx, personId, new Date(nowMs - 26 * 3_600_000))
+  const onToday = lately.filter(({ toldAt }) => civilDateAt(toldAt.getTime(), install.timeZone) === today)
+  return roomLeft(onToday.filter(({ watchId }) => watchId === id).length, onToday.length)
 }
 
 /** A region without a store has none where anything could be bought. */

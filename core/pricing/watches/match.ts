@@ -33,8 +33,19 @@ export function isOf(
   return tests.ok && meetsTests(product.spec, tests.value)
 }
 
-/** The most that one look tells of one watch: "any heater" may be met two thousand times at once, and nobody reads the twenty-first. */
-export const MOST_AT_ONCE = 20
+/** The most that one watch tells on a day: "any heater" may be met two thousand times at once, and nobody reads the twenty-first. Own. */
+export const MOST_A_DAY = 20
+/** The most that all watches of one person tell on a day: many that are nearly alike tell the same deals. Own. */
+export const MOST_A_DAY_TO_ONE = 100
+
+/**
+ * How many deals a watch may still tell on a day, of those that it and all watches of its owner have told on it. What finds no room is told on the next
+ * day that has some, while it still stands: it is nowhere noted as told.
+ *
+ * @example roomLeft(12, 95) // 5
+ */
+export const roomLeft = (toldByWatch: number, toldToOwner: number): number =>
+  Math.max(0, Math.min(MOST_A_DAY - toldByWatch, MOST_A_DAY_TO_ONE - toldToOwner))
 
 /** A product's prices with the most that is to be paid for it. */
 export interface LimitedPrices {
@@ -43,20 +54,21 @@ export interface LimitedPrices {
 }
 
 /**
- * What is to be told of a watch now: deals that were not told before, the cheapest first, ties in the order of product and store. The order in which
- * prices and told deals are given does not matter.
+ * What is to be told of a watch now: deals that were not told before, the cheapest first, ties in the order of product and store; as many as there is
+ * room for. The order in which prices and told deals are given does not matter.
  */
 export function newDeals(
   watch: Pick<Watch, 'conditions' | 'currency' | 'storeIds'>,
   prices: readonly LimitedPrices[],
   told: readonly ToldDeal[],
   inRegion: ReadonlySet<string> | null = null,
+  room: number = MOST_A_DAY,
 ): Deal[] {
   return prices
     .flatMap(({ limitMinor, there }) => there.flatMap((one) => dealFor(watch, limitMinor, one, inRegion) ?? []))
     .filter((deal) => isNews(deal, told))
     .toSorted((a, b) => a.totalMinor - b.totalMinor || (placeOf(a) < placeOf(b) ? -1 : 1))
-    .slice(0, MOST_AT_ONCE)
+    .slice(0, room)
 }
 
 const placeOf = ({ productId, storeId, condition }: Deal): string => `${productId} ${storeId} ${condition}`

@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query'
 import { Link, useNavigate, useSearch } from '@tanstack/react-router'
 import { useState, type ReactElement } from 'react'
+import { MOST_A_DAY } from '../../../core/pricing/watches/match.ts'
 import type { WatchView } from '../../../core/pricing/watches/watch.ts'
 import { Screen } from '../parts/screen.tsx'
 import { Empty, ErrorNotice, LoadingRows } from '../parts/states.tsx'
@@ -23,7 +24,7 @@ export function WatchesScreen(): ReactElement {
   return (
     <Screen
       title="Watches"
-      below="You are told of each price once: of those that stand now at once, later as soon as somebody reports one."
+      below={`You are told of each price once: of those that stand now at once, later as soon as somebody reports one. Of many at once, a watch tells the ${MOST_A_DAY} lowest in a day; the rest on the days after, while they stand.`}
     >
       {isNew && <NewWatchForm key={JSON.stringify(search)} search={search} onDone={leave} />}
       {changed && <WatchForm key={changed.id} watch={changed} onDone={() => setChanged(null)} />}

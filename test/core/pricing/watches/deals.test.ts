@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Sighting } from '../../../../core/pricing/sighting.ts'
 import { dealFor, totalThere } from '../../../../core/pricing/watches/deal.ts'
+import { roomLeft } from '../../../../core/pricing/watches/match.ts'
 import { standingPrices } from '../../../../core/pricing/watches/standing-price.ts'
 import { aSighting, aStore } from '../a-sighting.ts'
 import { anyCondition, look } from './told-so-far.ts'
@@ -126,9 +127,10 @@ describe('what was told', () => {
     expect(look([shelf, sale(), sale({ storeId: 'kettle' })], first, today)).toMatchObject([{ storeId: 'kettle' }])
   })
 
-  it('is at most twenty deals at a look, the cheapest first', () => {
+  it('is at most twenty deals a day, the cheapest first, and less where some were told or the owner’s other watches told many', () => {
     const many = Array.from({ length: 30 }, (_, index) => sale({ storeId: `store ${index}`, priceMinor: 15000 - index }))
     const told = look(many, [], today)
     expect(told.map(({ priceMinor }) => priceMinor)).toEqual(Array.from({ length: 20 }, (_, index) => 14971 + index))
+    expect([roomLeft(0, 0), roomLeft(12, 12), roomLeft(12, 95), roomLeft(20, 20), roomLeft(3, 130)]).toEqual([20, 8, 5, 0, 0])
   })
 })
