@@ -19,13 +19,17 @@ export async function startSetup(db: Kysely<Database>, setupId: string, on: Civi
   return row ? ok(undefined) : refuse(NO_SETUP)
 }
 
-/** Ticks a step, or takes the tick back. Doing so twice changes nothing: the first day stays. */
+/**
+ * Ticks a step, or takes the tick back. Doing so twice changes nothing: the first day stays. `late` is a step before it that was done by that day,
+ * by the word of whoever ticks: its own tick moves back to it.
+ */
 export async function tickStep(
   db: Kysely<Database>,
   setupId: string,
   stepId: string,
   done: boolean,
   on: CivilDate,
+  late?: { stepId: string; on: CivilDate },
 ): Promise<Result<void, Refusal<'not_found' | 'step_unknown'>>> {
   const setup = await findLinkedSetup(db, setupId)
   if (!setup) return refuse(NO_SETUP)
@@ -38,11 +42,22 @@ export async function tickStep(
       .values({ setup_id: setupId, step_id: stepId, ticked_on: on })
       .onConflict((clash) => clash.doNothing())
       .execute()
+    if (late !== undefined) await moveBack(db, setupId, late)
   } else {
     await db.deleteFrom('setup_tick').where('setup_id', '=', setupId).where('step_id', '=', stepId).execute()
   }
   await markUsed(db, setupId)
   return ok(undefined)
+}
+
+async function moveBack(db: Kysely<Database>, setupId: string, { stepId, on }: { stepId: string; on: CivilDate }): Promise<void> {
+  await db
+    .updateTable('setup_tick')
+    .set({ ticked_on: on })
+    .where('setup_id', '=', setupId)
+    .where('step_id', '=', stepId)
+    .where('ticked_on', '>', on)
+    .execute()
 }
 
 /** A link ends a year after its last use. */

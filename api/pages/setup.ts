@@ -10,7 +10,7 @@ import type { Ctx, Env } from '../context.ts'
 import { keepPrivate, pagePolicy, setPolicy } from '../http/headers.ts'
 import { operation } from '../http/operation.ts'
 import type { OpenedSetup } from '../setup-links/open.ts'
-import { dayFault, openSetupLink, tickFault } from '../setup-links/open.ts'
+import { dayFault, lateStep, openSetupLink, tickFault } from '../setup-links/open.ts'
 import { formOf } from './form.ts'
 import { readingIdOf, readReadingForm } from './reading-form.ts'
 
@@ -65,9 +65,10 @@ export const setupPages = new Hono<Env>()
     if (!opened.found) return gonePage(c, opened)
     const form = await formOf(c)
     const { step = '', done } = form
-    const fault = done === '1' ? tickFault(step, opened, form['tested'] === '1') : null
+    const tested = form['tested'] === '1'
+    const fault = done === '1' ? tickFault(step, opened, tested) : null
     if (fault !== null) return show(c, opened, token, [{ field: 'tested', message: fault }])
-    const ticked = await tickStep(c.get('db'), opened.setup.id, step, done === '1', opened.today)
+    const ticked = await tickStep(c.get('db'), opened.setup.id, step, done === '1', opened.today, lateStep(step, opened, tested))
     if (!ticked.ok) return show(c, opened, token, [{ field: 'step', message: ticked.refusal.message }])
     // A step that is done leads to the next one, at the top; one taken back is shown where it stands now.
     return c.redirect(done === '1' ? `/s/${token}` : `/s/${token}#${encodeURIComponent(step)}`, 303)

@@ -30,6 +30,15 @@ export function tickFault(stepId: string, { setup, today }: Extract<OpenedSetup,
   return gate === null || (tested && gate.against.length === 0) ? null : sayGate(gate, setup.units)
 }
 
+/** The step that a word given with a tick says was done earlier than it was ticked. */
+export function lateStep(
+  stepId: string,
+  { setup, today }: Extract<OpenedSetup, { found: true }>,
+  tested: boolean,
+): { stepId: string; on: CivilDate } | undefined {
+  return tested ? stepGate(stepId, { ...setup, today })?.late : undefined
+}
+
 /**
  * A test is of a day between the start and tomorrow, for it may be tomorrow already where the tank stands; null where the day is right. Without a
  * start it counts from the day before the setup was made, for it was yesterday still elsewhere.

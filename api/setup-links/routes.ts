@@ -12,7 +12,7 @@ import { operation } from '../http/operation.ts'
 import { invalid } from '../http/problem.ts'
 import { refused } from '../http/refusal.ts'
 import { valid } from '../http/valid.ts'
-import { dayFault, openSetupLink, tickFault } from './open.ts'
+import { dayFault, lateStep, openSetupLink, tickFault } from './open.ts'
 
 const tag = 'Links'
 const ByReading = z.strictObject({ token: ByToken.shape.token, id: rowId('Id') })
@@ -53,7 +53,7 @@ export const setupLinkRoutes = new Hono<Env>()
       const { done, tested } = c.req.valid('json')
       const fault = done ? tickFault(stepId, opened, tested) : null
       if (fault !== null) return invalid(c, 'tested', fault)
-      const ticked = await tickStep(c.get('db'), opened.setup.id, stepId, done, opened.today)
+      const ticked = await tickStep(c.get('db'), opened.setup.id, stepId, done, opened.today, lateStep(stepId, opened, tested))
       return ticked.ok ? c.body(null, 204) : refused(c, ticked.refusal, 'stepId')
     },
   )

@@ -48,6 +48,9 @@ export function twoGoodDays(readings: readonly Reading[]): boolean {
   return before !== undefined && last !== undefined && before[1] && last[1] && addDays(before[0], 1) === last[0]
 }
 
+/** Whole days that the plan holds the full tank: it is drained on the first day after. */
+export const leakHoldDays = ({ steps }: Pick<SetupPlan, 'steps'>): number => steps.find((step) => step.id === 'drain')?.earliestDay ?? 1
+
 /**
  * Days by which the full tank was held too short, by the ticks of the fill and of the hold; 0 where it was held or is not over yet.
  *
@@ -59,8 +62,7 @@ export function leakHoldShortDays(plan: Pick<SetupPlan, 'steps'>, ticks: Readonl
   const on = (stepId: string): CivilDate | undefined => ticks.find((tick) => tick.stepId === stepId)?.on
   const [filled, held] = [on('leak-fill'), on('leak-hold')]
   if (filled === undefined || held === undefined) return 0
-  // The tank is drained on the first day after the hold.
-  const holdDays = plan.steps.find((step) => step.id === 'drain')?.earliestDay ?? 1
+  const holdDays = leakHoldDays(plan)
   const short = [...Array(holdDays).keys()].find((days) => addDays(filled, days) >= held)
   return short === undefined ? 0 : holdDays - short
 }

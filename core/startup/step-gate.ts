@@ -1,8 +1,8 @@
-import type { CivilDate } from '../dates.ts'
+import { addDays, type CivilDate } from '../dates.ts'
 import type { Reading } from '../quote/quote-view.ts'
 import { phrase, type Phrase, type ReaderUnits } from '../units/quantity.ts'
 import { sayPhrase } from '../units/say.ts'
-import { leakHoldShortDays, newestFigures, twoGoodDays, type NewestFigures } from './reading-log.ts'
+import { leakHoldDays, leakHoldShortDays, newestFigures, twoGoodDays, type NewestFigures } from './reading-log.ts'
 import { figureAsRead, GENERAL_MARKS } from './reading-marks.ts'
 import { READY_MG_PER_L } from './ready-reading.ts'
 import type { SetupPlan } from './setup-plan.ts'
@@ -25,6 +25,8 @@ export interface StepGate {
   lacks: Phrase[]
   /** That word, as the box says it. */
   word: string
+  /** What believing the word means for the log: that step was done on that day, however late it was ticked. */
+  late?: { stepId: string; on: CivilDate }
 }
 
 /**
@@ -48,7 +50,7 @@ export function sayGate({ against, lacks, word }: StepGate, units: ReaderUnits):
 
 function gateOf(stepId: string, log: SetupLog): StepGate | null {
   const newest = newestFigures(log.readings)
-  if (stepId === 'leak-hold') return { against: [], lacks: heldShort(log), word: 'It did stand full that long: the fill was ticked late' }
+  if (stepId === 'leak-hold') return holdGate(log)
   if (stepId === 'large-change')
     return { against: nitrateOver(newest), lacks: nitrateUnread(log), word: 'I read nitrate after the change: it was 40 or less' }
   if (stepId !== 'ready' && stepId !== 'first-fish') return null
@@ -111,6 +113,11 @@ function nitrateUnread(log: SetupLog): Phrase[] {
   const readyOn = tickedOn(log, 'ready')
   const read = log.readings.some(({ takenOn, nitrateMgL }) => nitrateMgL !== null && (readyOn === undefined || takenOn >= readyOn))
   return read ? [] : [phrase`No test of nitrate since the tank was ready is in the log.`]
+}
+
+function holdGate(log: SetupLog): StepGate {
+  const late = { stepId: 'leak-fill', on: addDays(log.today, -leakHoldDays(log.plan)) }
+  return { against: [], lacks: heldShort(log), word: 'It did stand full that long: the fill was ticked late', late }
 }
 
 function heldShort({ plan, ticks, today }: SetupLog): Phrase[] {

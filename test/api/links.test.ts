@@ -355,6 +355,14 @@ describe('a setup link', () => {
     expect(await tick('first-fish')).toBe(303)
   })
 
+  it('believes the word that a tank stood full long enough, and warns of no hold ticked too soon', async () => {
+    const path = pathOf((await issued()).links?.setup)
+    const tick = async (step: string, more = {}) => (await visitor.send('POST', `${path}/tick`, form({ step, done: '1', ...more }))).status
+    expect([await tick('leak-fill'), await tick('leak-hold')]).toEqual([303, 422])
+    expect(await tick('leak-hold', { tested: '1' })).toBe(303)
+    expect((await visitor.send('GET', path)).text).not.toContain('ticked too soon')
+  })
+
   it('stores a form that is sent twice once, and one that was changed after as another test', async () => {
     const quote = await issued()
     const path = pathOf(quote.links?.setup)

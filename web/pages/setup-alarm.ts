@@ -1,4 +1,4 @@
-import { addDays, sayDate, yearOf } from '../../core/dates.ts'
+import { addDays, sayDate, yearOf, type CivilDate } from '../../core/dates.ts'
 import { leakHoldShortDays, newestFigures } from '../../core/startup/reading-log.ts'
 import { GENERAL_MARKS, readingWarnings } from '../../core/startup/reading-marks.ts'
 import { sayPhrase } from '../../core/units/say.ts'
@@ -26,8 +26,12 @@ export function shortHold({ plan, ticks, today }: SetupPageProps): Markup | '' {
   const short = leakHoldShortDays(plan, ticks)
   const held = ticks.find((tick) => tick.stepId === 'leak-hold')?.on
   if (short === 0 || held === undefined) return ''
-  const until = addDays(held, short)
+  return markup`<p class="caution">The leak hold was ticked too soon: a slow leak shows only with time. ${holdNow(addDays(held, short), ticks, today)} If it did stand full that long, take “Not done” at the hold under Done, and tick it once more with that word.</p>`
+}
+
+function holdNow(until: CivilDate, ticks: SetupPageProps['ticks'], today: CivilDate): string {
+  if (ticks.some((tick) => tick.stepId === 'drain')) return 'Fill the tank and hold it again before anything goes into it.'
   const now =
     until > today ? `Leave the tank full until ${sayDate(until, yearOf(today))}` : 'Look at the water line and the paper once more'
-  return markup`<p class="caution">The leak hold was ticked too soon: a slow leak shows only with time. ${now}, or fill it and hold it again.</p>`
+  return `${now}, or fill it and hold it again.`
 }

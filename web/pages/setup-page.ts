@@ -85,8 +85,8 @@ ${logOnPaper(props)}`,
 const nextStepAsks = (props: SetupPageProps, current: number | null): boolean =>
   current !== null && stepGate(props.plan.steps[current]?.id ?? '', props) !== null
 
-/** While the tank is still full the hold can be made good. */
-const shortHoldNow = (props: SetupPageProps): Markup | '' => (props.ticks.some((tick) => tick.stepId === 'drain') ? '' : shortHold(props))
+/** The hold can be made good until the tank has stood full for its day of running. */
+const shortHoldNow = (props: SetupPageProps): Markup | '' => (props.ticks.some((tick) => tick.stepId === 'run-in') ? '' : shortHold(props))
 
 /** A tank that is set up goes on needing its list; one that is not should not be bought by an offer that is gone. */
 const withdrawnNote = ({ quoteWithdrawn, contact }: SetupPageProps): Markup | '' =>

@@ -155,6 +155,11 @@ describe('a leak hold that was ticked too soon', () => {
     expect(page(after, { ticks: ticks('2026-11-01'), today: '2026-11-03' })).toContain('Look at the water line and the paper once more')
     expect(page(after, { ticks: ticks('2026-11-02') })).not.toContain('ticked too soon')
   })
+  it('goes on warning at the head of the page once the tank is drained', () => {
+    const drained = [...ticks('2026-11-01'), { stepId: 'drain', on: '2026-11-01' }]
+    const [head = ''] = page(after + 1, { ticks: drained, today: '2026-11-01' }).split('<article')
+    expect(head).toContain('Fill the tank and hold it again before anything goes into it.')
+  })
 })
 
 describe('a step to read again or ahead', () => {
