@@ -11,8 +11,7 @@ export function runningCosts({ builds, conditions, inputs }: RevisionDocument, t
   if (energies.every((energy) => energy === undefined)) return null
   const whats = [...new Set(energies.flatMap((energy) => energy?.items.map((item) => item.what) ?? []))]
   const kwh = (value: number): string => teller.quantity(quantity(value, 'kWh/year', 0)).replace(/ kWh.*$/, '')
-  const told = (use: { kwhPerYear: number; lowKwhPerYear?: number; highKwhPerYear?: number } | undefined): string =>
-    use === undefined ? '' : fromTo(kwh(use.lowKwhPerYear ?? use.kwhPerYear), kwh(use.highKwhPerYear ?? use.kwhPerYear))
+  const told = (use: Use | undefined): string => (use === undefined ? '' : fromTo(kwh(lowOf(use)), kwh(highOf(use))))
   const money = (minor: number): string => `about ${sayWholeMoney(Math.round(minor), inputs.install.currency)}`
   return {
     letters: builds.map((build) => build.letter),
@@ -20,7 +19,7 @@ export function runningCosts({ builds, conditions, inputs }: RevisionDocument, t
       what,
       cells: energies.map((energy) => told(energy?.items.find((item) => item.what === what))),
     })),
-    energy: energies.map((energy) => (energy === undefined ? 'not known' : told(energy))),
+    energy: energies.map((energy) => (energy === undefined ? 'not known' : told(inAll(energy.items)))),
     cost: energies.map((energy) =>
       energy === undefined
         ? 'not known'
@@ -33,5 +32,21 @@ export function runningCosts({ builds, conditions, inputs }: RevisionDocument, t
   }
 }
 
-/** Two ends as one where they read the same. @example fromTo('175', '175') // '175' */
-const fromTo = (low: string, high: string): string => (low === high ? low : `${low} to ${high.replace(/^about /, '')}`)
+interface Use {
+  kwhPerYear: number
+  lowKwhPerYear?: number
+  highKwhPerYear?: number
+}
+const lowOf = (use: Use): number => Math.round(use.lowKwhPerYear ?? use.kwhPerYear)
+const highOf = (use: Use): number => Math.round(use.highKwhPerYear ?? use.kwhPerYear)
+
+/** What the rows come to as they are printed. @example inAll([{ kwhPerYear: 175.4 }, { kwhPerYear: 75.4 }]) // { kwhPerYear: 250, … } */
+const inAll = (items: readonly Use[]): Use => {
+  const [low, high] = [lowOf, highOf].map((end) => items.reduce((sum, item) => sum + end(item), 0)) as [number, number]
+  return { kwhPerYear: high, lowKwhPerYear: low, highKwhPerYear: high }
+}
+
+const NBSP = '\u00a0'
+
+/** Two ends as one where they read the same; no line ends within. @example fromTo('175', '175') // '175' */
+const fromTo = (low: string, high: string): string => (low === high ? low : `${low}${NBSP}to${NBSP}${high.replace(/^about /, '')}`)

@@ -18,6 +18,20 @@ function paperOf(change: (inputs: QuoteInputs) => Partial<QuoteInputs>, terms: P
 const inStores = (fields: Partial<Store>) => (inputs: QuoteInputs) => ({ stores: inputs.stores.map((store) => ({ ...store, ...fields })) })
 const figure = (text: string | undefined): number => Math.round(Number(text?.replaceAll(',', '').replace('\u2212', '-')) * 100)
 
+/** By hand: 247 + 175 + 76 are 498; unrounded they are 499.2. */
+it('running costs add up as they are printed, and no line ends within a range', () => {
+  const document = revisionDocument(sampleInputs({ builds: 1 }), heading)
+  const items = [247.4, 175.4, 76.4].map((kwhPerYear, index) => ({ what: `Part ${index}`, kwhPerYear, highKwhPerYear: 2 * kwhPerYear }))
+  const energy = { items, kwhPerYear: 499.2, costMinorPerYear: 8_486, lowCostMinorPerYear: 8_486, highCostMinorPerYear: 16_973 }
+  const builds = document.builds.map((build) => ({ ...build, report: { ...build.report, figures: { ...build.report.figures, energy } } }))
+  const { paper } = quotePaper({ document: { ...document, builds }, customerName: 'Ines Tillish', paper: 'a4', links: null, draft: false })
+  const ends = (text: string | undefined): number[] => (text ?? '').split('\u00a0to\u00a0').map(Number)
+  const rows = (paper.running?.rows ?? []).map(({ cells }) => ends(cells[0]))
+  expect(rows).toEqual([[247, 495], [175, 351], [76, 153]]) // prettier-ignore
+  expect(ends(paper.running?.energy[0])).toEqual([498, 999])
+  expect(paper.running?.cost[0]).toBe('about $85\u00a0to\u00a0$170')
+})
+
 describe('money on paper', () => {
   it('has the discount in a column that adds up, with its reason, and the deposit under the total', () => {
     const { first, detail } = paperOf(() => ({}), {

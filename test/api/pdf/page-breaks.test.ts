@@ -24,6 +24,18 @@ function movedDown(lines: number): RevisionDocument {
   }
 }
 
+/** The sample with steps left out of the checklist's end: its log stands higher up, or on a page of its own. */
+function endsSooner(count: number): RevisionDocument {
+  const document = sampleRevision()
+  return {
+    ...document,
+    builds: document.builds.map((build) => ({
+      ...build,
+      plan: { ...build.plan, steps: build.plan.steps.slice(0, build.plan.steps.length - count) },
+    })),
+  }
+}
+
 describe('where the pages of a quote end', () => {
   it.each(['a4', 'letter'] as const)('what the pages rest on stands behind the checklist and its log, on %s', async (paper) => {
     const pages = await pagesOf(sampleRevision(), paper)
@@ -46,6 +58,18 @@ describe('where the pages of a quote end', () => {
       const page = pages.find((each) => each.includes(` ${index + 1} ${title} `))
       expect(page, title).toContain(done)
     }
+  })
+
+  it.each([
+    ['letter', 0],
+    ['letter', 11],
+    ['a4', 1],
+    ['a4', 6],
+  ] as const)('no row of the log goes over to a page of its own, on %s, with %i steps fewer', async (paper, fewer) => {
+    const pages = await pagesOf(endsSooner(fewer), paper)
+    const withLog = pages.filter((page) => page.includes('Nitrite, mg/L'))
+    expect(withLog).toHaveLength(1)
+    expect(withLog[0]).toContain('Water-test log')
   })
 
   it.each([0, 1, 2, 3, 4, 5, 6, 7, 8])('a total stands with a receipt above it, with %i lines more before it', async (lines) => {
