@@ -2,11 +2,9 @@ import { signOf } from '../../core/sizing/count-words.ts'
 import { byHurt } from '../../core/sizing/engine.ts'
 import { VERDICT_WORDS, VERDICTS, type Finding, type Limit, type ToldFinding } from '../../core/sizing/finding.ts'
 import type { AssembledBuild } from '../../core/quote/revision.ts'
-import { MOST_QUESTIONS } from '../../core/sizing/open-questions.ts'
+import { MOST_QUESTIONS, urgencyOf } from '../../core/sizing/open-questions.ts'
 import { sayRange, sayTurns } from '../../core/sizing/range-words.ts'
-import type { OpenQuestion } from '../../core/sizing/report.ts'
 import { CHECK_TITLES } from '../../core/sizing/check-titles.ts'
-import { hurtRankOf } from '../../core/sizing/hurt-rank.ts'
 import { firstSentence } from './first-sentence.ts'
 import type { FindingPaper, FirstFinding } from './paper.ts'
 import type { Teller } from './teller.ts'
@@ -101,16 +99,14 @@ function firstFinding(finding: Finding, letters: string[], buildCount: number, t
 
 /** What to find out next over all builds, each question once, what bears on what can hurt soonest in front. */
 export function firstQuestions(builds: AssembledBuild[]): string[] {
-  const asked = new Map<string, OpenQuestion>()
-  const soonest = ({ checks }: OpenQuestion): number => Math.min(...checks.map((check) => hurtRankOf(check)))
-  for (const question of builds.flatMap(({ report }) => report.questions ?? [])) {
-    const known = asked.get(question.text)
-    if (known === undefined || soonest(question) < soonest(known)) asked.set(question.text, question)
-  }
-  return [...asked.values()]
-    .sort((a, b) => soonest(a) - soonest(b))
+  const asked = new Map<string, number>()
+  for (const { report } of builds)
+    for (const question of report.questions ?? [])
+      asked.set(question.text, Math.min(asked.get(question.text) ?? Infinity, urgencyOf(question, report.findings)))
+  return [...asked]
+    .sort(([, a], [, b]) => a - b)
     .slice(0, MOST_QUESTIONS)
-    .map(({ text }) => text)
+    .map(([text]) => text)
 }
 
 /** Where no single part would do, an action says so first and then what would: that is the one to do. */

@@ -39,5 +39,11 @@ const HURT_FIRST: readonly Check[] = [
   'substrate_depth',
 ]
 
+/** The last of those that hurt people or take the tank down with its house: mains, water on the floor, what stands and bears. Own. */
+const LAST_OF_HARM: Check = 'tipping'
+
+/** Whether a check is of what hurts people or brings the tank down. @example isOfHarm('floor_load') // true */
+export const isOfHarm = (check: Check): boolean => hurtRankOf(check) <= hurtRankOf(LAST_OF_HARM)
+
 /** Place of a check in that order, from 1. @example hurtRankOf('heater_stuck') // 1 */
 export const hurtRankOf = (check: Check): number => HURT_FIRST.indexOf(check) + 1

@@ -1,5 +1,7 @@
 import type { AnswerPlace } from './answer-place.ts'
-import { hurtRankOf } from './hurt-rank.ts'
+import { signOf } from './count-words.ts'
+import { hurtRankOf, isOfHarm } from './hurt-rank.ts'
+import type { Gear } from './gear.ts'
 import type { Check, Finding } from './finding.ts'
 import type { OpenInput } from './open-input.ts'
 import type { OpenQuestion, SizingSubject } from './report.ts'
@@ -50,11 +52,39 @@ const MISSED: Readonly<Record<string, { text: string; place: AnswerPlace }>> = {
   'substrate depth that leaves water above it': { text: 'How deep will the substrate be?', place: { at: 'need', field: 'substrateDepthMm' } },
 } // prettier-ignore
 
+/** What of a build a slot's question is about; of others something is asked although nothing is chosen: "Which sump will stand below the tank?". */
+const CHOSEN: Partial<Record<string, (gear: Gear) => boolean>> = {
+  carry_tank: ({ stand }) => stand !== null,
+  cover: ({ lid }) => lid !== null,
+  filter: ({ filters }) => filters.length > 0,
+  light: ({ lights }) => lights.length > 0,
+  substrate: ({ substrates }) => substrates.length > 0,
+  treat_water: ({ conditioners }) => conditioners.length > 0,
+  test_water: ({ testKits }) => testKits.length > 0,
+}
+
+/** Nobody can answer for gear that is not chosen. */
+const isChosen = (gear: Gear, place: AnswerPlace): boolean => place.at === 'need' || (CHOSEN[place.slot]?.(gear) ?? true)
+
 const keyOf = (place: AnswerPlace, text: string): string => (place.at === 'need' ? place.field : `${place.slot} ${text}`)
 
+/** Behind every check of harm. */
+const BEHIND_HARM = 1000
+
 /**
- * The three questions whose answers would settle or change most: first what bears on the check that can hurt soonest, then on most checks. Where all three
- * would only turn a verdict, the last one gives way to the first that a check cannot be made without.
+ * How soon a question should be asked, least first: by the check of harm that it keeps from fitting, else, behind all of those, by the first check that it bears on.
+ *
+ * @example urgencyOf({ checks: ['floor_load'] }, findings) // 6 where somebody is to be asked before it is placed
+ */
+export function urgencyOf({ checks }: Pick<OpenQuestion, 'checks'>, findings: readonly Finding[]): number {
+  const open = findings.filter((finding) => checks.includes(finding.check) && isOfHarm(finding.check) && signOf(finding) !== 'fits')
+  if (open.length > 0) return Math.min(...open.map(({ check }) => hurtRankOf(check)))
+  return BEHIND_HARM + Math.min(...checks.map(hurtRankOf))
+}
+
+/**
+ * The three questions whose answers would settle or change most: first what keeps a check of harm from fitting, then what bears on the check that can hurt
+ * soonest, then on most checks; none about gear that is not chosen. Where all three would only turn a verdict, the last one gives way to the first that a check cannot be made without.
  *
  * `findings` have their turns. An open floor is asked for once, whether its kind or its bearing is open.
  *
@@ -80,12 +110,13 @@ export function openQuestions(findings: readonly Finding[], inputs: readonly Ope
     for (const name of missing) {
       const [missed, open] = [MISSED[name], named.get(name)]
       if (open) ask(open.question, name, open.place, check)
-      else if (missed) ask(missed.text, name, missed.place, check)
+      else if (missed && isChosen(gear, missed.place)) ask(missed.text, name, missed.place, check)
     }
   }
   const rank = hurtRankOf
   const questions = [...asked.values()].map((each) => ({ ...each, checks: each.checks.toSorted((a, b) => rank(a) - rank(b)) }))
-  questions.sort((a, b) => rank(a.checks[0]!) - rank(b.checks[0]!) || b.checks.length - a.checks.length)
+  const urgency = (question: OpenQuestion) => urgencyOf(question, findings)
+  questions.sort((a, b) => urgency(a) - urgency(b) || b.checks.length - a.checks.length)
   const first = questions.slice(0, MOST_QUESTIONS)
   const settled = first.some(({ text }) => settling.has(text)) ? undefined : questions.find(({ text }) => settling.has(text))
   return settled ? [...first.slice(0, -1), settled] : first

@@ -44,8 +44,13 @@ export interface Situation extends SizingSubject {
 export type SituationRefusal = { code: 'no_tank' } | TankRefusal
 
 /** Depth of the bed that will really lie in the tank: none where the slot is answered "not needed" and nothing was chosen. */
-export const bedDepthMm = ({ gear, conditions }: SizingSubject): number =>
-  gear.substrates.length === 0 && gear.notNeeded['substrate'] !== undefined ? 0 : conditions.substrateDepthMm
+export const bedDepthMm = (subject: SizingSubject): number => (isBare(subject) ? 0 : subject.conditions.substrateDepthMm)
+
+const isBare = ({ gear }: Pick<SizingSubject, 'gear'>): boolean => gear.substrates.length === 0 && gear.notNeeded['substrate'] !== undefined
+
+/** Defaults that the volumes rest on; no depth of a bed that nobody wants. */
+const fillDefaultsOf = (subject: SizingSubject): string[] =>
+  assumedOf(subject.conditions, isBare(subject) ? ['waterBelowRimMm'] : ['waterBelowRimMm', 'substrateDepthMm'])
 
 const grainOf = ({ gear }: SizingSubject): Grain =>
   gear.substrates.length > 0 && gear.substrates.every(({ spec }) => spec.type === 'active_soil') ? 'active_soil' : 'quartz'
@@ -115,7 +120,7 @@ export function situationOf(subject: SizingSubject): SituationResult {
   const { covers, unstated: coverUnstated } = coversOf(subject)
   const sump = sumpOf(subject.gear, livestock)
   const waterUnstated = [...tankUnstated, ...(sump?.unstated ?? [])]
-  const fillDefaults = assumedOf(subject.conditions, ['waterBelowRimMm', 'substrateDepthMm'])
+  const fillDefaults = fillDefaultsOf(subject)
   const loadDefaults = boughtBedKg(subject.gear) === undefined ? fillDefaults : assumedOf(subject.conditions, ['waterBelowRimMm'])
   const lossUnstated = [...waterUnstated, ...coverUnstated, ...(sump?.sidesUnstated ?? [])]
   const water = { grain, sump, waterUnstated, lossUnstated }

@@ -191,6 +191,19 @@ describe('what to find out first', () => {
     expect(firstQuestions([first, second])).toEqual(['How warm?', 'What floor?', 'Which lid?'])
   })
 
+  it('starts with what keeps a check of harm from fitting', () => {
+    const build = asking([['What else runs?', 'electrical_load'], ['What joists?', 'floor_load']]) // prettier-ignore
+    const [one] = build.report.findings
+    if (one === undefined) throw new Error('the sample has findings')
+    const judged = (verdict: Verdict, check: Check) => ({ ...one, check, verdict })
+    const of = (load: Verdict) => ({
+      ...build,
+      report: { ...build.report, findings: [judged(load, 'electrical_load'), judged('not_known', 'floor_load')] },
+    })
+    expect(firstQuestions([of('fits')])).toEqual(['What joists?', 'What else runs?'])
+    expect(firstQuestions([of('marginal')])).toEqual(['What else runs?', 'What joists?'])
+  })
+
   it('is nothing in what was issued before it was asked', () => {
     expect(firstQuestions(sampleRevision({ builds: 2 }).builds)).toEqual([])
   })

@@ -45,6 +45,47 @@ describe('what is asked next', () => {
     ])
   })
 
+  it('comes first where it keeps a check of harm open, before what would turn one that fits', () => {
+    const fitting = (check: Check, turns: string[]): Finding => ({ ...finding(check, { turns }), verdict: 'fits' })
+    const other = input('other load', { at: 'need', field: 'otherLoadW' })
+    const joists = finding('floor_load', { missing: ['span and spacing of the joists'] })
+    const light = finding('light_level', { missing: ['photon flux of the light'] })
+    expect(asked([fitting('electrical_load', ['other load']), light, { ...joists, wording: 'ask before you place it' }], [other])).toEqual([
+      ['How long and how far apart are the joists under the floor?', 'floor_load'],
+      ['What of other load?', 'electrical_load'],
+      ['What photon flux does the light’s maker state (Photon flux)?', 'light_level'],
+    ])
+    // A floor within its usual allowance is told as marginal and settles nothing soon; a load that no longer fits does.
+    const within: Finding = { ...finding('floor_load', { turns: ['floor'] }), verdict: 'marginal', wording: 'within the usual allowance' }
+    const floor = input('floor', { at: 'need', field: 'floor' })
+    const spread: Finding = { ...finding('electrical_load', { turns: ['other load'] }), verdict: 'marginal' }
+    expect(asked([fitting('heater_stuck', ['warm']), within, spread], [other, floor, input('warm')])).toEqual([
+      ['What of other load?', 'electrical_load'],
+      ['What of warm?', 'heater_stuck'],
+      ['What of floor?', 'floor_load'],
+    ])
+  })
+
+  it('is not about gear that is not chosen', () => {
+    const bare = {
+      ...subject,
+      gear: gear({ stand: null, lights: [], conditioners: [], testKits: [], substrates: [], filters: [], lid: null }),
+    }
+    const missing = [
+      'stated load of the stand',
+      'length of the light',
+      'what the test kit measures',
+      'flow of the filter',
+      'size of the lid',
+      'litres of a pack',
+    ]
+    expect(asked([finding('stand_load', { missing })], [], bare)).toEqual([])
+    expect(asked([finding('stand_load', { missing })])).toHaveLength(3)
+    expect(
+      asked([finding('outlets', { missing: ['outlets within reach'] })], [], { ...bare, gear: { ...bare.gear, power: [] } }),
+    ).toHaveLength(1)
+  })
+
   it('is three things at the most', () => {
     const fields = ['coldestRoomC', 'warmestRoomC', 'plants', 'floor'] as const
     const inputs = fields.map((field) => input(field, { at: 'need', field }))

@@ -1,8 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { hurtRankOf } from '../../../core/sizing/hurt-rank.ts'
+import { signOf } from '../../../core/sizing/count-words.ts'
+import { hurtRankOf, isOfHarm } from '../../../core/sizing/hurt-rank.ts'
 import { sizingReport } from '../../../core/sizing/engine.ts'
-import { VERDICTS } from '../../../core/sizing/finding.ts'
+import { VERDICTS, type Check } from '../../../core/sizing/finding.ts'
 import { openInputs } from '../../../core/sizing/open-inputs.ts'
 import { withRanges } from '../../../core/sizing/sensitivity.ts'
 import { anyGear, anyRoom } from './any-subject.ts'
@@ -68,8 +69,9 @@ describe('what is assumed, in any build and any room', () => {
     fc.assert(
       fc.property(anyGear, anyRoom, (gear, conditions) => {
         const subject = { gear, conditions }
-        const { questions = [] } = withRanges(subject, sizingReport(subject))
-        const ranks = questions.map(({ checks }) => hurtRankOf(checks[0]!))
+        const { questions = [], findings } = withRanges(subject, sizingReport(subject))
+        const isOpen = (check: Check) => isOfHarm(check) && findings.some((each) => each.check === check && signOf(each) !== 'fits')
+        const ranks = questions.map(({ checks }) => hurtRankOf(checks.find(isOpen) ?? checks[0]!) + (checks.some(isOpen) ? 0 : 100))
         expect(questions.length).toBeLessThanOrEqual(3)
         expect(ranks).toEqual([...ranks].sort((a, b) => a - b))
         expect(new Set(questions.map(({ text }) => text)).size).toBe(questions.length)
