@@ -102,3 +102,40 @@ export async function clearAnswer(trx: Transaction<Database>, viewer: Pick<Viewe
   await trx.updateTable('notice').set({ answer: null, answered_at: null }).where('id', '=', id).where('person_id', '=', viewer.id).execute()
   return findNotice(trx, viewer, id)
 }
+
+/** Whether somebody's other notices of the same sighting say that it is gone: one deal may be told by several watches. */
+export async function othersSayGone(
+  db: Kysely<Database>,
+  viewer: Pick<Viewer, 'id'>,
+  { id, sightingId }: Pick<Notice, 'id' | 'sightingId'>,
+): Promise<boolean> {
+  const other = await db
+    .selectFrom('notice')
+    .select('id')
+    .where('person_id', '=', viewer.id)
+    .where('sighting_id', '=', sightingId)
+    .where('answer', '=', 'gone')
+    .where('id', '!=', id)
+    .limit(1)
+    .executeTakeFirst()
+  return other !== undefined
+}
+
+/** When somebody last said that a price is still there, to whichever notice of it. */
+export async function lastSaidThere(
+  db: Kysely<Database>,
+  viewer: Pick<Viewer, 'id'>,
+  { productId, storeId, condition, priceMinor }: Pick<Notice, 'productId' | 'storeId' | 'condition' | 'priceMinor'>,
+): Promise<Date | null> {
+  const { at } = await db
+    .selectFrom('notice')
+    .select((eb) => eb.fn.max('answered_at').as('at'))
+    .where('person_id', '=', viewer.id)
+    .where('product_id', '=', productId)
+    .where('store_id', '=', storeId)
+    .where('condition', '=', condition)
+    .where('price_minor', '=', priceMinor)
+    .where('answer', '=', 'still_there')
+    .executeTakeFirstOrThrow()
+  return at
+}

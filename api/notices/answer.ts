@@ -2,7 +2,7 @@ import { civilDateAt } from '../../core/dates.ts'
 import type { SightingRow } from '../../core/pricing/record.ts'
 import type { Notice, NoticeAnswer } from '../../core/pricing/watches/notice.ts'
 import { ok, refuse, type Result } from '../../core/result.ts'
-import { answerNotice, clearAnswer, findNotice } from '../../db/notices.ts'
+import { answerNotice, clearAnswer, findNotice, lastSaidThere, othersSayGone } from '../../db/notices.ts'
 import { findSighting } from '../../db/sightings.ts'
 import { takeBackVote, voteOnSighting } from '../../db/sighting-votes.ts'
 import { findStore } from '../../db/stores.ts'
@@ -36,7 +36,8 @@ export async function answerOwn(
 }
 
 /**
- * Takes "gone" back, with the dispute that it brought: pressed by mistake, it would leave a good price out. "Still there" stays, since what it posted is
+ * Takes "gone" back, with the dispute that it brought: pressed by mistake, it would leave a good price out. The dispute stays
+ * while another notice of one's own says that the same report is gone. "Still there" stays, since what it posted is
  * withdrawn where sightings are.
  */
 export async function takeBackGone(c: Ctx, id: string): Promise<Result<Notice, SaidRefusal>> {
@@ -48,7 +49,8 @@ export async function takeBackGone(c: Ctx, id: string): Promise<Result<Notice, S
   // What counts is the day on which it was pressed: only then could it dispute, and what it brought goes with it on any later day.
   const wasOver = notice.until !== null && notice.until < (await dayAt(c, notice.storeId, Date.parse(notice.answeredAt)))
   return transact(db, async (trx): Promise<Result<Notice, SaidRefusal>> => {
-    if (behind?.myVote === 'dispute' && !wasOver) await takeBackVote(trx, viewer, behind.id)
+    const stays = behind?.myVote !== 'dispute' || wasOver || (await othersSayGone(trx, viewer, notice))
+    if (!stays) await takeBackVote(trx, viewer, behind.id)
     const cleared = await clearAnswer(trx, viewer, id)
     return cleared ? ok(cleared) : refuse(NO_NOTICE)
   })
@@ -101,9 +103,10 @@ async function isPosted(c: Ctx, { productId, storeId }: Notice, id: string): Pro
   return stored?.reporterId === signedIn(c).id && stored.productId === productId && stored.storeId === storeId
 }
 
-/** Said once a day is enough: pressing again would post one's own word beside one's own word. */
-async function isAnsweredOn(c: Ctx, { answer, answeredAt, storeId }: Notice, today: string): Promise<boolean> {
-  return answer === 'still_there' && answeredAt !== null && (await dayAt(c, storeId, Date.parse(answeredAt))) === today
+/** Said once a day is enough, to whichever notice of the price: pressing again would post one's own word beside one's own word. */
+async function isAnsweredOn(c: Ctx, notice: Notice, today: string): Promise<boolean> {
+  const at = await lastSaidThere(c.get('db'), signedIn(c), notice)
+  return at !== null && (await dayAt(c, notice.storeId, at.getTime())) === today
 }
 
 /** A last day belongs to a sale or a clearance: a shelf tag with its "was" price is told as it was. */

@@ -312,6 +312,23 @@ describe('what was found at the store', () => {
     expect((await who.send('GET', `/api/sightings/${sightingId}`)).body).toMatchObject({ disputes: 0, myVote: null })
   })
 
+  it('of one report that two watches told is one word: gone until both are taken back, posted once a day', async () => {
+    const { id: productId } = await known()
+    const who = await world.signIn('member')
+    for (const limitMinor of [3600, 3700]) await setWatch(who, { productId, limitMinor })
+    const { id: sightingId } = (await post(ada, productId, { seenOn: addDays(today(), -2), lastDay: addDays(today(), 3) })).body
+    await lookNow(world)
+    const [first = 'none', second = 'none'] = (await toldTo(who)).map(({ id }) => id)
+    const record = async () => (await who.send('GET', `/api/sightings/${sightingId}`)).body
+    for (const id of [first, second]) await answer(who, id, 'gone')
+    await who.send('DELETE', `/api/notices/${first}/answer`)
+    expect(await record(), 'the other still says so').toMatchObject({ disputes: 1, myVote: 'dispute' })
+    await who.send('DELETE', `/api/notices/${second}/answer`)
+    expect(await record()).toMatchObject({ disputes: 0, myVote: null })
+    expect((await answer(who, first, 'still_there')).body).toMatchObject({ done: 'posted' })
+    expect((await answer(who, second, 'still_there')).body).toMatchObject({ done: 'kept', notice: { answer: 'still_there' } })
+  })
+
   it('is told to its owner alone', async () => {
     const { id } = await told()
     expect((await answer(ida, id, 'gone')).status).toBe(404)
