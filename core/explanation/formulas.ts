@@ -22,10 +22,12 @@ export const FORMULAS: Record<Check, Formula> = {
   stand_wet: () => phrase`A table: particle board swells where water gets into a cut edge; plywood, solid wood and metal bear a splash.`,
   tipping: () =>
     phrase`Push that begins to tip it = weight × distance from the middle to the nearest edge of the base ÷ height of the push (the rim, or ${quantity(2, 'm', 0)} where that is lower). Held against a fifth of the weight, at least ${quantity(44.5, 'N', 1)} and at most ${quantity(250, 'N', 0)}; a lean of 10° and a child's pull at the empty tank count too.`,
-  floor_load: ({ value }) =>
+  floor_load: ({ value }, { conditions: { floor } }) =>
     value?.unit === 'percent'
       ? phrase`The load's share on the worst joist (whole base, two end panels or four feet, whichever is most) gives a bending moment and a shear. Each is divided by what the floor was designed for on that joist, load per area × spacing × span² ÷ 8 and × span ÷ 2, and by 0.90, since the load stays. The larger is told.`
-      : phrase`Mass filled to the rim + mass of the stand. Without span and spacing of joists there is nothing to hold it against but the mass of one person, or ${quantity(450, 'kg', 0)}, from which one asks whatever the floor.`,
+      : floor === 'ground_slab'
+        ? phrase`Mass filled to the rim + mass of the stand, held against ${quantity(450, 'kg', 0)}, from which one asks whatever the floor.`
+        : phrase`Mass filled to the rim + mass of the stand. Without ${floor === 'timber_upper' ? 'span and spacing of joists' : 'what the floor bears'} there is nothing to hold it against but the mass of one person, or ${quantity(450, 'kg', 0)}, from which one asks whatever the floor.`,
   glass_pane: () =>
     phrase`Stress = a factor of the pane's form and held edges × density × 9.81 × depth × depth² ÷ thickness². The trade's strength of 19.2 N/mm² is divided by it: from 2.7 the standard is kept, from 3.8 the trade's habit.`,
   electrical_load: electricalFormula,

@@ -170,9 +170,14 @@ export function flowCeiling(situation: Situation, delivery: Delivery | undefined
 
 const mostTurns = ({ high }: Span, lifts: boolean): Phrase => phrase`up to ${turns(high)} ${lifts ? 'at best' : 'with clean media'}`
 
-/** Both ends of what clean media leave and of what loaded ones do. */
-const allTurns = (weakest: Span, strongest: Span, lifts: boolean): Phrase =>
-  phrase`${between({ low: weakest.high, high: strongest.high })} ${lifts ? 'at best' : 'with clean media'} and ${between({ low: weakest.low, high: strongest.low })} ${lifts ? 'at worst' : 'with loaded ones'}`
+/** Both ends of what clean media leave and of what loaded ones do, once where they are the same. */
+function allTurns(weakest: Span, strongest: Span, lifts: boolean): Phrase {
+  const [best, worst] = [between({ low: weakest.high, high: strongest.high }), between({ low: weakest.low, high: strongest.low })]
+  const [atBest, atWorst] = lifts ? ['at best', 'at worst'] : ['with clean media', 'with loaded ones']
+  return weakest.low === weakest.high && strongest.low === strongest.high
+    ? phrase`${best} ${atBest} and ${atWorst} alike`
+    : phrase`${best} ${atBest} and ${worst} ${atWorst}`
+}
 
 function calmer(verdict: Verdict): Finding['action'] {
   if (verdict === 'fits') return null

@@ -47,7 +47,7 @@ export const SOURCES = {
   },
   floor_load: {
     tag: 'common_practice',
-    text: 'Screening by total mass. Where the floor’s bearing is not known, the limit is what bends one joist by half of a bedroom’s allowance (IRC table R301.5; statics, our own).',
+    text: 'Screening by total mass. Where the floor’s bearing is not known, the limit is half of what a plain wooden floor of a bedroom is designed for (IRC table R301.5; statics, our own).',
   },
   glass_pane: {
     tag: 'own',

@@ -50,6 +50,9 @@ function takenWords({ waterChangePercent, tapC }: Conditions, sharePercent: numb
   return tapC === undefined ? ', the temperature taken as usual in winter,' : ', the share taken as usual,'
 }
 
+/** Salt water is mixed before it is changed: as cold as the tap's, where nobody warmed it. */
+const newWater = ({ livestock }: Conditions): string => (livestock.water === 'salt' ? 'salt water of the tap’s' : 'tap water of')
+
 /** A water change told: where it takes the water, for how long, and what not to do to the animals. */
 export function waterChangeWords(situation: Situation, heating: Heating): Phrase {
   const { conditions } = situation
@@ -57,7 +60,8 @@ export function waterChangeWords(situation: Situation, heating: Heating): Phrase
   const { targetC } = conditions.livestock
   const share = quantity(change.sharePercent, 'percent', 0)
   const mixed = quantity(change.mixedC, 'degC', 1)
-  const start = phrase` Changing ${share} for tap water of ${stated(change.tapC, 'degC', 1)}${takenWords(conditions, change.sharePercent)} leaves ${mixed}`
+  const water = newWater(conditions)
+  const start = phrase` Changing ${share} for ${water} ${stated(change.tapC, 'degC', 1)}${takenWords(conditions, change.sharePercent)} leaves ${mixed}`
   const back = change.hours === undefined ? phrase`` : phrase`, made good after ${quantity(Math.max(1, change.hours), 'h', 0)}`
   if (Math.abs(targetC - change.mixedC) <= SHOCK_K) return phrase`${start}${back}.`
   const colder = change.mixedC < targetC

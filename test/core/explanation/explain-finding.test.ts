@@ -10,6 +10,7 @@ import { CHECKS, type Finding } from '../../../core/sizing/finding.ts'
 import type { Gear } from '../../../core/sizing/gear.ts'
 import type { SizingSubject } from '../../../core/sizing/report.ts'
 import { METRIC, sayPhrase } from '../../../core/units/say.ts'
+import { SOURCES } from '../../../core/sizing/sources.ts'
 import { conditions, gear, group, one } from '../sizing/sample-build.ts'
 
 const open: Conditions['assumed'] = [
@@ -109,6 +110,17 @@ describe('the explanation of a finding', () => {
       }
     },
   )
+
+  it('of a tank on a slab or on concrete speaks of no joists', () => {
+    for (const floor of ['ground_slab', 'concrete_upper', 'unknown'] as const) {
+      const subject = { gear: gear(), conditions: conditions({ floor }) }
+      const finding = reportOf(subject).findings.find(({ check }) => check === 'floor_load') as Finding
+      const { formula, inputs } = explained(finding, subject)
+      const words = [sayPhrase(formula, METRIC), SOURCES.floor_load.text, ...inputs.map(({ name }) => name)].join(' ')
+      expect([floor, words]).toEqual([floor, expect.not.stringMatching(/joist/i)])
+      expect(words).toContain('450 kg')
+    }
+  })
 
   it('has something in words for whatever is assumed', () => {
     for (const subject of Object.values(SUBJECTS))

@@ -241,6 +241,13 @@ describe('a return pump', () => {
     )
   })
 
+  it('says both ends once where best and worst come to the same', () => {
+    const curve = { maxHeadM: 3, midHeadM: 2, midFlowLph: 1500, hoseMm: 20, hoseLengthMm: 1500, fittings: 'usual' as const }
+    const filters = [one('Pellick Return', { type: 'return_pump' as const, ratedFlowLph: 3000, ...curve })]
+    const words = sayPhrase(findingOf('filter_flow', { filters, sump: sump() }).reason, METRIC)
+    expect(words).toMatch(/the water goes through [^;]* at best and at worst alike;/)
+  })
+
   /** By hand: 4 × (237.713 + 42.628) L ÷ 0.3 is 3738 L/h. A pump has no media to rinse. */
   it('is asked for by the share that its rise leaves, not by what media take', () => {
     const said = (ratedFlowLph: number) =>

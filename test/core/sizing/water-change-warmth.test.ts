@@ -6,7 +6,7 @@ import { heatCapacity } from '../../../core/sizing/heat-capacity.ts'
 import { heatLoss, lossW } from '../../../core/sizing/heat-loss.ts'
 import { mixedC } from '../../../core/sizing/water-change-warmth.ts'
 import { GEOMETRY_A, MASS_A, TANK_A } from './reference-tanks.ts'
-import { findingOf, one, reportOf } from './sample-build.ts'
+import { findingOf, group, one, reportOf } from './sample-build.ts'
 
 const heaters = { heaters: [one('Torvane', { powerW: 150 }, 2)] }
 
@@ -47,6 +47,11 @@ describe('a water change', () => {
     expect(sayPhrase(findingOf('heater_holds', heaters, { waterChangePercent: 25, tapC: 12 }).reason, US)).toMatch(
       /bring the new water to 62\.6 °F or more/,
     )
+  })
+
+  it('is not told as one of tap water where the tank holds salt water', () => {
+    const { reason } = findingOf('heater_holds', heaters, { livestock: group('soft-coral-reef'), waterChangePercent: 25, tapC: 12 })
+    expect(sayPhrase(reason, METRIC)).toContain('Changing 25 % for salt water of the tap’s 12.0 °C leaves')
   })
 
   it('is no shock within 2 K, and one where the new water is too warm', () => {

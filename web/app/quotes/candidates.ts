@@ -119,24 +119,35 @@ export function bestFirst(a: Candidate, b: Candidate): number {
   return rank(a) - rank(b) || total(a) - total(b) || price(a) - price(b)
 }
 
-/** The length that was asked for, in mm; null where nobody said. */
-const askedLengthMm = (need: Pick<Need, 'lengthMm' | 'commonSizeId'>): number | null =>
-  need.lengthMm ?? COMMON_SIZES.find((size) => size.id === need.commonSizeId)?.lengthMm ?? null
+interface Sides {
+  lengthMm: number
+  widthMm?: number
+  heightMm?: number
+}
 
-const lengthOf = (product: Product): number | null => ('lengthMm' in product.spec ? (product.spec.lengthMm ?? null) : null)
+/** What was asked for: a length, or all sides of a size that the trade calls by a name; undefined where nobody said. */
+const askedSides = ({ lengthMm, commonSizeId }: Pick<Need, 'lengthMm' | 'commonSizeId'>): Sides | undefined =>
+  lengthMm === null ? COMMON_SIZES.find((size) => size.id === commonSizeId) : { lengthMm }
+
+/** A side that nobody stated may be as far off as this, mm: more than any tank of the same length is. */
+const UNSTATED_MM = 1000
+const apart = (asked: number | undefined, stated: number | undefined): number =>
+  asked === undefined ? 0 : stated === undefined ? UNSTATED_MM : Math.abs(stated - asked)
 
 /**
- * How far a tank is from the asked length, in mm; 0 for whatever is no tank, or where no length was asked. A tank without a stated length comes last.
+ * How far a tank is from what was asked, in mm: its length, or all three sides of a common size, since a 55 is as long as a 75. 0 for whatever is no tank,
+ * or where nothing was asked. A tank without a stated length comes last.
  *
  * @example farFrom({ lengthMm: 900, commonSizeId: null }, tankOf600mm) // 300
  */
 export function farFrom(need: Pick<Need, 'lengthMm' | 'commonSizeId'>, product: Product, parts: readonly Product[] = []): number {
-  const asked = askedLengthMm(need)
-  if (asked === null || (product.kind !== 'tank' && product.kind !== 'kit')) return 0
+  const asked = askedSides(need)
+  if (asked === undefined || (product.kind !== 'tank' && product.kind !== 'kit')) return 0
   const tank =
     product.kind === 'kit' ? parts.find((part) => part.kind === 'tank' && product.parts.some((one) => one.productId === part.id)) : product
-  const length = tank === undefined ? null : lengthOf(tank)
-  return length === null ? Number.MAX_SAFE_INTEGER : Math.abs(length - asked)
+  if (tank?.kind !== 'tank' || tank.spec.lengthMm === undefined) return Number.MAX_SAFE_INTEGER
+  const { lengthMm, widthMm, heightMm } = tank.spec
+  return apart(asked.lengthMm, lengthMm) + apart(asked.widthMm, widthMm) + apart(asked.heightMm, heightMm)
 }
 
 /** Whose name holds the very words that were typed goes first: it is what was meant. */

@@ -40,6 +40,10 @@ function exactField(key: ExactKey, label: string, digits: number): ExactField {
   return { ...base, type: 'quantity', unit: field.unit ?? 'count', digits, least: field.min, most: field.max }
 }
 
+/** What is offered beside "I don’t know", which says the same as an answer of "not known". */
+export const answersOf = ({ options }: Extract<ExactField, { type: 'choice' }>): ReadonlyArray<readonly [value: string, words: string]> =>
+  options.filter(([value]) => value !== 'unknown')
+
 const lower = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1)
 
 export const EXACT_GROUPS: readonly ExactGroup[] = ASKED.map(([title, fields]) => ({

@@ -5,7 +5,7 @@ import { startOf } from '../../../core/sizing/words.ts'
 import { SelectField, TickField } from '../parts/choice-fields.tsx'
 import { QuantityField } from '../parts/figure-fields.tsx'
 import { useInstall, useReader } from '../session/session.ts'
-import { FIRST_EXACT_FIELDS, FURTHER_EXACT_GROUPS, JOIST_FIGURES, type ExactField } from './exact-fields.ts'
+import { answersOf, FIRST_EXACT_FIELDS, FURTHER_EXACT_GROUPS, JOIST_FIGURES, type ExactField } from './exact-fields.ts'
 import { orderFault } from './exact-order.ts'
 import { sayExact } from './need-words.ts'
 import { FloorQuestions, OutletFigure } from './room-questions.tsx'
@@ -85,12 +85,12 @@ function ExactControl({ field, need, conditions, onChange }: Props & { field: Ex
   const standIn = own === undefined ? (said.assumed ? `${said.words}, assumed` : said.words) : undefined
   if (field.type === 'quantity')
     return <FigureEntry field={field} standIn={standIn} need={need} conditions={conditions} onChange={onChange} />
-  const options = field.type === 'flag' ? [['true', field.yes] as const, ['false', field.no] as const] : field.options
+  const options = field.type === 'flag' ? [['true', field.yes] as const, ['false', field.no] as const] : answersOf(field)
   return (
     <SelectField
       label={field.label}
       help={helpOf(field.help, standIn)}
-      value={own === undefined ? '' : String(own)}
+      value={own === undefined || own === 'unknown' ? '' : String(own)}
       none="I don’t know"
       options={options.map(([value, label]) => ({ value, label }))}
       onChange={(value) => onChange({ [field.key]: value === '' ? undefined : field.type === 'flag' ? value === 'true' : value })}

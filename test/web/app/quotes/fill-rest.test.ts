@@ -90,7 +90,7 @@ describe('the order of what may be chosen', () => {
   it('is by how near a tank is to the asked length', () => {
     const order = SHELF.filter((product) => product.kind === 'tank').toSorted((a, b) => farFrom(need, a) - farFrom(need, b))
     expect(order[0]?.id).toBe('t90')
-    expect(farFrom({ lengthMm: null, commonSizeId: 'cm-90' }, tank('x', 600))).toBe(300)
+    expect(farFrom({ lengthMm: 900, commonSizeId: null }, tank('x', 600))).toBe(300)
     expect(farFrom({ lengthMm: null, commonSizeId: null }, tank('x', 600))).toBe(0)
   })
   it('is by what it adds to the total among those that fit alike', () => {

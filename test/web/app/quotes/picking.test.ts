@@ -6,7 +6,7 @@ import { assembleBuild } from '../../../../core/quote/assemble.ts'
 import type { AssembledBuild, QuoteInputs, SlotRow } from '../../../../core/quote/revision.ts'
 import { METRIC, sayPhrase, US } from '../../../../core/units/say.ts'
 import { makeAssembler } from '../../../../web/app/quotes/assemble-builds.ts'
-import { inOrderOfWant, readSearch } from '../../../../web/app/quotes/candidates.ts'
+import { farFrom, inOrderOfWant, readSearch } from '../../../../web/app/quotes/candidates.ts'
 import { editDraft } from '../../../../web/app/quotes/draft-edit.ts'
 import { kindsFor, meetsWant, sayFind, sayWant, type Want } from '../../../../web/app/quotes/meets-want.ts'
 import { sayProduct } from '../../../../web/app/quotes/product-words.ts'
@@ -47,6 +47,22 @@ describe('what a finding asks for', () => {
   it('a product is told by what its maker states, and by nothing else', () => {
     expect(sayProduct(heater(100), METRIC)).toBe('100 W')
     expect(sayProduct(heater(undefined), METRIC)).toBe('')
+  })
+})
+
+describe('how far a tank is from what was asked', () => {
+  const INCH = 25.4
+  const tank = (length: number, width?: number, height?: number): Product => ({
+    ...heater(undefined), kind: 'tank', spec: { lengthMm: length * INCH, ...(width && { widthMm: width * INCH }), ...(height && { heightMm: height * INCH }) },
+  }) as Product // prettier-ignore
+  const order = (need: Parameters<typeof farFrom>[0], tanks: Product[]) => tanks.toSorted((a, b) => farFrom(need, a) - farFrom(need, b))
+
+  /** Trade sizes: a 55 is 48 × 13 × 21 in, a 75 is 48 × 18 × 21 in, a 40 breeder is 36 × 18 × 16 in. */
+  it('puts a tank of the common size before one that is only as long', () => {
+    const [of55, of75, of40, bare] = [tank(48, 13, 21), tank(48, 18, 21), tank(36, 18, 16), tank(48)]
+    expect(order({ lengthMm: null, commonSizeId: 'us-75' }, [bare, of55, of40, of75])).toEqual([of75, of55, of40, bare])
+    expect(farFrom({ lengthMm: 48 * INCH, commonSizeId: null }, of55)).toBeCloseTo(0, 6)
+    expect(farFrom({ lengthMm: null, commonSizeId: 'us-75' }, heater(100))).toBe(0)
   })
 })
 

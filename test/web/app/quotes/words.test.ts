@@ -4,7 +4,7 @@ import { METRIC, US } from '../../../../core/units/say.ts'
 import { quantity } from '../../../../core/units/quantity.ts'
 import { compareDrafts } from '../../../../web/app/quotes/draft-compare.ts'
 import { editDraft } from '../../../../web/app/quotes/draft-edit.ts'
-import { EXACT_FIELDS } from '../../../../web/app/quotes/exact-fields.ts'
+import { answersOf, EXACT_FIELDS } from '../../../../web/app/quotes/exact-fields.ts'
 import { sayLimit } from '../../../../core/explanation/limit-words.ts'
 import { sayExact } from '../../../../web/app/quotes/need-words.ts'
 import { sayClosed, sayQuote, saySaving } from '../../../../web/app/quotes/saving-words.ts'
@@ -119,3 +119,10 @@ it.each([
 ] as const)('an address like %s is this computer’s alone: %s', (address, is) => {
   expect(isThisComputer(address)).toBe(is)
 }) // prettier-ignore
+
+it('an answer of "not known" is not offered beside "I don’t know"', () => {
+  const choices = EXACT_FIELDS.filter((field) => field.type === 'choice')
+  expect(choices.length).toBeGreaterThan(2)
+  const disinfectant = choices.filter(({ key }) => key === 'disinfectant').flatMap((field) => answersOf(field).map(([value]) => value))
+  expect(disinfectant).toEqual(['chlorine', 'chloramine', 'none'])
+})
