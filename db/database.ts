@@ -170,6 +170,7 @@ export interface NoticeTable {
   seen_at: Instant | null
   answer: 'still_there' | 'gone' | null
   answered_at: Instant | null
+  vote_before: 'confirm' | 'dispute' | null
 }
 
 export interface NoticeDeliveryTable {

@@ -4,6 +4,8 @@ import type { Database } from './database.ts'
 import { isId } from './refusal.ts'
 import type { Viewer } from './viewer.ts'
 
+type Vote = 'confirm' | 'dispute'
+
 const notices = (db: Kysely<Database>, personId: string) =>
   db
     .selectFrom('notice')
@@ -79,18 +81,19 @@ export async function markSeen(db: Kysely<Database>, { id }: Viewer, upTo: Date,
     .execute()
 }
 
-/** Keeps what somebody found at the store; a later answer takes the place of an earlier one. */
+/** Keeps what somebody found at the store, and of "gone" the vote that it replaced; a later answer takes the place of an earlier one. */
 export async function answerNotice(
   db: Kysely<Database>,
   viewer: Viewer,
   id: string,
   answer: NoticeAnswer,
   now: Date,
+  voteBefore: Vote | null,
 ): Promise<Notice | undefined> {
   if (!isId(id)) return undefined
   await db
     .updateTable('notice')
-    .set({ answer, answered_at: now, seen_at: sql`coalesce(seen_at, ${now}::timestamptz)` })
+    .set({ answer, answered_at: now, vote_before: voteBefore, seen_at: sql`coalesce(seen_at, ${now}::timestamptz)` })
     .where('id', '=', id)
     .where('person_id', '=', viewer.id)
     .execute()
@@ -99,7 +102,12 @@ export async function answerNotice(
 
 /** Takes back what somebody said of a deal. Must run with what else it undoes. */
 export async function clearAnswer(trx: Transaction<Database>, viewer: Pick<Viewer, 'id'>, id: string): Promise<Notice | undefined> {
-  await trx.updateTable('notice').set({ answer: null, answered_at: null }).where('id', '=', id).where('person_id', '=', viewer.id).execute()
+  await trx
+    .updateTable('notice')
+    .set({ answer: null, answered_at: null, vote_before: null })
+    .where('id', '=', id)
+    .where('person_id', '=', viewer.id)
+    .execute()
   return findNotice(trx, viewer, id)
 }
 
@@ -138,4 +146,22 @@ export async function lastSaidThere(
     .where('answer', '=', 'still_there')
     .executeTakeFirstOrThrow()
   return at
+}
+
+/** What somebody had voted on a sighting before they first said that it is gone; undefined where no notice of it says so. */
+export async function votedBeforeGone(
+  db: Kysely<Database>,
+  viewer: Pick<Viewer, 'id'>,
+  sightingId: string,
+): Promise<Vote | null | undefined> {
+  const first = await db
+    .selectFrom('notice')
+    .select('vote_before')
+    .where('person_id', '=', viewer.id)
+    .where('sighting_id', '=', sightingId)
+    .where('answer', '=', 'gone')
+    .orderBy('answered_at')
+    .limit(1)
+    .executeTakeFirst()
+  return first?.vote_before
 }

@@ -51,6 +51,7 @@ const WORDS: Record<string, string> = {
   'livestock_group.standing': "'edited' | 'own'",
   'sighting_vote.vote': "'confirm' | 'dispute'",
   'notice.answer': "'still_there' | 'gone'",
+  'notice.vote_before': "'confirm' | 'dispute'",
   'notice_delivery.channel': "'email' | 'push'",
   'notice_delivery.state': "'waiting' | 'sent' | 'failed' | 'given_up'",
   'import_row.action': "'create' | 'update' | 'same'",

@@ -1,11 +1,14 @@
+import type { Transaction } from 'kysely'
 import { civilDateAt } from '../../core/dates.ts'
 import type { SightingRow } from '../../core/pricing/record.ts'
 import type { Notice, NoticeAnswer } from '../../core/pricing/watches/notice.ts'
 import { ok, refuse, type Result } from '../../core/result.ts'
-import { answerNotice, clearAnswer, findNotice, lastSaidThere, othersSayGone } from '../../db/notices.ts'
+import type { Database } from '../../db/database.ts'
+import { answerNotice, clearAnswer, findNotice, lastSaidThere, othersSayGone, votedBeforeGone } from '../../db/notices.ts'
 import { findSighting } from '../../db/sightings.ts'
 import { takeBackVote, voteOnSighting } from '../../db/sighting-votes.ts'
 import { findStore } from '../../db/stores.ts'
+import type { Viewer } from '../../db/viewer.ts'
 import type { Ctx } from '../context.ts'
 import { signedIn } from '../context.ts'
 import type { SaidRefusal } from '../http/refusal.ts'
@@ -29,15 +32,16 @@ export async function answerOwn(
   const [db, viewer] = [c.get('db'), signedIn(c)]
   const notice = await findNotice(db, viewer, id)
   if (!notice) return refuse(NO_NOTICE)
+  const before = answer === 'gone' ? await votedBefore(c, notice) : null
   const told = answer === 'gone' ? await sayGone(c, notice) : await sayStillThere(c, notice, sightingId)
   if (!told.ok) return told
-  const answered = await answerNotice(db, viewer, id, answer, new Date(c.get('deps').clock()))
+  const answered = await answerNotice(db, viewer, id, answer, new Date(c.get('deps').clock()), before)
   return answered ? ok({ notice: answered, done: told.value }) : refuse(NO_NOTICE)
 }
 
 /**
- * Takes "gone" back, with the dispute that it brought: pressed by mistake, it would leave a good price out. The dispute stays
- * while another notice of one's own says that the same report is gone. "Still there" stays, since what it posted is
+ * Takes "gone" back, with the dispute that it brought: pressed by mistake, it would leave a good price out. What one had voted
+ * before is one's vote again. The dispute stays while another notice of one's own says that the same report is gone. "Still there" stays, since what it posted is
  * withdrawn where sightings are.
  */
 export async function takeBackGone(c: Ctx, id: string): Promise<Result<Notice, SaidRefusal>> {
@@ -50,10 +54,22 @@ export async function takeBackGone(c: Ctx, id: string): Promise<Result<Notice, S
   const wasOver = notice.until !== null && notice.until < (await dayAt(c, notice.storeId, Date.parse(notice.answeredAt)))
   return transact(db, async (trx): Promise<Result<Notice, SaidRefusal>> => {
     const stays = behind?.myVote !== 'dispute' || wasOver || (await othersSayGone(trx, viewer, notice))
-    if (!stays) await takeBackVote(trx, viewer, behind.id)
+    if (!stays) await voteAsBefore(trx, viewer, behind.id)
     const cleared = await clearAnswer(trx, viewer, id)
     return cleared ? ok(cleared) : refuse(NO_NOTICE)
   })
+}
+
+async function votedBefore(c: Ctx, notice: Notice): Promise<'confirm' | 'dispute' | null> {
+  if (notice.sightingId === null) return null
+  const earlier = await votedBeforeGone(c.get('db'), signedIn(c), notice.sightingId)
+  return earlier === undefined ? ((await sightingBehind(c, notice))?.myVote ?? null) : earlier
+}
+
+async function voteAsBefore(trx: Transaction<Database>, viewer: Viewer, sightingId: string): Promise<void> {
+  const before = await votedBeforeGone(trx, viewer, sightingId)
+  if (before) await voteOnSighting(trx, viewer, sightingId, before)
+  else await takeBackVote(trx, viewer, sightingId)
 }
 
 const NO_NOTICE: SaidRefusal = { code: 'not_found', message: 'There is no such notice.' }

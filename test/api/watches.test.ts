@@ -312,6 +312,15 @@ describe('what was found at the store', () => {
     expect((await who.send('GET', `/api/sightings/${sightingId}`)).body).toMatchObject({ disputes: 0, myVote: null })
   })
 
+  it('that was confirmed, then said to be gone by mistake, is confirmed again when that is taken back', async () => {
+    const { who, id, sightingId } = await told()
+    await who.send('POST', `/api/sightings/${sightingId}/confirm`)
+    for (const given of ['gone', 'gone'] as const) await answer(who, id, given)
+    expect((await who.send('GET', `/api/sightings/${sightingId}`)).body).toMatchObject({ confirmations: 0, disputes: 1 })
+    await who.send('DELETE', `/api/notices/${id}/answer`)
+    expect((await who.send('GET', `/api/sightings/${sightingId}`)).body).toMatchObject({ confirmations: 1, disputes: 0, myVote: 'confirm' })
+  })
+
   it('of one report that two watches told is one word: gone until both are taken back, posted once a day', async () => {
     const { id: productId } = await known()
     const who = await world.signIn('member')
