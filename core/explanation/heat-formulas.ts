@@ -18,7 +18,7 @@ export const HEAT_FORMULAS = {
       ? phrase`${balance('nothing')}, in the coldest room at the end that loses most. Held against the least that the animals bear: no heater is needed.`
       : phrase`${LOSS}, in the coldest room at the end that loses most: dry air, every side free. The heaters’ watts are held against it; they fit with a quarter to spare.`,
   heater_spare: () =>
-    phrase`${balance('the heaters without the strongest')}, in the coldest room at the end that loses most. Held against the least that the animals bear.`,
+    phrase`${balance('the heaters without the strongest')}, in the coldest room at the end that loses most, and no more than the target, which the thermostats hold. Held against the least that the animals bear.`,
   warm_room: () =>
     phrase`${balance('pumps + half of the lamps’ power − what a chiller takes out')}, in the warmest room at usual losses. Held against the highest that the animals are comfortable at.`,
 } satisfies Partial<Record<Check, Formula>>

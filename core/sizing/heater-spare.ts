@@ -18,7 +18,7 @@ const asPrecaution = (verdict: Verdict): Verdict => (verdict === 'does_not_fit' 
 /**
  * What the water holds in the coldest room after the strongest heater fails off.
  *
- * Value: balance temperature in °C at the high-loss end. Limit: the group's lowest safe temperature; *fits* from 1 K above it.
+ * Value: balance temperature in °C at the high-loss end, and no more than the target: thermostats hold that. Limit: the group's lowest safe temperature; *fits* from 1 K above it.
  *
  * @example heaterSpare(situation, heating)?.value // 22.6 °C with one of two heaters of 100 W, where the animals bear 21 °C
  */
@@ -28,6 +28,7 @@ export function heaterSpare(situation: Situation, heating: Heating): Finding | n
   const { lowestC, targetC } = conditions.livestock
   const held = (end: 'low' | 'high') => oneFailedC(heating, end)
   const coldest = held('low')
+  const told = toldOf(heating, coldest, targetC)
   const limit = stated(lowestC, 'degC', 1)
   const judge = (heldC: number) => asPrecaution(judgeAtLeast(heldC, asJudged(limit), SPARE_BAND_K))
   const worst = judge(coldest.value)
@@ -44,18 +45,27 @@ export function heaterSpare(situation: Situation, heating: Heating): Finding | n
       ? phrase`; the least that these animals bear is ${limit}`
       : phrase`. After ${quantity(hours, 'h', 0)} it is below ${limit}, the least that these animals bear`
   const left =
-    coldest.value >= targetC
-      ? phrase`what is left still holds ${stated(targetC, 'degC', 1)} and could hold ${coldest}`
-      : phrase`the water falls to ${coldest}`
+    told.value > targetC
+      ? phrase`the room alone still keeps it at ${told}`
+      : coldest.value >= targetC
+        ? phrase`what is left still holds ${stated(targetC, 'degC', 1)}, with heat to spare`
+        : phrase`the water falls to ${coldest}`
   const first = heating.heaters.length === 1 ? phrase`There is one heater and no spare. If it fails` : phrase`If the strongest heater fails`
   return makeFinding('heater_spare', {
     ...outcome,
-    value: coldest,
+    value: told,
     limit: { kind: 'at_least', low: limit },
     reason: phrase`${first} in the coldest room, ${room}, ${left}${after}.${powerCutWords(heating, conditions.livestock)}`,
     action: outcome.verdict === 'fits' ? null : heaterAction(situation, heating, { check: 'heater_spare', worst }),
     caution: 'heater',
   })
+}
+
+/** What the water is at: heat to spare does not warm it beyond what the thermostats are set to, a warm room does. */
+function toldOf(heating: Heating, coldest: Quantity, targetC: number): Quantity {
+  if (coldest.value <= targetC) return coldest
+  const bareC = over(heating.cold, ({ loss }) => equilibriumC(loss, 0)).low
+  return quantity(Math.max(targetC, bareC), 'degC', 1)
 }
 
 /** What is left after the strongest has failed, W. */

@@ -92,3 +92,15 @@ it('names what it took for the room, the fill and the lid', () => {
     assumed: ['power of the heater', 'what the lid is made of', 'coldest room temperature', 'substrate depth'],
   })
 })
+
+/** Own: a thermostat switches off at its target, so that 300 W left of 600 W warm the water no further; a room of 27 °C does. */
+it('tells no more than the target that thermostats hold, unless the room alone keeps it warmer', () => {
+  const strong = findingOf('heater_spare', { heaters: [one('Torvane', { powerW: 300 }, 2)] })
+  expect(strong).toMatchObject({ verdict: 'fits', value: { value: 25 }, margin: { value: 4 } })
+  expect(sayPhrase(strong.reason, METRIC)).toContain('what is left still holds 25.0 °C, with heat to spare;')
+  expect(sayPhrase(strong.reason, METRIC)).not.toContain('could hold')
+  const warm = findingOf('heater_spare', { heaters: [one('Torvane', { powerW: 300 }, 2)] }, { coldestRoomC: 27, warmestRoomC: 28 })
+  expect(warm.value?.value).toBeGreaterThan(25)
+  expect(warm.value?.value).toBeLessThan(28)
+  expect(sayPhrase(warm.reason, METRIC)).toContain('the room alone still keeps it at')
+})
