@@ -26,12 +26,13 @@ export function controllerStep(subject: StartupSubject, earliestDay: number): St
   const count = heaters.reduce((sum, { quantity }) => sum + quantity, 0)
   const several = count > 1
   const it = several ? 'each heater' : 'the heater'
+  const cutOff = phrase`${limitC(controllerCutOffC(conditions.livestock))}`
   return stepOf('fill', {
     id: 'set-controller',
     title: several ? 'Set the controllers, and see each switch off' : 'Set the controller, and see it switch off',
     why: phrase`A thermostat that sticks on goes on heating. The controller outside the water switches ${it} off before that harms anything.`,
     amounts: [
-      { label: 'Cut off at', value: phrase`${limitC(controllerCutOffC(conditions.livestock))}` },
+      { label: 'Cut off at', value: cutOff },
       { label: 'Danger mark', value: phrase`${limitC(conditions.livestock.dangerC)}: the water must never come to it` },
       ...(several ? [{ label: 'How many', value: phrase`${count} controllers, all set alike` }] : []),
     ],
@@ -39,8 +40,8 @@ export function controllerStep(subject: StartupSubject, earliestDay: number): St
       phrase`Everything stays unplugged while hands are in: the filter too.`,
       phrase`Fix the sensor under water where it moves, a hand's width from ${it}, so that it cannot slip out: in the air it would let the heater run on.`,
       phrase`Plug ${it} into ${several ? 'its' : 'the'} controller, which is not plugged in yet. Both cords hang in a drip loop, the controller above the water line.`,
-      phrase`Hands out and dry. Plug the filter in, then ${several ? 'each' : 'the'} controller, and set ${several ? 'all to the cut-off' : 'the cut-off'} above.`,
-      phrase`Turn the cut-off below what the thermometer reads: the heater's lamp must go out. Turn it back to the figure above.`,
+      phrase`Hands out and dry. Plug the filter in, then ${several ? 'each' : 'the'} controller, and set ${several ? 'all to cut off' : 'it to cut off'} at ${cutOff}.`,
+      phrase`Turn the cut-off below what the thermometer reads: the heater's lamp must go out. Turn it back to ${cutOff}.`,
       phrase`Do it again on the first day of every month.`,
     ],
     howLong: several ? 'about 10 min each' : 'about 10 min',

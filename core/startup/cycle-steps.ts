@@ -16,8 +16,8 @@ import { afterWaterChanges, NITRATE_GOAL_MG_PER_L, waterChangesNeeded } from './
 const LARGE_CHANGE = 0.75
 /** Share changed on a day when active soil gives off too much (common practice). */
 const SOIL_CHANGE = 0.5
-/** A reading at which one change is not enough, as an example, mg/L. */
-const HIGH_NITRATE_MG_PER_L = 200
+/** The most that one such change brings down to the goal, mg/L. */
+const MOST_FOR_ONE_CHANGE_MG_PER_L = NITRATE_GOAL_MG_PER_L / (1 - LARGE_CHANGE)
 
 /**
  * Fishless cycling: dose, read, dose again, ready, change.
@@ -140,7 +140,7 @@ function largeChange(subject: StartupSubject, { waterL, disinfected }: TankFacts
       { label: 'Out and in', value: share(waterL, LARGE_CHANGE, 'three quarters') },
       {
         label: 'How many',
-        value: phrase`${times(nitrate)} after ten doses (about ${quantity(nitrate, 'mg/L', 0)} of nitrate); ${times(HIGH_NITRATE_MG_PER_L)} from ${HIGH_NITRATE_MG_PER_L} mg/L`,
+        value: phrase`${times(nitrate)} after ten doses (about ${quantity(nitrate, 'mg/L', 0)} of nitrate); ${times(MOST_FOR_ONE_CHANGE_MG_PER_L + 1)} above ${MOST_FOR_ONE_CHANGE_MG_PER_L} mg/L`,
       },
       ...(disinfected
         ? [

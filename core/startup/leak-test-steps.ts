@@ -1,5 +1,6 @@
-import { phrase } from '../units/quantity.ts'
+import { phrase, type Phrase } from '../units/quantity.ts'
 import { caution } from './cautions.ts'
+import { leakTestWeight } from './place-steps.ts'
 import type { Step } from './setup-plan.ts'
 import { stepOf, type StartupSubject, type StepsMade } from './startup-subject.ts'
 import { litres, tankFacts, type TankFacts } from './tank-facts.ts'
@@ -19,18 +20,21 @@ export function leakTestSteps(subject: StartupSubject): StepsMade {
   const facts = tankFacts(subject)
   const notComputed =
     facts.brimL === null ? ['Water of the leak test: the inside of the tank is not known. Fill by height, a quarter at a time.'] : []
-  return { steps: [fill(facts), hold(facts), drain(facts)], notComputed }
+  return { steps: [fill(facts, leakTestWeight(subject)), hold(facts), drain(facts)], notComputed }
 }
 
-function fill({ brimL }: TankFacts): Step {
+function fill({ brimL }: TankFacts, weight: Phrase | null): Step {
   return stepOf('leak_test', {
     id: 'leak-fill',
     title: 'Leak test in four fills',
     why: phrase`A seam that fails now wets a towel. The same seam with sand and fish in the tank empties it on the floor.`,
-    amounts: LEAK_STAGES.map((share) => ({
-      label: `${share * 100} % of the height`,
-      value: brimL === null ? phrase`by height, marked on the glass` : phrase`${litres(brimL * share)} in all`,
-    })),
+    amounts: [
+      ...LEAK_STAGES.map((share) => ({
+        label: `${share * 100} % of the height`,
+        value: brimL === null ? phrase`by height, marked on the glass` : phrase`${litres(brimL * share)} in all`,
+      })),
+      ...(weight === null ? [] : [{ label: 'Weight when full', value: weight }]),
+    ],
     actions: [
       phrase`Dry every seam. Lay dry paper towel all round the base, touching the glass.`,
       phrase`Plain tap water at room temperature, nothing in it. Stop at each quarter and wait.`,

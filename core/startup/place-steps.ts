@@ -1,7 +1,7 @@
 import { liftPeople } from '../sizing/empty-lift.ts'
 import { situationOf } from '../sizing/situation.ts'
 import { over } from '../sizing/span.ts'
-import { phrase, quantity } from '../units/quantity.ts'
+import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import { caution, protectionCaution } from './cautions.ts'
 import { protectiveDevice } from './protective-device.ts'
 import type { Step } from './setup-plan.ts'
@@ -23,19 +23,32 @@ export function placeSteps(subject: StartupSubject): StepsMade {
   return { steps: [placeStand(subject), level(subject), bedGlass(subject), liftTank(subject)], notComputed }
 }
 
-/** What stands there: for the leak test, which comes before the bed, and later at the most. Grains weigh more than the water that they push out. */
-function weights({ gear, conditions, report }: StartupSubject): Step['amounts'] {
-  const { brimMassKg, substrateMassKg = 0 } = report.figures
-  if (brimMassKg === undefined) return []
-  const stand = gear.stand?.spec.massKg === undefined ? '' : ', stand included'
-  const weighs = (kg: number) => phrase`about ${quantity(kg, 'kg', 0)}${stand}`
+const weighs = ({ gear }: StartupSubject, kg: number): Phrase =>
+  phrase`about ${quantity(kg, 'kg', 0)}${gear.stand?.spec.massKg === undefined ? '' : ', stand included'}`
+
+/** What the grains of the bed add to a tank full of water, kg. A litre of grains gives way to a litre of tap water, a kilogram. */
+function bedKg({ gear, conditions, report }: StartupSubject): number {
+  const { substrateMassKg = 0 } = report.figures
   const situation = situationOf({ gear, conditions })
   const solidL = situation.ok ? over(situation.value.corners, ({ laden }) => laden.substrateSolidL).high : 0
-  if (substrateMassKg === 0 || solidL === 0) return [{ label: 'Full to the rim', value: weighs(brimMassKg) }]
-  // A litre of grains gives way to a litre of tap water, a kilogram.
+  return substrateMassKg === 0 || solidL === 0 ? 0 : substrateMassKg - solidL
+}
+
+/** What stands on the floor while the tank is full for the leak test, which comes before the bed; null where the tank states too little. */
+export function leakTestWeight(subject: StartupSubject): Phrase | null {
+  const { brimMassKg } = subject.report.figures
+  return brimMassKg === undefined ? null : weighs(subject, brimMassKg - bedKg(subject))
+}
+
+/** What stands there: for the leak test, and later at the most. */
+function weights(subject: StartupSubject): Step['amounts'] {
+  const { brimMassKg } = subject.report.figures
+  const leakTest = leakTestWeight(subject)
+  if (brimMassKg === undefined || leakTest === null) return []
+  if (bedKg(subject) === 0) return [{ label: 'Full to the rim', value: weighs(subject, brimMassKg) }]
   return [
-    { label: 'Leak test, no bed', value: weighs(brimMassKg - substrateMassKg + solidL) },
-    { label: 'Full, with its bed', value: weighs(brimMassKg) },
+    { label: 'Leak test', value: phrase`${leakTest}, no bed (gravel or sand) in it yet` },
+    { label: 'Full, with its bed', value: weighs(subject, brimMassKg) },
   ]
 }
 

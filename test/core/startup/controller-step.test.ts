@@ -31,6 +31,9 @@ it('says at what to cut off, what the danger is, how to see it work and when to 
   expect(amountIn(step, 'Cut off at', US)).toBe('82.4 °F')
   expect(amountIn(step, 'Danger mark', US)).toContain('89.6 °F')
   expect(actionsIn(step)).toContain('first day of every month')
+  // The figure itself: on paper it may stand above or below.
+  expect(actionsIn(step)).toContain('set it to cut off at 28.0 °C')
+  expect(actionsIn(step)).toContain('Turn it back to 28.0 °C')
   expect(textOf(step)).toContain('Unplug the heater first')
   expect(textOf(step)).toContain('the lamp stays on when the cut-off is set below what the thermometer reads')
   expect(step.caution).toMatch(/unplug everything before hands go in/i)

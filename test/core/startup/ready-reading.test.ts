@@ -45,8 +45,8 @@ it('asks for a kit first where none measures ammonia', () => {
 })
 
 it('says how many large changes bring the nitrate down to 40 mg/L', () => {
-  // Own: ten doses of 2 mg/L are 20 × 4.4268 = 88.5 mg/L of nitrate; a quarter of it is 22, a quarter of 200 is 50 and of that 12.5.
+  // Own: ten doses of 2 mg/L are 20 × 4.4268 = 88.5 mg/L of nitrate; a quarter of it is 22; a quarter of 160 is 40, of more it is above.
   expect(amountIn(stepFor(sampleSubject(), 'large-change'), 'How many')).toBe(
-    '1 after ten doses (about 89 mg/L of nitrate); 2 from 200 mg/L',
+    '1 after ten doses (about 89 mg/L of nitrate); 2 above 160 mg/L',
   )
 })

@@ -53,7 +53,7 @@ describe('startup plan', () => {
 describe('amounts', () => {
   it('fills the leak test in quarters of the volume to the rim', () => {
     const step = stepIn({}, 'leak-fill')
-    expect(step.amounts.map((each) => sayPhrase(each.value, METRIC))).toEqual([
+    expect(step.amounts.slice(0, 4).map((each) => sayPhrase(each.value, METRIC))).toEqual([
       '69 L in all',
       '137 L in all',
       '206 L in all',
@@ -221,12 +221,14 @@ describe('the weight that the floor meets', () => {
   it('is told for the leak test, before there is a bed, and with it', () => {
     // 57.28 kg of glass and 274.41 L to the rim are 332 kg; 41.68 kg of grains in the place of 15.73 L make 358 (reference tank A), less 0.3 % for warm water.
     expect(told(sizedSubject({ gear: { tank, substrates: [], stand: null } }))?.slice(0, 2)).toEqual([
-      ['Leak test, no bed', 'about 331 kg'],
+      ['Leak test', 'about 331 kg, no bed (gravel or sand) in it yet'],
       ['Full, with its bed', 'about 357 kg'],
     ])
     expect(told(sizedSubject({ gear: { tank, substrates: [], stand: null, notNeeded: { substrate: 'bare' } } }))?.[0]?.[0]).toBe(
       'Full to the rim',
     )
+    const filled = startupPlan(sizedSubject({ gear: { tank, substrates: [], stand: null } })).steps.find(({ id }) => id === 'leak-fill')
+    expect(filled?.amounts.slice(-1).map(({ value }) => sayPhrase(value, METRIC))).toEqual(['about 331 kg'])
   })
 
   it('says so where it counts the stand', () => {
