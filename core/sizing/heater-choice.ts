@@ -18,6 +18,8 @@ const LEFT_BELOW_TARGET_K = 2
 const SMALLEST_HEATER_W = 25
 /** Heaters are sold in steps; a limit is told to the next 5 W on its safe side. */
 const STEP_W = 5
+/** No stronger aquarium heater is sold for a household plug, and none can be entered. Common practice. */
+const LARGEST_HEATER_W = 1000
 /** More than this many heaters is not a build anybody makes; an external controller is. Own. */
 const MOST_HEATERS = 3
 
@@ -74,7 +76,7 @@ export function heaterChoice(situation: Situation, heating: Heating, asking: Ask
   // At usual losses alone a heater stuck on is marginal: no better than what is already marginal.
   const bounds = asking.check === 'heater_stuck' && asking.worst === 'marginal' ? [strictW] : [strictW, usualW]
   for (const boundW of bounds) {
-    const eachHighestW = Math.floor((boundW - heating.applianceHeatW.high) / STEP_W) * STEP_W
+    const eachHighestW = Math.min(LARGEST_HEATER_W, Math.floor((boundW - heating.applianceHeatW.high) / STEP_W) * STEP_W)
     const choices = choicesUnder(eachHighestW, situation, heating, asking)
     const choice = choices.find((each) => ratingsIn(each).length > 0) ?? choices.find(({ oneHolds }) => oneHolds) ?? choices[0]
     if (choice) return choice
@@ -127,15 +129,23 @@ function leftWords({ conditions }: Situation, { oneHolds }: HeaterChoice): Phras
     : phrase` Together they hold the target, ${target}; should one fail, what is left does not hold even ${held} in the coldest room: of what is sold, a power that did would be too much when it sticks on.`
 }
 
+/** Where so many watts are needed that no heaters that are sold have them. */
+const unsold = (neededW: number): Phrase =>
+  phrase`It takes ${quantity(neededW, 'W', 0)}, and no aquarium heater of such power is sold: have a professional plan the heating, keep the room warmer, or choose a lower target where the animals bear it.`
+
 /** Where no power betters the verdict: enough of it and a controller against the harm that it could do, a steadier room, a lid. */
 function otherwise(situation: Situation, heating: Heating, asking: Asking): Phrase {
+  const neededW = heatToChooseW(situation, heating)
+  if (neededW > MOST_HEATERS * LARGEST_HEATER_W) return unsold(neededW)
   const lid = situation.gear.lid === null ? phrase` A lid lowers the heat that is needed.` : phrase``
   const room = phrase`with an external controller against one that sticks on, or a room kept more even.${lid}`
   if (asking.check === 'heater_spare') {
-    const each = sayLeast(eachLowestW(2, heatToChooseW(situation, heating), heatToSpareW(situation, heating, asking)))
+    const eachW = eachLowestW(2, neededW, heatToSpareW(situation, heating, asking))
+    if (eachW > LARGEST_HEATER_W) return unsold(2 * eachW)
+    const each = sayLeast(eachW)
     return phrase`No power both leaves a spare and stays below the danger mark when stuck on. What would: 2 heaters of at least ${each} each, ${room}`
   }
-  const needed = quantity(Math.max(SMALLEST_HEATER_W, heatToChooseW(situation, heating)), 'W', 0)
+  const needed = quantity(Math.max(SMALLEST_HEATER_W, neededW), 'W', 0)
   const why =
     asking.worst === 'marginal'
       ? 'No power that holds the coldest room is safer when stuck on.'
@@ -146,9 +156,12 @@ function otherwise(situation: Situation, heating: Heating, asking: Asking): Phra
 /** Heaters behind an external controller have no upper limit of their own. */
 function strongerAction(situation: Situation, heating: Heating, asking: Asking): Action {
   const leftW = Math.max(heatToSpareW(situation, heating, asking), heatLeftW(situation, heating))
-  const eachW = eachLowestW(2, heatToChooseW(situation, heating), leftW)
+  const neededW = heatToChooseW(situation, heating)
+  const count = [2, MOST_HEATERS].find((each) => eachLowestW(each, neededW, leftW) <= LARGEST_HEATER_W)
+  if (count === undefined) return { text: unsold(Math.max(neededW, leftW)) }
+  const eachW = eachLowestW(count, neededW, leftW)
   return {
-    text: phrase`Put in 2 heaters of at least ${sayLeast(eachW)} each, with a controller as now.`,
-    want: { slot: 'heat', quantity: 2, minimum: { powerW: eachW } },
+    text: phrase`Put in ${count} heaters of at least ${sayLeast(eachW)} each, with a controller as now.`,
+    want: { slot: 'heat', quantity: count, minimum: { powerW: eachW } },
   }
 }

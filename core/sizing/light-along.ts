@@ -104,10 +104,18 @@ function relativeLight(row: Row, { water, areaMm2 }: Bed, aboveMm: number, depth
 function lightFrom({ gear, conditions, corners, tank }: Situation, light: BedLight, end: keyof Span, bed: Bed): LightLies['at'] {
   const { waterDepthMm = 0, substrateDepthMm = 0 } = corners[0]?.geometry ?? {}
   const aboveMm = conditions.waterBelowRimMm + LIGHT_ABOVE_RIM_MM[end === 'low' ? 'high' : 'low']
-  const rows = gear.lights.map(({ spec, quantity: count }) =>
-    relativeLight(rowOf(spec, count, tank), bed, aboveMm, waterDepthMm - substrateDepthMm),
-  )
-  return (alongMm, acrossMm) => rows.reduce((sum, relative, i) => sum + (light.shares[i]?.[end] ?? 0) * relative(alongMm, acrossMm), 0)
+  // Entries that shine alike are reckoned once, with the light of all of them.
+  const rows = new Map<string, { row: Row; share: number }>()
+  for (const [index, { spec, quantity: count }] of gear.lights.entries()) {
+    const row = rowOf(spec, count, tank)
+    const size = `${row.lengthMm} ${row.widthMm}`
+    rows.set(size, { row, share: (rows.get(size)?.share ?? 0) + (light.shares[index]?.[end] ?? 0) })
+  }
+  const lit = [...rows.values()].map(({ row, share }) => ({
+    share,
+    relative: relativeLight(row, bed, aboveMm, waterDepthMm - substrateDepthMm),
+  }))
+  return (alongMm, acrossMm) => lit.reduce((sum, { share, relative }) => sum + share * relative(alongMm, acrossMm), 0)
 }
 
 /**

@@ -83,8 +83,11 @@ export function lightAtBed(situation: Situation): BedLight | undefined {
   const bright = { low: 0, high: 0 }
   const shares: Span[] = []
   let perLumenLow = Infinity
+  const paths = new Map<string, Span>()
   for (const { spec, quantity: count } of lights) {
-    const path = pathOf(situation, corner, spec)
+    const size = `${spec.lengthMm} ${spec.widthMm}`
+    const path = paths.get(size) ?? pathOf(situation, corner, spec)
+    paths.set(size, path)
     const flux = fluxOf(spec, typicalPower)
     const spread = photonFlux(spec) !== undefined
     perLumenLow = Math.min(perLumenLow, path.low / LUMENS_PER_UMOL_S.high)

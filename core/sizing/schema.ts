@@ -89,9 +89,23 @@ export const GearSchema = strict('Gear', {
   notNeeded: z.record(z.string().max(40), text('Reason', 0, 500), { error: 'Not needed is an object: slot to reason.' }).default({}),
 }) satisfies z.ZodType<Gear>
 
+/** More different filters, heaters or lights than any tank has. Each is tried at the ends of what it leaves open, at the cost of all of its kind. */
+const MOST_TRIED = 12
+function fewEnough(gear: Gear, context: z.RefinementCtx): void {
+  for (const [field, label] of [
+    ['filters', 'Filters'],
+    ['heaters', 'Heaters'],
+    ['lights', 'Lights'],
+  ] as const) {
+    const { length } = gear[field]
+    const message = `${label}: ${length} of them. At most ${MOST_TRIED}: write those that are alike as one with its quantity.`
+    if (length > MOST_TRIED) context.addIssue({ code: 'custom', path: [field], message })
+  }
+}
+
 /** Body of the sizing request: a build, what is known of the room, and what will live in it. Whether the group exists, and whether its marks allow the temperatures, is the server's to say. */
 export const SizingBody = strict('Sizing request', {
-  gear: GearSchema,
+  gear: GearSchema.superRefine(fewEnough),
   conditions: NeedExactSchema.default({}),
   livestockId: text('Livestock group', 1, 60),
 })

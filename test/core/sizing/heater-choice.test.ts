@@ -96,6 +96,37 @@ describe('when heat fails', () => {
   })
 })
 
+/** Own rule: no heater of more than 1000 W can be entered, and a household plug bears hardly more. */
+describe('a tank that no heater heats', () => {
+  const pond = one('Pond', { lengthMm: 4000, widthMm: 2000, heightMm: 2000 })
+  const cold = { coldestRoomC: -5, warmestRoomC: 5 }
+  const wordsOf = (gear: Parameters<typeof findingOf>[1]) => {
+    const action = findingOf('heater_holds', gear, cold).action
+    return { words: sayPhrase(action?.text ?? [], METRIC), want: action?.want }
+  }
+  it('is left to a professional, with or without a controller', () => {
+    expect(reportOf({ tank: pond, heaters: [] }, cold).figures.heaterAdvice).toBeUndefined()
+    for (const heaters of [[], [one('Torvane', { powerW: 500 })], [one('Torvane', { powerW: 500, externalController: true })]]) {
+      const { words, want } = wordsOf({ tank: pond, heaters })
+      expect(words).toMatch(/^It takes [\d\s,]+W, and no aquarium heater of such power is sold: have a professional plan the heating/u)
+      expect(want).toBeUndefined()
+    }
+  })
+  it('begins above 1000 W each', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 600, max: 4000 }), fc.integer({ min: -10, max: 20 }), (lengthMm, coldestRoomC) => {
+        const tank = one('Pond', { lengthMm, widthMm: 1000, heightMm: 1000 })
+        const room = { coldestRoomC, warmestRoomC: 20 }
+        for (const heaters of [[], [one('Torvane', { powerW: 500, externalController: true })]]) {
+          const want = findingOf('heater_holds', { tank, heaters }, room).action?.want
+          for (const powerW of [want?.minimum.powerW ?? 0, want?.maximum?.powerW ?? 0]) expect(powerW).toBeLessThanOrEqual(1000)
+        }
+      }),
+      { numRuns: 40 },
+    )
+  })
+})
+
 /**
  * Own, by a second program (bisection of the same balance): the lidded tank of 75 gallons loses, times 1.25, 185.7 W in a room of 18 °C and 108.9 W at
  * 23 °C of water, 127.7 and 146.5 W in rooms of 17 and 16 °C. In a room of 24 °C it bears 91.7 W at 31 °C at the low-loss end and 160.3 W at 32 °C at usual

@@ -41,6 +41,10 @@ describe('a build and a room to size', () => {
       'gear.heaters.0.spec.powerW: Power is 40000 W. For a heater it is between 5 and 1000 W. Check the figure and its unit.',
     ],
     [{ gear: { tank, pumps: [] }, livestockId: 'x' }, 'gear: Gear has no field "pumps". Check the spelling, or leave it out.'],
+    [
+      { gear: { tank, lights: Array.from({ length: 13 }, () => ({ name: '', quantity: 1, spec: {} })) }, livestockId: 'x' },
+      'gear.lights: Lights: 13 of them. At most 12: write those that are alike as one with its quantity.',
+    ],
     [{ gear: { tank } }, 'livestockId: Livestock group is missing.'],
     [{ livestockId: 'x' }, 'gear: Gear is missing.'],
     [
