@@ -45,9 +45,14 @@ export async function keepSightingParts(
   return parts
 }
 
-/** Nothing else ever counts a table that lies in parts as a whole, and a plan is made by the count. Nobody waits for it: it reads a sample, beside whoever reads and writes. */
+/**
+ * Nothing else ever counts a table that lies in parts as a whole, and a plan is made by the count. Nobody waits for it: it reads a sample, beside whoever reads and writes.
+ * Where there is nothing yet, nothing is counted: a plan that is made for no rows is kept while the first thousands come, and reads all of them each time.
+ */
 const countAll = (db: Kysely<Database>): Promise<void> =>
   inTransaction(db, async (trx) => {
+    const { rows } = await sql<{ any: boolean }>`select exists (select from sighting) as any`.execute(trx)
+    if (rows[0]?.any !== true) return
     await withoutLimits(trx)
     await sql`analyze sighting`.execute(trx)
   })

@@ -226,3 +226,14 @@ const row = (productOf: string, storeOf: string, reporterId: string) => ({
   evidence: 'tag' as const,
   reporter_id: reporterId,
 })
+
+it('counts nothing while nothing is there: plans made for no rows are kept while the first thousands come', async () => {
+  const fresh = await testDatabase()
+  const counted = async () =>
+    (
+      await sql<{ counted: number }>`select reltuples::integer as counted from pg_class where relname = 'sighting_2026'`.execute(fresh.db)
+    ).rows.map((row) => row.counted)
+  await keepSightingParts(fresh.db, NOW)
+  expect(await counted()).toEqual([-1])
+  await fresh.close()
+})
