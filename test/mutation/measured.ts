@@ -1,3 +1,5 @@
+import { createHash } from 'node:crypto'
+import { readFileSync } from 'node:fs'
 import { isOpen, type Mutant, type Reported } from './one-start.ts'
 
 /** One mutant that no test noticed. */
@@ -18,19 +20,31 @@ export interface MeasuredFile {
   /** No test reaches them. */
   uncovered: number
   survivors: Survivor[]
+  /** Mark of the text that was counted; absent in a count of before there were marks. */
+  of?: string
 }
+
+/** The counts alone. */
+type Counted = Omit<MeasuredFile, 'survivors' | 'of'>
+
+/** Mark of a file's text: the same for the same text. */
+export const markOf = (source: string): string => createHash('sha256').update(source).digest('hex').slice(0, 16)
+
+/** Files whose count is of another text than stands there now, or that have none. */
+export const staleOf = (measured: Measured, files: readonly string[]): string[] =>
+  files.filter((path) => measured[path]?.of !== markOf(readFileSync(path, 'utf8')))
 
 /** By path. */
 export type Measured = Record<string, MeasuredFile>
 
 /** Share of a file's mutants that the tests notice; 1 where there is nothing to mutate. @example scoreOf({ killed: 8, timedOut: 1, survived: 1, uncovered: 0, … }) // 0.9 */
-export function scoreOf({ killed, timedOut, survived, uncovered }: Omit<MeasuredFile, 'survivors'>): number {
+export function scoreOf({ killed, timedOut, survived, uncovered }: Counted): number {
   const all = killed + timedOut + survived + uncovered
   return all === 0 ? 1 : (killed + timedOut) / all
 }
 
 /** All files together. */
-export function totalOf(measured: Measured): Omit<MeasuredFile, 'survivors'> {
+export function totalOf(measured: Measured): Counted {
   const total = { killed: 0, timedOut: 0, survived: 0, uncovered: 0 }
   for (const each of Object.values(measured))
     for (const key of ['killed', 'timedOut', 'survived', 'uncovered'] as const) total[key] += each[key]
@@ -61,6 +75,7 @@ export function measuredOf({ source, mutants }: Reported[string]): MeasuredFile 
     timedOut: count('Timeout'),
     survived: count('Survived'),
     uncovered: count('NoCoverage'),
+    of: markOf(source),
     survivors: open.map(({ mutatorName, replacement, location }) => ({
       line: location.start.line,
       what: mutatorName,

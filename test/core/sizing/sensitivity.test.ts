@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { sizingReport } from '../../../core/sizing/engine.ts'
-import type { Check } from '../../../core/sizing/finding.ts'
+import { VERDICTS, type Check } from '../../../core/sizing/finding.ts'
 import type { InputEnd } from '../../../core/sizing/open-input.ts'
 import { openInputs } from '../../../core/sizing/open-inputs.ts'
 import type { SizingReport, SizingSubject, ToldReport } from '../../../core/sizing/report.ts'
@@ -152,6 +152,48 @@ describe('ranges by hand', () => {
       const ranks = turns.map(({ verdict }) => ['does_not_fit', 'not_known', 'marginal', 'fits'].indexOf(verdict))
       expect(ranks).toEqual([...ranks].sort((a, b) => a - b))
     }
+  })
+  it('tell an end that moves nothing but the verdict behind one that moves the value', () => {
+    // 12 h of light in place of 8 moves no light at the bed; plants of high light do, and both make it marginal.
+    const subject = { gear: gear(), conditions: conditions({ assumed: ['lightHoursPerDay', 'plants'] }) }
+    expect(says(subject, 'light_level')).toEqual(['kind of plants of high light: marginal', 'hours of light a day 12 h: marginal'])
+  })
+
+  it('tell the room that harms before the room that helps, though the cooler one is tried first', () => {
+    const subject = {
+      gear: gear({ heaters: [one('Torvane', { powerW: 74, cordMm: 2600 }, 2)] }),
+      conditions: conditions({ assumed: ['warmestRoomC'] }),
+    }
+    expect(findingIn(sizingReport(subject), 'heater_stuck').verdict).toBe('marginal')
+    expect(says(subject, 'heater_stuck')).toEqual(['warmest room temperature 33 °C: does_not_fit', 'warmest room temperature 22 °C: fits'])
+  })
+
+  it('have the worst verdict of every combination, of which one that is not known is none', () => {
+    const lower = { gear: gear({ tank: one('Wendlemere', bare) }), conditions: conditions({ assumed: ['waterBelowRimMm'] }) }
+    expect(says(lower, 'filter_flow')).toEqual(['water level below the rim 10 mm: not_known'])
+    for (const subject of [roomOpen, glassOpen, lower]) {
+      const all = everyCorner(subject)
+      for (const { check, verdict, worst = verdict } of ranged(subject).findings) {
+        const verdicts = [verdict, ...all.flatMap(({ findings }) => findings.find((each) => each.check === check)?.verdict ?? [])]
+        const rank = Math.min(...verdicts.filter((each) => each !== 'not_known').map((each) => VERDICTS.indexOf(each)))
+        if (Number.isFinite(rank)) expect([check, worst === 'not_known' ? rank > 0 : worst === VERDICTS[rank]]).toEqual([check, true])
+      }
+    }
+  })
+
+  it('of a most are its own ends: the room in a sump by the water that stands in it', () => {
+    const subject = {
+      gear: gear({ sump: one('Osmere Sump', { totalVolumeL: 66 }) }),
+      conditions: conditions({ siphonBelowMm: 30, pipeVolumeL: 1 }),
+    }
+    const drained = findingIn(ranged(subject), 'drain_down')
+    expect(drained.limit?.kind).toBe('at_most')
+    const limits = everyCorner(subject).map(({ findings }) => {
+      const { limit } = findings.find(({ check }) => check === 'drain_down')!
+      return limit?.kind === 'at_most' ? limit.high.value : NaN
+    })
+    expect([drained.limitRange?.low.value, drained.limitRange?.high.value]).toEqual([Math.min(...limits), Math.max(...limits)])
+    expect(drained.limitRange!.low.value).toBeLessThan(drained.limitRange!.high.value)
   })
 })
 

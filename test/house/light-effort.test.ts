@@ -1,8 +1,8 @@
 import { expect, it, vi } from 'vitest'
-import * as utilisation from '../../../core/sizing/light-utilisation.ts'
-import { one, reportOf } from './sample-build.ts'
+import * as utilisation from '../../core/sizing/light-utilisation.ts'
+import { one, reportOf } from '../core/sizing/sample-build.ts'
 
-vi.mock('../../../core/sizing/light-utilisation.ts', { spy: true })
+vi.mock('../../core/sizing/light-utilisation.ts', { spy: true })
 
 /** Calls that a report makes, and its verdicts on the light. */
 function effortOf(count: number, quantity: number) {
