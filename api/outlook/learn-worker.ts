@@ -1,7 +1,8 @@
 import { parentPort } from 'node:worker_threads'
 import { dayNumber } from '../../core/pricing/outlook/civil-day.ts'
 import { learnFrom, type Learned, type MarketRecord } from '../../core/pricing/outlook/outlook.ts'
-import { timelines, type TaughtPrice, type Timeline } from '../../core/pricing/outlook/timeline.ts'
+import { taughtBy, type ProductTaught } from '../../core/pricing/outlook/taught.ts'
+import { timelines, type TaughtPrice } from '../../core/pricing/outlook/timeline.ts'
 import { trustFrom } from '../../core/pricing/trust.ts'
 
 /** What is known beside the sightings, told first. */
@@ -18,11 +19,11 @@ const port = parentPort
 if (port === null) throw new Error('learn-worker.ts runs as a worker thread only')
 
 port.once('message', (job: LearnJob) => {
-  const lines: Timeline[] = []
+  const taught: ProductTaught[] = []
   port.on('message', (lot: LearnLot) => {
     try {
-      if (lot !== null) lines.push(...timelines(lot, dayNumber(job.record.asOf), trustFrom(job.trust)))
-      port.postMessage({ ok: true, learned: lot === null ? learnFrom(lines, job.record, job.trust) : null } satisfies LearnAnswer)
+      if (lot !== null) taught.push(...taughtBy(timelines(lot, dayNumber(job.record.asOf), trustFrom(job.trust))))
+      port.postMessage({ ok: true, learned: lot === null ? learnFrom(taught, job.record, job.trust) : null } satisfies LearnAnswer)
     } catch (error) {
       port.postMessage({ ok: false, reason: error instanceof Error ? (error.stack ?? error.message) : 'unknown' } satisfies LearnAnswer)
     }

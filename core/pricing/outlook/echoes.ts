@@ -1,5 +1,8 @@
 import type { ReportDay } from './timeline.ts'
 
+/** What state a report told on a day. */
+export type StateDay = Pick<ReportDay, 'day' | 'onSale'>
+
 /** A price that somebody told is told again by others who read of it: within so many days, from memory of such records. */
 const ECHO_DAYS = 3
 
@@ -12,7 +15,7 @@ export interface Echoes {
 }
 
 /** Of reports in the order of their days; `asOf` ends the record. The first one echoes nothing. */
-export function echoesOf(reports: readonly ReportDay[], asOf: number): Echoes {
+export function echoesOf(reports: readonly StateDay[], asOf: number): Echoes {
   const echoes = { sale: 0, regular: 0, regularDays: 0 }
   reports.forEach(({ day, onSale }, index) => {
     const next = reports[index + 1]

@@ -45,45 +45,54 @@ const ROUNDS = 15
 /** A product without report days enough takes this many days' worth of its kind's reporting. */
 const REPORT_DAYS = 60
 
-/** Likelihoods of a kind's products. `takesPart` tells the chance that a product takes part in a window at a store; `known` ones are kept. */
+/** Likelihoods of a kind's products, gone through twice. `takesPart` tells the chance that a product takes part in a window at a store; `known` ones are kept. */
 export function likelihoodsOf(
-  products: readonly ProductSteps[],
+  products: Iterable<ProductSteps>,
   takesPart: (productId: string, storeId: string) => TakesPart,
   known: ReadonlyMap<string, ProductLikelihood> = new Map(),
 ): ProductLikelihood[] {
-  const regular = regularChances(products)
-  const echo = echoChance(
-    products.map(({ stores }, index) => ({ echoes: stores.map(({ steps }) => steps.echoes), regularChance: regular[index] as number })),
-  )
-  return products.map(({ productId, stores }, index) => {
-    const kept = known.get(productId)
-    if (kept) return kept
-    const reporting = { regularChance: regular[index] as number, echo }
-    const logs = new Float64Array(GRID_SIZE)
-    for (const { storeId, steps } of stores) {
-      const parts = partsOf(steps, takesPart(productId, storeId))
-      for (let place = 0; place < GRID_SIZE; place += 1) {
-        const tables = gridTables(place)
-        const { logLikelihood } = filterSales(steps, tables, parts)
-        logs[place] = (logs[place] as number) + logLikelihood + reportingLikelihood(steps, reporting, tables.silence)
-      }
-    }
-    const most = logs.reduce((a, b) => Math.max(a, b), -Infinity)
-    return { productId, regularChance: reporting.regularChance, likelihood: logs.map((log) => Math.exp(log - most)) }
-  })
+  const reporting = reportingOf(products)
+  const likelihoods: ProductLikelihood[] = []
+  for (const { productId, stores } of products) {
+    const own = { regularChance: reporting.regularChances[likelihoods.length] as number, echo: reporting.echo }
+    likelihoods.push(known.get(productId) ?? likelihoodOf({ productId, stores }, (storeId) => takesPart(productId, storeId), own))
+  }
+  return likelihoods
 }
 
-/** Chance of a report on a regular day of each product, echoes and the days for them left out. */
-function regularChances(products: readonly ProductSteps[]): number[] {
-  const counts = products.map(({ stores }) => ({
+function likelihoodOf(
+  { productId, stores }: ProductSteps,
+  takesPart: (storeId: string) => TakesPart,
+  reporting: { regularChance: number; echo: number },
+): ProductLikelihood {
+  const logs = new Float64Array(GRID_SIZE)
+  for (const { storeId, steps } of stores) {
+    const parts = partsOf(steps, takesPart(storeId))
+    for (let place = 0; place < GRID_SIZE; place += 1) {
+      const tables = gridTables(place)
+      const { logLikelihood } = filterSales(steps, tables, parts)
+      logs[place] = (logs[place] as number) + logLikelihood + reportingLikelihood(steps, reporting, tables.silence)
+    }
+  }
+  const most = logs.reduce((a, b) => Math.max(a, b), -Infinity)
+  for (const [place, log] of logs.entries()) logs[place] = Math.exp(log - most)
+  return { productId, regularChance: reporting.regularChance, likelihood: logs }
+}
+
+/** Chance of a report on a regular day of each product, echoes and the days for them left out; and that of an echo. */
+function reportingOf(products: Iterable<ProductSteps>): { regularChances: number[]; echo: number } {
+  const counts = Array.from(products, ({ stores }) => ({
     reports: sumOf(stores, ({ steps }) => steps.regularDays - steps.echoes.regular),
     days: Math.max(
       0,
       sumOf(stores, ({ steps }) => steps.days - steps.saleDays - steps.echoes.regularDays),
     ),
+    echoes: stores.map(({ steps }) => steps.echoes),
   }))
   const pooled = (1 + sumOf(counts, ({ reports }) => reports)) / (100 + sumOf(counts, ({ days }) => days))
-  return counts.map(({ reports, days }) => (reports + REPORT_DAYS * pooled) / (days + REPORT_DAYS))
+  const regularChances = counts.map(({ reports, days }) => (reports + REPORT_DAYS * pooled) / (days + REPORT_DAYS))
+  const echo = echoChance(counts.map(({ echoes }, index) => ({ echoes, regularChance: regularChances[index] as number })))
+  return { regularChances, echo }
 }
 
 const sumOf = <Value>(values: readonly Value[], of: (value: Value) => number): number => values.reduce((sum, value) => sum + of(value), 0)
@@ -116,7 +125,8 @@ export function posterior({ likelihood, regularChance }: ProductLikelihood, prio
         sum += weight
         index += 1
       }
-  return belief.map((weight) => weight / sum)
+  for (let place = 0; place < GRID_SIZE; place += 1) belief[place] = (belief[place] as number) / sum
+  return belief
 }
 
 /** Chance of a report on a sale day ÷ the same on a regular day. What makes a product known makes both more frequent, so that kinds agree on it. */

@@ -1,5 +1,4 @@
-import { echoesOf, type Echoes } from './echoes.ts'
-import type { ReportDay } from './timeline.ts'
+import { echoesOf, type Echoes, type StateDay } from './echoes.ts'
 import type { Unwatched } from './unwatched.ts'
 
 /** A window of a sale time at a store, in day numbers, both inclusive. */
@@ -63,7 +62,7 @@ export interface StoreDays {
  *
  * Units: day numbers. A window that begins inside another begins after it; one that touches a stretch that nobody watched tells nothing.
  */
-export function saleSteps(reports: readonly ReportDay[], { windows, unwatched }: StoreDays, asOf: number): SaleSteps | undefined {
+export function saleSteps(reports: readonly StateDay[], { windows, unwatched }: StoreDays, asOf: number): SaleSteps | undefined {
   const begin = reports.find(({ day }) => !windows.some(({ first, last }) => first <= day && day <= last))
   if (begin === undefined) return undefined
   const after = reports.filter(({ day }) => day > begin.day)

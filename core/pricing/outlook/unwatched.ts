@@ -1,4 +1,4 @@
-import type { Timeline } from './timeline.ts'
+import type { StateDay } from './echoes.ts'
 
 /** Days on which nobody looked at a store, both inclusive, as day numbers. */
 export interface Unwatched {
@@ -13,10 +13,12 @@ const CHANCE_ONCE_IN = 30
  * Stretches in which no product of a store was reported at all, too long for chance: whoever reports there was away. Silence then says nothing of sales.
  *
  * By a Poisson process: at `r` report days a day, a silence of L days follows a report with chance e^(−r L); `r` is taken outside the
- * stretches found. Units: day numbers; timelines of one store, up to `asOf`.
+ * stretches found. Units: day numbers; reports of one store, product by product, up to `asOf`.
  */
-export function unwatchedOf(lines: readonly Timeline[], asOf: number): Unwatched[] {
-  const days = [...new Set(lines.flatMap(({ reports }) => reports.map(({ day }) => day)))].sort((a, b) => a - b)
+export function unwatchedOf(products: Iterable<readonly StateDay[]>, asOf: number): Unwatched[] {
+  const seen = new Set<number>()
+  for (const reports of products) for (const { day } of reports) seen.add(day)
+  const days = [...seen].sort((a, b) => a - b)
   const first = days[0]
   if (first === undefined) return []
   const silences = [...days, asOf + 1].slice(1).map((day, index) => ({ first: (days[index] as number) + 1, last: day - 1 }))

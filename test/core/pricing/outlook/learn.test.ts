@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { learn, learnFrom, outlookOf, planOf, waitingDraws, type Ask } from '../../../../core/pricing/outlook/outlook.ts'
 import { dayNumber } from '../../../../core/pricing/outlook/civil-day.ts'
+import { taughtBy } from '../../../../core/pricing/outlook/taught.ts'
 import { timelines } from '../../../../core/pricing/outlook/timeline.ts'
 import { newcomerTrust } from '../../../../core/pricing/trust.ts'
 import { stopping } from '../../../../core/pricing/outlook/stopping.ts'
@@ -33,8 +34,8 @@ describe('what a record teaches', () => {
     const { sightings, asOf, ...rest } = world.record
     const ids = world.record.products.map(({ id }) => id).toSorted()
     const some = [ids.slice(0, 3), ids.slice(3)].map((few) => sightings.filter(({ productId }) => few.includes(productId)))
-    const lines = some.flatMap((few) => timelines(few, dayNumber(asOf), newcomerTrust))
-    expect(JSON.stringify(learnFrom(lines, { ...rest, asOf }, {}))).toBe(JSON.stringify(learned))
+    const taught = some.flatMap((few) => taughtBy(timelines(few, dayNumber(asOf), newcomerTrust)))
+    expect(JSON.stringify(learnFrom(taught, { ...rest, asOf }, {}))).toBe(JSON.stringify(learned))
     expect(some.map(({ length }) => length > 0)).toEqual([true, true])
   })
 

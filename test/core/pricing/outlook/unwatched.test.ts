@@ -5,7 +5,6 @@ import type { ReportDay } from '../../../../core/pricing/outlook/timeline.ts'
 import { unwatchedOf } from '../../../../core/pricing/outlook/unwatched.ts'
 
 const report = (day: number): ReportDay => ({ day, onSale: false, saleMinor: NaN, shelfMinor: 1000, printedMinor: NaN })
-const line = (reports: ReportDay[]) => ({ productId: 'p', storeId: 's', reports })
 
 /** Report days at a daily chance, none within the stretches. */
 function reports(chance: number, days: number, away: ReadonlyArray<[number, number]>, seed: number): ReportDay[] {
@@ -18,7 +17,7 @@ function reports(chance: number, days: number, away: ReadonlyArray<[number, numb
 
 describe('stretches on which nobody looked at a store', () => {
   it('are found where all its products are silent for too long', () => {
-    const found = unwatchedOf([line(reports(0.4, 700, [[200, 260]], 1)), line(reports(0.3, 700, [[200, 260]], 2))], 699)
+    const found = unwatchedOf([reports(0.4, 700, [[200, 260]], 1), reports(0.3, 700, [[200, 260]], 2)], 699)
     expect(found).toHaveLength(1)
     expect(found[0]?.first).toBeLessThanOrEqual(200)
     expect(found[0]?.last).toBeGreaterThanOrEqual(260)
@@ -26,14 +25,14 @@ describe('stretches on which nobody looked at a store', () => {
   })
 
   it('are none where one product alone is silent, nor by chance in nine records of ten', () => {
-    expect(unwatchedOf([line(reports(0.1, 700, [[200, 260]], 1)), line(reports(0.5, 700, [], 2))], 699)).toEqual([])
-    const byChance = Array.from({ length: 100 }, (_, seed) => unwatchedOf([line(reports(0.2, 700, [], seed))], 699))
+    expect(unwatchedOf([reports(0.1, 700, [[200, 260]], 1), reports(0.5, 700, [], 2)], 699)).toEqual([])
+    const byChance = Array.from({ length: 100 }, (_, seed) => unwatchedOf([reports(0.2, 700, [], seed)], 699))
     // A silence as long is taken by chance in one of thirty; of a hundred, 3 and a standard error of 1.8.
     expect(byChance.filter((found) => found.length > 0).length).toBeLessThan(10)
   })
 
   it('reach to the end of the record where the last reports lie far behind', () => {
-    expect(unwatchedOf([line(reports(0.5, 500, [], 3))], 699)[0]?.last).toBe(699)
+    expect(unwatchedOf([reports(0.5, 500, [], 3)], 699)[0]?.last).toBe(699)
   })
 })
 
