@@ -76,6 +76,12 @@ describe('what is told of the flow', () => {
     expect(open.action?.want?.slot).toBe('filter')
   })
 
+  it('asks of two kinds by the one of which less arrives', () => {
+    // Of a return pump three tenths to seven arrive, of a canister half or more: 4 × 237.71 ÷ 0.3 is 3169.5 L/h. Common practice.
+    const both = flow({ type: 'return_pump', ratedFlowLph: 300 }, printed(300))
+    expect(both.action?.want).toEqual({ ...ENOUGH, minimum: { ratedFlowLph: 3170 } })
+  })
+
   it('without a ceiling where the group bears any flow, and to a tenth where a mark is no whole number', () => {
     const livestock = { ...group('cool-stream'), flowFloorPerHour: 4.5, flowCeilingPerHour: null }
     expect(told(findingOf('filter_flow', filters(printed(2000)), { livestock })).reason).toMatch(
@@ -105,6 +111,22 @@ describe('what is told of too much flow', () => {
   it('fits at the very tenth of the mark', () => {
     // 6.0 × 237.71 ÷ 0.7 is 2037 L/h and 6.0 × 237.71 ÷ 0.5 is 2853 L/h.
     expect([ceiling(2037), ceiling(2853)].map(({ verdict }) => verdict)).toEqual(['fits', 'marginal'])
+  })
+
+  it('over glass that nobody stated, is both ends and what to do meanwhile', () => {
+    // 1435 L/h of clean media go 6.04 times an hour through 237.71 L, and thicker or thinner panes leave more or less of it.
+    const open = findingOf(
+      'flow_ceiling',
+      { ...filters(printed(2050)), tank: one('Wendlemere', { lengthMm: 1219.2, widthMm: 457.2, heightMm: 533.4 }) },
+      { livestock: group('labyrinth') },
+    )
+    expect(told(open)).toMatchObject({
+      verdict: 'not_known',
+      action: 'Enter what is missing. Until then spread the return along the glass, or throttle the filter at its outlet.',
+    })
+    expect(told(open).reason).toMatch(
+      /: [5-6]\.\d times an hour to 6\.\d times an hour with clean media and 4\.\d times an hour(?: to 4\.\d times an hour)? with loaded ones\. Above 6 times/,
+    )
   })
 
   it('is not asked where nothing is known of the flow', () => {
