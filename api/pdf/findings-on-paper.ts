@@ -5,7 +5,7 @@ import type { AssembledBuild } from '../../core/quote/revision.ts'
 import { MOST_QUESTIONS, urgencyOf } from '../../core/sizing/open-questions.ts'
 import { sayRange, sayTurns } from '../../core/sizing/range-words.ts'
 import { CHECK_TITLES } from '../../core/sizing/check-titles.ts'
-import { firstSentence } from './first-sentence.ts'
+import { firstSentence, hasFigure, sentenceWith } from './first-sentence.ts'
 import type { FindingPaper, FirstFinding } from './paper.ts'
 import type { Teller } from './teller.ts'
 
@@ -85,8 +85,23 @@ export function firstFindings(builds: AssembledBuild[], teller: Teller): FirstFi
   return first.map(({ finding, letters }) => firstFinding(finding, letters, builds.length, teller))
 }
 
+/** Whether a figure lies beyond what it is held against. */
+function isPast({ value, limit }: Finding): boolean {
+  if (value === undefined || limit === undefined) return false
+  return (limit.kind !== 'at_least' && value.value > limit.high.value) || (limit.kind !== 'at_most' && value.value < limit.low.value)
+}
+
+/** The first sentence of its reason; of what is past its limit the one with the figure, or the figure beside it. */
+function firstReason(finding: Finding, teller: Teller): string {
+  const reason = teller.phrase(finding.reason)
+  const first = firstSentence(reason)
+  const figure = finding.value && isPast(finding) ? teller.quantity(finding.value) : ''
+  if (figure === '' || hasFigure(first, figure)) return first
+  return sentenceWith(reason, figure) ?? `${first} Value ${figure}, limit ${limitWords(finding.limit, teller)}.`
+}
+
 function firstFinding(finding: Finding, letters: string[], buildCount: number, teller: Teller): FirstFinding {
-  const reason = firstSentence(teller.phrase(finding.reason))
+  const reason = firstReason(finding, teller)
   return {
     letters: buildCount === 1 ? '' : letters.join(', '),
     title: CHECK_TITLES[finding.check],

@@ -12,3 +12,23 @@ export function firstSentence(text: string): string {
   }
   return text
 }
+
+/**
+ * The first sentence of a text that has these words, with its stop; undefined where none has them.
+ *
+ * @example sentenceWith('The tank weighs 450 lb. A joist takes 143 % of it. Ask.', '143 %') // 'A joist takes 143 % of it.'
+ */
+export function sentenceWith(text: string, words: string): string | undefined {
+  for (let rest = text.trim(); rest !== '';) {
+    const sentence = firstSentence(rest)
+    if (hasFigure(sentence, words)) return sentence
+    rest = rest.slice(sentence.length).trim()
+  }
+  return undefined
+}
+
+/** Whether a text has a figure as it is told, and not the end of a longer one. @example hasFigure('takes 143 %', '43 %') // false */
+export function hasFigure(text: string, figure: string): boolean {
+  const at = text.indexOf(figure)
+  return at !== -1 && !/[\d.,]/.test(text.charAt(at - 1))
+}

@@ -47,7 +47,7 @@ function weights(subject: StartupSubject): Step['amounts'] {
   if (brimMassKg === undefined || leakTest === null) return []
   if (bedKg(subject) === 0) return [{ label: 'Full to the rim', value: weighs(subject, brimMassKg) }]
   return [
-    { label: 'Leak test', value: phrase`${leakTest}, no bed (gravel or sand) in it yet` },
+    { label: 'Leak test, no bed', value: leakTest },
     { label: 'Full, with its bed', value: weighs(subject, brimMassKg) },
   ]
 }

@@ -3,7 +3,7 @@ import { afterAll, describe, expect, it } from 'vitest'
 import { waysToLayOut } from '../../../api/pdf/fit-page-one.ts'
 import { paperFaces } from '../../../api/pdf/fonts.ts'
 import { firstAction, firstFindings, firstQuestions } from '../../../api/pdf/findings-on-paper.ts'
-import { firstSentence } from '../../../api/pdf/first-sentence.ts'
+import { firstSentence, hasFigure, sentenceWith } from '../../../api/pdf/first-sentence.ts'
 import { quotePaper } from '../../../api/pdf/quote-paper.ts'
 import { closePdfWorker, renderQuotePdf, type QuotePdfInput } from '../../../api/pdf/render-quote-pdf.ts'
 import { linesOf } from '../../../api/pdf/text-width.ts'
@@ -12,6 +12,7 @@ import type { AssembledBuild } from '../../../core/quote/revision.ts'
 import type { Check, Verdict } from '../../../core/sizing/finding.ts'
 import { makeFinding } from '../../../core/sizing/make-finding.ts'
 import { toldFinding } from '../../../core/sizing/told-report.ts'
+import { quantity, type Phrase } from '../../../core/units/quantity.ts'
 import { sampleRevision, type SampleOptions } from '../../support/sample-revision.ts'
 
 const faces = paperFaces()
@@ -167,6 +168,30 @@ describe('the findings that matter', () => {
       ['Heat in the coldest room', 'B', 'does_not_fit'],
       third,
     ]) // prettier-ignore
+  })
+})
+
+describe('the figure of what is past its limit', () => {
+  const percent = (value: number) => quantity(value, 'percent', 0)
+  const sentenceOf = (value: number, reason: Phrase): string | undefined => {
+    const [build] = sampleRevision({ builds: 1 }).builds
+    const limit = { kind: 'at_most', high: percent(50) } as const
+    const finding = toldFinding(makeFinding('floor_load', { verdict: 'marginal', value: percent(value), limit, reason, action: null }))
+    const report = { ...build!.report, findings: [finding], pageOne: [0] }
+    return firstFindings([{ ...build!, report }], tellerOf(sampleRevision({ builds: 1 })))[0]?.sentence
+  }
+  const WEIGHS = 'Filled to the rim it weighs much. '
+
+  it('stands on page one, in its own sentence or beside the first', () => {
+    expect(sentenceOf(143, [WEIGHS, 'A joist takes ', percent(143), ' in bending. It sags.'])).toBe('A joist takes 143 % in bending.')
+    expect(sentenceOf(143, [WEIGHS, 'A joist takes far more.'])).toBe(`${WEIGHS}Value 143 %, limit at most 50 %.`)
+    // Within its limit what it weighs is what matters.
+    expect(sentenceOf(43, [WEIGHS, 'A joist takes ', percent(43), ' in bending.'])).toBe(WEIGHS.trim())
+  })
+  it('is not found in the end of a longer one', () => {
+    expect(hasFigure('A joist takes 143 %.', '43 %')).toBe(false)
+    expect(sentenceWith('It takes 143 %. It may take 43 %.', '43 %')).toBe('It may take 43 %.')
+    expect(sentenceWith('It takes 143 %.', '9 %')).toBeUndefined()
   })
 })
 

@@ -6,6 +6,7 @@ import { isPackSlot } from '../../../core/quote/pack-cover.ts'
 import type { WorkedBuild, QuoteInputs } from '../../../core/quote/revision.ts'
 import { bestFirst, candidateOf, illFittingSlots, type Candidate } from './candidates.ts'
 import { editDraft } from './draft-edit.ts'
+import { lackOfHeat, lacksItsSump, leastShort, mayWantLid } from './fill-order.ts'
 import { fillByPacks, shortSlots } from './fill-packs.ts'
 import { unanswered } from './next-slot.ts'
 
@@ -32,7 +33,8 @@ const MOST_TRIES = 5
  * Puts into each slot that must be filled and is still empty the product that fits and adds least to the total (where none does, one that is marginal), one slot after
  * the other, so that each sees what came before it. A slot that nothing fits stays empty. The tank is never chosen: everything else follows from it.
  *
- * What is bought by the pack is filled by sizes that may mix, up to what is needed; packs that do not go far enough get more beside them.
+ * What is bought by the pack is filled by sizes that may mix, up to what is needed; packs that do not go far enough get more beside them. Where no heater holds an
+ * open tank well, a lid goes on first.
  *
  * `newLineId` makes the ids, since ids are made outside. `offer` reads a slot's products; a failure is its caller's.
  *
@@ -50,11 +52,31 @@ export async function fillRest(
     read.set(slot, known)
     return known
   }
+  const open = await fillInTries(inputs, buildId, offerOnce, newLineId, [])
+  if (!mayWantLid(buildOf(open, buildId))) return open
+  const covered = await fillInTries(inputs, buildId, offerOnce, newLineId, ['cover'])
+  return lackOfHeat(buildOf(covered, buildId)) < lackOfHeat(buildOf(open, buildId)) ? covered : open
+}
+
+const buildOf = ({ inputs }: Filled, buildId: string): WorkedBuild =>
+  workBuild(
+    inputs,
+    inputs.draft.builds.findIndex((build) => build.id === buildId),
+  )
+
+/** `first` are slots that are filled before the others, though nothing requires them. */
+async function fillInTries(
+  inputs: QuoteInputs,
+  buildId: string,
+  offer: (slot: Slot) => Promise<Offered>,
+  newLineId: () => string,
+  first: readonly Slot[],
+): Promise<Filled> {
   const passedOver = new Set<string>()
   for (let tries = 1; ; tries += 1) {
-    const { placed, ...result } = await fillOnce(inputs, buildId, offerOnce, newLineId, passedOver)
-    const culprits = placed.filter(({ spoils }) => spoils.some((slot) => result.left.includes(slot)))
-    if (culprits.length === 0 || tries === MOST_TRIES) return result
+    const { placed, left, ...result } = await fillOnce(inputs, buildId, offer, newLineId, { first, passedOver })
+    const culprits = placed.filter(({ spoils }) => spoils.some((slot) => left.includes(slot)))
+    if (culprits.length === 0 || tries === MOST_TRIES) return { ...result, left: left.filter((slot) => !first.includes(slot)) }
     for (const { productId } of culprits) passedOver.add(productId)
   }
 }
@@ -70,7 +92,7 @@ async function fillOnce(
   buildId: string,
   offer: (slot: Slot) => Promise<Offered>,
   newLineId: () => string,
-  passedOver: ReadonlySet<string>,
+  { first, passedOver }: { first: readonly Slot[]; passedOver: ReadonlySet<string> },
 ): Promise<Filled & { placed: Placed[] }> {
   const index = inputs.draft.builds.findIndex((build) => build.id === buildId)
   const [filled, left, placed]: [Slot[], Slot[], Placed[]] = [[], [], []]
@@ -78,7 +100,8 @@ async function fillOnce(
   for (;;) {
     const build = workBuild(now, index)
     const short = shortSlots(build).filter((one) => !filled.includes(one))
-    const slot = [...unanswered(build), ...short].find((one) => one !== 'hold_water' && !left.includes(one))
+    const early = first.filter((one) => !filled.includes(one))
+    const slot = [...early, ...unanswered(build), ...short].find((one) => one !== 'hold_water' && !left.includes(one))
     if (slot === undefined) return { inputs: now, filled, left, placed }
     const all = await offer(slot)
     const offered = { ...all, products: all.products.filter((product) => !passedOver.has(product.id)) }
@@ -103,12 +126,13 @@ function spoiledBy(candidate: Candidate, build: WorkedBuild): Slot[] {
 
 /**
  * One piece where one fits, else as few as do; where nothing fits without reserve, what is marginal. What is not known to fit, or keeps a part that is there
- * already from fitting, is not taken.
+ * already from fitting, is not taken. Of lights that fit, one that spans the tank comes before a cheaper one that does not.
  */
 async function cheapestFit(inputs: QuoteInputs, build: WorkedBuild, slot: Slot, offered: Offered): Promise<Candidate | null> {
   const seen = new Set(offered.prices.map((price) => price.productId))
-  const priced = offered.products.filter((product) => seen.has(product.id))
+  const priced = offered.products.filter((product) => seen.has(product.id) && !lacksItsSump(product, build))
   const open = unanswered(build)
+  const shortOf = leastShort(build)
   let marginal: Candidate | undefined
   for (let quantity = 1; quantity <= MOST_PIECES; quantity += 1) {
     await breath()
@@ -116,6 +140,7 @@ async function cheapestFit(inputs: QuoteInputs, build: WorkedBuild, slot: Slot, 
       .map((product) => candidateOf(product, { inputs, build, slot, quantity, replaces: [], fetched: offered }))
       .filter((one) => one.offer !== null && one.totalMinor !== null && spoiledBy(one, build).every((spoiled) => open.includes(spoiled)))
       .toSorted(bestFirst)
+      .toSorted((a, b) => shortOf(a.product) - shortOf(b.product))
     const fit = tried.find((one) => one.verdict === null || one.verdict === 'fits')
     if (fit) return fit
     marginal ??= tried.find((one) => one.verdict === 'marginal')

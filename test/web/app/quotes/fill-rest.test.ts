@@ -125,3 +125,47 @@ it('passes over what fits its own slot and leaves another that nothing then fits
   // Flat glass on an open frame is no bed, with or without a mat: the dearer stand is the one that works.
   expect(inputs.draft.builds[0]?.lines.flatMap((line) => (line.answer === 'buy' ? [line.productId] : []))).toEqual(['t90', 'whole', 'mat'])
 })
+
+describe('what goes before the price', () => {
+  const light = (id: string, lengthMm: number): Product =>
+    ({
+      ...shared,
+      id,
+      kind: 'light',
+      name: id,
+      spec: { lengthMm, widthMm: 110, powerW: 30, luminousFluxLm: 3000, spectrum: 'white' },
+    }) as Product
+  const lid = { ...shared, id: 'lid', kind: 'lid', name: 'lid', spec: { lengthMm: 900, widthMm: 400, cover: 'glass' } } as Product
+  const heater = (powerW: number): Product =>
+    ({
+      ...shared,
+      id: `h${powerW}`,
+      kind: 'heater',
+      name: `Torvane ${powerW} W`,
+      spec: { powerW, adjustable: true, externalController: true },
+    }) as Product
+  const filter = (id: string, type: 'return_pump' | 'hang_on'): Product =>
+    ({ ...shared, id, kind: 'filter', name: id, spec: { type, ratedFlowLph: 900, powerW: 8, mediaVolumeL: 1.5 } }) as Product
+  const shelf = (products: Product[]) => ({ products, prices: products.map((product, index) => priceOf(product.id, 1000 * (index + 1))) })
+  const fill = async (shelves: Partial<Record<Slot, ReturnType<typeof shelf>>>, coldestRoomC: number) => {
+    const before = inputsWith('t90')
+    const need = { ...before.draft.need, exact: { coldestRoomC, warmestRoomC: 23, plants: 'low' as const } }
+    const asked = { ...before, draft: { ...before.draft, need } }
+    const { inputs } = await fillRest(asked, 'a', (slot) => Promise.resolve(shelves[slot] ?? shelf([])), newLineId)
+    return inputs.draft.builds[0]?.lines.flatMap((line) => (line.answer === 'buy' ? [`${line.quantity} ${line.productId}`] : [])) ?? []
+  }
+
+  it('is a light that spans the tank, though a shorter one would do and costs less', async () => {
+    expect(await fill({ light: shelf([light('l700', 700), light('l900', 900), light('l880', 880)]) }, 18)).toEqual(['1 t90', '1 l900'])
+    expect(await fill({ light: shelf([light('l700', 700)]) }, 18)).toEqual(['1 t90', '1 l700'])
+  })
+  it('is a lid, where an open tank takes more heaters than two', async () => {
+    const shelves = { heat: shelf([heater(75)]), cover: shelf([lid]) }
+    expect(await fill(shelves, 21)).toEqual(['1 t90', '2 h75'])
+    expect(await fill(shelves, 18)).toEqual(['1 t90', '1 lid', '2 h75'])
+    expect((await fill({ heat: shelves.heat }, 18)).at(-1)).toMatch(/^[3-9] h75$/)
+  })
+  it('is no return pump where no sump stands', async () => {
+    expect(await fill({ filter: shelf([filter('return', 'return_pump'), filter('back', 'hang_on')]) }, 18)).toEqual(['1 t90', '1 back'])
+  })
+})
