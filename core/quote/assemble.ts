@@ -19,10 +19,11 @@ export function assembleBuild(inputs: QuoteInputs, index: number): AssembledBuil
   const kits = kitsApart(inputs, index)
     .map((kit) => sayKitApart(kit, install.currency))
     .filter((words) => words !== '')
+  const report = withAllFigures(subject, withRanges(subject, build.report))
   return {
     ...build,
     ...(kits.length > 0 && { kits }),
-    report: withAllFigures(subject, withRanges(subject, build.report)),
-    plan: startupPlan({ ...subject, report: build.report, install }),
+    report,
+    plan: startupPlan({ ...subject, report, install }),
   }
 }

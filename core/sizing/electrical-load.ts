@@ -1,4 +1,4 @@
-import { phrase, quantity, type Phrase } from '../units/quantity.ts'
+import { phrase, quantity } from '../units/quantity.ts'
 import { isLowVoltageCountry, mainsCaution } from './mains.ts'
 import type { Finding } from './finding.ts'
 import type { Gear } from './gear.ts'
@@ -63,9 +63,10 @@ export function electricalLoad(subject: SizingSubject): Finding | null {
 }
 
 /** What watts on a label leave out: the current of motors, and what a timer's contacts bear. Common practice. */
-function fineprint({ filters, appliances = [] }: Gear): Phrase {
-  const motors = filters.length > 0 || appliances.length > 0
-  return motors
-    ? phrase` Motors of pumps take more current than their watts say (volt-amperes), so leave some in reserve. Switch pumps and lamps by a plug-in timer only where it is rated for motors and lamps as well.`
-    : phrase` Switch lamps by a plug-in timer only where it is rated for lamps as well.`
+function fineprint({ filters, appliances = [] }: Gear): string {
+  const motors =
+    filters.length > 0 || appliances.length > 0
+      ? ' Motors of pumps take more current than their watts say (volt-amperes), so leave some in reserve.'
+      : ''
+  return `${motors} A plug-in timer has to be rated for the motors or lamps that it switches.`
 }

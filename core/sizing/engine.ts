@@ -1,42 +1,43 @@
-import { ammoniaTests } from './ammonia-tests.ts'
-import { circulation } from './circulation.ts'
-import { conditionerCheck } from './conditioner-check.ts'
-import { cordLength } from './cord-length.ts'
-import { electricalLoad } from './electrical-load.ts'
-import { drainDown } from './drain-down.ts'
-import { emptyLift } from './empty-lift.ts'
-import { gearFigures, tankFigures } from './figures.ts'
+// By topic: a browser loads it compressed, and a word is found again only within the last 32 kB.
 import { deliveryOf, type Delivery } from './filter-delivery.ts'
-import { filterFeed } from './filter-feed.ts'
 import { filterFlow, flowCeiling } from './filter-flow.ts'
-import { VERDICTS, type Finding, type Verdict } from './finding.ts'
-import { floorLoad } from './floor-load.ts'
-import { glassPane } from './glass-pane.ts'
+import { circulation } from './circulation.ts'
+import { oxygenCheck } from './oxygen-check.ts'
+import { filterFeed } from './filter-feed.ts'
+import { weeklyChange } from './weekly-change.ts'
+import { skimmerSize } from './skimmer-size.ts'
+import { drainDown } from './drain-down.ts'
+import { conditionerCheck } from './conditioner-check.ts'
+import { heatingOf, type Heating } from './heating.ts'
+import { heaterStuck } from './heater-stuck.ts'
 import { heaterHolds } from './heater-holds.ts'
 import { heaterSpare } from './heater-spare.ts'
-import { heaterStuck } from './heater-stuck.ts'
-import { heatingOf, type Heating } from './heating.ts'
-import { lidCheck } from './lid-check.ts'
-import { litOf, type Lit } from './light-along.ts'
-import { lightCoverage } from './light-coverage.ts'
-import { lightLevel } from './light-level.ts'
-import { withoutTank } from './no-tank.ts'
-import { oxygenCheck } from './oxygen-check.ts'
-import { outletProtection } from './outlet-protection.ts'
-import { outlets } from './outlets.ts'
-import type { SizingFigures, SizingReport, SizingSubject } from './report.ts'
+import { warmRoom } from './warm-room.ts'
 import { salinityDrift } from './salinity-drift.ts'
-import { situationOf, type Situation } from './situation.ts'
-import { skimmerSize } from './skimmer-size.ts'
-import { smallestVolume } from './smallest-volume.ts'
-import { standBedding } from './stand-bedding.ts'
-import { standFootprint } from './stand-footprint.ts'
-import { standLoad } from './stand-load.ts'
-import { standWet } from './stand-wet.ts'
+import { cordLength } from './cord-length.ts'
+import { electricalLoad } from './electrical-load.ts'
+import { outlets } from './outlets.ts'
+import { outletProtection } from './outlet-protection.ts'
+import { ammoniaTests } from './ammonia-tests.ts'
+import { litOf, type Lit } from './light-along.ts'
+import { lightLevel } from './light-level.ts'
+import { lightCoverage } from './light-coverage.ts'
 import { substrateDepth } from './substrate-depth.ts'
 import { tipping } from './tipping.ts'
-import { weeklyChange } from './weekly-change.ts'
-import { warmRoom } from './warm-room.ts'
+import { standLoad } from './stand-load.ts'
+import { standFootprint } from './stand-footprint.ts'
+import { standBedding } from './stand-bedding.ts'
+import { standWet } from './stand-wet.ts'
+import { emptyLift } from './empty-lift.ts'
+import { floorLoad } from './floor-load.ts'
+import { glassPane } from './glass-pane.ts'
+import { lidCheck } from './lid-check.ts'
+import { smallestVolume } from './smallest-volume.ts'
+import { gearFigures, tankFigures } from './figures.ts'
+import { withoutTank } from './no-tank.ts'
+import { VERDICTS, type Finding, type Verdict } from './finding.ts'
+import { situationOf, type Situation } from './situation.ts'
+import type { SizingFigures, SizingReport, SizingSubject } from './report.ts'
 
 /** Rules that take something in common, reckoned once. A rule answers null where it does not apply. */
 export interface RuleSet<From, Shared> {
@@ -106,20 +107,17 @@ const RANK = Object.fromEntries(VERDICTS.map((verdict, index) => [verdict, index
  */
 export function sizingReport(subject: SizingSubject): SizingReport {
   const { found, inspected } = inspect(subject)
-  const figures: SizingFigures = inspected
-    ? tankFigures(inspected.situation, inspected.heating, inspected.lit, inspected.delivery)
-    : gearFigures(subject)
+  const figures: SizingFigures = inspected ? tankFigures(inspected.situation, inspected.heating, inspected.delivery) : gearFigures(subject)
   const findings = found.sort((a, b) => RANK[a.verdict] - RANK[b.verdict] || a.hurtRank - b.hurtRank)
   const counts: Record<Verdict, number> = { does_not_fit: 0, not_known: 0, marginal: 0, fits: 0 }
   for (const { verdict, wording } of findings) if (wording !== FLOOR_WITHIN) counts[verdict]++
   return { findings, counts, pageOne: pageOneOf(findings), figures }
 }
 
-/** A tank in its room with what several rules and the figures ask for, reckoned once. */
+/** A tank in its room with what rules and figures ask for in common, reckoned once. */
 interface Inspected {
   situation: Situation
   heating: Heating
-  lit: Lit
   delivery: Delivery | undefined
 }
 
@@ -146,10 +144,10 @@ function inspect(subject: SizingSubject): { found: Finding[]; inspected: Inspect
 /** Runs the rules of a tank, adding to `found`. */
 function inspectTank(situation: Situation, found: Finding[]): Inspected {
   runInto(found, TANK_RULES.rest, situation)
+  runInto(found, TANK_RULES.light, situation)
   return {
     situation,
     heating: runInto(found, TANK_RULES.heat, situation),
-    lit: runInto(found, TANK_RULES.light, situation),
     delivery: runInto(found, TANK_RULES.flow, situation),
   }
 }

@@ -1,10 +1,8 @@
-import { rimLoop } from './cord-length.ts'
 import type { Delivery } from './filter-delivery.ts'
 import { tankWater, waterSpan } from './filter-flow.ts'
 import { floorMassKg } from './floor-load.ts'
 import { heatFigures } from './heat-figures.ts'
 import type { Heating } from './heating.ts'
-import type { Lit } from './light-along.ts'
 import { applianceLoadW } from './peak-load.ts'
 import type { SizingFigures, SizingSubject } from './report.ts'
 import type { Situation } from './situation.ts'
@@ -16,44 +14,26 @@ export function gearFigures(subject: SizingSubject): SizingFigures {
   return unstated.length > 0 || loadW.high === 0 ? {} : { peakLoadW: round(loadW.high, 0) }
 }
 
+/** Between loaded media and clean ones, L/h. */
+export const meanFlowLph = ({ loaded, clean }: Delivery): number => (middle(loaded) + middle(clean)) / 2
+
 /**
- * Figures for dosing and paper. Where the glass is not stated, the middle of what it may be stands: the findings say so.
+ * Figures that others reckon with while parts are chosen. Where the glass is not stated, the middle of what it may be stands: the findings say so.
  * Masses take the heavier end, for they are what someone has to carry.
  */
-export function tankFigures(situation: Situation, heating: Heating, { bed }: Lit, delivery: Delivery | undefined): SizingFigures {
+export function tankFigures(situation: Situation, heating: Heating, delivery: Delivery | undefined): SizingFigures {
   const { corners, gear } = situation
-  const water = middle(waterSpan(situation))
-  const flow = delivery && (middle(delivery.loaded) + middle(delivery.clean)) / 2
-  const figures: SizingFigures = {
+  return {
     ...gearFigures(situation),
     outsideVolumeL: round(corners[0]?.geometry.outsideVolumeL ?? 0, 2),
     grossVolumeL: round(middle(over(corners, ({ geometry }) => geometry.grossVolumeL)), 2),
-    waterVolumeL: round(water, 2),
+    waterVolumeL: round(middle(waterSpan(situation)), 2),
     ...(situation.sump && { tankWaterL: round(middle(tankWater(situation)), 2) }),
     emptyMassKg: round(over(corners, ({ mass }) => mass.emptyKg).high, 2),
     runningMassKg: round(over(corners, ({ mass }) => mass.runningKg).high, 2),
     brimMassKg: round(gear.stand?.spec.massKg === undefined ? over(corners, ({ mass }) => mass.brimKg).high : floorMassKg(situation), 2),
     substrateMassKg: round(over(corners, ({ mass }) => mass.substrateKg).high, 2),
     ...heatFigures(situation, heating),
-  }
-  if (flow !== undefined) Object.assign(figures, { flowLph: round(flow, 0), turnoverPerHour: round(flow / water, 2) })
-  if (bed && !bed.fluxUnstated) {
-    figures.lightAtBedUmol = { low: round(bed.dim.low, 0), high: round(bed.dim.high, 0) }
-  }
-  return { ...figures, ...loopFigure(situation) }
-}
-
-function loopFigure(situation: Situation): Pick<SizingFigures, 'dripLoop'> {
-  const rim = rimLoop(situation)
-  if (!rim) return {}
-  const mm = (value: number) => Math.round(value)
-  return {
-    dripLoop: {
-      neededMm: mm(rim.loop.neededMm),
-      lowPointMm: mm(rim.loop.lowPointMm),
-      exitHeightMm: mm(rim.run.exitHeightMm),
-      outletHeightMm: mm(rim.run.outletHeightMm),
-      distanceMm: mm(rim.run.distanceMm),
-    },
+    ...(delivery && { flowLph: round(meanFlowLph(delivery), 0) }),
   }
 }

@@ -1,7 +1,7 @@
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import type { LivestockGroup } from './conditions.ts'
 import { flowShare, type Delivery } from './filter-delivery.ts'
-import type { Finding, Verdict } from './finding.ts'
+import type { Action, Finding, Verdict } from './finding.ts'
 import { makeFinding, namesOf } from './make-finding.ts'
 import { settled } from './settled.ts'
 import type { Situation } from './situation.ts'
@@ -64,11 +64,11 @@ export function filterFlow(situation: Situation, delivery: Delivery | undefined)
   const limit = { kind: 'at_least', low: per(flowFloorPerHour) } as const
   const types = gear.filters.length > 0 ? gear.filters.map(({ spec }) => spec.type) : [undefined]
   const needed = Math.ceil((flowFloorPerHour * water.high) / Math.min(...types.map((type) => flowShare(type).low)) / 10) * 10
-  const action = {
-    text: phrase`Choose a filter printed at ${quantity(needed, 'L/h', 0)} or more.`,
+  const choose = (begin: string): Action => ({
+    text: phrase`${begin} a filter printed at ${quantity(needed, 'L/h', 0)} or more.`,
     want: { slot: 'filter', quantity: 1, minimum: { ratedFlowLph: needed } },
-  } as const
-  if (delivery === undefined) return unknownFlow(situation, action)
+  })
+  if (delivery === undefined) return unknownFlow(situation, choose('Choose'))
   const { weakest, strongest } = turnovers(delivery, water)
   const outcome = settled(
     judgeFloor(weakest, flowFloorPerHour),
@@ -81,25 +81,16 @@ export function filterFlow(situation: Situation, delivery: Delivery | undefined)
     value: turns(weakest.low),
     limit,
     reason: phrase`${flowWords(delivery)}: the water goes through ${allTurns(weakest, strongest, delivery.lifts)}; ${marks(conditions.livestock)}.`,
-    action: actionOf(outcome.verdict, action, needed, delivery.lifts),
+    action: outcome.verdict === 'fits' ? null : choose(beginOf(outcome.verdict, delivery.lifts)),
     source: sourceOf(delivery),
   })
 }
 
-function actionOf(verdict: Verdict, action: NonNullable<Finding['action']>, neededLph: number, lifts: boolean): Finding['action'] {
-  switch (verdict) {
-    case 'fits':
-      return null
-    case 'marginal':
-      return {
-        ...action,
-        text: phrase`${lifts ? 'Measure the flow at the return' : 'Rinse the media in tank water every few weeks'}, or choose a filter printed at ${quantity(neededLph, 'L/h', 0)} or more.`,
-      }
-    case 'not_known':
-      return { ...action, text: phrase`Enter what is missing, or choose a filter printed at ${quantity(neededLph, 'L/h', 0)} or more.` }
-    case 'does_not_fit':
-      return action
-  }
+/** What may be done in place of another filter. */
+function beginOf(verdict: Verdict, lifts: boolean): string {
+  if (verdict === 'does_not_fit') return 'Choose'
+  if (verdict === 'not_known') return 'Enter what is missing, or choose'
+  return `${lifts ? 'Measure the flow at the return' : 'Rinse the media in tank water every few weeks'}, or choose`
 }
 
 const sourceOf = ({ byCurve }: Delivery): SourceName => (byCurve === 'none' ? 'filter_flow' : 'pump_curve')
@@ -127,7 +118,7 @@ function flowWords({ ratedLph, loaded, clean, byCurve, lifts }: Delivery): Phras
   return phrase`Of the printed ${rated}, ${what} leave ${litres(clean)} when clean and ${litres(loaded)} when loaded`
 }
 
-function unknownFlow({ gear, conditions }: Situation, action: NonNullable<Finding['action']>): Finding {
+function unknownFlow({ gear, conditions }: Situation, action: Action): Finding {
   const none = gear.filters.length === 0
   const least = per(conditions.livestock.flowFloorPerHour)
   return makeFinding('filter_flow', {

@@ -55,7 +55,7 @@ export function glassPane(situation: Situation): Finding | null {
   const curved = situation.corners.some(({ shape }) => panelsOf(tankOutline(shape, 0)).some((panel) => panel.curved))
   if (!curved || flat?.verdict === 'does_not_fit') return flat
   return withoutVerdict(
-    phrase`${why} Its curved glass carries the water as a shell does, by how its edges are held: no formula of flat panes says how much.`,
+    phrase`${why} Its curved glass carries the water as a shell: no formula of flat panes says how much.`,
     ASK_BUILDER,
     'word of the maker',
   )

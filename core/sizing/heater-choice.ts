@@ -124,14 +124,15 @@ export function heaterAction(situation: Situation, heating: Heating, asking: Ask
 function leftWords({ conditions }: Situation, { oneHolds }: HeaterChoice): Phrase {
   const target = quantity(conditions.livestock.targetC, 'degC', 1)
   const held = quantity(conditions.livestock.targetC - LEFT_BELOW_TARGET_K, 'degC', 1)
-  return oneHolds
-    ? phrase` Together they hold the target, ${target}; should one fail, what is left holds ${held} in the coldest room.`
-    : phrase` Together they hold the target, ${target}; should one fail, what is left does not hold even ${held} in the coldest room: of what is sold, a power that did would be too much when it sticks on.`
+  const [holds, why] = oneHolds
+    ? ['holds', '']
+    : ['does not hold even', ': of what is sold, a power that did would be too much when it sticks on']
+  return phrase` Together they hold the target, ${target}; should one fail, what is left ${holds} ${held} in the coldest room${why}.`
 }
 
 /** Where so many watts are needed that no heaters that are sold have them. */
 const unsold = (neededW: number): Phrase =>
-  phrase`It takes ${quantity(neededW, 'W', 0)}, and no aquarium heater of such power is sold: have a professional plan the heating, keep the room warmer, or choose a lower target where the animals bear it.`
+  phrase`It takes ${quantity(neededW, 'W', 0)}, more than aquarium heaters have: ask a professional, keep the room warmer, or choose a lower target that the animals bear.`
 
 /** Where no power betters the verdict: enough of it and a controller against the harm that it could do, a steadier room, a lid. */
 function otherwise(situation: Situation, heating: Heating, asking: Asking): Phrase {

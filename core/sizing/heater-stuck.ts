@@ -99,7 +99,7 @@ function switchedByController(situation: Situation, heating: Heating): Finding {
     verdict: 'fits',
     value: cutOff,
     limit: { kind: 'at_most', high: stated(livestock.dangerC, 'degC', 1) },
-    reason: phrase`A thermostat that sticks would take the water to ${stuckC(heating, 'high', strongest)}${lidWords(heating)}, but the controller that comes with the heater (${strongest.name}), set to cut off at ${cutOff}, switches it off first. Test it every month.`,
+    reason: phrase`A thermostat that sticks would take the water to ${stuckC(heating, 'high', strongest)}${lidWords(heating)}, but the heater's own controller (${strongest.name}), set to ${cutOff}, switches it off first. Test it every month.`,
     assumed: ['cut-off of the controller'],
     caution: 'heater',
   })

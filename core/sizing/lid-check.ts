@@ -66,7 +66,7 @@ const ofNoStyle = (base: Pick<Finding, 'source'>, size: Phrase, lid: Phrase): Fi
   makeFinding('lid', {
     ...base,
     verdict: 'not_known',
-    reason: phrase`The lid, ${lid}, is larger than the tank, ${size}: it lies on panes without a rim, and on no rim; nobody has stated which the tank has.`,
+    reason: phrase`The lid, ${lid}, is larger than the tank, ${size}: it lies on bare panes, and on no rim; nobody has stated which the tank has.`,
     action: { text: phrase`Say whether the tank has a rim.` },
     missing: ['style of the tank: rimmed or rimless'],
   })

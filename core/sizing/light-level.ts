@@ -32,6 +32,7 @@ function read(light: Span, mark: Span, dimmable: boolean): Reading {
   return dimmable || (light.low <= mark.high && light.high <= mark.high * (1 + BRIGHT_BAND)) ? 'good' : 'bright'
 }
 
+const level = (value: number) => quantity(value, 'umol/m2/s', 0)
 const round = ({ low, high }: Span): Span => ({ low: Math.round(low), high: Math.round(high) })
 const allDim = ({ lights }: Situation['gear']): boolean => lights.every(({ spec }) => spec.dimmable === true)
 
@@ -73,7 +74,6 @@ export function lightLevel(situation: Situation, light: BedLight | undefined): F
   const long = outcome.verdict === 'fits' && conditions.lightHoursPerDay > LONGEST_DAY_H[conditions.plants]
   const dimTo = known ? dimmedShare(situation, light) : 1
   const shown = round({ low: dim.low * dimTo, high: bright.high * dimTo })
-  const level = (value: number) => quantity(value, 'umol/m2/s', 0)
   return makeFinding('light_level', {
     ...outcome,
     ...(long ? { verdict: 'marginal' } : {}),
@@ -116,7 +116,6 @@ function dimmingShare(light: Span, mark: Span): number {
 }
 
 function reasonOf(plants: Conditions['plants'], shown: Span, mark: Span, dimTo: number): Phrase {
-  const level = (value: number) => quantity(value, 'umol/m2/s', 0)
   const range = ({ low, high }: Span) => phrase`${quantity(low, 'count', 0)} to ${level(high)}`
   const reach = phrase`${range(shown)} reach the substrate`
   const begin = dimTo < 1 ? phrase`Dimmed to about ${quantity(100 * dimTo, 'percent', 0)}, ${reach}` : reach
@@ -142,7 +141,6 @@ function actionOf(light: Span, mark: Span, bed: BedLight): Action {
 }
 
 function noLight(mark: Span, assumed: string[]): Finding {
-  const level = (value: number) => quantity(value, 'umol/m2/s', 0)
   return makeFinding('light_level', {
     verdict: 'does_not_fit',
     limit: { kind: 'between', low: level(mark.low), high: level(mark.high) },

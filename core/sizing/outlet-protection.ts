@@ -12,7 +12,7 @@ const ACTION = {
 } as const
 
 /** The price of protection: what it switches off by night stays off. Common practice. */
-const TRIPS = phrase` It may trip by night and leave the tank cold: add a temperature alarm, and do not hang all that keeps animals alive on one device with a doubtful appliance.`
+const TRIPS = phrase` It may trip by night and leave the tank cold: add a temperature alarm, and give a doubtful appliance a device of its own.`
 
 /**
  * Whether something switches off when current leaks through water or a hand: the circuit's device or a strip's own.

@@ -31,7 +31,7 @@ export interface PumpCurveFigure {
   ceilingLph: number | null
 }
 
-/** Figures other parts use: dosing, paper, plots. Undefined where a spec is missing; curves, plans and the year of energy come with `withAllFigures`. */
+/** Figures other parts use: dosing, paper, plots. Undefined where a spec is missing; what nothing reckons with while parts are chosen comes with `withAllFigures`. */
 export interface SizingFigures {
   outsideVolumeL?: number
   grossVolumeL?: number

@@ -55,20 +55,20 @@ function shapeOnShape({ gear, tank }: Situation): Finding | null {
   if (under === over) return null
   if (under !== 'rectangular')
     return notKnown(
-      phrase`The stand's top is made for a tank of another shape (${shapeWords(under)}): whether all of this tank's bottom lies on it has to be seen.`,
+      phrase`The stand's top is made for another shape (${shapeWords(under)}): look whether all of the tank's bottom lies on it.`,
       phrase`Choose a stand of the tank's own shape, or a rectangular one with a full board.`,
       'a top of the tank’s own shape',
     )
   if (top === undefined)
     return notKnown(
-      phrase`The tank is no rectangle (${shapeWords(over)}): on a full board it stands, on an open frame its edges would hang free. Which of them the stand has is not stated.`,
+      phrase`The tank is no rectangle (${shapeWords(over)}): on an open frame its edges would hang free, on a full board not. Which the stand has is not stated.`,
       phrase`Enter the stand's top: full board or frame.`,
       'whether the stand has a full board',
     )
   if (top === 'full') return null
   return makeFinding('stand_footprint', {
     verdict: 'does_not_fit',
-    reason: phrase`The stand is an open rectangular frame and the tank is none (${shapeWords(over)}): its edges would hang free.`,
+    reason: phrase`The stand is an open frame and the tank is no rectangle (${shapeWords(over)}): its edges would hang free.`,
     action: {
       text: phrase`Choose a stand of the tank's own shape, or one with a full board.`,
       want: { slot: 'carry_tank', quantity: 1, minimum: {} },

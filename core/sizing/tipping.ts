@@ -8,6 +8,7 @@ import type { Corner, Situation } from './situation.ts'
 import { exactly, isExact, type Span } from './span.ts'
 import { freeSurfaceRiseMm, tipAngleDeg, tipForceN } from './tip-over.ts'
 import { STAND_HEIGHT_MM, typicalStandMassKg } from './typical-ranges.ts'
+import { worstOf } from './verdict.ts'
 
 /** A push that standing equipment of 25 kg and more bears: a fifth of its weight, 250 N at most, at up to 2 m. IEC 60950-1, 4.1, from memory. */
 export const PUSH_SHARE = 0.2
@@ -56,7 +57,7 @@ export function tipping(situation: Situation): Finding | null {
   )
   const worst = cases.reduce((a, b) => (reserveOf(b) < reserveOf(a) ? b : a))
   const verdicts = cases.map(judge)
-  const outcome = settled(worstOfAll(verdicts), bestOfAll(verdicts), namesOf(standUnstated(gear.stand.spec), tankUnstated), loadDefaults)
+  const outcome = settled(worstOf(verdicts), bestOf(verdicts), namesOf(standUnstated(gear.stand.spec), tankUnstated), loadDefaults)
   const value = quantity(worst.runningN, 'N', 0)
   const limit = quantity(limitN(worst), 'N', 0)
   return makeFinding('tipping', {
@@ -128,10 +129,8 @@ function judge(standing: Standing): Verdict {
   return push < Math.round(limitN(standing)) || emptyPush < CHILD_PULL_N || Math.round(lean) < LEAST_LEAN_DEG ? 'marginal' : 'fits'
 }
 
-const worstOfAll = (verdicts: readonly Verdict[]): Verdict =>
-  verdicts.includes('does_not_fit') ? 'does_not_fit' : verdicts.includes('marginal') ? 'marginal' : 'fits'
-const bestOfAll = (verdicts: readonly Verdict[]): Verdict =>
-  verdicts.includes('fits') ? 'fits' : verdicts.includes('marginal') ? 'marginal' : 'does_not_fit'
+const bestOf = (verdicts: readonly Verdict[]): Verdict =>
+  (['fits', 'marginal'] as const).find((verdict) => verdicts.includes(verdict)) ?? 'does_not_fit'
 
 /** What the figures that are not the value are held against, where they fall short. */
 function againstWhat(leanDeg: number, emptyN: number): Phrase {

@@ -71,7 +71,7 @@ const unstatedChiller = (name: string): Finding =>
   makeFinding('warm_room', {
     verdict: 'not_known',
     reason: phrase`Without cooling the water gets too warm in the warmest room; how much heat ${name} takes out of it is not stated.`,
-    action: { text: phrase`Enter the chiller's cooling power. It is not the power that it draws from the outlet.` },
+    action: { text: phrase`Enter the chiller's cooling power, not what it draws from the outlet.` },
     missing: ['cooling power of the chiller'],
   })
 

@@ -41,13 +41,10 @@ export function waterChange(situation: Situation, heating: Heating): WaterChange
 
 /** Words for what nobody stated of it. */
 function takenWords({ waterChangePercent, tapC }: Conditions, sharePercent: number): string {
-  if (sharePercent !== (waterChangePercent ?? USUAL_CHANGE_PERCENT))
-    return tapC === undefined
-      ? ', the share by the weekly change, the temperature taken as usual in winter,'
-      : ', the share by the weekly change,'
-  if (waterChangePercent !== undefined && tapC !== undefined) return ''
-  if (waterChangePercent === undefined && tapC === undefined) return ', both taken as usual,'
-  return tapC === undefined ? ', the temperature taken as usual in winter,' : ', the share taken as usual,'
+  const byWeek = sharePercent !== (waterChangePercent ?? USUAL_CHANGE_PERCENT)
+  const share = byWeek ? ', the share by the weekly change' : waterChangePercent === undefined ? ', the share as usual' : ''
+  const taken = `${share}${tapC === undefined ? ', the temperature as usual in winter' : ''}`
+  return taken && `${taken},`
 }
 
 /** Salt water is mixed before it is changed: as cold as the tap's, where nobody warmed it. */

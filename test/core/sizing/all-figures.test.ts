@@ -11,19 +11,22 @@ const subject = {
 }
 
 describe('a report as it is issued', () => {
-  it('has, beside every figure that is there while parts are chosen, the year of energy and what plots draw', () => {
+  it('has, beside every figure that others reckon with while parts are chosen, those that are read and drawn', () => {
     const report = sizingReport(subject)
     const { figures, ...rest } = withAllFigures(subject, report)
     const added = Object.keys(figures).filter((key) => !Object.hasOwn(report.figures, key))
-    expect(added.sort()).toEqual(['energy', 'floorPlan', 'heatCurve', 'lightAlong', 'pumpCurve'])
+    const read = ['dripLoop', 'evaporationLPerDay', 'heatLostHours', 'heaterDutyPercent', 'lightAtBedUmol', 'oneFailedC', 'stuckHours']
+    const drawn = ['energy', 'floorPlan', 'heatCurve', 'lightAlong', 'pumpCurve']
+    expect(added.sort()).toEqual([...read, 'stuckTemperatureC', 'turnoverPerHour', 'usualLossW', 'waterChange', ...drawn].sort())
     expect({ ...figures, ...report.figures }).toEqual(figures)
     expect({ ...rest, figures: report.figures }).toEqual(report)
   })
 
   it('draws what the desk draws', () => {
     const { figures } = withAllFigures(subject, withRanges(subject, sizingReport(subject)))
-    const { heatCurve, pumpCurve, lightAlong, floorPlan } = figures
-    expect(drawnFigures(subject)).toEqual({ heatCurve, pumpCurve, lightAlong, floorPlan })
+    const { heatCurve, pumpCurve, lightAlong, floorPlan, dripLoop } = figures
+    expect(figures).toMatchObject(drawnFigures(subject))
+    expect(drawnFigures(subject)).toMatchObject({ heatCurve, pumpCurve, lightAlong, floorPlan, dripLoop })
   })
 
   it('has nothing more without a tank', () => {

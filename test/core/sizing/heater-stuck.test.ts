@@ -121,7 +121,7 @@ it('takes an external controller’s cut-off as the temperature that is reached'
 it('names the heater that the controller comes with, since it stands on no list of its own', () => {
   const found = findingOf('heater_stuck', { heaters: [one('Torvane Pair 300', { powerW: 300, externalController: true })] })
   expect(sayPhrase(found.reason, METRIC)).toContain(
-    'the controller that comes with the heater (Torvane Pair 300), set to cut off at 28.0 °C, switches it off first. Test it every month.',
+    "the heater's own controller (Torvane Pair 300), set to 28.0 °C, switches it off first. Test it every month.",
   )
 })
 
@@ -212,7 +212,7 @@ it('looks at the strongest of those that no controller switches', () => {
   const all = findingOf('heater_stuck', several({ powerW: 50, externalController: true }, { powerW: 300, externalController: true }))
   // 300 W: 49.36 °C.
   expect(told(all).reason).toMatch(
-    /^A thermostat that sticks would take the water to 49\.4 °C, but the controller that comes with the heater \(Torvane 2\)/,
+    /^A thermostat that sticks would take the water to 49\.4 °C, but the heater's own controller \(Torvane 2\)/,
   )
   expect(figuresOf(all)).toMatchObject({ value: 28, high: 32, margin: 4 })
   const strongFirst = findingOf(

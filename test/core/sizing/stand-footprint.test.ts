@@ -113,7 +113,7 @@ describe('a tank that is no rectangle', () => {
 
   it('on an open frame hangs free', () => {
     const found = round({ top: 'perimeter' })
-    expect(reasonOf(found)).toBe('The stand is an open rectangular frame and the tank is none (cylinder): its edges would hang free.')
+    expect(reasonOf(found)).toBe('The stand is an open frame and the tank is no rectangle (cylinder): its edges would hang free.')
     expect(found.action?.want).toEqual({ slot: 'carry_tank', quantity: 1, minimum: {} })
     expect(actionOf(found)).toBe("Choose a stand of the tank's own shape, or one with a full board.")
     expect(found.source.tag).toBe('common_practice')
@@ -130,7 +130,7 @@ describe('a tank that is no rectangle', () => {
     for (const top of ['full', 'perimeter'] as const) {
       const found = round({ top, shape: 'hexagon' })
       expect(found).toMatchObject({ verdict: 'not_known', missing: ['a top of the tank’s own shape'] })
-      expect(reasonOf(found)).toContain("The stand's top is made for a tank of another shape (hexagon)")
+      expect(reasonOf(found)).toContain("The stand's top is made for another shape (hexagon)")
       expect(actionOf(found)).toBe("Choose a stand of the tank's own shape, or a rectangular one with a full board.")
     }
     expect(on({ ...board(1000, 400), shape: 'hexagon' }).verdict).toBe('not_known')

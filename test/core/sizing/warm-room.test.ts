@@ -161,7 +161,7 @@ describe('the warmest room, by hand', () => {
     expect(reasonOf(found)).toBe(
       'Without cooling the water gets too warm in the warmest room; how much heat Halden cold takes out of it is not stated.',
     )
-    expect(actionOf(found)).toBe("Enter the chiller's cooling power. It is not the power that it draws from the outlet.")
+    expect(actionOf(found)).toBe("Enter the chiller's cooling power, not what it draws from the outlet.")
     expect(inHeat(40, chillers({})).verdict).toBe('fits')
   })
 

@@ -63,9 +63,9 @@ describe('a water change', () => {
 
   it('says which of its figures are taken as usual', () => {
     const words = (room: Parameters<typeof findingOf>[2]) => sayPhrase(findingOf('heater_holds', heaters, room).reason, METRIC)
-    expect(words({})).toContain('Changing 25 % for tap water of 12.0 °C, both taken as usual, leaves')
-    expect(words({ waterChangePercent: 40 })).toContain('40 % for tap water of 12.0 °C, the temperature taken as usual in winter,')
-    expect(words({ tapC: 8 })).toContain('25 % for tap water of 8.0 °C, the share taken as usual,')
+    expect(words({})).toContain('Changing 25 % for tap water of 12.0 °C, the share as usual, the temperature as usual in winter, leaves')
+    expect(words({ waterChangePercent: 40 })).toContain('40 % for tap water of 12.0 °C, the temperature as usual in winter,')
+    expect(words({ tapC: 8 })).toContain('25 % for tap water of 8.0 °C, the share as usual,')
   })
 
   it('has no hours where the heaters never make it good', () => {

@@ -1,5 +1,6 @@
 import type { Conditions } from '../../../core/sizing/conditions.ts'
 import type { Gear } from '../../../core/sizing/gear.ts'
+import { withAllFigures } from '../../../core/sizing/all-figures.ts'
 import { sizingReport } from '../../../core/sizing/engine.ts'
 import type { SizingReport } from '../../../core/sizing/report.ts'
 import type { StartupSubject } from '../../../core/startup/startup-subject.ts'
@@ -91,5 +92,5 @@ export function sampleSubject(
 /** The same, with the report that the sizing itself makes of it. */
 export function sizedSubject(change: { gear?: Partial<Gear>; conditions?: Partial<Conditions> } = {}): StartupSubject {
   const subject = sampleSubject(change)
-  return { ...subject, report: sizingReport(subject) }
+  return { ...subject, report: withAllFigures(subject, sizingReport(subject)) }
 }

@@ -1,0 +1,68 @@
+import { rimLoop } from './cord-length.ts'
+import { evaporationOf } from './evaporation-words.ts'
+import type { Delivery } from './filter-delivery.ts'
+import { waterSpan } from './filter-flow.ts'
+import { meanFlowLph } from './figures.ts'
+import { mostLossW } from './heat-figures.ts'
+import { lossW } from './heat-loss.ts'
+import { oneFailedC, powerCutHours } from './heater-spare.ts'
+import { hoursToDanger, stuckC } from './heater-stuck.ts'
+import type { Heating } from './heating.ts'
+import type { Lit } from './light-along.ts'
+import type { SizingFigures } from './report.ts'
+import type { Situation } from './situation.ts'
+import { middle, over, round } from './span.ts'
+import { waterChange } from './water-change-warmth.ts'
+
+/**
+ * Figures that are told where a report is answered, drawn or kept; while parts are chosen nothing reckons with them.
+ *
+ * Units: as the figures' names say. @example toldFigures(situation, heating, lit, delivery).turnoverPerHour // 4.71
+ */
+export function toldFigures(situation: Situation, heating: Heating, { bed }: Lit, delivery: Delivery | undefined): SizingFigures {
+  const { targetC } = situation.conditions.livestock
+  const usualW = Math.max(0, middle(over(heating.usual, ({ loss }) => lossW(loss, targetC))))
+  const { litres } = evaporationOf(situation, heating)
+  return {
+    usualLossW: round(usualW, 1),
+    evaporationLPerDay: { low: round(litres.low, 2), high: round(litres.high, 2) },
+    ...heaterFigures(situation, heating),
+    ...(delivery && { turnoverPerHour: round(meanFlowLph(delivery) / middle(waterSpan(situation)), 2) }),
+    ...(bed && !bed.fluxUnstated && { lightAtBedUmol: { low: round(bed.dim.low, 0), high: round(bed.dim.high, 0) } }),
+    ...loopFigure(situation),
+  }
+}
+
+/** Of the heaters that the build has; nothing where it has none or a power is not stated. */
+function heaterFigures(situation: Situation, heating: Heating): SizingFigures {
+  const [first, ...others] = heating.heaters
+  if (!first || heating.powerUnstated.length > 0) return {}
+  const strongest = others.reduce((best, each) => (best.powerW.high >= each.powerW.high ? best : each), first)
+  const stuckHours = hoursToDanger(situation, heating, strongest)
+  const heatLostHours = powerCutHours(heating, situation.conditions.livestock)
+  const { mixedC, hours } = waterChange(situation, heating)
+  return {
+    stuckTemperatureC: stuckC(heating, 'high', strongest).value,
+    ...(stuckHours === undefined ? {} : { stuckHours: round(stuckHours, 1) }),
+    oneFailedC: oneFailedC(heating, 'low').value,
+    ...(heatLostHours === undefined ? {} : { heatLostHours: round(heatLostHours, 1) }),
+    // Of the whole watts that are told beside it.
+    heaterDutyPercent: round((100 * Math.round(mostLossW(situation, heating))) / heating.installedW.low, 0),
+    waterChange: { mixedC: round(mixedC, 1), ...(hours === undefined ? {} : { hours: round(hours, 1) }) },
+  }
+}
+
+function loopFigure(situation: Situation): Pick<SizingFigures, 'dripLoop'> {
+  const rim = rimLoop(situation)
+  if (!rim) return {}
+  const mm = (value: number) => Math.round(value)
+  return {
+    dripLoop: {
+      neededMm: mm(rim.loop.neededMm),
+      lowPointMm: mm(rim.loop.lowPointMm),
+      exitHeightMm: mm(rim.run.exitHeightMm),
+      outletHeightMm: mm(rim.run.outletHeightMm),
+      distanceMm: mm(rim.run.distanceMm),
+    },
+  }
+}
