@@ -25,6 +25,7 @@ const line = z.strictObject({
   chanceOfSale: z.number().min(0).max(1),
   priceToBuyAtMinor: money,
   buyAtTagMinor: money,
+  tagsAgree: z.boolean(),
   nextSaleTime: z.strictObject({ name: z.string(), storeId: id, first: day, last: day }).nullable(),
   basis: z.enum(['record', 'kind', 'too_little']),
 })

@@ -11,13 +11,15 @@ export interface ViewedWith {
   saleTimeNames: ReadonlyMap<string, string>
   /** Newest used price that counts at the line's stores, where one does. */
   used?: UsedSeen | undefined
+  /** Bought wherever it costs least. */
+  anyStore?: boolean | undefined
 }
 
 /** Whole minor units; null for what is not known. */
 const whole = (amount: number): number | null => (Number.isFinite(amount) ? Math.round(amount) : null)
 
 /** A line as a screen is told of it: in whole minor units and in words, null for what is not known. */
-export function lineView(line: PlainLine, { reader, saleTimeNames, used }: ViewedWith): LineOutlookView {
+export function lineView(line: PlainLine, { reader, saleTimeNames, used, anyStore = false }: ViewedWith): LineOutlookView {
   const { productId, quantity, advice, noHurryUntil, onSale, saleLastDay, chanceOfSale, nextSaleTime: next, basis } = line
   const known = Number.isFinite(line.payTodayMinor)
   const nextSaleTime = next && {
@@ -30,7 +32,7 @@ export function lineView(line: PlainLine, { reader, saleTimeNames, used }: Viewe
     productId,
     quantity,
     advice,
-    ...sayAdvice(line, reader, { used, nextSaleTime }),
+    ...sayAdvice(line, reader, { used, nextSaleTime, anyStore }),
     noHurryUntil,
     onSale,
     saleLastDay,
@@ -43,6 +45,7 @@ export function lineView(line: PlainLine, { reader, saleTimeNames, used }: Viewe
     chanceOfSale: Number.isFinite(chanceOfSale) ? Math.min(1, Math.max(0, chanceOfSale)) : 0,
     priceToBuyAtMinor: known ? whole(line.priceToBuyAtMinor) : null,
     buyAtTagMinor: known ? whole(line.buyAtTagMinor) : null,
+    tagsAgree: line.tagsAgree,
     nextSaleTime,
     basis,
   }

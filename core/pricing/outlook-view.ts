@@ -5,7 +5,7 @@ import type { Advice, LineOutlook } from './outlook/line-outlook.ts'
 /** Days ahead that anything is told of: further on the record says next to nothing. */
 export const MOST_AHEAD_DAYS = 366
 
-/** What a screen is told to expect of one line. Amounts in minor units of the install's currency, for all of the line; null where no price is known. */
+/** What a screen is told to expect of one line. Amounts in minor units of the install's currency, for all of the line, with tax where that was asked for; null where no price is known. */
 export interface LineOutlookView {
   productId: string
   quantity: number
@@ -33,6 +33,8 @@ export interface LineOutlookView {
   priceToBuyAtMinor: number | null
   /** The same for one unit as a tag shows it. */
   buyAtTagMinor: number | null
+  /** The tag says the same at every store where it is sold; else the lowest of them is told. */
+  tagsAgree: boolean
   nextSaleTime: { name: string; storeId: string; first: CivilDate; last: CivilDate } | null
   basis: LineOutlook['basis']
 }

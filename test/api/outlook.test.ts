@@ -187,6 +187,27 @@ describe('what to expect', () => {
 })
 
 describe('the price to buy at of a watch', () => {
+  it('is the one that the product’s page tells, with tax, also where one store prints it in the price and another adds it', async () => {
+    const within = await store(world.db, { taxBasisPoints: 1000, pricesIncludeTax: true })
+    const { id: productId } = await product(world.db)
+    for (const [at, priceMinor] of [
+      [shop, 10_000],
+      [within, 10_900],
+    ] as const) {
+      const body = sighting(productId, at.id, { seenOn: today(), condition: 'shelf', priceMinor, lastDay: null })
+      expect((await member.send('POST', '/api/sightings', { body })).status).toBe(201)
+    }
+    const told = (await ask({ lines: [{ productId, quantity: 1 }], withTax: true })).body.lines[0]
+    // 100.00 and 10 % on it are 110.00; 109.00 holds its tax.
+    expect(told).toMatchObject({ payTodayMinor: 10_900, tagsAgree: false })
+    const limitOf = limits(world.db, await getInstall(world.db), today())
+    const watch = { limitMinor: null, byDay: addDays(today(), 60), regionId: null, storeIds: [] as string[] } as Watch
+    expect(await limitOf(watch, productId)).toBe(told?.priceToBuyAtMinor)
+    const atShop = (await ask({ lines: [{ productId, quantity: 1 }], storeIds: [shop.id], withTax: true })).body.lines[0]
+    expect(await limitOf({ ...watch, storeIds: [shop.id] }, productId)).toBe(atShop?.priceToBuyAtMinor)
+    expect(atShop).toMatchObject({ payTodayMinor: 11_000, tagsAgree: true })
+  })
+
   it('is that of the stores of its region, of them those that it names', async () => {
     const [near, far] = [await store(world.db), await store(world.db)]
     const { id: productId } = await product(world.db)

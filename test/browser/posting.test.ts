@@ -1,6 +1,7 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { PriceRecord, SightingRow } from '../../core/pricing/record.ts'
+import { expectReflow } from './support/accessible.ts'
 import { openBrowser, openPage } from './support/browser.ts'
 import { startDemoService, type DemoService } from './support/demo-service.ts'
 import { openScreen, readApi, signIn } from './support/sign-in.ts'
@@ -355,6 +356,10 @@ describe('a member who waits for a price', () => {
     const toldBefore = await told()
     await openScreen(page, service, `/prices/${productId}`)
     await page.getByRole('link', { name: 'Watch this' }).click()
+    await page.getByText('At the price to buy at').click()
+    await page.getByText('Choose the day it is wanted by').waitFor()
+    await expectReflow(page)
+    await page.getByText('At or under a price').click()
     await page.getByLabel('Price, with tax').fill('99')
     await page.getByRole('button', { name: 'Watch this' }).click()
     await page.getByText('at or under $99.00 with tax').waitFor()

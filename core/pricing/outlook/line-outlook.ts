@@ -39,6 +39,8 @@ export interface LineOutlook {
   priceToBuyAt: (day: CivilDate) => number
   /** The same today as a tag shows it: one unit, as the store prints it; of several stores the lowest that it comes to. NaN where no price is known. */
   buyAtTagMinor: number
+  /** The tag says the same at every store where it is sold: none prints tax in it where another adds it, or adds more. */
+  tagsAgree: boolean
   /** The next window of a sale time at one of its stores. */
   nextSaleTime: SaleWindow | null
   /** Rests on the product's own record, on its kind's, or on too little to say more than today's price. */
@@ -110,6 +112,7 @@ function lineOutlook(record: MarketRecord, until: CivilDate, line: LinePlan, tol
   const lastDay = sale?.lastDay ?? null
   const saleLastDay = lastDay === null ? null : addDays(record.asOf, lastDay)
   const priceToBuyAtMinor = buyAt(line, advice, 0)
+  const tags = tagsOf(line, priceToBuyAtMinor)
   const likely = advice === 'wait' ? likelyPaid(paid, line.todayMinor, priceToBuyAtMinor) : null
   return {
     productId: line.productId,
@@ -127,7 +130,8 @@ function lineOutlook(record: MarketRecord, until: CivilDate, line: LinePlan, tol
     likelyTagMinor: likely && oneTagOf(line, likely.paidMinor),
     priceToBuyAtMinor,
     priceToBuyAt: (day) => buyAt(line, advice, daysBetween(record.asOf, day)),
-    buyAtTagMinor: Math.min(...(line.pairs.length === 0 ? [NaN] : tagsOf(line, priceToBuyAtMinor))),
+    buyAtTagMinor: Math.min(...(tags.length === 0 ? [NaN] : tags)),
+    tagsAgree: new Set(tags).size === 1,
     nextSaleTime: nextWindow(record, line),
     basis: basisOf(line),
   }

@@ -1,9 +1,10 @@
 import { sayDate, sayWeekday, yearOf, type CivilDate } from '../../dates.ts'
 import { sayMoney } from '../../money.ts'
+import { sayBuyAtTag } from '../buy-at-tag.ts'
 import type { LineOutlook } from './line-outlook.ts'
 
 export interface AdviceWords {
-  /** "Wait: buy at $178.00 or under", "Buy now", "No hurry until Sun, Nov 29", "Buy when convenient": the one price to act on is here or today's. */
+  /** "Wait: buy at $178.00 or under", at any store "… with tax", "Buy now", "No hurry until Sun, Nov 29", "Buy when convenient": the one price to act on is here or today's. */
   title: string
   /** Why, in one sentence. */
   reason: string
@@ -18,7 +19,7 @@ export interface AdviceReader {
   until: CivilDate
   /** What the customer holds a week's wait to be worth, minor units; 0: nothing, so that only the date ends it, and that is said. */
   weekWaitMinor: number
-  /** Amounts are with tax; a price to buy at is always the tag's. */
+  /** Amounts are with tax; a price to buy at is the tag's where the line is bought at one store, else with tax as the rest is. */
   withTax: boolean
 }
 
@@ -32,6 +33,8 @@ export interface UsedSeen {
 export interface AdviceFacts {
   used?: UsedSeen | undefined
   nextSaleTime?: { name: string; first: CivilDate } | null
+  /** Bought wherever it costs least: no one tag is meant, and what is told is what is paid. */
+  anyStore?: boolean
 }
 
 type Told = Omit<LineOutlook, 'priceToBuyAt'>
@@ -39,13 +42,14 @@ type Money = (minor: number) => string
 /** Why, and what else is to be said; empty where nothing is. */
 type Why = readonly [reason: string, ...more: string[]]
 
-/** The advice of a line in words a beginner acts on. Amounts are for the whole line, a price to buy at is that of one on its tag. */
+/** The advice of a line in words a beginner acts on. Amounts are for the whole line; a price to buy at is that of one, on its tag or, at any store, with tax. */
 export function sayAdvice(line: Told, reader: AdviceReader, facts: AdviceFacts = {}): AdviceWords {
   const money: Money = (minor) => sayMoney(minor, reader.currency)
+  const tax = reader.withTax ? ' with tax' : ''
   const until = sayDate(reader.until, yearOf(reader.asOf))
   if (Number.isNaN(line.payTodayMinor)) return told('No price known', sayUnknown(facts.used ?? null, money, reader))
   if (reader.until <= reader.asOf)
-    return told('Buy now', ['Today is the day it is to be bought by.', `It costs ${money(line.payTodayMinor)} today.`])
+    return told('Buy now', ['Today is the day it is to be bought by.', `It costs ${money(line.payTodayMinor)}${tax} today.`])
   switch (line.advice) {
     case 'buy_now':
       return told('Buy now', [sayNow(line, until, reader)])
@@ -56,7 +60,9 @@ export function sayAdvice(line: Told, reader: AdviceReader, facts: AdviceFacts =
     case 'buy_when_convenient':
       return told('Buy when convenient', sayConvenient(line, until, reader, facts))
     case 'wait':
-      return told(`Wait: buy at ${money(line.buyAtTagMinor)} or under`, sayWait(line, money, until, reader))
+      return reader.withTax && facts.anyStore === true
+        ? told(`Wait: buy at ${money(eachOf(line))} or under with tax`, sayWait(line, money, until, reader, sayEach(line, reader.currency)))
+        : told(`Wait: buy at ${money(line.buyAtTagMinor)} or under`, sayWait(line, money, until, reader))
   }
 }
 
@@ -66,9 +72,9 @@ const told = (title: string, [reason, ...more]: Why): AdviceWords => ({
   words: [reason, ...more].filter((sentence) => sentence !== '').join(' '),
 })
 
-function sayUnknown(used: UsedSeen | null, money: Money, { asOf }: AdviceReader): Why {
+function sayUnknown(used: UsedSeen | null, money: Money, { asOf, withTax }: AdviceReader): Why {
   if (used === null) return ['Nobody has reported a price at these stores within 180 days.', 'Look it up first.']
-  const seen = `${money(used.priceMinor)} on ${sayDate(used.seenOn, yearOf(asOf))}`
+  const seen = `${money(used.priceMinor)}${withTax ? ' on the tag' : ''} on ${sayDate(used.seenOn, yearOf(asOf))}`
   return [`Reported only as used, ${seen}.`, 'What a used one costs says little of the next one: nothing is expected of it.']
 }
 
@@ -95,13 +101,23 @@ function sayConvenient(line: Told, until: string, { asOf, until: day }: AdviceRe
   return [sale ? `${sale}, but waiting for it, or until ${until}, ${small}` : `Waiting until ${until} ${small}`, sayShelf(line)]
 }
 
-function sayWait(line: Told, money: Money, until: string, { weekWaitMinor, withTax }: AdviceReader): Why {
+const eachOf = ({ priceToBuyAtMinor, quantity }: Told): number => Math.floor(priceToBuyAtMinor / quantity)
+
+function sayEach(line: Told, currency: string): string {
+  const { quantity, buyAtTagMinor, tagsAgree } = line
+  const tag = sayBuyAtTag({ priceToBuyAtMinor: eachOf(line), buyAtTagMinor, tagsAgree }, currency)
+  return quantity === 1 ? tag : `The price to buy at is that of one. ${tag}`.trim()
+}
+
+/** `asPaid`: what is to be said of the tag, where all amounts are told as they are paid. */
+function sayWait(line: Told, money: Money, until: string, { weekWaitMinor, withTax }: AdviceReader, asPaid?: string): Why {
   const rests = line.basis === 'kind' ? 'This rests on products of its kind.' : ''
   const cost =
     weekWaitMinor > 0
       ? `A week’s wait is counted as ${money(weekWaitMinor)}.`
       : 'Waiting is taken to cost nothing, so that only the date ends it.'
-  return [sayChanceOf(line, money, until, withTax), sayTag(line, withTax), sayShelf(line), rests, cost]
+  const [told, tag] = asPaid === undefined ? [line, sayTag(line, withTax)] : [{ ...line, likelyTagMinor: null }, asPaid]
+  return [sayChanceOf(told, money, until, withTax), tag, sayShelf(line), rests, cost]
 }
 
 /** The share that is told is of the same sort as the price to buy at, the tag's, wherever tags say one thing. */

@@ -22,6 +22,7 @@ const outlookLine = (fields: Partial<LineOutlookView>): LineOutlookView => ({
   chanceOfSale: 0.7,
   priceToBuyAtMinor: 9_434,
   buyAtTagMinor: 8_900,
+  tagsAgree: true,
   nextSaleTime: null,
   basis: 'record',
   ...fields,

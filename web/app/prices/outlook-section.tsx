@@ -71,7 +71,7 @@ function Expected({ line, asOf, until }: { line: LineOutlookView; asOf: CivilDat
           <div>
             <dt>Paid by {sayDate(until, year)}, following this</dt>
             <dd>
-              {sure ? money(expectedPaidMinor) : `about ${money(expectedPaidMinor)}`}
+              {sure ? money(expectedPaidMinor) : `about ${money(expectedPaidMinor)}`} with tax
               {!sure && (
                 <span className="note">
                   {' '}
@@ -97,7 +97,7 @@ function Expected({ line, asOf, until }: { line: LineOutlookView; asOf: CivilDat
         </dl>
       )}
       <p className="note">
-        Expected from what members reported, as each store prints it; no promise.{' '}
+        Expected from what members reported, with tax and before delivery; no promise.{' '}
         {line.basis === 'kind' && 'Little is on record of this product: it is taken to be like others of its kind.'}
       </p>
     </>
@@ -113,7 +113,7 @@ function SaleFact({
   year: number
 }): ReactElement {
   const currency = useCurrency()
-  const price = payTodayMinor === null ? '' : sayMoney(payTodayMinor, currency)
+  const price = payTodayMinor === null ? '' : `${sayMoney(payTodayMinor, currency)} with tax`
   const holds = saleLastDay === null ? ', last day not printed' : ` to ${sayWeekday(saleLastDay, year)}`
   return (
     <div>

@@ -170,7 +170,7 @@ function RecordSections({ record, whole }: { record: PriceRecord; whole: WholeRe
             </span>
           </p>
         </div>
-        <RecordFigure record={told} ahead={record.product.archived ? undefined : aheadOf(outlook.answer.data)} />
+        <RecordFigure record={told} ahead={record.product.archived ? undefined : aheadOf(outlook.onTags)} />
         {record.sightings.length < record.total && (
           <p className="note acts">
             Drawn from the newest {record.sightings.length} of {record.total} sightings.

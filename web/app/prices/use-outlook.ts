@@ -10,7 +10,10 @@ export const AHEAD = { month: 30, season: 60, later: 120 } as const
 export type Ahead = keyof typeof AHEAD
 
 export interface AskedOutlook {
+  /** With tax: what is paid, wherever it is bought. */
   answer: UseQueryResult<OutlookView>
+  /** The same as tags show it: for the plot, whose steps are tags. */
+  onTags: OutlookView | undefined
   ahead: Ahead
   setAhead: (ahead: Ahead) => void
   /** What the reader holds a week's wait to be worth, minor units; null: nothing. */
@@ -23,14 +26,20 @@ export function useOutlook(productId: string, asOf: CivilDate): AskedOutlook {
   const [ahead, setAhead] = useState<Ahead>('season')
   const [weekWaitMinor, setWeekWait] = useState<number | null>(null)
   const until = addDays(asOf, AHEAD[ahead])
+  const asked = { lines: [{ productId, quantity: 1, storeId: null }], storeIds: [], until, weekWaitMinor: weekWaitMinor ?? 0 }
   const answer = useQuery({
-    queryKey: ['outlook', productId, until, weekWaitMinor],
-    queryFn: () =>
-      getOutlook({ lines: [{ productId, quantity: 1, storeId: null }], storeIds: [], until, weekWaitMinor: weekWaitMinor ?? 0 }),
+    queryKey: ['outlook', productId, until, weekWaitMinor, 'with tax'],
+    queryFn: () => getOutlook({ ...asked, withTax: true }),
     placeholderData: keepPreviousData,
     staleTime: 5 * 60_000,
   })
-  return useMemo(() => ({ answer, ahead, setAhead, weekWaitMinor, setWeekWait }), [answer, ahead, weekWaitMinor])
+  const { data: onTags } = useQuery({
+    queryKey: ['outlook', productId, until, weekWaitMinor, 'on tags'],
+    queryFn: () => getOutlook(asked),
+    placeholderData: keepPreviousData,
+    staleTime: 5 * 60_000,
+  })
+  return useMemo(() => ({ answer, onTags, ahead, setAhead, weekWaitMinor, setWeekWait }), [answer, onTags, ahead, weekWaitMinor])
 }
 
 /** What the plot draws ahead of today; undefined where nothing is expected. */

@@ -1,11 +1,12 @@
 import type { ReactElement } from 'react'
-import { addDays } from '../../../core/dates.ts'
+import { addDays, yearOf } from '../../../core/dates.ts'
 import { MOST_AHEAD_DAYS } from '../../../core/pricing/outlook-view.ts'
 import { WATCHED_CONDITIONS, type WatchedCondition, type WatchTerms } from '../../../core/pricing/watches/watch.ts'
 import { ChoiceField, TickField } from '../parts/choice-fields.tsx'
 import { DateField } from '../parts/field.tsx'
 import { MoneyField } from '../parts/figure-fields.tsx'
-import { useToday } from '../session/session.ts'
+import { useCurrency, useToday } from '../session/session.ts'
+import { sayBuyAt, type BuyAtKnown } from './buy-at-words.ts'
 import { WhereField } from './where-field.tsx'
 
 const WAYS = [
@@ -13,9 +14,6 @@ const WAYS = [
   { value: 'buy_at', label: 'At the price to buy at' },
 ] as const
 export type Way = (typeof WAYS)[number]['value']
-
-/** Days ahead that a price to buy at is asked for at first: as the product's page does. */
-export const USUAL_DAYS = 60
 
 export interface TermsDraft extends WatchTerms {
   way: Way
@@ -33,13 +31,14 @@ interface Props {
   draft: TermsDraft
   set: (part: Partial<TermsDraft>) => void
   faults: Record<string, string>
-  /** Beside the amount: where it comes from. */
-  priceHelp?: string | undefined
+  /** The price to buy at for what is chosen. */
+  buyAt: BuyAtKnown
 }
 
 /** At which price, by when, which goods, where. */
-export function WatchFields({ draft, set, faults, priceHelp }: Props): ReactElement {
+export function WatchFields({ draft, set, faults, buyAt }: Props): ReactElement {
   const today = useToday()
+  const said = sayBuyAt(buyAt, useCurrency(), yearOf(today))
   const { way, limitMinor, byDay, conditions, regionId, storeIds } = draft
   return (
     <>
@@ -50,13 +49,13 @@ export function WatchFields({ draft, set, faults, priceHelp }: Props): ReactElem
           value={limitMinor}
           least={1}
           fault={faults['limitMinor']}
-          {...(priceHelp === undefined ? {} : { help: priceHelp })}
+          {...(buyAt.state === 'each_its_own' || buyAt.state === 'own_list' ? {} : { help: said })}
           onChange={(minor) => set({ limitMinor: minor })}
         />
       ) : (
-        <p className="note">
-          What the record says is worth taking on the day. It changes as the days go by, and rises towards the last one.
-        </p>
+        <output className="note">
+          {said} {buyAt.state !== 'own_list' && 'It changes as the days go by, and rises towards the last one.'}
+        </output>
       )}
       <DateField
         label="Wanted by"

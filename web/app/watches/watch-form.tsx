@@ -5,6 +5,7 @@ import { faultsOf } from '../client/problem.ts'
 import { updateWatch } from '../client/watches.ts'
 import { Button } from '../parts/button.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
+import { useBuyAt } from './use-buy-at.ts'
 import { termsOf, WatchFields, type TermsDraft } from './watch-fields.tsx'
 import { useTitle } from './watch-table.tsx'
 
@@ -16,14 +17,16 @@ interface FormProps {
   terms: TermsDraft
   send: (terms: WatchTerms) => Promise<unknown>
   button: string
-  priceHelp?: string | undefined
+  /** Null: of any of a kind. */
+  productId: string | null
   onDone: () => void
 }
 
 /** The terms of one watch, new or not. */
-export function TermsForm({ title, about, terms, send, button, priceHelp, onDone }: FormProps): ReactElement {
+export function TermsForm({ title, about, productId, terms, send, button, onDone }: FormProps): ReactElement {
   const queries = useQueryClient()
   const [draft, setDraft] = useState(terms)
+  const buyAt = useBuyAt(productId, draft, draft.way === 'buy_at')
   const save = useMutation({
     mutationFn: () => send(termsOf(draft)),
     onSuccess: async () => {
@@ -47,7 +50,7 @@ export function TermsForm({ title, about, terms, send, button, priceHelp, onDone
         draft={draft}
         set={(part) => setDraft((before) => ({ ...before, ...part }))}
         faults={faultsOf(save.error)}
-        priceHelp={priceHelp}
+        buyAt={buyAt}
       />
       <ErrorNotice error={save.error} shown={SHOWN} conflict="No more watches fit" />
       <p className="acts">
@@ -67,6 +70,7 @@ export function WatchForm({ watch, onDone }: { watch: WatchView; onDone: () => v
   return (
     <TermsForm
       title={`Change the watch of ${title}`}
+      productId={watch.productId}
       terms={{ way: limitMinor === null ? 'buy_at' : 'price', limitMinor, byDay, conditions, regionId, storeIds }}
       send={(terms) => updateWatch(watch, terms)}
       button="Save the watch"

@@ -21,6 +21,7 @@ const line = {
   likelyTagMinor: 16000,
   priceToBuyAtMinor: 17800,
   buyAtTagMinor: 17800,
+  tagsAgree: true,
   nextSaleTime: null,
   basis: 'record',
 } satisfies Omit<LineOutlook, 'priceToBuyAt'>
@@ -41,6 +42,27 @@ describe('advice in words', () => {
     expect(title).toBe('Wait: buy at $178.00 or under')
     expect(words).toContain('About 2 in 3 to find it at $160.00 or less by Mar 12, 2027. Both prices are those of one on its tag.')
     expect(words).not.toMatch(/377|339/)
+  })
+
+  it('tells all prices with tax where it is bought at any store, and what a tag shows then', () => {
+    // 178.00 and 160.00 with 6 % tax.
+    const paid = { ...line, priceToBuyAtMinor: 18_868, likely: { many: 2, of: 3, paidMinor: 16_960 } }
+    const [asked, anywhere] = [{ ...reader, withTax: true }, { anyStore: true }]
+    const { title, words } = sayAdvice(paid, asked, anywhere)
+    expect(title).toBe('Wait: buy at $188.68 or under with tax')
+    expect(words).toContain('About 2 in 3 to pay $169.60 or less with tax by Mar 12, 2027. On the tag that is $178.00, before tax.')
+    expect(words).not.toContain('160.00')
+    const mixed = sayAdvice({ ...paid, likelyTagMinor: null, tagsAgree: false }, asked, anywhere)
+    expect(mixed.title).toBe(title)
+    expect(mixed.words).toContain('What the tag shows then differs by store')
+    expect(mixed.words).not.toContain('178.00')
+    const included = sayAdvice({ ...paid, buyAtTagMinor: 18_868 }, asked, anywhere)
+    expect([included.title, included.words.includes('tag')]).toEqual([title, false])
+    const two = sayAdvice({ ...paid, quantity: 2, priceToBuyAtMinor: 37_737 }, asked, anywhere)
+    expect([two.title, two.words]).toEqual([
+      title,
+      expect.stringContaining('The price to buy at is that of one. On the tag that is $178.00'),
+    ])
   })
 
   it('says which is which where tags differ from store to store, and tells a share where no amount is likely', () => {
