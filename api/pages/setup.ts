@@ -10,7 +10,8 @@ import type { Ctx, Env } from '../context.ts'
 import { keepPrivate, pagePolicy, setPolicy } from '../http/headers.ts'
 import { operation } from '../http/operation.ts'
 import type { OpenedSetup } from '../setup-links/open.ts'
-import { dayFault, lateStep, openSetupLink, tickFault } from '../setup-links/open.ts'
+import { readingDayFault, startDayFault } from '../setup-links/days.ts'
+import { lateStep, openSetupLink, tickFault } from '../setup-links/open.ts'
 import { formOf } from './form.ts'
 import { readingIdOf, readReadingForm } from './reading-form.ts'
 
@@ -18,6 +19,7 @@ const page = { tag: 'Pages', hide: true, answers: { 200: 'text/html' } }
 const SENT_BEFORE =
   'This form was sent before with other figures, and those are stored: see the log. Send it again to add these as another test.'
 const UNCONFIRMED = 'Nothing was taken out. Open the test in the log, and press the button that says yes.'
+const WRITE_DAY = 'Write the day like 2026-10-20.'
 type Found = Extract<OpenedSetup, { found: true }>
 
 function gonePage(c: Ctx, opened: Extract<OpenedSetup, { found: false }>) {
@@ -64,11 +66,12 @@ export const setupPages = new Hono<Env>()
     const opened = await openSetupLink(c, token)
     if (!opened.found) return gonePage(c, opened)
     const form = await formOf(c)
-    const { step = '', done } = form
-    const tested = form['tested'] === '1'
-    const fault = done === '1' ? tickFault(step, opened, tested) : null
-    if (fault !== null) return show(c, opened, token, [{ field: 'tested', message: fault }])
-    const ticked = await tickStep(c.get('db'), opened.setup.id, step, done === '1', opened.today, lateStep(step, opened, tested))
+    const { step = '', done, doneOn = '' } = form
+    if (doneOn !== '' && !isCivilDate(doneOn)) return show(c, opened, token, [{ field: 'doneOn', message: WRITE_DAY }], form)
+    const tick = { stepId: step, on: doneOn === '' ? opened.today : doneOn, tested: form['tested'] === '1' }
+    const fault = done === '1' ? tickFault(tick, opened) : null
+    if (fault !== null) return show(c, opened, token, [{ field: fault.field === 'on' ? 'doneOn' : 'tested', message: fault.message }], form)
+    const ticked = await tickStep(c.get('db'), opened.setup.id, step, done === '1', tick.on, lateStep(tick, opened))
     if (!ticked.ok) return show(c, opened, token, [{ field: 'step', message: ticked.refusal.message }])
     // A step that is done leads to the next one, at the top; one taken back is shown where it stands now.
     return c.redirect(done === '1' ? `/s/${token}` : `/s/${token}#${encodeURIComponent(step)}`, 303)
@@ -80,7 +83,7 @@ export const setupPages = new Hono<Env>()
     const form = await formOf(c)
     const read = readReadingForm(form, opened.setup.units)
     if ('faults' in read) return show(c, opened, token, read.faults, form)
-    const fault = dayFault(read.reading.takenOn, opened)
+    const fault = readingDayFault(read.reading.takenOn, opened)
     if (fault !== null) return show(c, opened, token, [{ field: 'takenOn', message: fault }], form)
     const added = await addReading(c.get('db'), opened.setup.id, read.reading)
     if (added.ok) return c.redirect(`/s/${token}#readings`, 303)
@@ -105,7 +108,9 @@ export const setupPages = new Hono<Env>()
     if (!opened.found) return gonePage(c, opened)
     const form = await formOf(c)
     const on = form['on'] ?? opened.today
-    if (!isCivilDate(on)) return show(c, opened, token, [{ field: 'on', message: 'Write the day like 2026-10-20.' }], form)
+    if (!isCivilDate(on)) return show(c, opened, token, [{ field: 'on', message: WRITE_DAY }], form)
+    const fault = startDayFault(on, opened)
+    if (fault !== null) return show(c, opened, token, [{ field: 'on', message: fault }], form)
     const started = await startSetup(c.get('db'), opened.setup.id, on)
     return started.ok ? c.redirect(`/s/${token}`, 303) : gonePage(c, { found: false, gone: false, install: opened.install })
   })

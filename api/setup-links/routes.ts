@@ -12,7 +12,8 @@ import { operation } from '../http/operation.ts'
 import { invalid } from '../http/problem.ts'
 import { refused } from '../http/refusal.ts'
 import { valid } from '../http/valid.ts'
-import { dayFault, lateStep, openSetupLink, tickFault } from './open.ts'
+import { readingDayFault } from './days.ts'
+import { lateStep, openSetupLink, tickFault } from './open.ts'
 
 const tag = 'Links'
 const ByReading = z.strictObject({ token: ByToken.shape.token, id: rowId('Id') })
@@ -50,10 +51,11 @@ export const setupLinkRoutes = new Hono<Env>()
       const { token, stepId } = c.req.valid('param')
       const opened = await openSetupLink(c, token)
       if (!opened.found) return linkRefused(c, opened.gone)
-      const { done, tested } = c.req.valid('json')
-      const fault = done ? tickFault(stepId, opened, tested) : null
-      if (fault !== null) return invalid(c, 'tested', fault)
-      const ticked = await tickStep(c.get('db'), opened.setup.id, stepId, done, opened.today, lateStep(stepId, opened, tested))
+      const { done, tested, on = opened.today } = c.req.valid('json')
+      const tick = { stepId, on, tested }
+      const fault = done ? tickFault(tick, opened) : null
+      if (fault !== null) return invalid(c, fault.field, fault.message)
+      const ticked = await tickStep(c.get('db'), opened.setup.id, stepId, done, on, lateStep(tick, opened))
       return ticked.ok ? c.body(null, 204) : refused(c, ticked.refusal, 'stepId')
     },
   )
@@ -71,7 +73,7 @@ export const setupLinkRoutes = new Hono<Env>()
       const opened = await openSetupLink(c, c.req.valid('param').token)
       if (!opened.found) return linkRefused(c, opened.gone)
       const reading = c.req.valid('json')
-      const fault = dayFault(reading.takenOn, opened)
+      const fault = readingDayFault(reading.takenOn, opened)
       if (fault !== null) return invalid(c, 'takenOn', fault)
       const added = await addReading(c.get('db'), opened.setup.id, reading)
       if (!added.ok) return refused(c, added.refusal, 'id')

@@ -2,7 +2,7 @@ import { PPM_PER_DKH } from '../units/factors.ts'
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import { ALKALINITY_G_PER_N, ammoniaOfFeed, NITRATE_G_PER_N } from '../water/nitrogen.ts'
 import { shareToHold } from '../water/steady-change.ts'
-import { EASY_PERCENT } from './change-share.ts'
+import { EASY_PERCENT, MOST_PERCENT } from './change-share.ts'
 import { waterSpan } from './filter-flow.ts'
 import type { Finding, Verdict } from './finding.ts'
 import { isNarrow } from './narrow.ts'
@@ -14,8 +14,6 @@ import { feedWords, stockFeed } from './stock-feed.ts'
 const DAYS = 7
 /** Nitrate that is borne right before a change, mg/L: fish of fresh water, and salt water with invertebrates. Common practice. */
 export const NITRATE_MG_L = { fresh: 40, salt: 20 } as const
-/** Beyond four fifths changed at once, no water is left to keep animals in. Own. */
-const MOST_PERCENT = 80
 
 /** What a week's feed adds and takes in so much water: mg/L of nitrate, German degrees of carbonate hardness. @example weekOf(5, 237.7132) // { nitrateMgL: 27.0, khDegrees: 2.4 } */
 export function weekOf(feedGramsPerDay: number, waterL: number): { nitrateMgL: number; khDegrees: number } {

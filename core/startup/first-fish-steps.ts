@@ -74,14 +74,15 @@ function firstFish(subject: StartupSubject): Step {
 /** What the report's weekly-change finding asks for, in so many changes; a quarter of the water where it asks for less or is not known. */
 function changePhrase({ gear, conditions, report }: StartupSubject, waterL: number | null, disinfected: boolean): Phrase {
   const asked = report.findings.find(({ check }) => check === 'weekly_change')
-  const { count, percent } = changesOf(asked, conditions.waterChangePercent)
+  const { count, percent, tooLittle } = changesOf(asked, conditions.waterChangePercent)
   const each = count === 1 ? '' : ' each time'
   const often = count === 1 ? '' : count === 2 ? 'twice, ' : `${count} times, `
   const share = percent === 25 ? 'a quarter' : phrase`${quantity(percent, 'percent', 0)}`
-  if (waterL === null) return phrase`${often}change ${share} of the water${each}`
+  const short = tooLittle === true ? '. Not even that keeps up with the full stock: feed less, keep fewer animals' : ''
+  if (waterL === null) return phrase`${often}change ${share} of the water${each}${short}`
   const dose = disinfected ? conditionerDose(gear, (waterL * percent) / 100) : null
   const treated = dose === null ? phrase`` : phrase` with ${doseOf(dose.ml, 'mL')} of ${dose.name}`
-  return phrase`${often}change ${litres((waterL * percent) / 100)}${treated}${each}`
+  return phrase`${often}change ${litres((waterL * percent) / 100)}${treated}${each}${short}`
 }
 
 function firstMonth(subject: StartupSubject, { waterL, disinfected }: TankFacts): Step {

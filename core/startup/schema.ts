@@ -81,5 +81,12 @@ export const readingInput = (units: ReaderUnits) =>
 export const ReadingInput = readingInput(METRIC)
 export type ReadingInput = z.output<typeof ReadingInput>
 
-/** `tested` is the word of whoever ticks a step that the log does not bear out; it does not stand against a newer reading that says otherwise. */
-export const TickInput = strict('Tick', { done: yesNo('Done'), tested: yesNo('Tested').default(false) })
+/**
+ * `tested` is the word of whoever ticks a step that the log does not bear out; it does not stand against a newer reading that says otherwise. `on` is the
+ * day on which it was done, today where it is left out.
+ */
+export const TickInput = strict('Tick', {
+  done: yesNo('Done'),
+  tested: yesNo('Tested').default(false),
+  on: civilDate('Day done').optional(),
+})

@@ -5,17 +5,10 @@ import { sayPhrase } from '../units/say.ts'
 import { leakHoldDays, leakHoldShortDays, newestFigures, twoGoodDays, type NewestFigures } from './reading-log.ts'
 import { figureAsRead, GENERAL_MARKS } from './reading-marks.ts'
 import { READY_MG_PER_L } from './ready-reading.ts'
-import type { SetupPlan } from './setup-plan.ts'
+import { tickedOn, type SetupLog } from './setup-log.ts'
+import { asOf, dosedLately, monthShort, notEaten, notTested, ranShort } from './step-waits.ts'
 import { limitC, readC } from './temperatures.ts'
 import { NITRATE_GOAL_MG_PER_L } from './water-change.ts'
-
-/** What a tick is judged by. */
-export interface SetupLog {
-  plan: Pick<SetupPlan, 'steps' | 'marks'>
-  ticks: ReadonlyArray<{ stepId: string; on: CivilDate }>
-  readings: readonly Reading[]
-  today: CivilDate
-}
 
 /** Why a step is not ticked at once. */
 export interface StepGate {
@@ -32,8 +25,9 @@ export interface StepGate {
 /**
  * What stands between a step and its tick: readings against it, or readings and days that the log lacks. Null where nothing does.
  *
- * Units:  mg/L, °C. Errors: none; a step that stands on no reading has no gate.
- * Source: the plan's own criteria (common practice): 0.25 mg/L two days running after a dose that was seen to be eaten, nitrate 40 mg/L, the hold.
+ * Units:  mg/L, °C. Errors: none; a step that stands on no reading and no day has no gate.
+ * Source: the plan's own criteria (common practice): 0.25 mg/L two days running after a dose that was seen to be eaten, nitrate 40 mg/L, the hold,
+ *         and the days and tests of `step-waits.ts`.
  *
  * @example stepGate('ready', { plan, ticks: [], readings: [], today })?.lacks.length // 1: the first dose is not ticked
  */
@@ -45,23 +39,47 @@ export function stepGate(stepId: string, log: SetupLog): StepGate | null {
 /** All of it in one line, for who is not on the page. @example sayGate(gate, METRIC) // 'The first ammonia dose is not ticked: …' */
 export function sayGate({ against, lacks, word }: StepGate, units: ReaderUnits): string {
   const said = (against.length > 0 ? against : lacks).map((each) => sayPhrase(each, units)).join(' ')
-  return against.length > 0 ? `${said} Write down a new test first.` : `${said} Write it down first, or tick: ${word}.`
+  return against.length > 0 ? `${said} Write down a new test first.` : `${said} Wait, or write it down first, or tick: ${word}.`
 }
 
-function gateOf(stepId: string, log: SetupLog): StepGate | null {
-  const newest = newestFigures(log.readings)
-  if (stepId === 'leak-hold') return holdGate(log)
-  if (stepId === 'large-change')
-    return { against: nitrateOver(newest), lacks: nitrateUnread(log), word: 'I read nitrate after the change: it was 40 or less' }
-  if (stepId !== 'ready' && stepId !== 'first-fish') return null
-  return {
-    against: [...poisonOver(newest), ...(stepId === 'first-fish' ? [...nitrateOver(newest), ...outsideBand(newest, log.plan)] : [])],
-    lacks: notCycled(log),
-    word: `I tested on paper after the first dose: it was eaten, and then both were ${READY_MG_PER_L} or less, two days running`,
-  }
-}
+type Gate = (now: SetupLog, then: SetupLog) => StepGate
 
-const tickedOn = ({ ticks }: SetupLog, stepId: string): CivilDate | undefined => ticks.find((tick) => tick.stepId === stepId)?.on
+/** By step. `now` holds every reading, for the newest one speaks against whatever day is named; `then` those of the day that the step is said to be done on. */
+const GATES: ReadonlyMap<string, Gate> = new Map<string, Gate>(
+  Object.entries<Gate>({
+    'leak-hold': holdGate,
+    'run-in': (_now, then) => ({ against: [], lacks: ranShort(then), word: 'It did run for a day: the steps before were ticked late' }),
+    'daily-readings': (_now, then) => ({
+      against: [],
+      lacks: notTested(then),
+      word: 'I tested after the first dose, and wrote it on paper',
+    }),
+    'second-dose': (_now, then) => ({ against: [], lacks: notEaten(then), word: 'I tested on paper: the first dose was eaten' }),
+    ready: (now, then) => fishGate(poisonOver(newestFigures(now.readings)), then),
+    'large-change': (now, then) => ({
+      against: nitrateOver(newestFigures(now.readings)),
+      lacks: nitrateUnread(then),
+      word: 'I read nitrate after the change: it was 40 or less',
+    }),
+    'first-fish': (now, then) => {
+      const newest = newestFigures(now.readings)
+      return fishGate([...poisonOver(newest), ...nitrateOver(newest), ...outsideBand(newest, now.plan)], then)
+    },
+    'first-month': (now, then) => ({
+      against: poisonOver(newestFigures(now.readings)),
+      lacks: monthShort(then),
+      word: 'The first fish went in four weeks ago or longer, and my tests since were steady',
+    }),
+  }),
+)
+
+const gateOf = (stepId: string, log: SetupLog): StepGate | null => GATES.get(stepId)?.(log, asOf(log)) ?? null
+
+const fishGate = (against: Phrase[], log: SetupLog): StepGate => ({
+  against,
+  lacks: [...notCycled(log), ...dosedLately(log)],
+  word: `I tested on paper after the first dose: it was eaten, and then both were ${READY_MG_PER_L} or less, two days running`,
+})
 
 function poisonOver({ ammoniaMgL, nitriteMgL }: NewestFigures): Phrase[] {
   const over = (name: string, value: number | null): Phrase[] =>

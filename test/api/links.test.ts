@@ -345,7 +345,8 @@ describe('a setup link', () => {
       const taken = { takenOn: addDays(today(), days), note: '', ...figures }
       expect((await visitor.send('POST', `${path}/reading`, form(taken))).status).toBe(303)
     }
-    expect(await tick('first-ammonia')).toBe(303)
+    await visitor.send('POST', `${path}/start`, form({ on: addDays(today(), -9) })) // prettier-ignore
+    expect(await tick('first-ammonia', { doneOn: addDays(today(), -2) })).toBe(303)
     await read(0, { ammonia: '2', nitrite: '0' })
     expect([await tick('first-fish', { tested: '1' }), await api({ done: true, tested: true })], 'ammonia at 2').toEqual([422, 422])
     await read(0, { ammonia: '0.25', nitrite: '0' })
@@ -361,6 +362,69 @@ describe('a setup link', () => {
     expect([await tick('leak-fill'), await tick('leak-hold')]).toEqual([303, 422])
     expect(await tick('leak-hold', { tested: '1' })).toBe(303)
     expect((await visitor.send('GET', path)).text).not.toContain('ticked too soon')
+  })
+
+  it('asks for a word where steps of a month are ticked on one day, and for none on days that are named', async () => {
+    const path = pathOf((await issued()).links?.setup)
+    const tick = async (step: string, more = {}) => (await visitor.send('POST', `${path}/tick`, form({ step, done: '1', ...more }))).status
+    await visitor.send('POST', `${path}/start`, form({ on: addDays(today(), -60) }))
+    expect([await tick('fill'), await tick('run-in'), await tick('run-in', { tested: '1' })]).toEqual([303, 422, 303])
+    expect([await tick('first-ammonia'), await tick('daily-readings'), await tick('second-dose')]).toEqual([303, 422, 422])
+    expect([await tick('first-fish', { tested: '1' }), await tick('first-month')]).toEqual([303, 422])
+    for (const step of ['fill', 'run-in', 'first-fish']) await visitor.send('POST', `${path}/tick`, form({ step, done: '0' }))
+    const ago = (days: number) => ({ doneOn: addDays(today(), -days) })
+    expect([await tick('fill', ago(50)), await tick('run-in', ago(50)), await tick('run-in', ago(49))]).toEqual([303, 422, 303])
+  })
+
+  it('takes the day on which a step was done, not after today, before the start or before a step that comes first', async () => {
+    const path = pathOf((await issued()).links?.setup)
+    const send = (step: string, doneOn: string) => visitor.send('POST', `${path}/tick`, form({ step, done: '1', doneOn }))
+    const api = (step: string, on: string) =>
+      visitor.send<{ errors: Array<{ field: string; message: string }> }>('PUT', `/api/setup-links/${path.slice(3)}/ticks/${step}`, {
+        body: { done: true, on },
+      })
+    const day = (days: number) => addDays(today(), days)
+    const old = await send('before-you-start', day(-20))
+    expect([old.status, old.text.includes('set the day of the start first')]).toEqual([422, true])
+    expect(old.text).toMatch(new RegExp(`name="doneOn"[^>]*value="${day(-20)}"[^>]*aria-invalid="true"`))
+    await visitor.send('POST', `${path}/start`, form({ on: day(-20) }))
+    for (const [on, words] of [
+      ['soon', 'Write the day like 2026-10-20.'],
+      [day(1), 'is in the future.'],
+      [day(-21), 'is before the start on'],
+    ] as const) {
+      const odd = await send('before-you-start', on)
+      expect([odd.status, odd.text.includes(words)], on).toEqual([422, true])
+    }
+    expect((await send('before-you-start', day(-10))).status).toBe(303)
+    const before = await api('place-stand', day(-11))
+    expect([before.status, before.body.errors[0]?.field]).toEqual([422, 'on'])
+    expect(before.body.errors[0]?.message).toContain('when “Before you start” was done, which comes first.')
+    expect([(await api('place-stand', day(-10))).status, (await send('level', '')).status]).toEqual([204, 303])
+    const { ticks } = (await visitor.send<{ ticks: Array<{ stepId: string; on: string }> }>('GET', `/api/setup-links/${path.slice(3)}`))
+      .body
+    expect(new Map(ticks.map(({ stepId, on }) => [stepId, on]))).toEqual(
+      new Map([['before-you-start', day(-10)], ['place-stand', day(-10)], ['level', day(0)]]), // prettier-ignore
+    )
+  })
+
+  it('starts no later than the first step that is done and the first test, and within a year', async () => {
+    const path = pathOf((await issued()).links?.setup)
+    const start = async (days: number) => {
+      const answer = await visitor.send('POST', `${path}/start`, form({ on: addDays(today(), days) }))
+      return answer.status === 303 ? 'set' : (/class="fault" id="start-on-fault">([^<]*)/.exec(answer.text)?.[1] ?? answer.text)
+    }
+    expect([await start(365), await start(7)], 'a start that is planned').toEqual(['set', 'set'])
+    expect(await start(366)).toContain('is more than a year ahead. Write')
+    const early = await visitor.send('POST', `${path}/tick`, form({ step: 'before-you-start', done: '1' }))
+    expect([early.status, early.text.includes('is before the start on')]).toEqual([422, true])
+    expect(await start(-5)).toBe('set')
+    await visitor.send('POST', `${path}/tick`, form({ step: 'before-you-start', done: '1', doneOn: addDays(today(), -3) }))
+    expect(await start(-2)).toMatch(/^\w+ \d+(, \d+)? is after .*, when “Before you start” was done\. .* write .* or an earlier day\.$/)
+    expect([await start(1), await start(-3)]).toEqual([expect.stringContaining('was done'), 'set'])
+    await visitor.send('POST', `${path}/tick`, form({ step: 'before-you-start', done: '0' }))
+    await visitor.send('POST', `${path}/reading`, form({ takenOn: addDays(today(), -1), ph: '7', note: '' }))
+    expect([await start(0), await start(-1)]).toEqual([expect.stringContaining('when a water test was taken'), 'set'])
   })
 
   it('stores a form that is sent twice once, and one that was changed after as another test', async () => {

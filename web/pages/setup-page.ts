@@ -3,7 +3,6 @@ import type { Reading } from '../../core/quote/quote-view.ts'
 import type { AssembledBuild } from '../../core/quote/revision.ts'
 import type { SizingFigures } from '../../core/sizing/report.ts'
 import type { SetupPlan } from '../../core/startup/setup-plan.ts'
-import { stepGate } from '../../core/startup/step-gate.ts'
 import { DAY_ONE } from '../../core/startup/step-day.ts'
 import type { ReaderUnits } from '../../core/units/quantity.ts'
 import { sayPhrase } from '../../core/units/say.ts'
@@ -17,7 +16,7 @@ import { readingAlarm, shortHold } from './setup-alarm.ts'
 import { doneSteps, laterSteps } from './setup-lists.ts'
 import { logOnPaper, setupOnPaper } from './setup-paper.ts'
 import { readingsPart } from './setup-readings.ts'
-import { nextStep } from './setup-step.ts'
+import { nextStep, nextStepFields } from './setup-step.ts'
 
 export interface SetupPageProps {
   plan: SetupPlan
@@ -60,7 +59,7 @@ export function setupPage(props: SetupPageProps): Markup {
     heading: title,
     main: markup`<div class="on-screen">
 <div class="progress">${drawing(cordProgress({ done, current }, { id: 'cord' }))}<p class="note">${dayLine(props, ticked.size)}</p></div>
-${formFaults(props.faults, nextStepAsks(props, current) ? ['step', 'reading'] : ['step', 'reading', 'tested'])}
+${formFaults(props.faults, ['step', 'reading', ...tickFaultsAbove(props, current)])}
 ${readingAlarm(props)}
 ${withdrawnNote(props)}
 ${shortHoldNow(props)}
@@ -81,9 +80,11 @@ ${logOnPaper(props)}`,
   })
 }
 
-/** The next step asks for the word itself, and tells its fault there. */
-const nextStepAsks = (props: SetupPageProps, current: number | null): boolean =>
-  current !== null && stepGate(props.plan.steps[current]?.id ?? '', props) !== null
+/** Faults of a tick that the next step does not tell at its own fields. */
+function tickFaultsAbove(props: SetupPageProps, current: number | null): string[] {
+  const told = nextStepFields(props, current)
+  return ['tested', 'doneOn'].filter((each) => !told.includes(each))
+}
 
 /** The hold can be made good until the tank has stood full for its day of running. */
 const shortHoldNow = (props: SetupPageProps): Markup | '' => (props.ticks.some((tick) => tick.stepId === 'run-in') ? '' : shortHold(props))
@@ -113,6 +114,12 @@ function startForm(props: SetupPageProps): Markup {
 const changeStart = (props: SetupPageProps): Markup =>
   markup`<details class="start"${props.faults.some((fault) => fault.field === 'on') ? markup` open` : ''}><summary>Change the day of the start</summary>${dayForm(props)}</details>`
 
+/** The start is no later than the first step that is done. */
+const mostStart = ({ ticks }: SetupPageProps): { most?: CivilDate } => {
+  const [first] = ticks.map(({ on }) => on).sort() // prettier-ignore
+  return first === undefined ? {} : { most: first }
+}
+
 const dayForm = (props: SetupPageProps): Markup =>
   markup`<form method="post" action="${props.path}/start" class="day-form">${field({
     id: 'start-on',
@@ -121,6 +128,7 @@ const dayForm = (props: SetupPageProps): Markup =>
     type: 'date',
     value: props.typed['on'] ?? props.startedOn ?? props.today,
     required: true,
+    ...mostStart(props),
     faults: props.faults,
   })}<button class="btn">Set the day</button></form>`
 

@@ -70,4 +70,15 @@ describe('the weekly change', () => {
     expect(percent).toBeGreaterThan(50)
     expect(told).toMatch(new RegExp(`^twice, change ${Math.round((litres * percent) / 200)} L with .* each time$`))
   })
+
+  it('says with the report that no two changes are enough, and asks for no more than four fifths', () => {
+    const { percent, told, litres } = weekly(25)
+    expect(percent).toBeGreaterThan(160)
+    expect(told).toMatch(new RegExp(`^twice, change ${Math.round(litres * 0.8)} L with .* each time\\. Not even that keeps up`))
+    const subject = sizedSubject({ conditions: { livestock: { ...base, feedGramsPerDay: 25 } } })
+    const finding = subject.report.findings.find(({ check }) => check === 'weekly_change')!
+    expect(sayPhrase(finding.reason, METRIC)).toContain('nor do two.')
+    expect(told).toMatch(/feed less, keep fewer animals$/)
+    expect(sayPhrase(finding.action!.text, METRIC)).toMatch(/^Feed less, keep fewer animals/)
+  })
 })

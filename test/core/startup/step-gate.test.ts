@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import type { Reading } from '../../../core/quote/quote-view.ts'
 import { startupPlan } from '../../../core/startup/startup-plan.ts'
-import { sayGate, stepGate, type SetupLog } from '../../../core/startup/step-gate.ts'
+import { sayGate, stepGate } from '../../../core/startup/step-gate.ts'
+import type { SetupLog } from '../../../core/startup/setup-log.ts'
 import { METRIC, US } from '../../../core/units/say.ts'
 import { sampleSubject } from './sample-subject.ts'
 
@@ -76,6 +77,8 @@ it('the hold asks for a word on the day of the fill, and no longer once it has p
   expect(filled('2026-12-01')?.late).toEqual({ stepId: 'leak-fill', on: '2026-11-30' })
 })
 
-it('other steps stand on no reading', () => {
-  expect(plan.steps.map(({ id }) => id).filter((id) => stepGate(id, log([], [])) !== null)).toEqual(['ready', 'large-change', 'first-fish'])
+it('other steps stand on no reading and no day, and what is no step on nothing', () => {
+  const gated = plan.steps.map(({ id }) => id).filter((id) => stepGate(id, log([], [])) !== null)
+  expect(gated).toEqual(['run-in', 'daily-readings', 'second-dose', 'ready', 'large-change', 'first-fish', 'first-month'])
+  expect(stepGate('constructor', log([]))).toBeNull()
 })

@@ -121,27 +121,62 @@ describe.each(['ready', 'first-fish'])('the step %s', (id) => {
   const [first] = setupProps(0).readings
   const good = ['2026-12-01', '2026-12-02'].map((takenOn) => ({ ...first!, id: takenOn, takenOn, ammoniaMgL: 0.25, nitriteMgL: 0 }))
   const dose = { ...first!, takenOn: '2026-11-20', id: 'dose' }
+  const at = (change: Parameters<typeof setupProps>[1]): string => page(index, { today: '2026-12-03', ...change })
   it('asks for a word where the log has no two good days after a dose, and not where it has', () => {
-    const html = page(index, { readings: [] })
+    const html = at({ readings: [] })
     expect(text(html)).toContain('The log does not bear this out yet.')
     expect(html).toContain('<input type="checkbox" name="tested" value="1" required>')
     expect(html.match(/class="btn main"/g)).toHaveLength(1)
-    expect(page(index, { readings: [dose, ...good] })).not.toContain('name="tested"')
-    expect(page(index, { readings: good })).toContain('name="tested"')
-    expect(page(index, { readings: [dose, ...good.slice(1)] })).toContain('name="tested"')
+    expect(at({ readings: [dose, ...good] })).not.toContain('name="tested"')
+    expect(at({ readings: good })).toContain('name="tested"')
+    expect(at({ readings: [dose, ...good.slice(1)] })).toContain('name="tested"')
   })
   it('cannot be ticked, with a word or without, while the newest test says otherwise', () => {
-    const html = page(index, { readings: [dose, ...good, { ...first!, takenOn: '2026-12-03', ammoniaMgL: 4.5 }] })
+    const html = at({ readings: [dose, ...good, { ...first!, takenOn: '2026-12-03', ammoniaMgL: 4.5 }] })
     expect(text(html)).toContain('Not yet: the newest readings say otherwise. Ammonia reads 4.5 mg/L in the newest test.')
     expect(html).not.toContain('name="tested"')
     expect(html).not.toContain('name="done" value="1"')
     expect(html).toContain('<a class="btn main" href="#readings">Write down a new test</a>')
   })
   it('says so at the box where it was left empty', () => {
-    const html = page(index, { readings: [], faults: [{ field: 'tested', message: 'Tick that you tested.' }] })
+    const html = at({ readings: [], faults: [{ field: 'tested', message: 'Tick that you tested.' }] })
     expect(html).toContain('aria-describedby="tested-fault"')
     expect(html.match(/Tick that you tested\./g)).toHaveLength(1)
   })
+})
+
+describe('a step that was done on another day', () => {
+  const index = steps.findIndex((step) => step.id === 'run-in')
+  const box = (html: string): string => /<details class="another-day"[^]*?<\/details>/.exec(html)?.[0] ?? ''
+  it('asks for the day where somebody says so, from the step before to today, and without a word for today', () => {
+    expect(box(page(3))).toMatch(/^<details class="another-day"><summary>It was another day<\/summary>/)
+    expect(box(page(3))).toMatch(/name="doneOn" type="date" value=""[^>]* min="2026-11-01" max="2026-11-03"/)
+    expect(box(page(0))).toContain('min="2026-10-31"')
+    expect(box(page(0, { startedOn: '2026-11-09' }))).not.toContain('min=')
+  })
+  it('keeps the day and the word, and says there what is wrong with it', () => {
+    const fault = { field: 'doneOn', message: 'That day is wrong.' }
+    const html = page(index, { typed: { doneOn: '2026-11-01', tested: '1' }, faults: [fault] })
+    expect(box(html)).toContain('<details class="another-day" open>')
+    expect(box(html)).toContain('value="2026-11-01"')
+    expect(html).toContain('name="tested" value="1" required checked')
+    expect(html.match(/That day is wrong\./g)).toHaveLength(1)
+  })
+  it('is judged by that day: run for two days today, not at all on the day of the fill', () => {
+    expect(page(index)).not.toContain('name="tested"')
+    expect(text(page(index, { typed: { doneOn: '2026-11-01' } }))).toContain('Filled and warmed on this very day')
+  })
+  it('tells a fault above where the form is not shown', () => {
+    const [first] = setupProps(0).readings
+    const ready = steps.findIndex((step) => step.id === 'ready')
+    const html = page(ready, { readings: [{ ...first!, ammoniaMgL: 4 }], faults: [{ field: 'doneOn', message: 'That day is wrong.' }] })
+    expect(html.match(/That day is wrong\./g)).toHaveLength(1)
+  })
+})
+
+it('the start is offered no later than the first step that is done', () => {
+  expect(page(3)).toMatch(/id="start-on"[^>]* max="2026-11-01"/)
+  expect(page(0)).not.toMatch(/id="start-on"[^>]* max=/)
 })
 
 describe('a leak hold that was ticked too soon', () => {
