@@ -22,6 +22,13 @@ it.each([
 
 it('a step that is named to an earlier day brings the dates of the steps to come with it', () => {
   const due = (on: string) =>
-    stepDates(plan.steps, { startedOn: '2026-11-01', ticks: [{ stepId: 'place', on: '2026-11-03' }, { stepId: 'fill', on }], today: '2026-11-06' }).get('run')?.on
+    stepDates(plan.steps, {
+      startedOn: '2026-11-01',
+      ticks: [
+        { stepId: 'place', on: '2026-11-03' },
+        { stepId: 'fill', on },
+      ],
+      today: '2026-11-06',
+    }).get('run')?.on
   expect([due('2026-11-06'), due('2026-11-04')]).toEqual(['2026-11-07', '2026-11-06'])
 })
