@@ -13,7 +13,7 @@ import { answer } from './registry.ts'
 
 const UNITS = [
   'mm', 'm', 'm2', 'L', 'mL', 'kg', 'g', 'g/kg', 'degC', 'K', 'W', 'W/K', 'V', 'A', 'L/h', 'per_hour', 'h', 'min', 'days', 'mg/L', 'umol/m2/s', 'mol/m2/day', 'lm', 'kWh/year', 'L/day', 'share', 'percent',
-  'count', 'dKH', 'N',
+  'count', 'dKH', 'N', 'kg/m2',
 ] as const satisfies readonly Unit[] // prettier-ignore
 const verdict = z.enum(['does_not_fit', 'not_known', 'marginal', 'fits'])
 

@@ -22,7 +22,7 @@ export function limitWords(limit: Limit | undefined, teller: Teller): string {
 
 /** A range with its unit said once. @example rangeWords('4 times an hour', '10 times an hour') // '4 to 10 times an hour' */
 export function rangeWords(low: string, high: string): string {
-  const unit = / \D+$/.exec(high)?.[0] ?? ''
+  const unit = / [^\d()]+$/.exec(high)?.[0] ?? ''
   return unit !== '' && low.endsWith(unit) ? `${low.slice(0, -unit.length)} to ${high}` : `${low} to ${high}`
 }
 

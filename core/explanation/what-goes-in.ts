@@ -114,7 +114,7 @@ export const WHAT_GOES_IN: Record<Check, Reads> = {
     },
     room: ['outletHeightMm', 'outletDistanceMm'],
   },
-  smallest_volume: { gear: { tank: BOX }, group: ['smallestVolumeL'] },
+  smallest_volume: { gear: { tank: [...BOX, 'labelVolumeL'] }, group: ['smallestVolumeL'] },
   lid: { gear: { lid: ['lengthMm', 'widthMm', 'shape'], tank: ['lengthMm', 'widthMm', 'shape', 'style'] }, group: ['lidNeeded'] },
   filter_flow: {
     gear: { filters: FLOW, ...HELD, stand: ['heightMm'] },

@@ -41,7 +41,8 @@ export function loadShare(acrossM: number, spacingM: number): number {
 /** Share of two equal loads, a distance apart across the joists, that the worst joist takes: one of them, and what the other leaves it. */
 const pairShare = (apartM: number, spacingM: number): number => (1 + Math.max(0, 1 - apartM / spacingM)) / 2
 
-function loadsOf(at: JoistCase): BeamLoad[] {
+/** What rests on the most-loaded joist, N and m. @example loadsOf(at).reduce((sum, { newtons }) => sum + newtons, 0) // 3067 of 385 kg on its whole base */
+export function loadsOf(at: JoistCase): BeamLoad[] {
   const totalN = at.massKg * FREE_FALL
   const [fromM, toM] = [at.centreM - at.alongM / 2, at.centreM + at.alongM / 2]
   const ends = (newtons: number): BeamLoad[] => [fromM, toM].map((x) => ({ newtons: newtons / 2, fromM: x, toM: x }))

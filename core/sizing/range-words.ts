@@ -10,7 +10,7 @@ type Range = NonNullable<Finding['range']>
 /** A range with its unit told once. */
 function sayEnds({ low, high }: Range, reader: ReaderUnits): string {
   const [from, to] = [sayQuantity(low, reader), sayQuantity(high, reader)]
-  const unit = /[^\d.,\u2212\u00a0]+$/.exec(to)?.[0] ?? ''
+  const unit = /[^\d.,()\u2212\u00a0]+$/.exec(to)?.[0] ?? ''
   return `${unit !== '' && from.endsWith(unit) ? from.slice(0, -unit.length).trimEnd() : from} to ${to}`
 }
 

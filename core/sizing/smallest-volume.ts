@@ -14,13 +14,15 @@ const VOLUME_BAND = 0.1
 /**
  * Whether the tank is large enough for the animals.
  *
- * Value: litres of the outside box, which is how the trade names its smallest tanks. Limit: the group's smallest volume.
+ * Value: litres on the label, which is how the trade names its smallest tanks, and never more than the outside holds; without a label those of the outside. Limit: the group's
+ * smallest volume.
  *
  * @example smallestVolume(situation).margin // 243.3 L: 297.3 L outside, where the group asks for 54 L
  */
 export function smallestVolume({ conditions, corners, tank }: Situation): Finding {
   const { smallestVolumeL, name } = conditions.livestock
-  const { low, high } = over(corners, ({ geometry }) => quantity(geometry.outsideVolumeL, 'L', 1).value)
+  const { labelVolumeL = Infinity } = tank
+  const { low, high } = over(corners, ({ geometry }) => quantity(Math.min(labelVolumeL, geometry.outsideVolumeL), 'L', 1).value)
   const value = quantity(low, 'L', 1)
   const limit = quantity(smallestVolumeL, 'L', 0)
   const band = smallestVolumeL * VOLUME_BAND
@@ -30,7 +32,7 @@ export function smallestVolume({ conditions, corners, tank }: Situation): Findin
     ...outcome,
     value,
     limit: { kind: 'at_least', low: limit },
-    reason: phrase`The tank is ${value} by its outside; for this group (${name}) the trade names ${limit} as the smallest.`,
+    reason: phrase`The tank is ${value} by its ${labelVolumeL < Infinity ? 'label' : 'outside'}; for this group (${name}) the trade's smallest is labelled ${limit}.`,
     action: outcome.verdict === 'fits' ? null : { text: phrase`Choose a tank of at least ${limit}, or animals for a smaller one.` },
     source: { tag: 'common_practice', text: groupSource(conditions.livestock) },
   })

@@ -141,6 +141,6 @@ function againstWhat(leanDeg: number, emptyN: number): Phrase {
 function reasonOf({ rimMm, leverMm, emptyN, leanDeg }: Standing, value: Quantity): Phrase {
   const times = (rimMm / (2 * leverMm)).toFixed(1)
   const base = phrase`The rim stands ${quantity(rimMm, 'mm', 0)} above the floor, ${times} times what the base is deep.`
-  const push = phrase`It takes ${value} there to tip it in use, the weight of ${quantity(value.value / FREE_FALL, 'kg', 0)}, or a lean of ${Math.round(leanDeg)}°`
+  const push = phrase`It takes ${value} there to tip it in use, or a lean of ${Math.round(leanDeg)}°`
   return phrase`${base} ${push}; empty, ${quantity(emptyN, 'N', 0)} do it.${againstWhat(leanDeg, emptyN)}`
 }

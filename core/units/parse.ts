@@ -1,6 +1,7 @@
 import { ok, refuse, type Result } from '../result.ts'
 import {
-  fahrenheitToCelsius, G_PER_OUNCE, KG_PER_POUND, L_PER_IMPERIAL_GALLON, L_PER_US_GALLON, ML_PER_US_FLUID_OUNCE, MM_PER_FOOT, MM_PER_INCH, PPM_PER_DKH,
+  fahrenheitToCelsius, G_PER_OUNCE, KG_PER_POUND, L_PER_IMPERIAL_GALLON, L_PER_US_GALLON, ML_PER_IMPERIAL_FLUID_OUNCE, ML_PER_US_FLUID_OUNCE, MM_PER_FOOT, MM_PER_INCH,
+  N_PER_POUND_FORCE, PPM_PER_DKH,
 } from './factors.ts' // prettier-ignore
 import type { ReaderUnits, Unit } from './quantity.ts'
 import { displayUnit } from './say.ts'
@@ -20,17 +21,19 @@ const times =
 /** Units a person may type for each storage unit, with what turns them into it. */
 function accepted(unit: Unit, reader: ReaderUnits): Record<string, ToStorage> {
   const gallon = times(reader.gallon === 'imperial' ? L_PER_IMPERIAL_GALLON : L_PER_US_GALLON)
+  const ounce = times(reader.gallon === 'imperial' ? ML_PER_IMPERIAL_FLUID_OUNCE : ML_PER_US_FLUID_OUNCE)
   const tables: Partial<Record<Unit, Record<string, ToStorage>>> = {
     mm: { mm: times(1), cm: times(10), m: times(1000), in: times(MM_PER_INCH), inch: times(MM_PER_INCH), inches: times(MM_PER_INCH), '"': times(MM_PER_INCH), '″': times(MM_PER_INCH), ft: times(MM_PER_FOOT), "'": times(MM_PER_FOOT), '′': times(MM_PER_FOOT) },
     m: { m: times(1), cm: times(0.01), mm: times(0.001), ft: times(MM_PER_FOOT / 1000), in: times(MM_PER_INCH / 1000) },
     L: { l: times(1), litre: times(1), litres: times(1), liter: times(1), liters: times(1), ml: times(0.001), gal: gallon, gallon, gallons: gallon, usgal: times(L_PER_US_GALLON), impgal: times(L_PER_IMPERIAL_GALLON) },
-    mL: { ml: times(1), l: times(1000), floz: times(ML_PER_US_FLUID_OUNCE), oz: times(ML_PER_US_FLUID_OUNCE) },
+    mL: { ml: times(1), l: times(1000), floz: ounce, oz: ounce },
     kg: { kg: times(1), g: times(0.001), lb: times(KG_PER_POUND), lbs: times(KG_PER_POUND), oz: times(G_PER_OUNCE / 1000) },
     g: { g: times(1), kg: times(1000), oz: times(G_PER_OUNCE), lb: times(KG_PER_POUND * 1000) },
     K: { k: times(1), '°c': times(1), c: times(1), '°f': times(5 / 9), f: times(5 / 9) },
     degC: { '°c': times(1), c: times(1), '°f': fahrenheitToCelsius, f: fahrenheitToCelsius },
     'L/h': { 'l/h': times(1), lph: times(1), 'gal/h': gallon, gph: gallon, 'l/min': times(60) },
     W: { w: times(1), watt: times(1), watts: times(1), kw: times(1000) },
+    N: { n: times(1), lbf: times(N_PER_POUND_FORCE), lb: times(N_PER_POUND_FORCE), lbofpull: times(N_PER_POUND_FORCE), kgf: times(9.80665) },
     V: { v: times(1) },
     A: { a: times(1), amp: times(1), amps: times(1) },
     dKH: { dkh: times(1), '°dh': times(1), '°kh': times(1), dgh: times(1), ppm: times(1 / PPM_PER_DKH), 'mg/l': times(1 / PPM_PER_DKH) },

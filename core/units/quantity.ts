@@ -34,6 +34,7 @@ export type Unit =
   | 'dKH'
   | 'g/kg'
   | 'N'
+  | 'kg/m2'
 
 export interface Quantity {
   value: number

@@ -1,4 +1,7 @@
-import { celsiusToFahrenheit, KG_PER_POUND, L_PER_IMPERIAL_GALLON, L_PER_US_GALLON, MM_PER_INCH, PPM_PER_DKH } from './factors.ts'
+import {
+  celsiusToFahrenheit, KG_PER_POUND, L_PER_IMPERIAL_GALLON, L_PER_US_GALLON, ML_PER_IMPERIAL_FLUID_OUNCE, ML_PER_US_FLUID_OUNCE, MM_PER_FOOT, MM_PER_INCH,
+  N_PER_POUND_FORCE, PPM_PER_DKH,
+} from './factors.ts' // prettier-ignore
 import type { Phrase, Quantity, ReaderUnits, Unit } from './quantity.ts'
 import { measuredIn } from './reader.ts'
 import { specificGravity } from './specific-gravity.ts'
@@ -14,7 +17,7 @@ interface Shown {
 
 const PLAIN_NAMES: Partial<Record<Unit, string>> = {
   m2: 'm²', 'W/K': 'W/K', per_hour: 'times an hour', h: 'h', min: 'min', days: 'days', 'mg/L': 'mg/L', 'umol/m2/s': 'µmol/m²s', 'mol/m2/day': 'mol/m² a day',
-  'kWh/year': 'kWh a year', 'L/day': 'L a day', percent: '%', count: '', share: '', dKH: 'dKH', 'g/kg': 'g/kg', lm: 'lm', W: 'W', V: 'V', A: 'A', K: '°C', N: 'N', g: 'g', mL: 'mL',
+  'kWh/year': 'kWh a year', 'L/day': 'L a day', percent: '%', count: '', share: '', dKH: 'dKH', 'g/kg': 'g/kg', lm: 'lm', W: 'W', V: 'V', A: 'A', K: '°C', N: 'N', g: 'g', mL: 'mL', 'kg/m2': 'kg/m²',
 } // prettier-ignore
 
 const litresPerGallon = (reader: ReaderUnits): number => (reader.gallon === 'imperial' ? L_PER_IMPERIAL_GALLON : L_PER_US_GALLON)
@@ -39,6 +42,20 @@ function shownVolume(litres: number, reader: ReaderUnits): Shown {
   return { value: gallons, unit: 'gal', digits: Math.abs(gallons) < 20 ? 1 : 0 }
 }
 
+/** Square feet where lengths are in inches, pounds where weights are. */
+const M2_PER_FT2 = (MM_PER_FOOT / 1000) ** 2
+function shownLoad(kgPerM2: number, digits: number, reader: ReaderUnits): Shown {
+  const { length, mass } = measuredIn(reader)
+  const [over, area] = length === 'in' ? [M2_PER_FT2, 'ft²'] : [1, 'm²']
+  return { value: (kgPerM2 * over) / (mass === 'lb' ? KG_PER_POUND : 1), unit: `${mass}/${area}`, digits }
+}
+
+/** A temperature to a tenth of a degree is told in whole degrees Fahrenheit where it is one, as it was typed. */
+function shownFahrenheit(celsius: number, digits: number): Shown {
+  const value = celsiusToFahrenheit(celsius)
+  return { value, unit: '°F', digits: digits > 0 && Math.abs(value - Math.round(value)) >= 0.05 ? 1 : 0 }
+}
+
 /** The units that a reader may tell otherwise than they are stored; null where this one tells them as stored. */
 function shownOtherwise({ value, unit, digits }: Quantity, reader: ReaderUnits): Shown | null {
   const { length, volume, mass, temperature, hardness, salinity } = measuredIn(reader)
@@ -48,13 +65,19 @@ function shownOtherwise({ value, unit, digits }: Quantity, reader: ReaderUnits):
     case 'kg':
       return mass === 'lb' ? { value: value / KG_PER_POUND, unit: 'lb', digits: value < 5 ? 1 : 0 } : null
     case 'degC':
-      return temperature === 'F' ? { value: celsiusToFahrenheit(value), unit: '°F', digits: digits > 0 ? 1 : 0 } : null
+      return temperature === 'F' ? shownFahrenheit(value, digits) : null
     case 'K':
       return temperature === 'F' ? { value: value * 1.8, unit: '°F', digits: Math.max(digits, 0) } : null
     case 'L/h':
       return volume === 'gal' ? { value: value / litresPerGallon(reader), unit: 'gal/h', digits: 0 } : null
     case 'L/day':
       return volume === 'gal' ? { value: value / litresPerGallon(reader), unit: 'gal a day', digits: 2 } : null
+    case 'm2':
+      return length === 'in' ? { value: value / M2_PER_FT2, unit: 'ft²', digits } : null
+    case 'N':
+      return mass === 'lb' ? { value: value / N_PER_POUND_FORCE, unit: 'lb of pull', digits } : null
+    case 'kg/m2':
+      return shownLoad(value, digits, reader)
     case 'dKH':
       return hardness === 'ppm' ? { value: value * PPM_PER_DKH, unit: 'ppm', digits: 0 } : null
     case 'g/kg':
@@ -106,6 +129,7 @@ export function displayUnit(unit: Unit, reader: ReaderUnits): string {
 export function sayQuantity(quantity: Quantity, reader: ReaderUnits): string {
   if (quantity.least && quantity.unit === 'mm') return sayAtLeastLength(quantity.value, reader)
   if (quantity.fine && quantity.unit === 'mm') return sayThickness(quantity.value, reader)
+  if (quantity.unit === 'mL' && measuredIn(reader).volume === 'gal') return sayBottles(quantity, reader)
   const { value, unit, digits } = shown(quantity, reader)
   const number = sayNumber(value, digits, reader)
   return unit === '' ? number : `${number} ${unit}`
@@ -143,6 +167,13 @@ export function sayAtLeastLength(mm: number, reader: ReaderUnits): string {
 function sayThickness(mm: number, reader: ReaderUnits): string {
   const metric = `${sayNumber(mm, Number.isInteger(mm) ? 0 : 1, reader)} mm`
   return measuredIn(reader).length === 'in' ? `${sayNumber(mm / MM_PER_INCH, 2, reader)} in (${metric})` : metric
+}
+
+/** A dose is drawn up in millilitres everywhere, and bottles have both: "8.5 fl oz (250 mL)". @example sayBottles(quantity(24, 'mL', 0), US) // '0.81 fl oz (24 mL)' */
+function sayBottles({ value, digits }: Quantity, reader: ReaderUnits): string {
+  const ounces = value / (reader.gallon === 'imperial' ? ML_PER_IMPERIAL_FLUID_OUNCE : ML_PER_US_FLUID_OUNCE)
+  const told = sayNumber(ounces, ounces < 1 ? 2 : ounces < 20 ? 1 : 0, reader)
+  return `${told} fl oz (${sayNumber(value, digits, reader)} mL)`
 }
 
 /** "90 × 45 × 45 cm": sizes of one box in one unit, said once. */

@@ -1,6 +1,7 @@
 import { addDays, type CivilDate } from '../../core/dates.ts'
 import type { QuoteDraft } from '../../core/quote/draft.ts'
 import { emptyNeed } from '../../core/quote/empty-draft.ts'
+import { fahrenheitToCelsius } from '../../core/units/factors.ts'
 import { build, buy, storesNamed } from './draft-parts.ts'
 import { inch } from './tanks.ts'
 
@@ -61,7 +62,7 @@ export const showcaseDraft = (today: CivilDate): QuoteDraft => ({
     storeIds: storesNamed('Kettle Lane', 'Saltcote Pet', 'Upriver'),
     exact: {
       coldestRoomC: 15,
-      warmestRoomC: 24,
+      warmestRoomC: fahrenheitToCelsius(75),
       floor: 'timber_upper',
       joistSpanMm: inch(144),
       joistSpacingMm: inch(16),

@@ -129,7 +129,7 @@ describe('a quote of three builds', () => {
       'Bleach and ammonia',
       'The makers come first',
       'Startup checklist, build A',
-      '16.2 mL of Stillwell 500 mL',
+      '0.55 fl oz (16.2 mL) of Stillwell 500 mL',
       '1.2 g of Stillwell ammonium chloride',
       'Water-test log',
       'Nitrite, mg/L',

@@ -28,6 +28,30 @@ describe('room for the animals', () => {
     expect(findingOf('smallest_volume', boxed(lengthMm)).verdict).toBe(verdict),
   )
 
+  it.each([
+    // A 40 breeder, 36 × 18 × 16 in: 169.9 L outside and 40 gal on its label.
+    [151.4, 151.4],
+    // A label never makes a box larger than it is.
+    [400, 54],
+  ])('with %s L on the label counts %s L', (labelVolumeL, counted) => {
+    const large = labelVolumeL < 200
+    const tank = one('Wendlemere', {
+      lengthMm: large ? 914.4 : 600,
+      widthMm: large ? 457.2 : 300,
+      heightMm: large ? 406.4 : 300,
+      glassMm: 5,
+      bottomMm: 5,
+      labelVolumeL,
+    })
+    expect(findingOf('smallest_volume', { tank }).value?.value).toBe(counted)
+  })
+  it('says whether it took the label or the outside', () => {
+    const tank = one('Wendlemere', { lengthMm: 600, widthMm: 300, heightMm: 300, glassMm: 5, bottomMm: 5 })
+    const labelled = { ...tank, spec: { ...tank.spec, labelVolumeL: 53 } }
+    expect(reasonOf(findingOf('smallest_volume', { tank }))).toContain('The tank is 54 L by its outside; ')
+    expect(reasonOf(findingOf('smallest_volume', { tank: labelled }))).toContain('The tank is 53 L by its label; ')
+  })
+
   // 197.064 L outside, told as 197.1. Own: a tenth less is marginal.
   it.each([
     [197.1, 'fits', 0],
@@ -46,7 +70,7 @@ describe('room for the animals', () => {
     })
     expect(found.margin?.value).toBeCloseTo(told === smallestVolumeL ? margin : 0.1, 9)
     expect(reasonOf(found)).toBe(
-      `The tank is 197 L by its outside; for this group (Small tropical community) the trade names ${told} L as the smallest.`,
+      `The tank is 197 L by its outside; for this group (Small tropical community) the trade's smallest is labelled ${told} L.`,
     )
     expect(actionOf(found)).toBe(verdict === 'fits' ? null : `Choose a tank of at least ${told} L, or animals for a smaller one.`)
     expect(toldFinding(found).source.tag).toBe('common_practice')

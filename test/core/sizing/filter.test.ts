@@ -102,7 +102,7 @@ describe('filter against feeding', () => {
     // Own: 0.05 g × 0.45 × 0.092 / 0.2 is 0.01035 m² of film; at 0.2 m² a litre 52 mL.
     const found = findingOf('filter_feed', filter(2000, 0.03), { livestock: group('dwarf-shrimp') })
     expect(found.verdict).toBe('marginal')
-    expect(sayPhrase(found.action?.text ?? [], US)).toContain('at least 52 mL of media')
+    expect(sayPhrase(found.action?.text ?? [], US)).toContain('at least 1.8 fl oz (52 mL) of media')
   })
 
   it('takes the media of its kind and flow where none are stated, and asks for them only where they decide', () => {

@@ -184,7 +184,7 @@ describe('tipping over, by hand', () => {
     const found = on()
     // 1764.76 N · 200 / 1100; empty 490.33 N · 200 / 1100. Centre 820 mm up, 25 mm more as the water runs: atan(200 / 845) is 13.3°.
     expect(reasonOf(found)).toBe(
-      'The rim stands 110 cm above the floor, 2.8 times what the base is deep. It takes 321 N there to tip it in use, the weight of 33 kg, or a lean of 13°; empty, 89 N do it.',
+      'The rim stands 110 cm above the floor, 2.8 times what the base is deep. It takes 321 N there to tip it in use, or a lean of 13°; empty, 89 N do it.',
     )
     expect(found).toMatchObject({ verdict: 'fits', action: null, value: { value: 321 }, limit: { low: { value: 250, unit: 'N' } } })
     expect(found).toMatchObject({ assumed: [], missing: [], source: { tag: 'from_memory' } })

@@ -48,7 +48,7 @@ it('says what to do in the words of the step', () => {
 it('says temperatures in the reader’s units and never tells to unplug a heater that is not there', () => {
   const hot = { ...nothing, temperatureC: 35 }
   const [warning] = readingWarnings(hot, marks)
-  expect(sayPhrase(warning!.found, US)).toBe('The water reads 95.0 °F. Never at or above 89.6 °F.')
+  expect(sayPhrase(warning!.found, US)).toBe('The water reads 95 °F. Never at or above 89.6 °F.')
   expect(sayPhrase(warning!.todo, US)).toMatch(/^Unplug the heater first\./)
   const [unheated] = readingWarnings(hot, readingMarks(sampleSubject({ gear: { heaters: [] } })))
   expect(sayPhrase(unheated!.todo, US)).not.toContain('heater')
@@ -58,7 +58,7 @@ it('is frozen into the plan with the animals’ own temperatures', () => {
   expect(startupPlan(sampleSubject()).marks).toEqual({ ...GENERAL_MARKS, lowestC: 22, highestC: 28, dangerC: 32, heated: true })
 })
 
-it('tells a temperature as the log does: 60 °F that were typed stay 60.0 °F', () => {
+it('tells a temperature as the log does: 60 °F that were typed stay 60 °F', () => {
   const [warning] = readingWarnings({ ...nothing, temperatureC: (60 - 32) / 1.8 }, GENERAL_MARKS)
-  expect(sayPhrase(warning!.found, US)).toContain('The water reads 60.0 °F.')
+  expect(sayPhrase(warning!.found, US)).toContain('The water reads 60 °F.')
 })

@@ -48,7 +48,7 @@ describe('the first fish', () => {
     const said = sayGate(stepGate('first-fish', cold)!, US)
     expect(said).toContain('Nitrate reads 160 mg/L')
     // The sample's animals are kept between 22 °C and 28 °C: exactly 71.6 °F and 82.4 °F.
-    expect(said).toContain('The water reads 60.0 °F in the newest test. No fish goes in outside 71.6 °F to 82.4 °F.')
+    expect(said).toContain('The water reads 60 °F in the newest test. No fish goes in outside 71.6 °F to 82.4 °F.')
   })
   it.each([[21.9, 1], [22, 0], [28, 0], [28.1, 1]])('at %d °C finds %d against it', (temperatureC, count) => {
     expect(stepGate('first-fish', log([...eaten, at('2026-12-01', { temperatureC })]))?.against.length ?? 0).toBe(count)

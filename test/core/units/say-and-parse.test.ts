@@ -3,7 +3,7 @@ import { unit as mathUnit } from 'mathjs'
 import { describe, expect, it } from 'vitest'
 import { parseQuantity } from '../../../core/units/parse.ts'
 import { leastLength, phrase, quantity, stated, type ReaderUnits, type Unit } from '../../../core/units/quantity.ts'
-import { METRIC, sayAtLeastLength, sayPhrase, sayQuantity, saySize, US } from '../../../core/units/say.ts'
+import { displayUnit, METRIC, sayAtLeastLength, sayPhrase, sayQuantity, saySize, US } from '../../../core/units/say.ts'
 
 const read = (text: string, unit: Unit, reader: ReaderUnits = METRIC): number => {
   const result = parseQuantity(text, unit, reader)
@@ -101,6 +101,31 @@ describe('what people read', () => {
   // 62 °F is 16.667 °C, which is 17 °C to the degree, and that is 63 °F.
   it.each([62, 64, 68, 70, 73, 77])('tells %s °F as it was stated', (fahrenheit) => {
     expect(sayQuantity(stated(((fahrenheit - 32) * 5) / 9, 'degC', 0), US)).toBe(`${fahrenheit} °F`)
+  })
+
+  // From the definitions in NIST SP 811 and Handbook 44: a pound-force is 4.4482216152605 N, a US fluid ounce 29.5735295625 mL, an imperial one 28.4130625 mL.
+  it('tells a push, a bottle, an area and a load on it in US units, and takes them back', () => {
+    expect(sayQuantity(quantity(408, 'N', 0), US)).toBe('92 lb of pull')
+    expect(sayQuantity(quantity(408, 'N', 0), METRIC)).toBe('408 N')
+    expect(read('10 lbf', 'N')).toBeCloseTo(44.482216152605, 9)
+    expect(read('10 lb of pull', 'N')).toBeCloseTo(44.482216152605, 9)
+    expect(sayQuantity(quantity(250, 'mL', 0), US)).toBe('8.5 fl oz (250 mL)')
+    expect(sayQuantity(quantity(24, 'mL', 0), US)).toBe('0.81 fl oz (24 mL)')
+    expect(sayQuantity(quantity(250, 'mL', 0), { ...US, gallon: 'imperial' })).toBe('8.8 fl oz (250 mL)')
+    expect(sayQuantity(quantity(250, 'mL', 0), METRIC)).toBe('250 mL')
+    expect(read('8.5 fl oz', 'mL')).toBeCloseTo(8.5 * 29.5735295625, 9)
+    expect(read('1 fl oz', 'mL', { ...US, gallon: 'imperial' })).toBeCloseTo(28.4130625, 9)
+    // 40 lb/ft² are 1915.2 Pa, 195.3 kg/m² (NIST SP 811: a pound to the square foot is 4.882428 kg/m²).
+    expect(sayQuantity(quantity(40 * 4.882428, 'kg/m2', 3), US)).toBe('40.000 lb/ft²')
+    expect(sayQuantity(quantity(195.3, 'kg/m2', 0), METRIC)).toBe('195 kg/m²')
+    expect(sayQuantity(stated(16 * 0.09290304, 'm2', 2), US)).toBe('16.00 ft²')
+  })
+  // A bare number in a field is millilitres for every reader: labels print them.
+  it('keeps millilitres as the unit of a field', () => expect(displayUnit('mL', US)).toBe('mL'))
+  it('tells a whole degree Fahrenheit as it was typed, and a broken one to its tenth', () => {
+    expect(sayQuantity(stated(((75 - 32) * 5) / 9, 'degC', 1), US)).toBe('75 °F')
+    expect(sayQuantity(stated(24, 'degC', 1), US)).toBe('75.2 °F')
+    expect(sayQuantity(stated(15, 'degC', 1), US)).toBe('59 °F')
   })
 
   it('tells a least length rounded up wherever it stands', () => {

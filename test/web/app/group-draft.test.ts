@@ -20,7 +20,7 @@ describe('the form of a livestock group', () => {
     const draft = draftOfGroup(group, US)
     const { faults } = readGroup({ ...draft, figures: { ...draft.figures, targetC: '86 °F' } }, US, group)
     // 28 °C is 82.4 °F.
-    expect(faults).toEqual({ highestC: 'Highest comfortable is 82.4 °F, and “Target” is 86.0 °F. Enter at least 86.0 °F.' })
+    expect(faults).toEqual({ highestC: 'Highest comfortable is 82.4 °F, and “Target” is 86 °F. Enter at least 86 °F.' })
   })
   it('asks for a name, a source and every figure that must be there', () => {
     expect(Object.keys(readGroup(EMPTY_GROUP, METRIC).faults).toSorted()).toEqual([

@@ -127,25 +127,28 @@ it('passes over what fits its own slot and leaves another that nothing then fits
 })
 
 describe('what goes before the price', () => {
-  const light = (id: string, lengthMm: number): Product =>
-    ({
-      ...shared,
-      id,
-      kind: 'light',
-      name: id,
-      spec: { lengthMm, widthMm: 110, powerW: 30, luminousFluxLm: 3000, spectrum: 'white' },
-    }) as Product
+  const light = (id: string, lengthMm: number): Product => ({
+    ...shared,
+    id,
+    kind: 'light',
+    name: id,
+    spec: { lengthMm, widthMm: 110, powerW: 30, luminousFluxLm: 3000, spectrum: 'white' },
+  })
   const lid = { ...shared, id: 'lid', kind: 'lid', name: 'lid', spec: { lengthMm: 900, widthMm: 400, cover: 'glass' } } as Product
-  const heater = (powerW: number): Product =>
-    ({
-      ...shared,
-      id: `h${powerW}`,
-      kind: 'heater',
-      name: `Torvane ${powerW} W`,
-      spec: { powerW, adjustable: true, externalController: true },
-    }) as Product
-  const filter = (id: string, type: 'return_pump' | 'hang_on'): Product =>
-    ({ ...shared, id, kind: 'filter', name: id, spec: { type, ratedFlowLph: 900, powerW: 8, mediaVolumeL: 1.5 } }) as Product
+  const heater = (powerW: number): Product => ({
+    ...shared,
+    id: `h${powerW}`,
+    kind: 'heater',
+    name: `Torvane ${powerW} W`,
+    spec: { powerW, adjustable: true, externalController: true },
+  })
+  const filter = (id: string, type: 'return_pump' | 'hang_on'): Product => ({
+    ...shared,
+    id,
+    kind: 'filter',
+    name: id,
+    spec: { type, ratedFlowLph: 900, powerW: 8, mediaVolumeL: 1.5 },
+  })
   const shelf = (products: Product[]) => ({ products, prices: products.map((product, index) => priceOf(product.id, 1000 * (index + 1))) })
   const fill = async (shelves: Partial<Record<Slot, ReturnType<typeof shelf>>>, coldestRoomC: number) => {
     const before = inputsWith('t90')
