@@ -29,7 +29,7 @@ async function sendOne(
   const stopUrl = stopUrlOf(origin, linkKey, { personId, address, confirmedAt })
   const deals = notices.slice(0, MOST_LISTED).map((notice) => {
     const { what, where, path } = toldOf(round, notice)
-    return { what, where, url: origin + path }
+    return { what, where, url: origin + path, listed: notice.listed }
   })
   const letter = digestLetter({ place, deals, more: notices.length - deals.length, watchesUrl: origin + WATCHES_PATH, stopUrl })
   try {

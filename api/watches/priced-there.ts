@@ -18,7 +18,10 @@ import { getStores, ownStore } from '../../db/stores.ts'
 /** A price that stands was seen within 60 days; what it followed on is looked for a year back. */
 const LOOK_BACK_DAYS = 365
 
-/** What some products cost on a day at one store, or at every store where they were seen; at a store whose install this is, what its own list says. */
+/**
+ * What some products cost on a day at one store, or at every store where they were seen. Where the place is a store, what its own list says and nothing
+ * else: its customers are sent nowhere else.
+ */
 export async function pricedThere(
   db: Kysely<Database>,
   products: readonly Product[],
@@ -26,9 +29,10 @@ export async function pricedThere(
   today: CivilDate,
   { currency: home, mode }: Pick<Install, 'currency' | 'mode'>,
 ): Promise<PricedThere[]> {
-  const own = mode === 'store' ? await ownStore(db) : undefined
-  const listed = own && (storeId === null || storeId === own.id) ? await listedThere(db, products, own, today, home) : []
-  if (storeId !== null && storeId === own?.id) return listed
+  if (mode === 'store') {
+    const own = await ownStore(db)
+    return own && (storeId === null || storeId === own.id) ? listedThere(db, products, own, today, home) : []
+  }
   const seen = await recordOf(db, products.map(({ id }) => id), storeId, addDays(today, -LOOK_BACK_DAYS)) // prettier-ignore
   const byPlace = Map.groupBy(seen, (one) => `${one.productId} ${one.storeId}`)
   const stores = new Map((await getStores(db, [...new Set(seen.map((one) => one.storeId))])).map((store) => [store.id, store]))
@@ -37,11 +41,11 @@ export async function pricedThere(
   const kindOf = new Map(products.map(({ id, kind }) => [id, kind]))
   const at = ([first, ...others]: Sighting[]): PricedThere[] => {
     const [store, kind] = [first && stores.get(first.storeId), first && kindOf.get(first.productId)]
-    if (!first || !store || kind === undefined || store.id === own?.id) return []
+    if (!first || !store || kind === undefined) return []
     const rate = rates.get(storeCurrency(store, home)) ?? null
     return standingPrices([first, ...others], today).map((price) => ({ productId: first.productId, kind, store, price, rate, home }))
   }
-  return [...listed, ...[...byPlace.values()].flatMap(at)]
+  return [...byPlace.values()].flatMap(at)
 }
 
 /** The own store's prices are in the install's currency. */

@@ -361,6 +361,38 @@ describe('a watch where the store’s own list is what things cost', () => {
     expect((await tom.send('POST', `/api/notices/${told[0]?.id}/answer`, { body: answer })).body).toMatchObject({ done: 'kept' })
   })
 
+  it('is told of no price that somebody saw at another store, and of nothing that is out of stock until some is in', async () => {
+    const tom = await world.signIn('member')
+    const watched = await product(world.db)
+    await setWatch(tom, { productId: watched.id, limitMinor: 2500 })
+    await tom.send('POST', '/api/sightings', { body: sighting(watched.id, outside.id, { seenOn: today(), priceMinor: 1500 }) })
+    await importList(`product,price,valid from,stock,stock number\n${watched.name},20.00,${today()},0,Z-0\n`)
+    await lookNow(world)
+    expect(await toldTo(tom)).toEqual([])
+    expect((await importList('stock number,stock\nZ-0,3\n')).outcome).toMatchObject({ updates: 1 })
+    await lookNow(world)
+    expect((await toldTo(tom)).map(({ storeId, totalMinor }) => [storeId, totalMinor])).toEqual([[own.id, 2120]])
+  })
+
+  it('is told of what the list has already when the place becomes a store', async () => {
+    const tom = await world.signIn('member')
+    const listed = await product(world.db)
+    await importList(`product,price,valid from\n${listed.name},20.00,${today()}\n`)
+    const run = async (mode: 'club' | 'store'): Promise<void> => {
+      const read = await manager.send<Install & { version: number }>('GET', '/api/install')
+      const { version: _version, ...install } = read.body
+      const headers = { 'if-match': read.headers.get('etag') ?? '' }
+      expect((await manager.send('PUT', '/api/install', { body: { ...install, mode }, headers })).status).toBe(200)
+      await lookNow(world)
+    }
+    await run('club')
+    await setWatch(tom, { productId: listed.id, limitMinor: 2500 })
+    await lookNow(world)
+    expect(await toldTo(tom), 'a club’s members go by what was seen').toEqual([])
+    await run('store')
+    expect((await toldTo(tom)).map(({ productId }) => productId)).toEqual([listed.id])
+  })
+
   it('of any of a kind finds what the list alone knows', async () => {
     const tom = await world.signIn('member')
     const listed = await product(world.db, { spec: { powerW: 777 } })

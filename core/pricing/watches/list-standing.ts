@@ -4,13 +4,17 @@ import { priceInForce, saleOn, type ListPrice, type StockItem } from '../price-l
 import type { StandingPrice } from './standing-price.ts'
 
 /**
- * What the store's own list asks on a day, as a price that stands; undefined where none is in force. It does not age: a price without a last day is
+ * What the store's own list asks on a day, as a price that stands; undefined where none is in force, or none of it is in stock. It does not age: a price without a last day is
  * taken to stand on. Nobody saw it: no sighting is behind it. A sale that the next list repeats before it is over is one sale, and stands from its first
  * day on.
  *
- * @example standingListPrice({ prices: [{ validFrom: '2026-11-01', priceMinor: 900, saleMinor: 800, saleUntil: '2026-11-30' }] }, '2026-11-26')?.priceMinor // 800
+ * @example standingListPrice({ stockCount: null, prices: [{ validFrom: '2026-11-01', priceMinor: 900, saleMinor: 800, saleUntil: '2026-11-30' }] }, '2026-11-26')?.priceMinor // 800
  */
-export function standingListPrice({ prices }: Pick<StockItem, 'prices'>, asOf: CivilDate): StandingPrice | undefined {
+export function standingListPrice(
+  { prices, stockCount }: Pick<StockItem, 'prices' | 'stockCount'>,
+  asOf: CivilDate,
+): StandingPrice | undefined {
+  if (stockCount === 0) return undefined
   const price = priceInForce(prices, asOf)
   if (!price) return undefined
   const sale = saleOn(price, asOf)

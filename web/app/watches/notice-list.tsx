@@ -72,7 +72,7 @@ function NoticeRow({ notice }: { notice: Notice }): ReactElement {
         {seenAt === null && <strong className="notice-new"> · new</strong>}
       </p>
       <div className="notice-found">
-        <Found notice={notice} />
+        {notice.sightingId !== null && <Found notice={notice} />}
       </div>
     </li>
   )
