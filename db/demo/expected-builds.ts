@@ -2,64 +2,60 @@ import { WHOLE_RATE } from '../../core/money.ts'
 import { byDateOf, outlookLines } from '../../core/pricing/by-date.ts'
 import { adviceOf, type ExpectedBuild } from '../../core/pricing/line-advice.ts'
 import { lineView } from '../../core/pricing/line-view.ts'
-import { learn, outlookOf, type MarketRecord, type SaleWindow } from '../../core/pricing/outlook/outlook.ts'
+import { learn, outlookOf, type Learned, type MarketRecord, type SaleWindow } from '../../core/pricing/outlook/outlook.ts'
 import { LEAST_SAVING_MINOR } from '../../core/install.ts'
 import { withTaxExact } from '../../core/pricing/receipt.ts'
+import { usedSeen } from '../../core/pricing/used-seen.ts'
 import { addDays, type CivilDate } from '../../core/dates.ts'
 import { cheaperElsewhere } from '../../core/quote/cheaper-elsewhere.ts'
 import { discountOf } from '../../core/quote/quote-market.ts'
 import type { QuoteInputs } from '../../core/quote/revision.ts'
 import { workBuild } from '../../core/quote/worked-build.ts'
 import { CATALOG } from './catalog.ts'
-import { COMMON_NAMES, COMMON_SALE_TIMES, windowsBetween } from './sale-times.ts'
+import { windowsBetween } from './sale-times.ts'
+import type { SeededSaleTime } from './seed-sale-times.ts'
 import type { DemoRecord } from './sightings.ts'
-import { STORES } from './stores.ts'
 
-const YEAR_DAYS = 366
+/** The spans, the draws and the seed are those of the service: what it tells of the same quote a minute later is the same. */
+const TAUGHT_BY_DAYS = 3 * 365
+const AHEAD_DAYS = 366
+const LONGEST_RUN_DAYS = 62
 const DRAWS = 400
 const SEED = 20_261_126
 
-/** By the ids of the windows. */
-const SALE_TIME_NAMES = new Map([...COMMON_NAMES, 'Its own sale'].map((name, index) => [`${index}`, name]))
-
 /** What the record taught by a day, as the service learns it each night. */
 export interface Taught {
-  record: MarketRecord
+  asOf: CivilDate
+  sightings: DemoRecord['sightings']
+  products: MarketRecord['products']
+  saleTimes: readonly SeededSaleTime[]
   learned: ReturnType<typeof learn>
 }
 
-export function taughtBy({ sightings }: DemoRecord, asOf: CivilDate): Taught {
-  const record = {
-    sightings: sightings.filter(({ seenOn }) => seenOn <= asOf),
-    products: CATALOG.map(({ product: { id, kind } }) => ({ id, kind })),
-    windows: windowsAround(asOf),
-    asOf,
-  }
-  return { record, learned: learn(record) }
+export function taughtBy(record: DemoRecord, saleTimes: readonly SeededSaleTime[], trust: Learned['trust'], asOf: CivilDate): Taught {
+  const sightings = record.sightings.filter(({ seenOn }) => seenOn <= asOf)
+  const products = CATALOG.map(({ product: { id, kind } }) => ({ id, kind }))
+  const windows = windowsOf(saleTimes, addDays(asOf, -TAUGHT_BY_DAYS), addDays(asOf, AHEAD_DAYS))
+  return { asOf, sightings, products, saleTimes, learned: learn({ sightings, products, windows, asOf }, trust) }
 }
 
-const windowsAround = (asOf: CivilDate): SaleWindow[] =>
-  STORES.flatMap(({ store, anniversary }) =>
-    [...COMMON_SALE_TIMES, anniversary].flatMap((time, index) =>
-      windowsBetween(time, addDays(asOf, -2 * YEAR_DAYS), addDays(asOf, YEAR_DAYS)).map(({ first, last }) => ({
-        saleTimeId: `${index}`,
-        storeId: store.id,
-        first,
-        last,
-      })),
-    ),
+const windowsOf = (saleTimes: readonly SeededSaleTime[], from: CivilDate, to: CivilDate): SaleWindow[] =>
+  saleTimes.flatMap(({ id, time, storeIds }) =>
+    windowsBetween(time, from, to).flatMap(({ first, last }) => storeIds.map((storeId) => ({ saleTimeId: id, storeId, first, last }))),
   )
 
 /** What each build is expected to come to by the day of its need, and what to do about its lines; none where the need says no day or one that is past. */
-export function expectedBuilds(inputs: QuoteInputs, { record, learned }: Taught): Map<string, ExpectedBuild> {
+export function expectedBuilds(inputs: QuoteInputs, { asOf, sightings, products, saleTimes, learned }: Taught): Map<string, ExpectedBuild> {
   const { byDate: until, weekWaitMinor } = inputs.draft.need
-  if (until === null || until < record.asOf) return new Map()
+  if (until === null || until < asOf) return new Map()
+  const record = { sightings, products, windows: windowsOf(saleTimes, addDays(asOf, -LONGEST_RUN_DAYS), until), asOf }
+  const saleTimeNames = new Map(saleTimes.map(({ id, name }) => [id, name]))
   const stores = new Map(inputs.stores.map((store) => [store.id, store]))
   const priceOf = (storeId: string, unitMinor: number): number => {
     const store = stores.get(storeId)
     return store ? withTaxExact(unitMinor, store) / WHOLE_RATE : unitMinor
   }
-  const reader = { currency: inputs.install.currency, asOf: record.asOf, until, weekWaitMinor: weekWaitMinor ?? 0, withTax: true }
+  const reader = { currency: inputs.install.currency, asOf, until, weekWaitMinor: weekWaitMinor ?? 0, withTax: true }
   const elsewhereOf = cheaperElsewhere(inputs)
   const found = inputs.draft.builds.map(({ id }, index): [string, ExpectedBuild] => {
     const { cost } = workBuild(inputs, index)
@@ -72,12 +68,13 @@ export function expectedBuilds(inputs: QuoteInputs, { record, learned }: Taught)
       draws: DRAWS,
       seed: SEED,
     })
+    const usedOf = (line: (typeof asked)[number] | undefined) => line && usedSeen(line, sightings, asOf)
     const isWhole = lines.every(({ payTodayMinor }) => Number.isFinite(payTodayMinor))
     const outlook = {
-      asOf: record.asOf,
+      asOf,
       until,
-      learnedOn: record.asOf,
-      lines: lines.map((line) => lineView(line, { reader, saleTimeNames: SALE_TIME_NAMES })),
+      learnedOn: asOf,
+      lines: lines.map((line, at) => lineView(line, { reader, saleTimeNames, used: usedOf(asked[at]) })),
       total: isWhole ? total : null,
     }
     return [id, { byDate: byDateOf(cost, outlook, discountOf(inputs)), advice: adviceOf(cost, outlook, elsewhereOf) }]

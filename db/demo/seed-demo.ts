@@ -55,10 +55,10 @@ export async function seedDemo(db: Kysely<Database>, options: DemoOptions): Prom
     if (!made.ok) throw new Error('The demo scenario goes into an empty database only.')
     await seedPeople(trx, (person) => hashes.get(person.id) ?? nobody, record)
     await seedCatalog(trx)
-    await seedSaleTimes(trx)
+    const saleTimes = await seedSaleTimes(trx)
     await seedSightings(trx, record)
     await rebuildSummaries(trx)
-    const quotes = await seedQuotes(trx, record, today, now)
+    const quotes = await seedQuotes(trx, { record, saleTimes }, today, now)
     await seedSetup(trx, quotes.school, today)
     await seedWatches(trx, record, today, now)
     return {

@@ -7,6 +7,7 @@ import type { QuoteInputs } from '../../core/quote/revision.ts'
 import { revisionDocument } from '../../core/quote/revision-document.ts'
 import type { Result } from '../../core/result.ts'
 import type { Database } from '../database.ts'
+import { votesByReporter } from '../learned.ts'
 import { answerQuote } from '../quote-answer.ts'
 import { issueRevision } from '../quote-issue.ts'
 import { createQuote, lapseQuotes, withdrawQuote } from '../quotes.ts'
@@ -16,28 +17,35 @@ import { CLUB, CUSTOMERS, personNamed } from './club.ts'
 import { expectedBuilds, taughtBy } from './expected-builds.ts'
 import { demoQuotes, type DemoQuote } from './quotes.ts'
 import type { DemoRecord } from './sightings.ts'
+import type { SeededSaleTime } from './seed-sale-times.ts'
 import { STORES } from './stores.ts'
+
+/** What is on record by the time that the quotes are made. */
+interface Known {
+  record: DemoRecord
+  saleTimes: readonly SeededSaleTime[]
+}
 
 /** Quotes go the way that the desk's own do: made, issued, answered. Returns their ids by their keys. */
 export async function seedQuotes(
   trx: Transaction<Database>,
-  record: DemoRecord,
+  known: Known,
   today: CivilDate,
   now: Date,
 ): Promise<Record<DemoQuote['key'], string>> {
   const ids: Partial<Record<DemoQuote['key'], string>> = {}
-  for (const quote of demoQuotes(today)) ids[quote.key] = await seedQuote(trx, quote, record, today, now)
+  for (const quote of demoQuotes(today)) ids[quote.key] = await seedQuote(trx, quote, known, today, now)
   await lapseQuotes(trx, today)
   return ids as Record<DemoQuote['key'], string>
 }
 
-async function seedQuote(trx: Transaction<Database>, quote: DemoQuote, record: DemoRecord, today: CivilDate, now: Date): Promise<string> {
+async function seedQuote(trx: Transaction<Database>, quote: DemoQuote, known: Known, today: CivilDate, now: Date): Promise<string> {
   const advisor: Viewer = personNamed(quote.advisor)
   const customerId = CUSTOMERS.find((customer) => customer.name === quote.customer)?.id ?? ''
-  const draft = quote.issuedDaysAgo === null ? quote.draft : withinSales(quote, record, addDays(today, -quote.issuedDaysAgo))
+  const draft = quote.issuedDaysAgo === null ? quote.draft : withinSales(quote, known.record, addDays(today, -quote.issuedDaysAgo))
   const made = granted(await createQuote(trx, advisor, { customerId, draft }))
   const savedDaysAgo = quote.issuedDaysAgo ?? quote.madeDaysAgo
-  if (quote.issuedDaysAgo !== null) await issue(trx, { ...quote, draft }, advisor, made, record, addDays(today, -quote.issuedDaysAgo), now)
+  if (quote.issuedDaysAgo !== null) await issue(trx, { ...quote, draft }, advisor, made, known, addDays(today, -quote.issuedDaysAgo), now)
   if (quote.outcome === 'withdrawn') granted(await withdrawQuote(trx, advisor, made.id))
   else if (quote.outcome) await answer(trx, made.id, quote.outcome, today, now)
   await trx
@@ -53,14 +61,15 @@ async function issue(
   quote: DemoQuote,
   advisor: Viewer,
   made: { id: string; version: number },
-  record: DemoRecord,
+  { record, saleTimes }: Known,
   issuedOn: CivilDate,
   now: Date,
 ): Promise<void> {
   const inputs = inputsOn(quote, record, issuedOn)
   const issuedAt = daysBefore(now, quote.issuedDaysAgo ?? 0)
   // The record is learnt from for the one that shows the job done: the others were issued before anybody had taught it.
-  const expected = quote.key === 'showcase' ? expectedBuilds(inputs, taughtBy(record, issuedOn)) : undefined
+  const taught = quote.key === 'showcase' ? taughtBy(record, saleTimes, await votesByReporter(trx), issuedOn) : undefined
+  const expected = taught && expectedBuilds(inputs, taught)
   const document = await issueRevision(trx, advisor, made.id, made.version, { issuedAt, issuedOn }, ({ number, revision }) =>
     revisionDocument(
       inputs,
