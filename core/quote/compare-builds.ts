@@ -1,14 +1,16 @@
 import { CHECK_TITLES } from '../sizing/check-titles.ts'
 import { SLOT_NAMES, SLOTS, type Slot } from '../catalog/kinds.ts'
 import type { Store } from '../catalog/store.ts'
+import { sayDate } from '../dates.ts'
 import { sayMoney } from '../money.ts'
+import { sayByDate, type ByDate } from '../pricing/by-date.ts'
 import type { LineCost } from '../pricing/tiers.ts'
 import { VERDICT_WORDS } from '../sizing/finding.ts'
 import type { SlotRow, WorkedBuild } from './revision.ts'
 
 /** One thing that is otherwise than it was, in words; "nothing" where there was none or is none now. */
 export interface BuildChange {
-  part: 'build' | 'line' | 'price' | 'total' | 'check'
+  part: 'build' | 'line' | 'price' | 'total' | 'expected' | 'check'
   /** "Heat", "Torvane 100 W", "Total today", "Heater stuck on". */
   what: string
   was: string
@@ -22,17 +24,19 @@ export interface ComparedBuild {
   changes: BuildChange[]
 }
 
-type Priced = Pick<WorkedBuild, 'id' | 'letter' | 'name' | 'rows' | 'cost' | 'report'>
+/** A build whose `byDate` is not known yet says nothing of what is expected. */
+type Priced = Pick<WorkedBuild, 'id' | 'letter' | 'name' | 'rows' | 'cost' | 'report' | 'byDate'>
 
 export interface Said {
   currency: string
   stores: readonly Pick<Store, 'id' | 'name'>[]
+  thisYear: number
 }
 
 const NOTHING = 'nothing'
 
 /**
- * What became of each build between two versions: lines, counts, prices, totals, verdicts. Builds are the same by their id, so that one which moved to
+ * What became of each build between two versions: lines, counts, prices, totals, what is expected by the day of the need, verdicts. Builds are the same by their id, so that one which moved to
  * another letter is not told as new. A price is compared where the same product stands in both; a check where its verdict is another.
  *
  * @example compareBuilds(version1.builds, version2.builds, said)[0] // { letter: 'A', name: 'Long and deep', changes: [{ part: 'line', what: 'Heat', was: '2 × Torvane 150 W', now: '2 × Torvane 100 W' }, …] }
@@ -61,7 +65,14 @@ const goneBuild = (build: Priced, said: Said): BuildChange => ({
 
 function changesOf(was: Priced, now: Priced, said: Said): BuildChange[] {
   const named: BuildChange[] = was.letter === now.letter ? [] : [{ part: 'build', what: 'Letter', was: was.letter, now: now.letter }]
-  return [...named, ...lineChanges(was, now), ...priceChanges(was, now, said), ...totalChange(was, now, said), ...checkChanges(was, now)]
+  return [
+    ...named,
+    ...lineChanges(was, now),
+    ...priceChanges(was, now, said),
+    ...totalChange(was, now, said),
+    ...expectedChange(was, now, said),
+    ...checkChanges(was, now),
+  ]
 }
 
 /** What the build itself answers: a kit's parts are told with the kit, an empty slot is told by what was in it. */
@@ -109,6 +120,24 @@ function totalChange(was: Priced, now: Priced, said: Said): BuildChange[] {
   const difference = before.complete && after.complete ? after.totalMinor - before.totalMinor : null
   const by = difference === null ? '' : `, ${sayMoney(Math.abs(difference), said.currency)} ${difference < 0 ? 'less' : 'more'}`
   return [{ part: 'total', what: 'Total today', was: sayTotal(was, said), now: `${sayTotal(now, said)}${by}` }]
+}
+
+/** Each with the day of the record that it was learnt from: where today's prices stand still, what was learnt since is why it moved. */
+function expectedChange(was: Priced, now: Priced, said: Said): BuildChange[] {
+  if (was.byDate === undefined || now.byDate === undefined) return []
+  const [before, after] = [sayExpected(was.byDate, said), sayExpected(now.byDate, said)]
+  if (before === after) return []
+  const learntSince = was.byDate !== null && now.byDate !== null && was.byDate.learnedOn !== now.byDate.learnedOn
+  const from = (byDate: ByDate | null): string =>
+    byDate && learntSince ? `; from what the record had taught by ${sayDate(byDate.learnedOn, said.thisYear)}` : ''
+  return [{ part: 'expected', what: 'Expected total', was: `${before}${from(was.byDate)}`, now: `${after}${from(now.byDate)}` }]
+}
+
+/** @example 'about $815 by Dec 20, $783 to $839 in 8 of 10 cases' */
+function sayExpected(byDate: ByDate | null, { currency, thisYear }: Said): string {
+  if (!byDate) return NOTHING
+  const { figure, range } = sayByDate(byDate, currency, thisYear)
+  return `${figure} by ${sayDate(byDate.until, thisYear)}, ${range}`
 }
 
 function checkChanges(was: Priced, now: Priced): BuildChange[] {

@@ -1,11 +1,12 @@
 import { CHECK_TITLES } from '../../../core/sizing/check-titles.ts'
 import { describe, expect, it } from 'vitest'
 import { compareBuilds } from '../../../core/quote/compare-builds.ts'
+import type { ByDate } from '../../../core/pricing/by-date.ts'
 import type { AssembledBuild } from '../../../core/quote/revision.ts'
 import { sampleInputs, sampleRevision } from '../../support/sample-revision.ts'
 
 const { builds } = sampleRevision()
-const said = { currency: 'USD', stores: sampleInputs().stores }
+const said = { currency: 'USD', stores: sampleInputs().stores, thisYear: 2026 }
 const first = builds[0]!
 
 /** The first build with one thing otherwise. */
@@ -42,6 +43,25 @@ describe('two versions side by side', () => {
   it('never tell a total with a hole in it', () => {
     const cost = { ...first.cost, today: { complete: false as const, missing: [] } }
     expect(changesOfFirst(changed({ cost }))).toMatchObject([{ part: 'total', now: 'no total' }])
+  })
+
+  it('tell what is expected by the day of the need where it is otherwise, and that the record had learnt more where that is why', () => {
+    const by = { until: '2026-12-20', learnedOn: '2026-11-26', expectedMinor: 81_524, low10Minor: 78_587, high90Minor: 83_930, waits: 2 }
+    const { byDate: _told, ...plain } = first
+    const expected = (before: ByDate | null, after: ByDate | null | undefined) =>
+      compareBuilds([{ ...plain, byDate: before }], [{ ...plain, ...(after !== undefined && { byDate: after }) }], said)[0]?.changes
+    expect(expected(by, { ...by })).toEqual([])
+    expect(expected(by, { ...by, learnedOn: '2026-11-27', expectedMinor: 81_300 })).toEqual([
+      {
+        part: 'expected',
+        what: 'Expected total',
+        was: 'about $815 by Dec 20, $786 to $839 in 8 of 10 cases; from what the record had taught by Nov 26',
+        now: 'about $813 by Dec 20, $786 to $839 in 8 of 10 cases; from what the record had taught by Nov 27',
+      },
+    ])
+    expect(expected(by, { ...by, until: '2026-12-28' })).toMatchObject([{ now: 'about $815 by Dec 28, $786 to $839 in 8 of 10 cases' }])
+    expect(expected(null, by)).toMatchObject([{ was: 'nothing' }])
+    expect(expected({ ...by, expectedMinor: 90_000 }, undefined), 'not known yet').toEqual([])
   })
 
   it('tell a check whose verdict is another, one that is new and one that is gone', () => {

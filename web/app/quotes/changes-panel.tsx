@@ -1,10 +1,13 @@
 import { useQuery } from '@tanstack/react-query'
 import { useEffect, useRef, useState, type ReactElement } from 'react'
 import { sayDate, yearOf } from '../../../core/dates.ts'
+import type { WorkedBuild } from '../../../core/quote/revision.ts'
 import { getRevision } from '../client/quotes.ts'
 import { SelectField } from '../parts/choice-fields.tsx'
 import { ErrorNotice, LoadingRows } from '../parts/states.tsx'
 import { useDesk } from './desk-context.ts'
+import { useByDates, type ExpectedBuild } from './use-by-dates.ts'
+import { useSameAsIssued } from './use-issued-draft.ts'
 import { quoteChanges, type ChangeGroup, type Compared } from './quote-changes.ts'
 
 /** The draft on the screen, among the versions. */
@@ -14,9 +17,9 @@ const DRAFT = 'draft'
 export function ChangesPanel(): ReactElement {
   const { state, locked } = useDesk()
   const { view } = state
-  const newest = view.revisions.length
-  const [from, setFrom] = useState(String(locked ? Math.max(1, newest - 1) : newest))
-  const [to, setTo] = useState(locked ? String(newest) : DRAFT)
+  const [picked, pick] = useState<{ from: string; to: string } | null>(null)
+  const usual = usualPair(view.revisions.length, locked, useSameAsIssued())
+  const { from, to } = picked ?? usual
   const heading = useRef<HTMLHeadingElement>(null)
   useEffect(() => heading.current?.focus(), [])
   const year = yearOf(view.asOf)
@@ -30,12 +33,12 @@ export function ChangesPanel(): ReactElement {
         What changed
       </h3>
       <div className="form-row">
-        <SelectField label="From" value={from} options={versions} onChange={(value) => value !== '' && setFrom(value)} />
+        <SelectField label="From" value={from} options={versions} onChange={(value) => value !== '' && pick({ from: value, to })} />
         <SelectField
           label="To"
           value={to}
           options={locked ? versions : [...versions, { value: DRAFT, label: 'The draft, at today’s prices' }]}
-          onChange={(value) => value !== '' && setTo(value)}
+          onChange={(value) => value !== '' && pick({ from, to: value })}
         />
       </div>
       <Changes from={from} to={to} />
@@ -43,8 +46,18 @@ export function ChangesPanel(): ReactElement {
   )
 }
 
+/**
+ * The pair that is asked about most: what the customer has not been told of yet, where the draft was edited since the last version; else the last two
+ * versions, and of a single one what it would come to today.
+ */
+function usualPair(newest: number, locked: boolean, sameAsIssued: boolean | null): { from: string; to: string } {
+  if (locked || (newest > 1 && sameAsIssued !== false)) return { from: String(Math.max(1, newest - 1)), to: String(newest) }
+  return { from: String(newest), to: DRAFT }
+}
+
 function useCompared(which: string): { compared: Compared | null; error: unknown; retry: () => void } {
   const { state, inputs, builds } = useDesk()
+  const expected = useByDates(builds)
   const { id } = state.view
   const revision = useQuery({
     queryKey: ['revision', id, Number(which)],
@@ -52,8 +65,15 @@ function useCompared(which: string): { compared: Compared | null; error: unknown
     staleTime: Infinity,
     enabled: which !== DRAFT,
   })
-  if (which === DRAFT) return { compared: { inputs, builds }, error: null, retry: () => undefined }
+  if (which === DRAFT)
+    return { compared: { inputs, builds: builds.map((build) => withExpected(build, expected)) }, error: null, retry: () => undefined }
   return { compared: revision.data ?? null, error: revision.error, retry: () => void revision.refetch() }
+}
+
+/** What is still being asked, or could not be, says nothing. */
+function withExpected(build: WorkedBuild, expected: ReadonlyMap<string, ExpectedBuild>): WorkedBuild {
+  const told = expected.get(build.id)
+  return told && !told.busy && !told.unknown ? { ...build, byDate: told.byDate } : build
 }
 
 function Changes({ from, to }: { from: string; to: string }): ReactElement {
@@ -62,7 +82,7 @@ function Changes({ from, to }: { from: string; to: string }): ReactElement {
   if (failed.error) return <ErrorNotice error={failed.error} onRetry={failed.retry} />
   if (!before.compared || !after.compared) return <LoadingRows what="the versions" rows={4} />
   const groups = quoteChanges(before.compared, after.compared)
-  if (groups.length === 0) return <p>Nothing is otherwise: the same lines, prices, totals and verdicts.</p>
+  if (groups.length === 0) return <p>Nothing is otherwise: the same lines, prices, totals, expected totals and verdicts.</p>
   return (
     <div className="table-box">
       <table className="ruled">
@@ -82,7 +102,15 @@ function Changes({ from, to }: { from: string; to: string }): ReactElement {
   )
 }
 
-const PART_WORDS = { terms: '', build: '', line: 'line', price: 'price each, today', total: '', check: 'check' } as const
+const PART_WORDS = {
+  terms: '',
+  build: '',
+  line: 'line',
+  price: 'price each, today',
+  total: '',
+  expected: 'following the advice',
+  check: 'check',
+} as const
 
 function GroupRows({ group }: { group: ChangeGroup }): ReactElement {
   return (

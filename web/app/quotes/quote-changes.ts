@@ -1,3 +1,4 @@
+import { yearOf } from '../../../core/dates.ts'
 import { compareBuilds, type BuildChange } from '../../../core/quote/compare-builds.ts'
 import type { WorkedBuild, QuoteInputs } from '../../../core/quote/revision.ts'
 import { compareDrafts } from './draft-compare.ts'
@@ -24,7 +25,8 @@ export function quoteChanges(before: Compared, after: Compared): ChangeGroup[] {
   const terms = compareDrafts(before.inputs.draft, inputs.draft, { ...inputs, products })
     .filter(({ where }) => !/^Build [A-D], (?!name$)/.test(where))
     .map(({ where, mine, theirs }) => ({ part: 'terms' as const, what: where, was: mine, now: theirs }))
-  const builds = compareBuilds(before.builds, after.builds, { currency: inputs.install.currency, stores: inputs.stores })
+  const { install, stores, asOf } = inputs
+  const builds = compareBuilds(before.builds, after.builds, { currency: install.currency, stores, thisYear: yearOf(asOf) })
   return [
     { title: 'Need and terms', changes: terms },
     ...builds.map(({ letter, name, changes }) => ({ title: [`Build ${letter}`, name].filter(Boolean).join(', '), changes })),
