@@ -4,7 +4,7 @@ import { sayWhole } from '../pricing/by-date.ts'
 import type { LineCost } from '../pricing/tiers.ts'
 import type { AssembledBuild } from './revision.ts'
 
-type Compared = Pick<AssembledBuild, 'letter' | 'cost' | 'byDate'>
+export type Compared = Pick<AssembledBuild, 'letter' | 'cost' | 'byDate'>
 
 export interface ComparedTotals {
   /** The build that is told of; the other is the cheapest today. */
@@ -24,12 +24,36 @@ export interface ComparedIn {
  * @example compareTotals([a, b], { currency: 'USD', thisYear: 2026 })[0].words // 'A is cheaper by $30.00 today. $22.00 of that is a sale that ends Nov 30; $8.00 remains at full price.'
  */
 export function compareTotals(builds: readonly Compared[], said: ComparedIn): ComparedTotals[] {
-  const priced = builds.filter(({ cost }) => cost.today.complete && cost.lines.length > 0)
+  const priced = builds.filter(hasTotal)
   const [first, ...others] = priced.toSorted((a, b) => todayOf(a) - todayOf(b))
   if (!first) return []
   return others
-    .map((other) => ({ letter: other.letter, words: [...sayGap(first, other, said), ...sayGapByDate(first, other, said)].join(' ') }))
+    .map((other) => ({ letter: other.letter, words: sayPair(first, other, said) }))
     .toSorted((a, b) => (a.letter < b.letter ? -1 : 1))
+}
+
+/**
+ * The suggested build against each that it was not held against yet: where it is the cheapest itself, and where there are two builds, nothing is left to say.
+ *
+ * @example compareSuggested([a, suggestedB, c], said)[0] // { letter: 'C', words: 'B is cheaper by $491.88 today. So it is at full price.' }, of the suggested B
+ */
+export function compareSuggested(builds: ReadonlyArray<Compared & Pick<AssembledBuild, 'suggested'>>, said: ComparedIn): ComparedTotals[] {
+  const priced = builds.filter(hasTotal)
+  const [cheapest] = priced.toSorted((a, b) => todayOf(a) - todayOf(b))
+  const suggested = priced.find((build) => build.suggested)
+  if (!suggested || suggested === cheapest) return []
+  return priced
+    .filter((other) => other !== suggested && other !== cheapest)
+    .map((other) => ({ letter: other.letter, words: sayPair(suggested, other, said) }))
+}
+
+/** Whether a build has something in it and a price for all of it. */
+export const hasTotal = ({ cost }: Compared): boolean => cost.today.complete && cost.lines.length > 0
+
+/** What the cheaper of two, both with a total, is cheaper by, and what of that outlives the sales. */
+export function sayPair(one: Compared, other: Compared, said: ComparedIn): string {
+  const [cheap, dear] = todayOf(other) < todayOf(one) ? [other, one] : [one, other]
+  return [...sayGap(cheap, dear, said), ...sayGapByDate(cheap, dear, said)].join(' ')
 }
 
 const todayOf = ({ cost: { today } }: Compared): number => (today.complete ? today.totalMinor : Infinity)

@@ -5,9 +5,19 @@ import { piecesOf } from './kit-parts.ts'
 import type { QuoteInputs } from './revision.ts'
 import { goodsCost } from './worked-build.ts'
 
+/** One part of a kit as it would be bought. */
+export interface KitPart {
+  productId: string
+  name: string
+  quantity: number
+  todayMinor: number | null
+}
+
 /** A kit against the parts that it replaces in this build. */
 export interface KitApart {
   name: string
+  /** Those of its parts that the build uses, with what each comes to bought apart today, without tax and delivery as a line is told; null where no price is known. */
+  parts: KitPart[]
   /** Its parts that the build uses and that have a price. */
   priced: number
   /** Names of those it uses that have none, and of those it does not use. */
@@ -48,6 +58,12 @@ export function kitsApart(inputs: QuoteInputs, index: number): KitApart[] {
     const apart = priced.length === lines.length ? all : goodsCost(withParts(build, kit, priced), plain)
     return {
       name: products.get(kit.productId)?.name ?? '',
+      parts: used.map(({ product, quantity }, at) => ({
+        productId: product.id,
+        name: product.name,
+        quantity,
+        todayMinor: apart.lines.find(({ lineId }) => lineId === `${kit.id} ${at}`)?.todayMinor ?? null,
+      })),
       priced: priced.length,
       unpriced: used.filter((_, at) => lacking.has(`${kit.id} ${at}`)).map(({ product }) => product.name),
       unused: parts.filter(({ setAside }) => setAside).map(({ product }) => product.name),
@@ -82,7 +98,8 @@ function gap(apart: BuildCost, whole: BuildCost, tier: 'today' | 'full'): number
  *
  * @example sayKitApart(kit, 'USD') // 'Wendlemere Start 80 kit costs $41.20 less today than its 3 parts bought apart, $22.00 less at full price.'
  */
-export function sayKitApart({ name, priced, unpriced, unused, todayMinor, fullMinor }: KitApart, currency: string): string {
+export function sayKitApart(kit: Omit<KitApart, 'parts'>, currency: string): string {
+  const { name, priced, unpriced, unused, todayMinor, fullMinor } = kit
   const used = priced + unpriced.length
   const aside = unused.length === 0 ? '' : ` Not counted, as this build does not use it: ${unused.join(', ')}.`
   if (todayMinor === null)

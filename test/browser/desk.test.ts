@@ -86,6 +86,31 @@ describe('the desk for everyone', () => {
     await context.close()
   })
 
+  it('holds any two of three builds against each other, and opens what each price of a kit’s parts rests on', async () => {
+    const watched = await atDesk({ width: 1280, height: 900 })
+    const { page, context } = watched
+    const pair = page.getByRole('row', { name: /^Any two/ })
+    const [one, other] = [pair.getByLabel('Compare'), pair.getByLabel('with')]
+    const letterOf = async (list: typeof one) => (await list.locator('option:checked').textContent())?.slice(0, 1)
+    await one.selectOption({ label: 'B: Kit' })
+    await other.selectOption({ label: 'C: Rimless' })
+    const full = await page.locator('.tiers-b tr').first().locator('td').allTextContents()
+    const [ofB, ofC] = [full[1], full[2]].map((figure) => Number(figure?.replace(/[$,]/g, '')))
+    const less = new Intl.NumberFormat('en-US', { style: 'currency', currency: 'USD' }).format((ofC ?? 0) - (ofB ?? 0))
+    expect(await pair.locator('dd').first().textContent()).toBe(`B is ${less} less`)
+    await one.selectOption({ label: 'C: Rimless' })
+    expect([await letterOf(one), await letterOf(other)], 'chosen twice, they change places').toEqual(['C', 'B'])
+    await page.getByText('Its parts bought apart').click()
+    await expectAccessible(page)
+    await page
+      .getByRole('link', { name: /sightings of Halden Row 36/ })
+      .last()
+      .click()
+    await page.getByRole('heading', { name: 'Halden Row 36', level: 1 }).waitFor({ timeout: PATIENCE_MS })
+    expect(watched.faults).toEqual([])
+    await context.close()
+  })
+
   it('is walked with the Tab key from end to end, and a dialog gives the focus back to the cell that opened it', async () => {
     const { page, context } = await atDesk({ width: 1440, height: 900 })
     const stops = await walk(page)

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { BuildLetter } from '../../../core/quote/draft.ts'
-import { compareTotals } from '../../../core/quote/compare-totals.ts'
+import { compareSuggested, compareTotals } from '../../../core/quote/compare-totals.ts'
 import type { LineCost, Tier } from '../../../core/pricing/tiers.ts'
 import { aLineCost } from '../pricing/a-line-cost.ts'
 
@@ -80,4 +80,16 @@ it('every other build is held against the cheapest of today; one without a total
   const compared = compareTotals([build('A', 50_000, 50_000), build('B', 47_000, 47_000), none, build('D', 48_000, 48_000)], said)
   expect(compared.map(({ letter }) => letter)).toEqual(['A', 'D'])
   expect(compareTotals([build('A', 50_000, 50_000), none], said)).toEqual([])
+})
+
+it('the suggested build is held against those that the cheapest is not', () => {
+  const [a, b, c] = [build('A', 50_000, 50_000), build('B', 47_000, 47_000), build('C', 52_000, 52_000)]
+  const suggest = (letter: BuildLetter) =>
+    compareSuggested(
+      [a, b, c].map((one) => ({ ...one, suggested: one.letter === letter })),
+      said,
+    )
+  expect(suggest('A')).toEqual([{ letter: 'C', words: 'A is cheaper by $20.00 today. So it is at full price.' }])
+  expect(suggest('C')).toEqual([{ letter: 'A', words: 'A is cheaper by $20.00 today. So it is at full price.' }])
+  expect(suggest('B'), 'the cheapest itself').toEqual([])
 })

@@ -22,6 +22,13 @@ describe('a kit against the parts that it replaces', () => {
     expect((kit.todayMinor ?? 0) - (kit.fullMinor ?? 0), 'its own sale of 30, with tax, is all that differs').toBe(3_180)
   })
 
+  it('tells what each part that it is held against comes to, so that every price can be opened', () => {
+    const priceOf = (kit: KitApart) => Object.fromEntries(kit.parts.map(({ productId, todayMinor }) => [productId, todayMinor]))
+    const known = priceOf(kitOf())
+    expect(known).toMatchObject({ 'kit-tank': 12_000, 'kit-filter': 4_000, 'kit-lid': 4_000 })
+    expect(priceOf(kitOf({ prices: without('kit-filter') }))).toEqual({ ...known, 'kit-filter': null })
+  })
+
   it('does not change with a discount, which is no saving of the kit’s', () => {
     const draft = { ...inputs.draft, discount: { kind: 'share' as const, basisPoints: 1000, storeId: null, reason: 'club' } }
     expect(kitOf({ draft })).toEqual(kitOf())

@@ -69,6 +69,13 @@ describe('the quote as a customer decides on it', () => {
     row.lineNote = 'Ask for <the one> in the window'
     expect(page({ document })).toContain('Ask for &lt;the one&gt; in the window')
   })
+  it('tells any two of three builds tier by tier, folded, without script', () => {
+    const pairs = page().split('<details name="pair">').slice(1)
+    expect(pairs.map((pair) => pair.match(/<summary>(.*?)<\/summary>/)?.[1])).toEqual(['A and B', 'A and C', 'B and C'])
+    const fulls = sampleQuote().builds.map(({ cost: { full } }) => (full.complete ? full.totalMinor : NaN))
+    const gap = (fulls[2] ?? NaN) - (fulls[1] ?? NaN)
+    expect(pairs[2]).toContain(`<dd>${gap > 0 ? 'B' : 'C'} is ${sayMoney(Math.abs(gap), 'USD')} less</dd>`)
+  })
   it('says an owned, a superfluous, a missing and a kit slot in words', () => {
     const html = page()
     for (const words of [

@@ -14,6 +14,7 @@ import { useDesk } from './desk-context.ts'
 import { ByDateRow } from './by-date-row.tsx'
 import { ComparedRow } from './compared-row.tsx'
 import { KitRow } from './kit-row.tsx'
+import { PairRow } from './pair-row.tsx'
 import { sayBudget, sayMissing } from './tier-words.ts'
 import type { ExpectedBuild } from './use-by-dates.ts'
 
@@ -50,6 +51,7 @@ export function TierRows({ expected }: { expected: ReadonlyMap<string, ExpectedB
       <ComparedRow expected={expected} />
       <KitRow />
       <CountRow />
+      <PairRow expected={expected} />
     </tbody>
   )
 }
