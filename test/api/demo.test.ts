@@ -50,8 +50,8 @@ it('what the issued quote expects by the day of its need is what the service exp
   const ask = { storeIds: [], until: inputs.draft.need.byDate ?? '', weekWaitMinor: inputs.draft.need.weekWaitMinor ?? 0, withTax: true }
   expect(builds.map(({ byDate }) => byDate?.learnedOn)).toEqual([today, today, today])
   for (const { cost, byDate, advice } of builds) {
-    const found = await loadOutlook(test.db, { ...ask, lines: outlookLines(cost) }, today, inputs.install, bram.id)
-    const outlook = outlookView(found, ask, today, inputs.install.currency)
+    const asked = { ...ask, lines: outlookLines(cost) }
+    const outlook = outlookView(await loadOutlook(test.db, asked, today, inputs.install, bram.id), asked, today, inputs.install.currency)
     expect(byDate).toEqual(byDateOf(cost, outlook, discountOf(inputs)))
     expect(advice).toEqual(adviceOf(cost, outlook, cheaperElsewhere(inputs)))
   }
