@@ -135,6 +135,71 @@ describe('sightings in parts of years', () => {
     }
   })
 
+  it('take what is posted, voted on and corrected while they are moved, each once, and its last state', async () => {
+    await many(4500, '2022-06-01')
+    const { rows: old } = await sql<{ id: string }>`select id from sighting_rest where id >= ${idOn('2022-01-01')}::uuid
+      and id < ${idOn('2023-01-01')}::uuid order by id desc`.execute(test.db)
+    expect(old).toHaveLength(4500)
+    const written = new Map<string, { price: number; votes: number }>()
+    const done = new AbortController()
+    const writing = async (): Promise<void> => {
+      for (let turn = 0; !done.signal.aborted; turn += 1) {
+        // The last ones are copied last, the first ones first, and a new one lies before or behind all of them.
+        const [late, early] = [old[turn], old.at(-1 - turn)]
+        if (late === undefined || early === undefined) return
+        // An hour takes no more posts of one person.
+        if (turn < 60) written.set(await seen(turn % 2 === 0 ? '2022-02-02' : '2022-10-10', 6000 + turn), { price: 6000 + turn, votes: 1 })
+        granted(await test.db.transaction().execute((trx) => voteOnSighting(trx, other, late.id, 'confirm')))
+        written.set(late.id, { price: 5000, votes: 1 })
+        await test.db
+          .updateTable('sighting')
+          .set({ price_minor: 10_000 + turn })
+          .where('id', '=', early.id)
+          .execute()
+        written.set(early.id, { price: 10_000 + turn, votes: 0 })
+      }
+    }
+    const moving = makeSightingPart(test.db, 2022).finally(() => done.abort())
+    await writing()
+    const posted = [...written.values()].filter(({ price }) => price >= 6000 && price < 10_000).length
+    expect(posted, 'some were posted meanwhile').toBeGreaterThan(1)
+    const { moved = 0 } = (await moving) ?? {}
+    const { rows } = await sql<{ id: string; part: string; price: number; votes: number }>`
+      select id, tableoid::regclass::text as part, price_minor as price,
+        (select count(*)::integer from sighting_vote where sighting_id = sighting.id) as votes
+      from sighting where id >= ${idOn('2022-01-01')}::uuid and id < ${idOn('2023-01-01')}::uuid`.execute(test.db)
+    expect(rows).toHaveLength(4500 + posted)
+    expect(new Set(rows.map(({ id }) => id)).size).toBe(rows.length)
+    expect(new Set(rows.map(({ part }) => part))).toEqual(new Set(['sighting_2022']))
+    expect(moved).toBeLessThanOrEqual(rows.length)
+    for (const { id, price, votes } of rows) expect({ price, votes }, id).toEqual(written.get(id) ?? { price: 5000, votes: 0 })
+  })
+
+  it('whose move was cut off are moved by the next turn: what it left is nobody’s table, and the votes are held to their sightings again', async () => {
+    await sql`create table sighting_moving (like sighting_rest)`.execute(test.db)
+    expect(await listStrayTables(test.db)).toEqual([])
+    await many(1200, '2029-06-01')
+    const both = await Promise.all([makeSightingPart(test.db, 2029), makeSightingPart(test.db, 2029)])
+    expect(both.filter((part) => part !== undefined)).toEqual([{ name: 'sighting_2029', moved: 1200 }])
+    const names = await sql<{ name: string }>`select relname as name from pg_class where relname like 'sighting_moving%'`.execute(test.db)
+    expect(names.rows).toEqual([])
+    const keyIsProven = async (): Promise<unknown> =>
+      (
+        await sql<{
+          proven: boolean
+        }>`select bool_and(convalidated) as proven from pg_constraint where conrelid = 'sighting_vote'::regclass and conparentid = 0`.execute(
+          test.db,
+        )
+      ).rows[0]?.proven
+    expect(await keyIsProven()).toBe(true)
+    await sql`alter table sighting_vote drop constraint sighting_vote_sighting_fk`.execute(test.db)
+    await sql`alter table sighting_vote add constraint sighting_vote_sighting_fk foreign key (sighting_id) references sighting (id)
+      on delete cascade not valid`.execute(test.db)
+    expect(await keyIsProven()).toBe(false)
+    expect(await keepSightingParts(test.db, NOW)).toEqual([])
+    expect(await keyIsProven()).toBe(true)
+  })
+
   it('are looked for by id in one part alone', async () => {
     const id = await seen('2026-11-24', 5600)
     const { rows } = await sql<Record<string, string>>`explain select * from sighting where id = ${sql.lit(id)}::uuid`.execute(test.db)
