@@ -22,6 +22,7 @@ const POLICY =
 const dripLoop = { neededMm: 1700, lowPointMm: 203, exitHeightMm: 1346, outletHeightMm: 305, distanceMm: 610 }
 const stepOf = (id: string): number => setupProps(0).plan.steps.findIndex((step) => step.id === id)
 const fault = { field: 'ammonia', message: 'Ammonia is 0 to 20 mg/L. "2o" has a letter in it.' }
+const dayFault = { field: 'doneOn', message: 'Oct 1 is before this setup was made on Oct 20. Write the day on which it was done.' }
 const answer = { revision: 1, answer: 'accepted', letter: 'A', note: 'see you Friday', at: '2026-10-22T10:00:00Z' } as const
 
 const PAGES: Record<string, () => unknown> = {
@@ -39,7 +40,8 @@ const PAGES: Record<string, () => unknown> = {
   'quote replaced': () => quotePage(quoteProps({ supersededBy: 2 })),
   'setup at the drip loops': () => setupPage(setupProps(stepOf('drip-loops'), { dripLoop })),
   'setup at the level': () => setupPage(setupProps(stepOf('level'))),
-  'setup with a fault': () => setupPage(setupProps(2, { startedOn: null, readings: [], faults: [fault], typed: { ammonia: '2o' } })),
+  'setup with a fault': () =>
+    setupPage(setupProps(2, { startedOn: null, readings: [], faults: [fault, dayFault], typed: { ammonia: '2o', doneOn: '2026-10-01' } })),
   'setup all done': () => setupPage(setupProps(setupProps(0).plan.steps.length)),
   'link gone': () => linkGonePage({ what: 'quote', installName: 'Tarnwick Aquarium Club', contact: 'ask the club, 555-0100' }),
   problem: () =>
@@ -132,6 +134,23 @@ describe('on a phone', () => {
     expect(heights.length).toBeGreaterThan(1)
     expect((await page.locator('.btn.main').boundingBox())?.height).toBeGreaterThanOrEqual(56)
     for (const height of heights) expect(height).toBeGreaterThanOrEqual(44)
+    await context.close()
+  })
+
+  it('a step is sent with the day that is opened and written, and without one where nobody did', async () => {
+    const { page, context } = await openPage(browser, { width: 390, scheme: 'light' })
+    const sent = async (work: () => Promise<void>): Promise<string | null> => {
+      await page.goto(`${origin}/${encodeURIComponent('setup at the level')}`)
+      await work()
+      const [request] = await Promise.all([page.waitForRequest((each) => each.method() === 'POST'), page.locator('.btn.main').click()])
+      return new URLSearchParams(request.postData() ?? '').get('doneOn')
+    }
+    expect(await sent(async () => undefined)).toBe('')
+    const opened = await sent(async () => {
+      await page.locator('summary', { hasText: 'It was another day' }).click()
+      await page.getByLabel('Day on which it was done').fill('2026-11-02')
+    })
+    expect(opened).toBe('2026-11-02')
     await context.close()
   })
 
