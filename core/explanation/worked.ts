@@ -8,13 +8,18 @@ import { situationOf, type Situation } from '../sizing/situation.ts'
 import { isExact, type Span } from '../sizing/span.ts'
 import { stockFeed } from '../sizing/stock-feed.ts'
 import { NITRATE_MG_L, weekOf } from '../sizing/weekly-change.ts'
+import { appliancesOf } from '../sizing/appliances.ts'
 import { fine, phrase, quantity, stated, type Phrase, type Quantity } from '../units/quantity.ts'
 import type { ExplainedInput } from './explanation.ts'
+import { workedDrain } from './worked-drain.ts'
+import { workedFloor } from './worked-floor.ts'
 import { workedDuty, workedHeat } from './worked-heat.ts'
+import { exact, line } from './worked-line.ts'
+import { workedTipping } from './worked-tipping.ts'
+import { workedBed, workedDose, workedFeed, workedSkimmer } from './worked-supplies.ts'
 
 type Worked = (situation: Situation, finding: Finding) => ExplainedInput[]
 
-const line = (name: string, value: Phrase): ExplainedInput => ({ name, value, from: 'reckoned' })
 /** No tank is turned over more often; beyond it a stated figure is wrong, and no digits make a sum of it. Own. */
 const MOST_TURNS = 1000
 
@@ -29,7 +34,7 @@ function turnsOver(flowLph: number, waterL: number, value: Quantity): Phrase {
 const endOf = (water: Span, end: 'most' | 'least'): string => (isExact(water) ? '' : `, ${end} water`)
 
 /** Parts of a mass go a digit further than their sum, so that adding them up comes to it. */
-const kilograms = (value: number, digits = 2): Quantity => fine(stated(value, 'kg', digits))
+const kilograms = (value: number, digits = 2): Quantity => exact(value, 'kg', digits)
 
 /** Sums, products and quotients of a check with their figures in; whoever takes what is printed comes to what is printed. */
 const WORKED: Partial<Record<Check, Worked>> = {
@@ -63,6 +68,23 @@ const WORKED: Partial<Record<Check, Worked>> = {
     const name = `Turnover of the tank, ${delivery.lifts ? 'at best' : 'clean media'}`
     return [line(`${name}${endOf(water, 'least')}`, turnsOver(delivery.clean.high, water.low, value))]
   },
+  circulation: (situation, { value }) => {
+    const pumpedLph = appliancesOf(situation.gear).reduce(
+      (sum, { kind, spec, quantity: count }) => sum + (kind === 'circulation_pump' ? count * (spec.ratedFlowLph ?? 0) : 0),
+      0,
+    )
+    const flowLph = pumpedLph + (deliveryOf(situation)?.loaded.low ?? 0)
+    if (value === undefined || flowLph <= 0 || value.value > MOST_TURNS) return []
+    const water = tankWater(situation)
+    return [line(`Turnover, pumps and filters${endOf(water, 'most')}`, turnsOver(flowLph, water.high, value))]
+  },
+  drain_down: workedDrain,
+  floor_load: workedFloor,
+  tipping: workedTipping,
+  conditioner_dose: workedDose,
+  substrate_depth: workedBed,
+  filter_feed: workedFeed,
+  skimmer_size: workedSkimmer,
   weekly_change: (situation, { value }) => {
     const { nitrateMgL } = weekOf(stockFeed(situation).grams.high, waterSpan(situation).low)
     const held = NITRATE_MG_L[situation.conditions.livestock.water]

@@ -1,3 +1,4 @@
+import type { StandSpec } from '../catalog/spec.ts'
 import { phrase, quantity, type Phrase, type Quantity } from '../units/quantity.ts'
 import { FREE_FALL } from './glass-plate.ts'
 import type { Finding, Verdict } from './finding.ts'
@@ -26,8 +27,10 @@ const STAND_CENTRE = 0.5
 const LEAST_LEVER_MM = 1
 
 /** A tank on one stand that the stated figures allow. */
-interface Standing {
+export interface Standing {
   rimMm: number
+  /** Where it is pushed: the rim, or as high as anybody reaches. */
+  pushMm: number
   /** From the centre to the nearest edge of the base. */
   leverMm: number
   runningKg: number
@@ -47,15 +50,10 @@ interface Standing {
  * @example tipping(situation)?.value // 632 N at the rim, 129 cm up
  */
 export function tipping(situation: Situation): Finding | null {
-  const { gear, corners, tank, tankUnstated, loadDefaults } = situation
+  const { gear, tankUnstated, loadDefaults } = situation
   if (!gear.stand) return null
-  const { heightMm, massKg } = gear.stand.spec
-  const heights = heightMm === undefined ? STAND_HEIGHT_MM : exactly(heightMm)
-  const masses = massKg === undefined ? typicalStandMassKg(tank.lengthMm) : exactly(massKg)
-  const cases = corners.flatMap((corner) =>
-    ends(heights).flatMap((standMm) => ends(masses).map((standKg) => standingOf(situation, corner, standMm, standKg))),
-  )
-  const worst = cases.reduce((a, b) => (reserveOf(b) < reserveOf(a) ? b : a))
+  const cases = standingsOf(situation, gear.stand.spec)
+  const worst = worstStanding(cases)
   const verdicts = cases.map(judge)
   const outcome = settled(worstOf(verdicts), bestOf(verdicts), namesOf(standUnstated(gear.stand.spec), tankUnstated), loadDefaults)
   const value = quantity(worst.runningN, 'N', 0)
@@ -69,6 +67,18 @@ export function tipping(situation: Situation): Finding | null {
     caution: 'tipping',
   })
 }
+
+/** Every way that tank and stand may stand. @example standingsOf(situation, stand.spec).length // 1 where all is stated */
+export function standingsOf(situation: Situation, { heightMm, massKg }: StandSpec): Standing[] {
+  const heights = heightMm === undefined ? STAND_HEIGHT_MM : exactly(heightMm)
+  const masses = massKg === undefined ? typicalStandMassKg(situation.tank.lengthMm) : exactly(massKg)
+  return situation.corners.flatMap((corner) =>
+    ends(heights).flatMap((standMm) => ends(masses).map((standKg) => standingOf(situation, corner, standMm, standKg))),
+  )
+}
+
+/** The one that has least to spare. @example worstStanding(cases).runningN // 632 */
+export const worstStanding = (cases: readonly Standing[]): Standing => cases.reduce((a, b) => (reserveOf(b) < reserveOf(a) ? b : a))
 
 const ACTION = phrase`Fix the stand to the wall with its maker's fitting before water goes in, and leave it fixed while the tank is emptied.`
 
@@ -106,6 +116,7 @@ function standingOf(situation: Situation, corner: Corner, standMm: number, stand
   }
   return {
     rimMm,
+    pushMm,
     leverMm,
     runningKg: running.kg,
     runningN: tipForceN({ kg: running.kg, leverMm }, pushMm),

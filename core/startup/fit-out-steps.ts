@@ -27,6 +27,12 @@ export function fitOutSteps(subject: StartupSubject): StepsMade {
   return { steps, notComputed }
 }
 
+/** All of what is bought goes in: as deep as the report says that it comes to, where it does; else as deep as was asked. */
+function bedMm({ findings }: StartupSubject['report'], { substrateDepthMm }: StartupSubject['conditions']): number {
+  const made = findings.find(({ check }) => check === 'substrate_depth')?.value
+  return made !== undefined && made.value > 0 ? made.value : substrateDepthMm
+}
+
 function substrate({ gear, conditions, report }: StartupSubject, facts: TankFacts): Step {
   const mass = report.figures.substrateMassKg
   const packs = gear.substrates.map((each) => `${each.quantity} × ${each.name}`).join(', ')
@@ -39,7 +45,7 @@ function substrate({ gear, conditions, report }: StartupSubject, facts: TankFact
     amounts: [
       { label: 'What', value: phrase`${packs}` },
       ...(mass === undefined ? [] : [{ label: 'How much', value: phrase`about ${quantity(mass, 'kg', 0)} dry` }]),
-      { label: 'How deep', value: phrase`about ${quantity(conditions.substrateDepthMm, 'mm', 0)}, a little more at the back` },
+      { label: 'How deep', value: phrase`about ${quantity(bedMm(report, conditions), 'mm', 0)}, a little more at the back` },
     ],
     actions: facts.activeSoil
       ? [

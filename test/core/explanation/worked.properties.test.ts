@@ -95,13 +95,25 @@ describe('what an explanation reckons with its figures', () => {
   })
 
   it.each(READERS)(
-    'is there for mass, heat, flow, water changes and current, and ends in the figure of the finding, in %s units',
+    'is there for mass, floor, tipping, heat, flow, film, water changes, current, dose and bed, and ends in the figure of the finding, in %s units',
     (_, reader) => {
       const shrimps = { gear: gear(), conditions: conditions({ livestock: group('labyrinth') }) }
       const told = [...toldOf({ gear: gear(), conditions: conditions() }, reader), ...toldOf(shrimps, reader)]
       const reckoned = told.filter(({ text }) => equationsOf(text).length > 0)
       expect(new Set(reckoned.map(({ check }) => check))).toEqual(
-        new Set(['stand_load', 'heater_holds', 'filter_flow', 'flow_ceiling', 'weekly_change', 'electrical_load']),
+        new Set([
+          'stand_load',
+          'floor_load',
+          'tipping',
+          'heater_holds',
+          'filter_flow',
+          'filter_feed',
+          'flow_ceiling',
+          'weekly_change',
+          'electrical_load',
+          'conditioner_dose',
+          'substrate_depth',
+        ]),
       )
       for (const check of ['filter_flow', 'flow_ceiling', 'weekly_change'] as const)
         for (const { text, reading } of reckoned.filter((each) => each.check === check)) expect(reading).toContain(text.split(' = ')[1])

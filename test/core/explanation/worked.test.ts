@@ -2,8 +2,10 @@ import { describe, expect, it } from 'vitest'
 import type { TankSpec } from '../../../core/catalog/spec.ts'
 import { workedOf } from '../../../core/explanation/worked.ts'
 import { sizingReport } from '../../../core/sizing/engine.ts'
+import type { Conditions } from '../../../core/sizing/conditions.ts'
 import type { Check } from '../../../core/sizing/finding.ts'
-import { sayPhrase, US } from '../../../core/units/say.ts'
+import { METRIC, sayPhrase, US } from '../../../core/units/say.ts'
+import type { Gear } from '../../../core/sizing/gear.ts'
 import { conditions, gear, one } from '../sizing/sample-build.ts'
 
 const TANK: TankSpec = { lengthMm: 762, widthMm: 318, heightMm: 419, glassMm: 6, bottomMm: 6, material: 'glass', style: 'rimmed' }
@@ -39,4 +41,59 @@ it('tells the parts of a mass a digit further than their sum, which they come to
     /: ([\d.]+) lb of tank \+ ([\d.]+) lb of substrate as bought \+ ([\d.]+) lb of water = ([\d.]+) lb$/.exec(sum ?? '') ?? []
   expect([tank, bed, water].map((part) => part?.split('.')[1]?.length)).toEqual([2, 2, 2])
   expect((Number(tank) + Number(bed) + Number(water)).toFixed(1)).toBe(all)
+})
+
+/** The lines of a check as a reader has them. */
+function linesOf(check: Check, parts: Partial<Gear>, room: Partial<Conditions>, reader = US): string[] {
+  const subject = { gear: gear(parts), conditions: conditions(room) }
+  const found = sizingReport(subject).findings.find((each) => each.check === check)!
+  return workedOf(found, subject).map(({ name, value }) => `${name}: ${sayPhrase(value, reader)}`)
+}
+
+describe('a floor on measured joists', () => {
+  const JOISTS = { floor: 'timber_upper', joistSpanMm: 3657.6, joistSpacingMm: 406.4, floorUse: 'other', joistLie: 'across' } as const
+  const stand = (base: 'full' | 'feet') => ({
+    stand: one('Thornby', { topLengthMm: 1219.2, topWidthMm: 457.2, heightMm: 760, base, massKg: 28.1 }),
+  })
+
+  // By hand, 48 × 18 in across joists of 12 ft at 16 in: a joist takes 16/48 of it; a patch of 18 in on 144 bends by P·l/4·(1 − 18/288), an even load by
+  // q·l/8, so that 2·(1 − 0.0625) = 1.875. IRC table R301.5 has 40 lb/ft² for what is no bedroom, NDS table 2.3.2 takes 0.9 of it for good.
+  it('is reckoned in bending from the share of a joist to that of its allowance', () => {
+    const [mass, share, even, allowed, of, sag] = linesOf('floor_load', stand('full'), JOISTS)
+    expect(mass).toMatch(/^Mass on the floor, before rounding: [\d.]+ lb of full tank \+ 61\.95 lb of stand = [\d.]+ lb$/)
+    expect(share).toMatch(/^On the worst joist, its share of it: [\d.]+ lb × 0\.3333\d* = /)
+    expect(even).toMatch(/^Spread over the whole joist, bends it as much: [\d.]+ lb × 1\.8750* = /)
+    expect(allowed).toMatch(/^Allowed for good, spacing × span: 40\.0*\d? lb\/ft² × 16\.0* ft² × 0\.9 = 576\.0 lb$/)
+    expect(of).toMatch(/^Of what it allows: ([\d.]+) lb ÷ 576\.0 lb = \d+ %$/)
+    expect(sag).toMatch(/^Sag, of the sag that it was designed for: \d+ %$/)
+  })
+  // Against a wall the middle of 18 in stands 2 in (50 mm) and 9 away from it: (144 − 10.97)/144 of it on the near end, twice that of an even load.
+  it('is reckoned in shear where that governs', () => {
+    const [, , even] = linesOf('floor_load', stand('full'), { ...JOISTS, joistLie: 'bearing_wall' })
+    const near = (3657.6 - 50 - 228.6) / 3657.6
+    const [, factor = ''] = /^Spread over the whole joist, presses on its end as much: [\d.]+ lb × ([\d.]+) = /.exec(even ?? '') ?? []
+    expect(Number(factor)).toBeCloseTo(2 * near, 3)
+  })
+  it('tells the masses alone where no joist is measured', () => {
+    expect(linesOf('floor_load', stand('full'), { floor: 'ground_slab' })).toHaveLength(1)
+  })
+})
+
+it('tells what runs down into the sump, and the room that may be used', () => {
+  const spec = { totalVolumeL: 66, operatingVolumeL: 38 }
+  const parts = { sump: one('Osmere Sump', spec), filters: [one('Pellick Return', { type: 'return_pump' as const, ratedFlowLph: 2000 })] }
+  const room = { siphonBelowMm: 30, pipeVolumeL: 1 }
+  // By hand: 1199.2 × 437.2 mm inside, 523.4 − 40 mm deep, are 253.44 L; 30 of 483.4 mm are 6.206 %, 15.73 L; of 28 L of room a fifth stays free.
+  const [runs, usable] = linesOf('drain_down', parts, room, METRIC)
+  expect(runs).toMatch(/^Runs down at most, with the pipes: 253\.4\d* L × 6\.20[56]\d* % of its depth \+ 1\.00 L = 17 L$/)
+  expect(usable).toBe('Room in the sump, a fifth kept free: 28.00 L × 0.8 = 22.4 L')
+})
+
+it('tells a pull as a weight and as a force', () => {
+  // By hand: half of 18 in over 760 + 533.4 mm is 228.6 / 1293.4 = 0.1767.
+  const stand = one('Thornby', { topLengthMm: 1219.2, topWidthMm: 457.2, heightMm: 760, massKg: 28.1 })
+  const [lever, pull] = linesOf('tipping', { stand }, {})
+  expect(lever).toBe('Nearest edge of the base ÷ height of the push: 228.6 mm ÷ 1,293.4 mm')
+  const [, weight, force] = /× 0\.1767\d* = ([\d.]+) lb, which pulls with (\d+) lb of pull$/.exec(pull ?? '') ?? []
+  expect(Math.abs(Number(weight) - Number(force))).toBeLessThan(0.7)
 })
