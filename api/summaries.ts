@@ -1,11 +1,12 @@
 import { connect, type Connection } from '../db/connect.ts'
 import { FolderInUse } from '../db/lock.ts'
 import { isMigrated } from '../db/migrate.ts'
-import { rebuildSummaries } from '../db/summary-rebuild.ts'
+import { areSummariesCurrent, rebuildSummaries } from '../db/summary-rebuild.ts'
 import { readConfig, type Config } from './config.ts'
 import { ConfigError } from './config-error.ts'
 import { readCommand } from './service/read-command.ts'
 import { sayFailure } from './service/run.ts'
+import { namesOf, sayRebuilt } from './service/say-rebuilt.ts'
 
 const USAGE = 'npm run summaries'
 
@@ -18,16 +19,16 @@ async function open({ databaseUrl, dataDir }: Config): Promise<Connection> {
   }
 }
 
-/** `npm run summaries`: makes the summaries of the price record anew from its sightings, and says how many were not what they should have been. */
+/** `npm run summaries`: makes the summaries of the price record anew from its sightings, and says which were not what they should have been, and why. */
 async function main(): Promise<void> {
   readCommand({ options: {}, allowPositionals: false }, USAGE)
   const connection = await open(readConfig(process.env))
   try {
     if (!(await isMigrated(connection.db)))
       throw new ConfigError('The database is of an earlier release. Start the service once: it brings both to this one.')
-    const { pairs, changed } = await rebuildSummaries(connection.db)
-    const found = changed === 0 ? 'All of them were as they should be.' : `${changed} were not what the sightings say, and are now.`
-    console.log(`Made anew: the summaries of ${pairs} products at stores. ${found}`)
+    const wereCurrent = await areSummariesCurrent(connection.db)
+    const rebuilt = await rebuildSummaries(connection.db)
+    console.log(sayRebuilt(rebuilt, wereCurrent, await namesOf(connection.db, rebuilt.some)))
   } finally {
     await connection.close()
   }

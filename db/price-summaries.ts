@@ -89,19 +89,19 @@ const listed = (pairs: ReadonlyArray<Pair & { facts?: string }>): RawBuilder<unk
 
 /**
  * Makes the summaries of some pairs anew from their sightings, after a change of any of them. Must run in the transaction of that change: it locks the rows, always in the same
- * order, and reads what others had done until then. `recount` where sightings came, not where a vote or a withdrawal changed one. Returns how many were not what they should have been.
+ * order, and reads what others had done until then. `recount` where sightings came, not where a vote or a withdrawal changed one. Returns those that were not what they should have been.
  */
-export async function refreshPairs(trx: Transaction<Database>, pairs: readonly Pair[], recount: boolean): Promise<number> {
+export async function refreshPairs(trx: Transaction<Database>, pairs: readonly Pair[], recount: boolean): Promise<Pair[]> {
   // Two that hold many rows would wait for each other.
   if (pairs.length > 1) await sql`select pg_advisory_xact_lock(${sql.lit(MANY_AT_A_TIME)})`.execute(trx)
   const ordered = inOrder(pairs)
-  let changed = 0
+  const changed: Pair[] = []
   for (let start = 0; start < ordered.length; start += WRITTEN_AT_ONCE) {
     const some = ordered.slice(start, start + WRITTEN_AT_ONCE)
     await sql`insert into price_summary (product_id, store_id, sightings, facts)
       select "productId", "storeId", 0, '[]' from ${listed(some)} order by "productId", "storeId"
       on conflict (product_id, store_id) do update set version = price_summary.version + 1`.execute(trx)
-    for (const few of await readable(trx, some)) changed += await write(trx, await summarised(trx, few), recount)
+    for (const few of await readable(trx, some)) changed.push(...(await write(trx, await summarised(trx, few), recount)))
   }
   return changed
 }
@@ -132,11 +132,11 @@ async function summarised(trx: Transaction<Database>, pairs: readonly Pair[]): P
   return rows.map(({ accepted, ...pair }) => ({ ...pair, facts: factsOf((accepted ?? []).map(acceptedOf)) }))
 }
 
-async function write(trx: Transaction<Database>, summaries: ReadonlyArray<Pair & { facts: string }>, recount: boolean): Promise<number> {
+async function write(trx: Transaction<Database>, summaries: ReadonlyArray<Pair & { facts: string }>, recount: boolean): Promise<Pair[]> {
   const count = recount
     ? sql`(select count(*)::integer from sighting where product_id = "productId" and store_id = "storeId")`
     : sql`null::integer`
-  const { numAffectedRows } = await sql`
+  const { rows } = await sql<Pair>`
     update price_summary s set facts = f.facts, sightings = coalesce(f.sightings, s.sightings), newest_id = f.newest_id, newest_on = f.newest_on, newest_at = f.newest_at
     from (select pair.*, newest.id as newest_id, newest.seen_on as newest_on, newest.received_at as newest_at,
         ${count} as sightings
@@ -144,8 +144,7 @@ async function write(trx: Transaction<Database>, summaries: ReadonlyArray<Pair &
       left join lateral (select id, seen_on, received_at from sighting where product_id = "productId" and store_id = "storeId" and accepted
         order by seen_on desc, received_at desc, id limit 1) as newest on true) as f
     where s.product_id = f."productId" and s.store_id = f."storeId"
-      and (s.facts, s.sightings, s.newest_id, s.newest_on, s.newest_at) is distinct from (f.facts, coalesce(f.sightings, s.sightings), f.newest_id, f.newest_on, f.newest_at)`.execute(
-    trx,
-  )
-  return Number(numAffectedRows ?? 0)
+      and (s.facts, s.sightings, s.newest_id, s.newest_on, s.newest_at) is distinct from (f.facts, coalesce(f.sightings, s.sightings), f.newest_id, f.newest_on, f.newest_at)
+    returning s.product_id::text as "productId", s.store_id::text as "storeId"`.execute(trx)
+  return rows
 }

@@ -13,7 +13,12 @@ export interface Rebuilt {
   pairs: number
   /** Summaries that were not what their sightings say: 0 where they had been kept as they should. */
   changed: number
+  /** The first of them. */
+  some: Pair[]
 }
+
+/** Enough to see what they have in common. */
+const NAMED = 5
 
 /** Whether every summary was made by this release's method. */
 export async function areSummariesCurrent(db: Kysely<Database>): Promise<boolean> {
@@ -25,13 +30,15 @@ export async function areSummariesCurrent(db: Kysely<Database>): Promise<boolean
  * Makes every summary anew from the sightings, some products at a time, while others go on posting. The same sightings give the same bytes as were kept with each of them.
  */
 export async function rebuildSummaries(db: Kysely<Database>): Promise<Rebuilt> {
-  const rebuilt: Rebuilt = { pairs: 0, changed: 0 }
+  const rebuilt: Rebuilt = { pairs: 0, changed: 0, some: [] }
   for (let after = FIRST; ;) {
     const products = await nextProducts(db, after)
     const last = products.at(-1)
     if (last === undefined) break
     const pairs = await pairsBetween(db, after, last)
-    rebuilt.changed += await inTransaction(db, (trx) => refreshPairs(trx, pairs, true))
+    const changed = await inTransaction(db, (trx) => refreshPairs(trx, pairs, true))
+    rebuilt.changed += changed.length
+    rebuilt.some = [...rebuilt.some, ...changed].slice(0, NAMED)
     rebuilt.pairs += pairs.length
     after = last
   }

@@ -157,7 +157,9 @@ describe('summaries', () => {
       (await board(test.db, manager, { storeId, since: addDays(DAY, -180), limit: 50, offset: 0 })).rows.map(({ sighting: one }) => one.id)
     expect(await onBoard()).toEqual([first])
     await sql`update sighting set withdrawn_at = now() where id = ${first}`.execute(test.db)
-    expect(await test.db.transaction().execute((trx) => refreshPairs(trx, [{ productId: id, storeId }], true))).toBe(1)
+    expect(await test.db.transaction().execute((trx) => refreshPairs(trx, [{ productId: id, storeId }], true))).toEqual([
+      { productId: id, storeId },
+    ])
     expect(await onBoard()).toEqual([])
     await sql`delete from price_summary_method`.execute(test.db)
     expect(await areSummariesCurrent(test.db)).toBe(false)
