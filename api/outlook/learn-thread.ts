@@ -7,37 +7,48 @@ const SCRIPT = new URL('learn-worker.ts', import.meta.url)
 
 /**
  * Learns in a thread of its own from what is read lot by lot, so that neither this thread nor the other ever holds all sightings: what stays of them is
- * their report days. `script` is what the thread runs.
+ * what they taught. `script` is what the thread runs.
  *
  * Errors: that of a read; that of the thread, whenever it fails or ends, also while a lot is being read.
  */
 export async function learnInThread(job: LearnJob, reads: ReadonlyArray<() => Promise<LearnLot>>, script: URL = SCRIPT): Promise<Learned> {
   const worker = new Worker(script)
-  const ended = endOf(worker)
+  const unlessEnded = watchOver(worker)
   const tell = async (lot: LearnLot): Promise<Learned | null> => {
-    const answered = once(worker, 'message')
+    const answered = once(worker, 'message') as Promise<[LearnAnswer]>
     // oxlint-disable-next-line unicorn/require-post-message-target-origin -- a thread of this process has no origin
     worker.postMessage(lot)
-    const [answer] = (await Promise.race([answered, ended])) as [LearnAnswer]
+    const [answer] = await unlessEnded(answered)
     if (!answer.ok) throw new Error(`the record could not be learnt from: ${answer.reason}`)
     return answer.learned
   }
   try {
     // oxlint-disable-next-line unicorn/require-post-message-target-origin -- a thread of this process has no origin
     worker.postMessage(job)
-    for (const read of reads) await tell(await Promise.race([read(), ended]))
+    for (const read of reads) await tell(await unlessEnded(read()))
     return (await tell(null)) as Learned
   } finally {
     await worker.terminate()
   }
 }
 
-/** Is refused once the thread fails or ends. Between two waits nobody looks at it: that it is refused then is no fault of the process. */
-function endOf(worker: Worker): Promise<never> {
-  const ended = new Promise<never>((_, reject) => {
-    worker.on('error', (error) => reject(error instanceof Error ? error : new Error(String(error))))
-    worker.on('exit', (code) => reject(new Error(`the thread that learns ended by itself (code ${code})`)))
-  })
-  ended.catch(() => undefined)
-  return ended
+/**
+ * Waits for some work, and is refused once the thread fails or ends, also where it did so while nobody waited. One wait at a time. A race against a promise that lives as long as the
+ * thread would keep what every wait brought until the end: all sightings there are.
+ */
+function watchOver(worker: Worker): <Value>(work: Promise<Value>) => Promise<Value> {
+  let ended: Error | undefined
+  let refuse: (error: Error) => void = () => undefined
+  const end = (error: Error): void => {
+    ended ??= error
+    refuse(ended)
+  }
+  worker.on('error', (error) => end(error instanceof Error ? error : new Error(String(error))))
+  worker.on('exit', (code) => end(new Error(`the thread that learns ended by itself (code ${code})`)))
+  return (work) =>
+    new Promise((resolve, reject) => {
+      work.then(resolve, reject)
+      refuse = reject
+      if (ended !== undefined) reject(ended)
+    })
 }
