@@ -103,6 +103,7 @@ type Packed = [
   doubt: Doubt | null,
   confirmations: number,
   disputes: number,
+  goneOn: CivilDate | null,
 ]
 const unpacked = ([
   id,
@@ -117,9 +118,9 @@ const unpacked = ([
   note,
   ...rest
 ]: Packed): Sighting => {
-  const [reporterId, receivedAt, doubt, confirmations, disputes] = rest
+  const [reporterId, receivedAt, doubt, confirmations, disputes, goneOn] = rest
   const known = { id, productId, storeId, condition, priceMinor, printedRegularMinor, seenOn, lastDay, evidence, note, reporterId }
-  return { ...known, receivedAt: new Date(receivedAt).toISOString(), doubt, withdrawn: false, confirmations, disputes }
+  return { ...known, receivedAt: new Date(receivedAt).toISOString(), doubt, withdrawn: false, confirmations, disputes, goneOn }
 }
 
 /** Everything accepted of some pairs of product and store since a day, oldest first. Nothing else is behind a price, and the index of pairs holds nothing else. */
@@ -133,7 +134,7 @@ export async function recordOfPairs(
   const list = sql.join(known.map((pair) => sql`(${pair.productId}::uuid, ${pair.storeId}::uuid)`))
   const { rows } = await sql<{ record: Packed[] | null }>`
     select json_agg(json_build_array(id, product_id, store_id, condition, price_minor, printed_regular_minor, seen_on, last_day, evidence, note, reporter_id, received_at,
-      doubt, confirmations, disputes) order by seen_on, received_at, id) as record
+      doubt, confirmations, disputes, gone_on) order by seen_on, received_at, id) as record
     from sighting where (product_id, store_id) in (${list}) and accepted and seen_on >= ${since}`.execute(db)
   return (rows[0]?.record ?? []).map(unpacked)
 }

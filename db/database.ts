@@ -170,7 +170,6 @@ export interface NoticeTable {
   seen_at: Instant | null
   answer: 'still_there' | 'gone' | null
   answered_at: Instant | null
-  vote_before: 'confirm' | 'dispute' | null
 }
 
 export interface NoticeDeliveryTable {
@@ -382,6 +381,16 @@ export interface RegionStoreTable {
   store_id: string
 }
 
+export interface SaidThereTable {
+  person_id: string
+  product_id: string
+  store_id: string
+  condition: Condition
+  price_minor: number
+  day: string
+  sighting_id: string
+}
+
 export interface SaleTimeTable {
   id: Generated<string>
   name: string
@@ -461,6 +470,8 @@ export interface SightingTable {
   accepted: GeneratedAlways<boolean>
   undo_id: string | null
   withdrawn_reason: string | null
+  gone_on: string | null
+  imported: Generated<boolean>
 }
 
 export interface SightingUndoTable {
@@ -475,8 +486,9 @@ export interface SightingUndoTable {
 export interface SightingVoteTable {
   sighting_id: string
   person_id: string
-  vote: 'confirm' | 'dispute'
+  vote: 'confirm' | 'dispute' | null
   at: ColumnType<Date, Date | string | undefined, Date | string>
+  gone_on: string | null
 }
 
 export interface SignInAttemptTable {
@@ -576,6 +588,7 @@ export interface Database {
   quote_revision: QuoteRevisionTable
   region: RegionTable
   region_store: RegionStoreTable
+  said_there: SaidThereTable
   sale_time: SaleTimeTable
   sale_time_store: SaleTimeStoreTable
   search_word: SearchWordTable
@@ -629,6 +642,7 @@ export const TABLES: ReadonlyArray<keyof Database> = [
   'quote_revision',
   'region',
   'region_store',
+  'said_there',
   'sale_time',
   'sale_time_store',
   'search_word',

@@ -206,7 +206,7 @@ const NEW_ID = sql`(lpad(to_hex((extract(epoch from now()) * 1000)::bigint), 12,
 
 /**
  * An imported sighting counts as taken at noon of its day, and not within the last hour: so rows keep the order of their days, and whoever imports
- * can still post. Without an id it gets one of version 7, like a phone's.
+ * can still post. It is the list's word, on which whoever the importer invited may vote. Without an id it gets one of version 7, like a phone's.
  */
 async function writeRows(
   trx: Transaction<Database>,
@@ -216,9 +216,9 @@ async function writeRows(
 ): Promise<void> {
   const between = sql`s.job_id = ${jobId} and s.line > ${after} and s.line <= ${upTo} and s.action = 'create'`
   const { numAffectedRows } = await sql`
-    insert into sighting (id, product_id, store_id, condition, price_minor, printed_regular_minor, seen_on, last_day, evidence, note, reporter_id, doubt, received_at)
+    insert into sighting (id, product_id, store_id, condition, price_minor, printed_regular_minor, seen_on, last_day, evidence, note, reporter_id, doubt, received_at, imported)
     select coalesce(f.id, ${NEW_ID}), product.id, store.id, f.condition, f."priceMinor", f."printedRegularMinor",
-      f."seenOn", f."lastDay", f.evidence, f.note, ${viewer.id}::uuid, nullif(f.doubt, 'null'::jsonb), least(now() - interval '1 hour', f."seenOn" + time '12:00')
+      f."seenOn", f."lastDay", f.evidence, f.note, ${viewer.id}::uuid, nullif(f.doubt, 'null'::jsonb), least(now() - interval '1 hour', f."seenOn" + time '12:00'), true
     from import_row as s, jsonb_to_record(s.data) as f (id uuid, "productId" uuid, "storeId" uuid, condition text, "priceMinor" bigint,
       "printedRegularMinor" bigint, currency text, "seenOn" date, "lastDay" date, evidence text, note text, doubt jsonb)
     join product on product.id = f."productId" and not product.archived

@@ -31,6 +31,7 @@ import { sightingParts } from './migrations/2026-12-05-sighting-parts.ts'
 import { watchedList } from './migrations/2026-12-05-watched-list.ts'
 import { voteBeforeGone } from './migrations/2026-12-06-vote-before-gone.ts'
 import { watchedPlace } from './migrations/2026-12-07-watched-place.ts'
+import { foundGone } from './migrations/2026-12-08-found-gone.ts'
 
 /** In order of their names, which start with their day. A landed one is never edited. */
 export const MIGRATIONS: Record<string, Migration> = {
@@ -63,6 +64,7 @@ export const MIGRATIONS: Record<string, Migration> = {
   '2026-12-05-watched-list': watchedList,
   '2026-12-06-vote-before-gone': voteBeforeGone,
   '2026-12-07-watched-place': watchedPlace,
+  '2026-12-08-found-gone': foundGone,
 }
 
 /** Of two starts at once the second waits for the first. Any number would do, as long as no other lock here has it. */

@@ -4,8 +4,6 @@ import type { Database } from './database.ts'
 import { isId } from './refusal.ts'
 import type { Viewer } from './viewer.ts'
 
-type Vote = 'confirm' | 'dispute'
-
 const notices = (db: Kysely<Database>, personId: string) =>
   db
     .selectFrom('notice')
@@ -81,19 +79,18 @@ export async function markSeen(db: Kysely<Database>, { id }: Viewer, upTo: Date,
     .execute()
 }
 
-/** Keeps what somebody found at the store, and of "gone" the vote that it replaced; a later answer takes the place of an earlier one. */
+/** Keeps what somebody found at the store; a later answer takes the place of an earlier one. */
 export async function answerNotice(
   db: Kysely<Database>,
   viewer: Viewer,
   id: string,
   answer: NoticeAnswer,
   now: Date,
-  voteBefore: Vote | null,
 ): Promise<Notice | undefined> {
   if (!isId(id)) return undefined
   await db
     .updateTable('notice')
-    .set({ answer, answered_at: now, vote_before: voteBefore, seen_at: sql`coalesce(seen_at, ${now}::timestamptz)` })
+    .set({ answer, answered_at: now, seen_at: sql`coalesce(seen_at, ${now}::timestamptz)` })
     .where('id', '=', id)
     .where('person_id', '=', viewer.id)
     .execute()
@@ -102,66 +99,28 @@ export async function answerNotice(
 
 /** Takes back what somebody said of a deal. Must run with what else it undoes. */
 export async function clearAnswer(trx: Transaction<Database>, viewer: Pick<Viewer, 'id'>, id: string): Promise<Notice | undefined> {
-  await trx
-    .updateTable('notice')
-    .set({ answer: null, answered_at: null, vote_before: null })
-    .where('id', '=', id)
-    .where('person_id', '=', viewer.id)
-    .execute()
+  await trx.updateTable('notice').set({ answer: null, answered_at: null }).where('id', '=', id).where('person_id', '=', viewer.id).execute()
   return findNotice(trx, viewer, id)
 }
 
-/** Whether somebody's other notices of the same sighting say that it is gone: one deal may be told by several watches. */
+/** Whether somebody's other notices of the same price say that it is gone: one deal may be told by several watches. */
 export async function othersSayGone(
   db: Kysely<Database>,
   viewer: Pick<Viewer, 'id'>,
-  { id, sightingId }: Pick<Notice, 'id' | 'sightingId'>,
+  { id, productId, storeId, condition, priceMinor, seenOn }: Notice,
 ): Promise<boolean> {
   const other = await db
     .selectFrom('notice')
     .select('id')
     .where('person_id', '=', viewer.id)
-    .where('sighting_id', '=', sightingId)
-    .where('answer', '=', 'gone')
-    .where('id', '!=', id)
-    .limit(1)
-    .executeTakeFirst()
-  return other !== undefined
-}
-
-/** When somebody last said that a price is still there, to whichever notice of it. */
-export async function lastSaidThere(
-  db: Kysely<Database>,
-  viewer: Pick<Viewer, 'id'>,
-  { productId, storeId, condition, priceMinor }: Pick<Notice, 'productId' | 'storeId' | 'condition' | 'priceMinor'>,
-): Promise<Date | null> {
-  const { at } = await db
-    .selectFrom('notice')
-    .select((eb) => eb.fn.max('answered_at').as('at'))
-    .where('person_id', '=', viewer.id)
     .where('product_id', '=', productId)
     .where('store_id', '=', storeId)
     .where('condition', '=', condition)
     .where('price_minor', '=', priceMinor)
-    .where('answer', '=', 'still_there')
-    .executeTakeFirstOrThrow()
-  return at
-}
-
-/** What somebody had voted on a sighting before they first said that it is gone; undefined where no notice of it says so. */
-export async function votedBeforeGone(
-  db: Kysely<Database>,
-  viewer: Pick<Viewer, 'id'>,
-  sightingId: string,
-): Promise<Vote | null | undefined> {
-  const first = await db
-    .selectFrom('notice')
-    .select('vote_before')
-    .where('person_id', '=', viewer.id)
-    .where('sighting_id', '=', sightingId)
     .where('answer', '=', 'gone')
-    .orderBy('answered_at')
+    .where('answered_at', '>=', new Date(seenOn))
+    .where('id', '!=', id)
     .limit(1)
     .executeTakeFirst()
-  return first?.vote_before
+  return other !== undefined
 }

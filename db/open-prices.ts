@@ -24,7 +24,7 @@ export interface OwnPrice extends Omit<OpenPrice, 'originId' | 'store'> {
 }
 
 /**
- * What members saw for themselves since a day, the newest first, as many as are told: what counts, of products and stores that are in use. Only
+ * What members saw for themselves since a day, the newest first, as many as are told: what counts and was not found gone since, of products and stores that are in use. Only
  * the day is told, so that the order within one is by id alone and says nothing of the hour.
  */
 export async function ownOpenPrices(db: Kysely<Database>, since: CivilDate): Promise<OwnPrice[]> {
@@ -54,6 +54,19 @@ export async function ownOpenPrices(db: Kysely<Database>, since: CivilDate): Pro
     ])
     .where('sighting.accepted', '=', true)
     .where('sighting.seen_on', '>=', since)
+    .where(({ not, exists, selectFrom }) =>
+      not(
+        exists(
+          selectFrom('sighting as gone')
+            .select('gone.id')
+            .whereRef('gone.product_id', '=', 'sighting.product_id')
+            .whereRef('gone.store_id', '=', 'sighting.store_id')
+            .whereRef('gone.gone_on', '>=', 'sighting.seen_on')
+            .where('gone.accepted', '=', true)
+            .where((eb) => eb.or([eb('gone.id', '=', eb.ref('sighting.id')), eb('gone.condition', '=', 'shelf')])),
+        ),
+      ),
+    )
     .where('product.archived', '=', false)
     .where('store.archived', '=', false)
     .orderBy('sighting.seen_on', 'desc')

@@ -32,8 +32,9 @@ export type PackedPrice = [
   reporterId: string,
   lastDay: string | null,
   confirmations: number,
+  goneOn: string | null,
 ]
-export const PACKED: RawBuilder<unknown> = sql`json_build_array(id, store_id, condition, price_minor, printed_regular_minor, seen_on, reporter_id, last_day, confirmations)`
+export const PACKED: RawBuilder<unknown> = sql`json_build_array(id, store_id, condition, price_minor, printed_regular_minor, seen_on, reporter_id, last_day, confirmations, gone_on)`
 
 /** What the table calls accepted counts, whatever made it so. */
 export const acceptedOf = ([
@@ -46,6 +47,7 @@ export const acceptedOf = ([
   reporterId,
   lastDay,
   confirmations,
+  goneOn,
 ]: PackedPrice): DatedPrice => ({
   id,
   storeId,
@@ -56,6 +58,7 @@ export const acceptedOf = ([
   reporterId,
   lastDay,
   confirmations,
+  goneOn,
   doubt: null,
   withdrawn: false,
   disputes: 0,

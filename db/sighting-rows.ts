@@ -33,6 +33,8 @@ export const sightingRows = (db: Kysely<Database>, viewer: Viewer) =>
       'sighting.withdrawn_reason',
       'sighting.confirmations',
       'sighting.disputes',
+      'sighting.gone_on',
+      'sighting.imported',
       'product.name as product_name',
       'product.kind as product_kind',
       'store.name as store_name',
@@ -55,20 +57,28 @@ type Row = Omit<Selectable<SightingTable>, 'accepted' | 'undo_id' | 'withdrawn_r
 }
 
 export function rowOf(row: Row, viewer: Viewer): SightingRow {
-  const own = row.reporter_id === viewer.id || row.reporter_invited_by === viewer.id || row.reader_invited_by === row.reporter_id
+  const tie = row.imported ? null : tieOf(row, viewer)
+  const own = row.reporter_id === viewer.id || tie !== null
   return {
     ...sightingOf(row),
     productName: row.product_name,
     storeName: row.store_name,
     reporterName: row.reporter_name,
     own,
+    imported: row.imported,
+    tie,
     mayVote: !own && row.withdrawn_at === null,
     myVote: row.my_vote,
     withdrawnReason: row.withdrawn_reason ?? null,
   }
 }
 
-export const sightingOf = (row: Omit<Selectable<SightingTable>, 'accepted' | 'undo_id' | 'withdrawn_reason'>): Sighting => ({
+function tieOf({ reporter_id, reporter_invited_by, reader_invited_by }: Row, viewer: Viewer): 'invited_you' | 'invited_by_you' | null {
+  if (reader_invited_by === reporter_id) return 'invited_you'
+  return reporter_invited_by === viewer.id ? 'invited_by_you' : null
+}
+
+export const sightingOf = (row: Omit<Selectable<SightingTable>, 'accepted' | 'undo_id' | 'withdrawn_reason' | 'imported'>): Sighting => ({
   id: row.id,
   productId: row.product_id,
   storeId: row.store_id,
@@ -85,4 +95,5 @@ export const sightingOf = (row: Omit<Selectable<SightingTable>, 'accepted' | 'un
   withdrawn: row.withdrawn_at !== null,
   confirmations: row.confirmations,
   disputes: row.disputes,
+  goneOn: row.gone_on,
 })

@@ -35,7 +35,7 @@ export async function voteOnSighting(
   return readBack(trx, viewer, id)
 }
 
-/** Takes one's own vote back, as if it had never been given. Without one, and on a withdrawn sighting, nothing changes. */
+/** Takes one's own vote back, as if it had never been given; that one found it gone stays said. Without one, and on a withdrawn sighting, nothing changes. */
 export async function takeBackVote(
   trx: Transaction<Database>,
   viewer: Viewer,
@@ -44,7 +44,14 @@ export async function takeBackVote(
   if (!isId(id)) return refuse(NOT_FOUND)
   const found = await trx.selectFrom('sighting').select('id').where('id', '=', id).forUpdate().executeTakeFirst()
   if (!found) return refuse(NOT_FOUND)
-  await trx.deleteFrom('sighting_vote').where('sighting_id', '=', id).where('person_id', '=', viewer.id).execute()
+  const own = trx.updateTable('sighting_vote').where('sighting_id', '=', id).where('person_id', '=', viewer.id)
+  await own.where('gone_on', 'is not', null).set({ vote: null }).execute()
+  await trx
+    .deleteFrom('sighting_vote')
+    .where('sighting_id', '=', id)
+    .where('person_id', '=', viewer.id)
+    .where('gone_on', 'is', null)
+    .execute()
   await recount(trx, id)
   return readBack(trx, viewer, id)
 }

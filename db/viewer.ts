@@ -19,8 +19,8 @@ const holds = (viewer: Viewer, roles: Role[]): RawBuilder<SqlBool> =>
 
 /**
  * True in SQL where the viewer stands apart from the reporter of a sighting: not that person, and neither invited the other.
- * Inviter and invitee do not count as two.
+ * Inviter and invitee do not count as two. What came with a file is the word of a list: everybody stands apart from it but who imported it.
  */
 export const standsApart = (viewer: Viewer, eb: ExpressionBuilder<Database, 'sighting'>): RawBuilder<SqlBool> =>
-  sql<SqlBool>`${eb.ref('sighting.reporter_id')} <> ${viewer.id} and not exists (select from person as a, person as b
-    where a.id = ${eb.ref('sighting.reporter_id')} and b.id = ${viewer.id} and (a.invited_by = b.id or b.invited_by = a.id))`
+  sql<SqlBool>`${eb.ref('sighting.reporter_id')} <> ${viewer.id} and (${eb.ref('sighting.imported')} or not exists (select from person as a, person as b
+    where a.id = ${eb.ref('sighting.reporter_id')} and b.id = ${viewer.id} and (a.invited_by = b.id or b.invited_by = a.id)))`

@@ -1,7 +1,7 @@
 import * as z from 'zod'
 import { KINDS } from '../../core/catalog/kinds.ts'
 import { CONDITIONS } from '../../core/pricing/sighting.ts'
-import { NOTICE_ANSWERS, type Notice } from '../../core/pricing/watches/notice.ts'
+import { DONE, NOTICE_ANSWERS, type Notice } from '../../core/pricing/watches/notice.ts'
 import { WATCHED_CONDITIONS, type WatchView } from '../../core/pricing/watches/watch.ts'
 import { BUILD_LETTERS } from '../../core/quote/draft.ts'
 import { amount, day, id, instant, version } from './catalog.ts'
@@ -64,7 +64,7 @@ export const NoticeAnswer = answer(
 )
 export const AnsweredNoticeAnswer = answer(
   'AnsweredNotice',
-  z.strictObject({ notice: NoticeAnswer, done: z.enum(['posted', 'confirmed', 'disputed', 'kept']) }),
+  z.strictObject({ notice: NoticeAnswer, done: z.enum(DONE).describe('What the answer did to the record') }),
 )
 export const NoticesAnswer = answer('Notices', z.strictObject({ items: z.array(NoticeAnswer), total: z.int(), notSeen: z.int() }))
 export const NoticeCountAnswer = answer('NoticeCount', z.strictObject({ total: z.int(), notSeen: z.int() }))

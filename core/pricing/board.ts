@@ -4,6 +4,7 @@ import type { PriceView } from './price-view.ts'
 import type { BoardRow, SightingRow } from './record.ts'
 import { CLEARANCE_DAYS, SALE_DAYS } from './sale-spells.ts'
 import { effectiveCondition } from './effective-condition.ts'
+import { isGone } from './gone.ts'
 import { isAccepted } from './sighting.ts'
 
 /** Rows of the board are counted up to here: nobody pages through more, and counting all of a region's would take longer than showing them. */
@@ -37,7 +38,7 @@ export function boardRows(
 export function boardRow(sighting: SightingRow, kind: Kind, view: PriceView | undefined, asOf: CivilDate): BoardRow {
   const regularMinor = view?.regular?.priceMinor ?? null
   const underRegular = regularMinor === null || sighting.condition === 'used' ? null : 1 - sighting.priceMinor / regularMinor
-  return { sighting, kind, regularMinor, underRegular, over: isOver(sighting, asOf) }
+  return { sighting, kind, regularMinor, underRegular, over: isGone(sighting.goneOn, asOf) || isOver(sighting, asOf) }
 }
 
 function isOver(sighting: SightingRow, asOf: CivilDate): boolean {

@@ -1,6 +1,7 @@
 import { addDays, type CivilDate } from '../dates.ts'
 import { ageOn } from './age.ts'
 import { BEST_SEEN_DAYS } from './best-seen.ts'
+import { isGone, productGone } from './gone.ts'
 import type { PriceView } from './price-view.ts'
 import { printedDays, shelfDays } from './regular-price.ts'
 import type { StoreFacts } from './roll-up.ts'
@@ -23,8 +24,9 @@ interface KnownPrice {
   sightingIds: string[]
 }
 type KnownSpell = Pick<SaleSpell, 'condition' | 'priceMinor' | 'lastSeenOn' | 'endsOn' | 'lastDayStated'> &
-  Pick<KnownPrice, 'reporters' | 'sightingIds'>
+  Pick<KnownPrice, 'reporters' | 'sightingIds'> & { goneOn?: CivilDate }
 type Low = NonNullable<PriceView['best']>
+type UsedLow = Low & { gone?: true }
 
 /** What the sightings up to a day say, whatever day is asked about from then on: of new goods, but for `used`. */
 export interface PairState {
@@ -32,14 +34,16 @@ export interface PairState {
   from: CivilDate
   shelf: KnownPrice | null
   printed: KnownPrice | null
+  /** First day from which the product is gone from the store; absent where it is not. */
+  gone?: CivilDate
   /** The newest sale or clearance, running or over. */
   spell: KnownSpell | null
   /** Lowest first, each newer than the one before: whatever year is asked about, its lowest is among them. */
   lows: Low[]
   /** What the shelf price was about a year before the newest one. */
   before?: ShelfPrice
-  /** The same as `lows` of used goods; absent where none was seen. */
-  used?: Low[]
+  /** The same as `lows` of used goods, and of those among them that were not found gone; absent where none was seen. */
+  used?: UsedLow[]
 }
 
 /** States of one product at one store, oldest first: as many as the days of its newest sightings that a clock elsewhere may not have reached. */
@@ -69,16 +73,18 @@ function stateOn(all: readonly DatedPrice[], from: CivilDate): PairState {
   const counted = all.filter(({ condition }) => condition !== 'used')
   const days = shelfDays(counted, from, newcomerTrust)
   const [shelf, before] = [days.at(-1), shelfBefore(days)]
-  const used = lowsUpTo(
+  const used = usedLows(
     all.filter(({ condition }) => condition === 'used'),
     from,
   )
   const printed = printedDays(counted, from, newcomerTrust).at(-1)
   const spell = saleSpells(counted, from).at(-1)
+  const gone = productGone(counted, from)
   return {
     from,
     shelf: shelf ? knownPrice(shelf) : null,
     printed: printed ? knownPrice(printed) : null,
+    ...(gone !== null && { gone }),
     spell: spell ? knownSpell(spell) : null,
     lows: lowsUpTo(counted, from),
     ...(before && { before: shelfPriceOf(before.priceMinor, before.seenOn, idsOf(before.sightings)) }),
@@ -101,7 +107,15 @@ const knownPrice = ({ priceMinor, seenOn, sightings }: { priceMinor: number; see
   sightingIds: idsOf(sightings),
 })
 
-const knownSpell = ({ condition, priceMinor, lastSeenOn, endsOn, lastDayStated, sightings }: SaleSpell<DatedPrice>): KnownSpell => ({
+const knownSpell = ({
+  condition,
+  priceMinor,
+  lastSeenOn,
+  endsOn,
+  lastDayStated,
+  goneOn,
+  sightings,
+}: SaleSpell<DatedPrice>): KnownSpell => ({
   condition,
   priceMinor,
   lastSeenOn,
@@ -109,6 +123,7 @@ const knownSpell = ({ condition, priceMinor, lastSeenOn, endsOn, lastDayStated, 
   lastDayStated,
   reporters: membersBehind(sightings.filter((one) => one.priceMinor === priceMinor)),
   sightingIds: idsOf(sightings),
+  ...(goneOn !== null && { goneOn }),
 })
 
 function lowsUpTo(counted: readonly DatedPrice[], day: CivilDate): Low[] {
@@ -120,6 +135,17 @@ function lowsUpTo(counted: readonly DatedPrice[], day: CivilDate): Low[] {
   for (const { priceMinor, seenOn, id } of ranked)
     if (seenOn > (lows.at(-1)?.seenOn ?? '')) lows.push({ priceMinor, seenOn, sightingId: id })
   return lows
+}
+
+/** One piece of used goods is sold once: what was found gone is still the best that was seen, and none that can be had. */
+function usedLows(used: readonly DatedPrice[], day: CivilDate): UsedLow[] {
+  const gone = new Set(used.filter(({ goneOn }) => goneOn).map(({ id }) => id))
+  if (gone.size === 0) return lowsUpTo(used, day)
+  const there = used.filter(({ id }) => !gone.has(id))
+  const lows = new Map([...lowsUpTo(used, day), ...lowsUpTo(there, day)].map((low) => [low.sightingId, low]))
+  return [...lows.values()]
+    .map((low) => (gone.has(low.sightingId) ? { ...low, gone: true as const } : low))
+    .sort((a, b) => a.priceMinor - b.priceMinor || b.seenOn.localeCompare(a.seenOn) || a.sightingId.localeCompare(b.sightingId))
 }
 
 /** Whether a summary can tell of a day: not of one before its first state, when some of its sightings had not been made. */
@@ -145,6 +171,7 @@ export function viewOfSummary(
     storeId: pair.storeId,
     ...(regular && { regular: regular.view }),
     ...(today && { today }),
+    ...(state.gone !== undefined && regular && !today && { goneOn: state.gone }),
     ...(best && { best }),
   }
 }
@@ -171,9 +198,11 @@ function driftOf({ shelf, before }: PairState, view: PriceView | undefined): Sto
 function usedOf({ used = [] }: PairState, asOf: CivilDate): StoreFacts['used'] {
   const since = addDays(asOf, -BEST_SEEN_DAYS)
   const best = used.find(({ seenOn }) => seenOn >= since)
-  const lowest = used.find(({ seenOn }) => ageOn(seenOn, asOf) !== null)
-  return best && { best, ...(lowest && { lowest }) }
+  const lowest = used.find(({ seenOn, gone }) => !gone && ageOn(seenOn, asOf) !== null)
+  return best && { best: lowOf(best), ...(lowest && { lowest: lowOf(lowest) }) }
 }
+
+const lowOf = ({ priceMinor, seenOn, sightingId }: UsedLow): Low => ({ priceMinor, seenOn, sightingId })
 
 interface Regular {
   view: NonNullable<PriceView['regular']>
@@ -195,13 +224,13 @@ function regularOf({ shelf, printed }: PairState, asOf: CivilDate): Regular | un
   return undefined
 }
 
-function todayOf({ spell }: PairState, regular: Regular | undefined, asOf: CivilDate): PriceView['today'] {
+function todayOf({ spell, gone }: PairState, regular: Regular | undefined, asOf: CivilDate): PriceView['today'] {
   const age = spell && ageOn(spell.lastSeenOn, asOf)
-  if (spell && age && spell.endsOn >= asOf) {
+  if (spell && age && spell.endsOn >= asOf && !isGone(spell.goneOn, asOf)) {
     const { priceMinor, condition, lastSeenOn, endsOn, lastDayStated, reporters, sightingIds } = spell
     return { priceMinor, condition, seenOn: lastSeenOn, holdsUntil: endsOn, lastDayStated, age, reporters, sightingIds }
   }
-  if (!regular) return undefined
+  if (!regular || isGone(gone, asOf)) return undefined
   const { priceMinor, seenOn, age: ageOfRegular, sightingIds } = regular.view
   return {
     priceMinor,

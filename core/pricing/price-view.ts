@@ -24,6 +24,8 @@ export interface PriceView {
     reporters: number
     sightingIds: string[]
   }
+  /** There is no `today` because the product was found gone from the store: the first day on which it was. */
+  goneOn?: CivilDate
   /** Lowest accepted price of the last 365 days. */
   best?: { priceMinor: number; seenOn: CivilDate; sightingId: string }
   /** Name of the other club whose members saw it, where ours have not. */

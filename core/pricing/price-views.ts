@@ -1,5 +1,6 @@
 import type { CivilDate } from '../dates.ts'
 import { bestSeen } from './best-seen.ts'
+import { productGone } from './gone.ts'
 import type { PriceView } from './price-view.ts'
 import { regularPrice } from './regular-price.ts'
 import type { Sighting } from './sighting.ts'
@@ -31,5 +32,7 @@ export function priceViewOf(
   const regular = regularPrice(sightingsOfOnePair, asOf, trustOf)
   const today = todayPrice(sightingsOfOnePair, regular, asOf, trustOf)
   const best = bestSeen(sightingsOfOnePair, asOf)
-  return { productId: first.productId, storeId: first.storeId, ...(regular && { regular }), ...(today && { today }), ...(best && { best }) }
+  const goneOn = regular && !today ? productGone(sightingsOfOnePair, asOf) : null
+  const pair = { productId: first.productId, storeId: first.storeId }
+  return { ...pair, ...(regular && { regular }), ...(today && { today }), ...(goneOn && { goneOn }), ...(best && { best }) }
 }

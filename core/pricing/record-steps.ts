@@ -1,6 +1,7 @@
 import { addDays, type CivilDate } from '../dates.ts'
 import { COUNTED_DAYS } from './age.ts'
 import { effectiveCondition } from './effective-condition.ts'
+import { productGone } from './gone.ts'
 import { regularPrice, shelfDays } from './regular-price.ts'
 import { saleSpells } from './sale-spells.ts'
 import { isAccepted, type Condition, type Sighting } from './sighting.ts'
@@ -40,7 +41,7 @@ export interface RecordSteps {
 
 /**
  * Steps, dips and markers of one product, by store id. A shelf price stands until the next one, and no longer than the 180 days for which
- * it counts; a gap after that is a gap in the drawing.
+ * it counts, nor than it was found to be there; a gap after that is a gap in the drawing.
  *
  * Units: minor units as each store prints them. The last `until` is never later than `asOf`.
  */
@@ -58,11 +59,13 @@ export function recordSteps(sightings: readonly Sighting[], asOf: CivilDate, tru
 
 function shelfSteps(ofStore: readonly Sighting[], asOf: CivilDate, trustOf: TrustOf): RecordStep[] {
   const days = shelfDays(ofStore, asOf, trustOf)
+  const gone = productGone(ofStore, asOf)
   const steps: RecordStep[] = []
   days.forEach(({ seenOn, priceMinor }, index) => {
     const next = days[index + 1]?.seenOn
     const counted = addDays(seenOn, COUNTED_DAYS)
-    const until = [counted, asOf, ...(next ? [addDays(next, -1)] : [])].sort()[0] as CivilDate
+    const found = next === undefined && gone !== null && gone > seenOn ? [addDays(gone, -1)] : []
+    const until = [counted, asOf, ...found, ...(next ? [addDays(next, -1)] : [])].sort()[0] as CivilDate
     const last = steps.at(-1)
     if (last && last.priceMinor === priceMinor && addDays(last.until, 1) === seenOn) last.until = until
     else steps.push({ from: seenOn, until, priceMinor })
@@ -71,9 +74,10 @@ function shelfSteps(ofStore: readonly Sighting[], asOf: CivilDate, trustOf: Trus
 }
 
 function dipsOf(ofStore: readonly Sighting[], asOf: CivilDate, trustOf: TrustOf): RecordDip[] {
-  return saleSpells(ofStore, asOf, trustOf).map(({ condition, priceMinor, startedOn, endsOn, lastSeenOn }) => {
+  return saleSpells(ofStore, asOf, trustOf).map(({ condition, priceMinor, startedOn, endsOn, lastSeenOn, goneOn }) => {
     const regularMinor = regularPrice(ofStore, lastSeenOn, trustOf)?.priceMinor ?? null
-    const until = endsOn < asOf ? endsOn : asOf
+    const found = goneOn !== null && goneOn > lastSeenOn ? [addDays(goneOn, -1)] : goneOn === null ? [] : [lastSeenOn]
+    const until = [endsOn, asOf, ...found].sort()[0] as CivilDate
     return {
       from: startedOn,
       until,

@@ -8,8 +8,12 @@ export interface SightingRow extends Sighting {
   productName: string
   storeName: string
   reporterName: string
-  /** The viewer is its reporter, or was invited by or invited the reporter: may not confirm. */
+  /** The viewer is its reporter, or, where somebody posted it by hand, was invited by or invited the reporter: may not confirm. */
   own: boolean
+  /** It came with a file: the word of a list, not of whoever imported it. */
+  imported?: boolean
+  /** How the viewer is tied to whoever posted it: inviter and invitee do not count as two. */
+  tie?: 'invited_you' | 'invited_by_you' | null
   mayVote: boolean
   myVote: 'confirm' | 'dispute' | null
   /** Why a manager withdrew it; null where its reporter did, or nobody. */
@@ -37,6 +41,6 @@ export interface BoardRow {
   regularMinor: number | null
   /** 1 − price/regular; null where the regular price is not known. */
   underRegular: number | null
-  /** True where the sale's last day is past or the rule's days are over. */
+  /** True where it was found gone, the sale's last day is past or the rule's days are over. */
   over: boolean
 }

@@ -1,6 +1,7 @@
 import { addDays, type CivilDate } from '../dates.ts'
 import { dayPrices, type DayPrice } from './day-price.ts'
 import { effectiveCondition } from './effective-condition.ts'
+import { foundGone } from './gone.ts'
 import { shelfDays } from './regular-price.ts'
 import { isAccepted, type SeenPrice, type Sighting } from './sighting.ts'
 import { newcomerTrust, type TrustOf } from './trust.ts'
@@ -22,6 +23,8 @@ export interface SaleSpell<Seen extends DatedPrice = Sighting> {
   endsOn: CivilDate
   /** True when the last day was printed and nothing cut it short. */
   lastDayStated: boolean
+  /** First day on which it was found gone; null where it was not, or was seen again. */
+  goneOn: CivilDate | null
   sightings: Seen[]
 }
 
@@ -67,6 +70,7 @@ function spellOf<Seen extends DatedPrice>(sightings: Seen[], newest: DayPrice<Se
     lastSeenOn: newest.seenOn,
     endsOn: stated ?? byRule,
     lastDayStated: stated !== null,
+    goneOn: foundGone(sightings),
     sightings,
   }
 }

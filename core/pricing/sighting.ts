@@ -33,6 +33,8 @@ export interface Sighting {
   withdrawn: boolean
   confirmations: number
   disputes: number
+  /** First civil day on which somebody found it gone: no judgment of the report, which was right on its day. */
+  goneOn?: CivilDate | null
 }
 
 /** The part of a sighting that says what was charged and whether it counts: all that doubt and regular prices ask. */
@@ -49,6 +51,7 @@ export type SeenPrice = Pick<
   | 'withdrawn'
   | 'confirmations'
   | 'disputes'
+  | 'goneOn'
 >
 
 /**

@@ -1,5 +1,6 @@
 import type { CivilDate } from '../dates.ts'
 import { ageOn } from './age.ts'
+import { isGone, productGone } from './gone.ts'
 import type { PriceView } from './price-view.ts'
 import { saleSpells } from './sale-spells.ts'
 import type { Sighting } from './sighting.ts'
@@ -7,7 +8,8 @@ import { newcomerTrust, type TrustOf } from './trust.ts'
 
 /**
  * What one product costs at one store on a day (design rule 2): a sale that is running overrides the regular price to its stated last day,
- * else 7 days, a clearance 5; then the regular price returns. Undefined where nothing younger than 180 days is known.
+ * else 7 days, a clearance 5, or to the day on which it was found gone; then the regular price returns. Undefined where nothing younger than 180 days is known,
+ * and where the product itself was found gone.
  *
  * Units: minor units as the store prints them. `regular` is what `regularPrice` says of the same sightings and day.
  */
@@ -19,7 +21,7 @@ export function todayPrice(
 ): PriceView['today'] {
   const spell = saleSpells(sightings, asOf, trustOf).at(-1)
   const age = spell ? ageOn(spell.lastSeenOn, asOf) : null
-  if (spell && age && spell.endsOn >= asOf) {
+  if (spell && age && spell.endsOn >= asOf && !isGone(spell.goneOn, asOf)) {
     const behind = spell.sightings.filter(({ priceMinor }) => priceMinor === spell.priceMinor)
     return {
       priceMinor: spell.priceMinor,
@@ -32,7 +34,7 @@ export function todayPrice(
       sightingIds: spell.sightings.map(({ id }) => id),
     }
   }
-  if (!regular) return undefined
+  if (!regular || isGone(productGone(sightings, asOf), asOf)) return undefined
   const { priceMinor, seenOn, sightingIds } = regular
   const behind = sightings.filter(({ id }) => sightingIds.includes(id))
   return {

@@ -6,7 +6,7 @@ import { isAccepted, type Sighting } from './sighting.ts'
 const COUNTS_DAYS = 180
 
 /**
- * The newest used price of a line's product that counts and was seen at one of its stores within 180 days; of one day the lowest. Undefined where there is none.
+ * The newest used price of a line's product that counts, was not found gone and was seen at one of its stores within 180 days; of one day the lowest. Undefined where there is none.
  *
  * @example usedSeen({ productId: 'heater', storeIds: ['upriver'] }, [{ …, storeId: 'upriver', condition: 'used', priceMinor: 4500, seenOn: '2026-11-20' }], '2026-11-26') // { priceMinor: 4500, seenOn: '2026-11-20' }
  */
@@ -21,6 +21,7 @@ export function usedSeen(
       one.condition === 'used' &&
       storeIds.includes(one.storeId) &&
       isAccepted(one) &&
+      !one.goneOn &&
       one.seenOn <= asOf &&
       daysBetween(one.seenOn, asOf) <= COUNTS_DAYS,
   )

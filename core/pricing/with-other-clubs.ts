@@ -17,7 +17,7 @@ export interface OtherClubPrice extends Pick<
 /**
  * What our own record says, and where it says nothing of today what other clubs saw. A price of another club weighs less than any of our own:
  * it stands in only for a product and store that our members have not priced in 180 days, only while it is current (60 days), bears the
- * club's name, counts as one report however many clubs tell it, and is never among the best seen, which rest on sightings that can be opened.
+ * club's name, tells of a day after ours found it gone, counts as one report however many clubs tell it, and is never among the best seen, which rest on sightings that can be opened.
  *
  * Units: minor units as each store prints them; civil days. The order of the prices does not matter.
  */
@@ -27,7 +27,9 @@ export function withOtherClubs(own: readonly PriceView[], told: readonly OtherCl
   for (const [key, ofPair] of Map.groupBy(told, keyOf)) {
     const known = views.get(key)
     if (known?.today !== undefined) continue
-    const told = viewFrom(ofPair, asOf)
+    const { goneOn } = known ?? {}
+    const since = goneOn === undefined ? ofPair : ofPair.filter(({ seenOn }) => seenOn > goneOn)
+    const told = viewFrom(since, asOf)
     if (told) views.set(key, { ...told, ...(known?.best && { best: known.best }) })
   }
   return [...views].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, view]) => view)

@@ -89,6 +89,23 @@ describe('the list of what waits', () => {
     expect(await waiting()).not.toContain(id)
   })
 
+  it('has a vote on what came with a file for everybody but who imported it, whoever invited whom', async () => {
+    const [name, signInName] = [unique('Listed'), unique('listed').toLowerCase().replace(' ', '.')]
+    const passwordHash = await testPasswordHash()
+    granted(await createPerson(world.db, { name, signInName, role: 'member', passwordHash, invitedBy: manager.personId }))
+    const invited = world.visitor()
+    await invited.send('POST', '/api/session', { body: { signInName, password: PASSWORD } })
+    const posted = await post(manager)
+    const told = async (who: Browser) => (await who.send<Row>('GET', `/api/sightings/${posted.id}`)).body
+    expect(await told(invited)).toMatchObject({ mayVote: false, tie: 'invited_you' })
+    expect((await invited.send('POST', `/api/sightings/${posted.id}/dispute`)).status).toBe(409)
+    await world.db.updateTable('sighting').set({ imported: true }).where('id', '=', posted.id).execute()
+    expect(await told(invited)).toMatchObject({ mayVote: true, tie: null, imported: true })
+    expect((await invited.send('POST', `/api/sightings/${posted.id}/dispute`)).body).toMatchObject({ disputes: 1 })
+    expect((await manager.send('POST', `/api/sightings/${posted.id}/confirm`)).status).toBe(409)
+    expect(await told(manager)).toMatchObject({ mayVote: false, own: true })
+  })
+
   it('is left by a withdrawn one only with a reason, once', async () => {
     const { id } = await doubted(member)
     const bare = await judge(id, { decision: 'withdraw' })

@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { addDays } from '../../core/dates.ts'
 import type { Product } from '../../core/catalog/product.ts'
 import type { Store } from '../../core/catalog/store.ts'
-import type { SightingRow } from '../../core/pricing/record.ts'
+import type { PriceRecord, SightingRow } from '../../core/pricing/record.ts'
 import { MOST_WATCHES, type WatchView } from '../../core/pricing/watches/watch.ts'
 import { phoneId, product, sighting, store } from '../support/rows.ts'
 import { draftOf, issue, newQuote, stockedShop, today } from './support/quotes.ts'
@@ -264,7 +264,7 @@ describe('what was found at the store', () => {
     const { who, id, productId } = await told({ seenOn: addDays(today(), -2), lastDay: addDays(today(), 3) })
     const phone = phoneId()
     for (const status of [200, 200]) expect(await answer(who, id, 'still_there', phone)).toMatchObject({ status, body: { done: 'posted' } })
-    expect((await answer(who, id, 'still_there')).body, 'said once a day').toMatchObject({ done: 'kept' })
+    expect((await answer(who, id, 'still_there')).body, 'said once a day').toMatchObject({ done: 'said' })
     const posted = (await who.send('GET', `/api/sightings/${phone}`)).body
     expect(posted).toMatchObject({ productId, priceMinor: 3000, condition: 'sale', seenOn: today(), lastDay: addDays(today(), 3), reporterId: who.personId }) // prettier-ignore
     expect(await lookNow(world)).toBe(0)
@@ -281,44 +281,79 @@ describe('what was found at the store', () => {
     expect((await who.send('GET', `/api/sightings/${phone}`)).body).toMatchObject({ seenOn })
   })
 
-  it('disputes what is gone, so that it leaves the prices', async () => {
-    const { who, id, sightingId } = await told()
-    expect(await answer(who, id, 'gone')).toMatchObject({ status: 200, body: { done: 'disputed', notice: { answer: 'gone' } } })
-    expect((await who.send('GET', `/api/sightings/${sightingId}`)).body).toMatchObject({ disputes: 1, myVote: 'dispute' })
+  const todayOf = async (productId: string) =>
+    (await ida.send<PriceRecord>('GET', `/api/products/${productId}/record`)).body.views.find(({ storeId }) => storeId === place.id)
+
+  it('is posted once by one person, however many presses of however many notices come at one moment', async () => {
+    const { id: productId } = await known()
+    const who = await world.signIn('member')
+    for (const limitMinor of [3600, 3700]) await setWatch(who, { productId, limitMinor })
+    await post(ada, productId, { seenOn: addDays(today(), -2), lastDay: addDays(today(), 3) })
+    await lookNow(world)
+    const told = await toldTo(who)
+    const pressed = await Promise.all([...told, ...told].map(({ id }) => answer(who, id, 'still_there')))
+    expect(pressed.map(({ status }) => status)).toEqual([200, 200, 200, 200])
+    expect(new Set(pressed.map(({ body }) => body.done))).toEqual(new Set(['posted', 'said']))
+    const { sightings } = (await who.send<PriceRecord>('GET', `/api/products/${productId}/record`)).body
+    expect(sightings.filter(({ reporterId }) => reporterId === who.personId)).toHaveLength(1)
+  })
+
+  it('ends a sale that is gone, so that the regular price is today’s again, and judges no report', async () => {
+    const { who, id, sightingId, productId } = await told()
+    expect((await todayOf(productId))?.today).toMatchObject({ priceMinor: 3000 })
+    for (const _ of ['once', 'sent again'])
+      expect(await answer(who, id, 'gone')).toMatchObject({ status: 200, body: { done: 'ended', notice: { answer: 'gone' } } })
+    expect((await who.send('GET', `/api/sightings/${sightingId}`)).body).toMatchObject({ disputes: 0, myVote: null, goneOn: today() })
+    expect(await todayOf(productId)).toMatchObject({ today: { priceMinor: 3999, condition: 'shelf' }, best: { priceMinor: 3000 } })
+  })
+
+  it('leaves no price today where the regular price is gone: an older one does not come back', async () => {
+    const { id: productId } = await known()
+    const who = await world.signIn('member')
+    await setWatch(who, { productId, limitMinor: 4500 })
+    await post(ada, productId, { condition: 'shelf', priceMinor: 3900, seenOn: addDays(today(), -1) })
+    await lookNow(world)
+    const [notice] = await toldTo(who)
+    expect((await answer(who, notice?.id ?? 'none', 'gone')).body.done).toBe('emptied')
+    const view = await todayOf(productId)
+    expect(view).toMatchObject({ goneOn: today(), regular: { priceMinor: 3900 } })
+    expect(view?.today).toBeUndefined()
+    // Seen again by anybody, it is there.
+    await post(ida, productId, { condition: 'shelf', priceMinor: 3900 })
+    expect((await todayOf(productId))?.today).toMatchObject({ priceMinor: 3900 })
+    expect((await answer(who, notice?.id ?? 'none', 'gone')).body.done, 'and gone once more').toBe('emptied')
   })
 
   it('that was said to be gone by mistake is there again when that is taken back', async () => {
-    const { who, id, sightingId } = await told()
+    const { who, id, sightingId, productId } = await told()
+    await who.send('POST', `/api/sightings/${sightingId}/confirm`)
     await answer(who, id, 'gone')
+    expect((await who.send('GET', `/api/sightings/${sightingId}`)).body).toMatchObject({ confirmations: 1, myVote: 'confirm' })
     expect((await ida.send('DELETE', `/api/notices/${id}/answer`)).status).toBe(404)
     expect(await who.send('DELETE', `/api/notices/${id}/answer`)).toMatchObject({
       status: 200,
       body: { id, answer: null, answeredAt: null },
     })
-    expect((await who.send('GET', `/api/sightings/${sightingId}`)).body).toMatchObject({ disputes: 0, myVote: null })
-    expect((await answer(who, id, 'still_there')).body).toMatchObject({ done: expect.stringMatching(/confirmed|posted/) as string })
+    expect((await who.send('GET', `/api/sightings/${sightingId}`)).body).toMatchObject({
+      confirmations: 1,
+      myVote: 'confirm',
+      goneOn: null,
+    })
+    expect((await todayOf(productId))?.today).toMatchObject({ priceMinor: 3000 })
+    expect((await answer(who, id, 'still_there')).body).toMatchObject({ done: 'confirmed' })
     const after = await who.send('DELETE', `/api/notices/${id}/answer`)
     expect(after.body, 'still there stays').toMatchObject({ answer: 'still_there' })
   })
 
-  it('takes its dispute back too where it was pressed on the last day and is taken back on the next', async () => {
+  it('goes with it where it was pressed on the last day and is taken back on the next', async () => {
     const { who, id, sightingId } = await told({ lastDay: today() })
     const { clock } = world.deps
-    expect((await answer(who, id, 'gone')).body.done).toBe('disputed')
+    expect((await answer(who, id, 'gone')).body.done).toBe('ended')
     world.rebuild({ clock: () => clock() + 86_400_000 })
     const back = await who.send('DELETE', `/api/notices/${id}/answer`)
     world.rebuild({ clock })
     expect(back.body).toMatchObject({ answer: null })
-    expect((await who.send('GET', `/api/sightings/${sightingId}`)).body).toMatchObject({ disputes: 0, myVote: null })
-  })
-
-  it('that was confirmed, then said to be gone by mistake, is confirmed again when that is taken back', async () => {
-    const { who, id, sightingId } = await told()
-    await who.send('POST', `/api/sightings/${sightingId}/confirm`)
-    for (const given of ['gone', 'gone'] as const) await answer(who, id, given)
-    expect((await who.send('GET', `/api/sightings/${sightingId}`)).body).toMatchObject({ confirmations: 0, disputes: 1 })
-    await who.send('DELETE', `/api/notices/${id}/answer`)
-    expect((await who.send('GET', `/api/sightings/${sightingId}`)).body).toMatchObject({ confirmations: 1, disputes: 0, myVote: 'confirm' })
+    expect((await who.send('GET', `/api/sightings/${sightingId}`)).body).toMatchObject({ goneOn: null })
   })
 
   it('of one report that two watches told is one word: gone until both are taken back, posted once a day', async () => {
@@ -331,11 +366,11 @@ describe('what was found at the store', () => {
     const record = async () => (await who.send('GET', `/api/sightings/${sightingId}`)).body
     for (const id of [first, second]) await answer(who, id, 'gone')
     await who.send('DELETE', `/api/notices/${first}/answer`)
-    expect(await record(), 'the other still says so').toMatchObject({ disputes: 1, myVote: 'dispute' })
+    expect(await record(), 'the other still says so').toMatchObject({ goneOn: today() })
     await who.send('DELETE', `/api/notices/${second}/answer`)
-    expect(await record()).toMatchObject({ disputes: 0, myVote: null })
+    expect(await record()).toMatchObject({ goneOn: null })
     expect((await answer(who, first, 'still_there')).body).toMatchObject({ done: 'posted' })
-    expect((await answer(who, second, 'still_there')).body).toMatchObject({ done: 'kept', notice: { answer: 'still_there' } })
+    expect((await answer(who, second, 'still_there')).body).toMatchObject({ done: 'said', notice: { answer: 'still_there' } })
   })
 
   it('is told to its owner alone', async () => {
@@ -343,14 +378,25 @@ describe('what was found at the store', () => {
     expect((await answer(ida, id, 'gone')).status).toBe(404)
   })
 
-  it('of one’s own report is kept and changes nothing', async () => {
+  it('of one’s own report counts too', async () => {
     const { id: productId } = await known()
     await setWatch(ada, { productId })
     const posted = await post(ada, productId)
     await lookNow(world)
     const [notice] = await toldTo(ada)
-    expect(await answer(ada, notice?.id ?? 'none', 'gone')).toMatchObject({ body: { done: 'kept' } })
-    expect((await ada.send('GET', `/api/sightings/${posted.body.id}`)).body).toMatchObject({ disputes: 0, withdrawn: false })
+    expect(await answer(ada, notice?.id ?? 'none', 'gone')).toMatchObject({ body: { done: 'ended' } })
+    expect((await ada.send('GET', `/api/sightings/${posted.body.id}`)).body).toMatchObject({
+      goneOn: today(),
+      disputes: 0,
+      withdrawn: false,
+    })
+  })
+
+  it('changes nothing once the record holds another price', async () => {
+    const { who, id, sightingId, productId } = await told({ seenOn: addDays(today(), -2) })
+    await post(ida, productId, { priceMinor: 2900 })
+    expect((await answer(who, id, 'gone')).body.done).toBe('passed')
+    expect((await who.send('GET', `/api/sightings/${sightingId}`)).body).toMatchObject({ goneOn: null })
   })
 
   it('is counted as not seen until it was looked at', async () => {

@@ -11,6 +11,7 @@ import { refreshPairs } from '../../db/price-summaries.ts'
 import { seenPricesOfProducts } from '../../db/seen-prices.ts'
 import { basisOf, sightingContext } from '../../db/sighting-context.ts'
 import { insertSighting, sightingsOfProducts, type SightingFields } from '../../db/sightings.ts'
+import { markGone, unmarkGone } from '../../db/sighting-gone.ts'
 import { takeBackVote, voteOnSighting, withdrawSighting } from '../../db/sighting-votes.ts'
 import { reverseUndo, undoSightings } from '../../db/sighting-undo.ts'
 import { areSummariesCurrent, rebuildSummaries } from '../../db/summary-rebuild.ts'
@@ -33,7 +34,20 @@ afterAll(() => test.close())
 
 /** One thing that somebody does; numbers pick who, where and which sighting of those that there are. */
 const step = fc.record({
-  act: fc.constantFrom('post', 'post', 'post', 'confirm', 'dispute', 'take_back', 'withdraw', 'undo', 'reverse'),
+  act: fc.constantFrom(
+    'post',
+    'post',
+    'post',
+    'confirm',
+    'dispute',
+    'take_back',
+    'gone',
+    'gone',
+    'not_gone',
+    'withdraw',
+    'undo',
+    'reverse',
+  ),
   who: fc.nat(2),
   where: fc.nat(1),
   which: fc.nat(30),
@@ -65,7 +79,14 @@ async function act(one: Step, productId: string, storeIds: readonly string[], ta
     const doubt = one.doubted ? { code: 'too_deep' as const, words: 'deep' } : null
     taken.push(await post(viewer, fields, doubt))
   } else if (one.act === 'withdraw') await withdrawSighting(test.db, viewer, id)
-  else if (one.act === 'undo') {
+  else if (one.act === 'gone') {
+    const day = addDays(DAY, -(one.daysAgo % 70))
+    await test.db.transaction().execute((trx) => markGone(trx, viewer, [id, ...taken.slice(-1)], day))
+  } else if (one.act === 'not_gone') {
+    const told = { productId, storeId: storeIds[one.where] ?? '', condition: one.condition, priceMinor: 1 }
+    const days = { since: addDays(DAY, -70), until: DAY }
+    await test.db.transaction().execute((trx) => unmarkGone(trx, viewer, told, days))
+  } else if (one.act === 'undo') {
     const told = await test.db
       .selectFrom('sighting')
       .select((eb) => eb.fn.countAll<number>().as('count'))
@@ -109,7 +130,8 @@ describe('summaries', () => {
       expect(await rebuildSummaries(test.db)).toMatchObject({ changed: 0 })
       expect(await kept()).toEqual(before)
       const views = await seenPricesOfProducts(test.db, [id], DAY)
-      expect(views).toEqual(priceViews(await sightingsOfProducts(test.db, [id]), DAY))
+      for (const day of [DAY, addDays(DAY, -1), addDays(DAY, 40)])
+        expect(await seenPricesOfProducts(test.db, [id], day), day).toEqual(priceViews(await sightingsOfProducts(test.db, [id]), day))
       for (const { best, today } of views) if (best && today) expect(best.priceMinor).toBeLessThanOrEqual(today.priceMinor)
     },
   )

@@ -1,6 +1,8 @@
 import { daysBetween, type CivilDate } from '../../dates.ts'
+import { isGone } from '../gone.ts'
 import type { PriceView } from '../price-view.ts'
 import { regularPrice } from '../regular-price.ts'
+import { saleSpells } from '../sale-spells.ts'
 import type { Sighting } from '../sighting.ts'
 import { todayPrice } from '../today.ts'
 import type { TrustOf } from '../trust.ts'
@@ -77,7 +79,7 @@ export function pairsNow(question: PairQuestion): PairNow[] {
         regularAge: daysBetween(regular.seenOn, asOf),
         todayMinor: today.priceMinor,
         ...known,
-        sale: withStatedDay(sale, today, asOf),
+        sale: endedSale(withStatedDay(sale, today, asOf), saleSpells(ofStore, asOf, trustOf).at(-1)?.goneOn, asOf),
         open: ahead.filter(({ first }) => first <= 0),
         coming: ahead.filter(({ first }) => first > 0),
       },
@@ -94,6 +96,10 @@ function withStatedDay(
   if (sale === null || sale.lastDay !== null || !lastDayStated || holdsUntil === null) return sale
   return { ...sale, lastDay: daysBetween(asOf, holdsUntil) }
 }
+
+/** A sale that was found gone is over, whatever its tag said. */
+const endedSale = (sale: SaleNow | null, goneOn: CivilDate | null | undefined, asOf: CivilDate): SaleNow | null =>
+  sale !== null && goneOn && isGone(goneOn, asOf) ? { ...sale, lastDay: daysBetween(asOf, goneOn) - 1 } : sale
 
 function salesNow(
   { windows, unwatched, asOf, points, takesPart, trustOf }: PairQuestion,

@@ -5,6 +5,13 @@ import type { Condition } from '../sighting.ts'
 export const NOTICE_ANSWERS = ['still_there', 'gone'] as const
 export type NoticeAnswer = (typeof NOTICE_ANSWERS)[number]
 
+/**
+ * What an answer did to the record: "still there" was posted, confirmed, or said of today already; "gone" ended a sale, left nothing known of today, took out a used
+ * piece, or came when the record held another price; the store's own list is the store's to change.
+ */
+export const DONE = ['posted', 'confirmed', 'said', 'ended', 'emptied', 'sold', 'passed', 'listed'] as const
+export type Done = (typeof DONE)[number]
+
 /** One deal that a person was told of, once. */
 export interface Notice {
   id: string

@@ -23,7 +23,7 @@ export interface StandingPrice {
 
 /**
  * What one product costs at one store on a day, as the tiers have it, and the cheapest used one there. At most one price of new goods and one of
- * used ones; none that is older than 60 days, since nobody is sent to a store for it. Doubted, disputed and withdrawn sightings are behind none.
+ * used ones; none that is older than 60 days, since nobody is sent to a store for it. Doubted, disputed, withdrawn sightings and those found gone are behind none.
  *
  * Sightings must be of one product and store; their order does not matter. A used one is taken to be there for five days, as a clearance is.
  */
@@ -62,7 +62,7 @@ function startOfRun(spells: readonly SaleSpell[]): CivilDate {
 
 function usedPrice(sightings: readonly Sighting[], asOf: CivilDate): Price | undefined {
   const used = sightings
-    .filter((one) => one.condition === 'used' && one.seenOn <= asOf && isAccepted(one))
+    .filter((one) => one.condition === 'used' && one.seenOn <= asOf && isAccepted(one) && !one.goneOn)
     .toSorted((a, b) => b.seenOn.localeCompare(a.seenOn) || a.priceMinor - b.priceMinor || a.id.localeCompare(b.id))
   const [cheapest] = used
   if (!cheapest || addDays(cheapest.seenOn, CLEARANCE_DAYS) < asOf) return undefined

@@ -100,7 +100,8 @@ it('a disputed row stays in its place while the board is open, and once the serv
 
 it.each([
   ['yours', { reporterId: 'me', own: true, mayVote: false }],
-  ['no vote: one of you invited the other', { own: true, mayVote: false }],
+  ['no vote: who posted it invited you', { own: true, tie: 'invited_you' as const, mayVote: false }],
+  ['no vote: you invited who posted it', { own: true, tie: 'invited_by_you' as const, mayVote: false }],
   ['withdrawn', { withdrawn: true, mayVote: false }],
   ['not yours to judge', { mayVote: false }],
   [null, {}],

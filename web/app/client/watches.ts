@@ -1,4 +1,4 @@
-import type { Notice, NoticeAnswer } from '../../../core/pricing/watches/notice.ts'
+import type { Done, Notice, NoticeAnswer } from '../../../core/pricing/watches/notice.ts'
 import type { NewWatch, WatchTerms, WatchView } from '../../../core/pricing/watches/watch.ts'
 import { request } from './request.ts'
 
@@ -16,7 +16,7 @@ export interface FeedLink {
 }
 export interface Answered {
   notice: Notice
-  done: 'posted' | 'confirmed' | 'disputed' | 'kept'
+  done: Done
 }
 
 export const listWatches = async (): Promise<WatchView[]> => (await request<{ items: WatchView[] }>('GET', '/api/watches')).items

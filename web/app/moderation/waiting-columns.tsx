@@ -23,7 +23,11 @@ export function waitingColumns(setting: Setting): Array<Column<SightingRow>> {
     { key: 'product', head: 'Product', rowHead: true, phone: 'lead', cell: productCell },
     { key: 'price', head: 'Price', num: true, phone: 'figure', cell: (row) => say(row.priceMinor, row.storeId) },
     { key: 'where', head: 'Seen', cell: (row) => whereWords(row, thisYear) },
-    { key: 'by', head: 'Reported by', cell: ({ reporterName }) => reporterName },
+    {
+      key: 'by',
+      head: 'Reported by',
+      cell: ({ reporterName, imported }) => (imported ? `a list, brought in by ${reporterName}` : reporterName),
+    },
     { key: 'why', head: 'Why it waits', phone: 'below', cell: (row) => <Why row={row} thisYear={thisYear} /> },
     { key: 'act', head: 'Your word', end: true, phone: 'acts', cell: (row) => <Acts row={row} {...setting} /> },
   ]

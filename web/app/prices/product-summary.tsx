@@ -5,26 +5,27 @@ import { SaleSign, TierRow } from '../parts/prices.tsx'
 import { useCurrency } from '../session/session.ts'
 import type { OpenBehind } from './behind.ts'
 import { isPrinted, summaryOf, type PriceSummary } from './price-summary.ts'
-import { CONDITION_WORDS, isSale } from './sighting-words.ts'
+import { CONDITION_WORDS, goneWords, isSale } from './sighting-words.ts'
 
 /** Full price, today, best seen: where, until when, how sure; each opens the sighting behind it. */
 export function ProductSummary({ record, onOpen }: { record: PriceRecord; onOpen: OpenBehind }): ReactElement {
   const currency = useCurrency()
   const { full, today, best } = summaryOf(record.views)
+  const gone = today ? null : sayGone(record)
   return (
     <div className="tiers">
       <TierRow
         tier="full"
         minor={full?.view.priceMinor ?? null}
         currency={currency}
-        why="no regular price known"
+        why={gone ? 'none where it can be had' : 'no regular price known'}
         small={full && fullSmall(full, record, onOpen)}
       />
       <TierRow
         tier="today"
         minor={today?.view.priceMinor ?? null}
         currency={currency}
-        why="no price younger than 180 days"
+        why={gone ?? 'no price younger than 180 days'}
         small={today && todaySmall(today, record, isPrinted(full, today), onOpen)}
       />
       <TierRow
@@ -40,6 +41,16 @@ export function ProductSummary({ record, onOpen }: { record: PriceRecord; onOpen
 
 const storeName = (record: PriceRecord, storeId: string): string =>
   record.sightings.find((row) => row.storeId === storeId)?.storeName ?? 'a store'
+
+/** Where it was found gone; null where no store is known to have had it lately. */
+function sayGone({ views, sightings, asOf }: PriceRecord): string | null {
+  const gone = views.filter(({ goneOn }) => goneOn !== undefined).toSorted((a, b) => (a.goneOn ?? '').localeCompare(b.goneOn ?? ''))
+  const last = gone.at(-1)
+  if (last?.goneOn === undefined) return null
+  const where =
+    gone.length === 1 ? (sightings.find((row) => row.storeId === last.storeId)?.storeName ?? 'a store') : `${gone.length} stores`
+  return `${goneWords(last.goneOn, yearOf(asOf))} at ${where}`
+}
 
 interface Opens {
   /** Of which figure. */

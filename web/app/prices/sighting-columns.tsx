@@ -7,7 +7,7 @@ import type { SightingAct } from '../client/sightings.ts'
 import { Button } from '../parts/button.tsx'
 import { SaleSign } from '../parts/prices.tsx'
 import type { Column } from '../parts/ruled-table.tsx'
-import { CONDITION_WORDS, EVIDENCE_WORDS, isSale, sayState } from './sighting-words.ts'
+import { CONDITION_WORDS, EVIDENCE_WORDS, goneWords, isSale, sayState } from './sighting-words.ts'
 import { VoteButtons } from './vote-buttons.tsx'
 import { WordNotTaken } from './word-not-taken.tsx'
 
@@ -47,8 +47,8 @@ export function sightingColumns(setting: Setting): Array<Column<SightingRow>> {
     },
     { key: 'last', head: 'Last day', cell: (row) => lastDayWords(row, thisYear) },
     { key: 'evidence', head: 'Evidence', cell: evidenceWords },
-    { key: 'by', head: 'Reported by', cell: ({ reporterName }) => reporterName },
-    { key: 'state', head: 'State', cell: stateCell },
+    { key: 'by', head: 'Reported by', cell: (row) => byWords(row) },
+    { key: 'state', head: 'State', cell: (row) => stateCell(row, thisYear) },
     { key: 'act', head: 'Your word', end: true, phone: 'acts', cell: (row) => actCell(row, setting) },
   ]
 }
@@ -58,6 +58,9 @@ const priceCell = (row: SightingRow, currency: string, home: string): ReactEleme
     {sayMoney(row.priceMinor, currency, { home })}
   </span>
 )
+
+/** A list has no witness: who brought it in is named as such. */
+const byWords = ({ reporterName, imported }: SightingRow): string => (imported ? `a list, brought in by ${reporterName}` : reporterName)
 
 const evidenceWords = ({ evidence, note }: SightingRow): string =>
   note ? `${EVIDENCE_WORDS[evidence]}: ${note}` : EVIDENCE_WORDS[evidence]
@@ -77,11 +80,18 @@ const kindCell = (row: SightingRow, setting: Setting): ReactElement => (
 )
 
 function phoneWords(row: SightingRow, { thisYear, currencyOf, home, personId }: Setting): string {
-  const { lastDay, printedRegularMinor, evidence, note, reporterId, reporterName } = row
+  const { lastDay, printedRegularMinor, evidence, note, reporterId, goneOn } = row
   const words = [
     printedRegularMinor === null ? '' : `regular on the tag ${sayMoney(printedRegularMinor, currencyOf(row.storeId), { home })}`,
-    reporterId === personId ? 'reported by you' : `by ${reporterName}`,
+    reporterId === personId
+      ? row.imported
+        ? 'a list, brought in by you'
+        : 'reported by you'
+      : row.imported
+        ? byWords(row)
+        : `by ${row.reporterName}`,
     evidence === 'none' && !note ? '' : evidence === 'none' ? (note ?? '') : evidenceWords(row),
+    goneOn ? goneWords(goneOn, thisYear) : '',
     sayState(row),
     waits(row) ? (row.doubt?.words ?? '') : '',
   ]
@@ -94,8 +104,9 @@ const lastDayWords = (row: SightingRow, thisYear: number): string =>
 /** Doubted, and nobody has confirmed it yet. */
 const waits = (row: SightingRow): boolean => row.doubt !== null && !isAccepted(row) && !row.withdrawn
 
-const stateCell = (row: SightingRow): ReactElement => (
+const stateCell = (row: SightingRow, thisYear: number): ReactElement => (
   <>
+    {row.goneOn && `${goneWords(row.goneOn, thisYear)} · `}
     {sayState(row)}
     {waits(row) && <span className="note doubt-words">{row.doubt?.words}</span>}
   </>

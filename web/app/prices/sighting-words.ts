@@ -37,13 +37,21 @@ export function sayState(
  * @example noVoteWords({ …, reporterId: 'me' }, 'me') // 'yours'
  */
 export function noVoteWords(
-  { withdrawn, reporterId, own, mayVote }: Pick<SightingRow, 'withdrawn' | 'reporterId' | 'own' | 'mayVote'>,
+  { withdrawn, reporterId, tie, mayVote }: Pick<SightingRow, 'withdrawn' | 'reporterId' | 'tie' | 'mayVote'>,
   personId: string,
 ): string | null {
   if (withdrawn) return 'withdrawn'
   if (reporterId === personId) return 'yours'
-  if (own) return 'no vote: one of you invited the other'
+  if (tie) return TIE_WORDS[tie]
   return mayVote ? null : 'not yours to judge'
+}
+
+/** @example goneWords('2026-11-25', 2026) // 'found gone 25 Nov' */
+export const goneWords = (goneOn: string, thisYear: number): string => `found gone ${sayDate(goneOn, thisYear)}`
+
+const TIE_WORDS: Record<NonNullable<SightingRow['tie']>, string> = {
+  invited_you: 'no vote: who posted it invited you',
+  invited_by_you: 'no vote: you invited who posted it',
 }
 
 /**
@@ -62,12 +70,14 @@ export const notTakenWords = ({ status, title, detail }: Pick<Problem, 'status' 
  * @example sayStanding({ …, regularMinor: 18999, underRegular: 0.2 }, 'USD', 2026) // '20 % under $189.99'
  */
 export function sayStanding(
-  row: Pick<BoardRow, 'regularMinor' | 'underRegular' | 'over'> & { sighting: Pick<Sighting, 'condition' | 'lastDay'> },
+  row: Pick<BoardRow, 'regularMinor' | 'underRegular' | 'over'> & { sighting: Pick<Sighting, 'condition' | 'lastDay' | 'goneOn'> },
   currency: string,
   thisYear: number,
   home = currency,
 ): string {
-  if (row.sighting.condition === 'used') return 'used, enters no total'
+  const gone = row.over && row.sighting.goneOn ? goneWords(row.sighting.goneOn, thisYear) : null
+  if (row.sighting.condition === 'used') return `used, ${gone ?? 'enters no total'}`
+  if (gone !== null) return gone
   if (row.over) return row.sighting.lastDay ? `over since ${sayDate(row.sighting.lastDay, thisYear)}` : 'taken to be over'
   if (row.regularMinor === null || row.underRegular === null) return 'regular price not known'
   const percent = Math.round(Math.abs(row.underRegular) * 100)

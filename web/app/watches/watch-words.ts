@@ -3,7 +3,7 @@ import { parseSpecFilter } from '../../../core/catalog/spec-filter.ts'
 import { sayDate } from '../../../core/dates.ts'
 import type { Install } from '../../../core/install.ts'
 import { sayMoney } from '../../../core/money.ts'
-import type { Notice } from '../../../core/pricing/watches/notice.ts'
+import type { Done, Notice } from '../../../core/pricing/watches/notice.ts'
 import type { WatchedCondition, WatchedRequirement, WatchTerms } from '../../../core/pricing/watches/watch.ts'
 import type { ReaderUnits } from '../../../core/units/quantity.ts'
 import { sayTests } from '../catalog/spec-filter-words.ts'
@@ -58,9 +58,13 @@ const NOTICE_CONDITIONS: Record<Notice['condition'], string> = {
 }
 
 /** What an answer did to the record. */
-export const DONE_WORDS = {
+export const DONE_WORDS: Record<Done, string> = {
   posted: 'Still there: posted as seen today.',
   confirmed: 'Still there: you confirmed it.',
-  disputed: 'Gone: you disputed it, and it counts no more.',
-  kept: 'Noted. The record stays as it is.',
-} as const
+  said: 'Still there: you said so of today already.',
+  ended: 'Gone: this price is over from today, and the regular price there is back.',
+  emptied: 'Gone: no price of today is known there until somebody sees one.',
+  sold: 'Gone: the used one is no longer among those to be had.',
+  passed: 'Noted. The record no longer had this as today’s price there, and stays as it is.',
+  listed: 'Noted. It is the store’s own price list: only the store changes it.',
+}
