@@ -23,6 +23,10 @@ export interface OwnPrice extends Omit<OpenPrice, 'originId' | 'store'> {
   store: Omit<OpenPrice['store'], 'key'>
 }
 
+/** Neither it nor what was the regular price there was found gone since. */
+const NOT_GONE_SINCE = sql<boolean>`not exists (select from sighting gone where gone.product_id = sighting.product_id and gone.store_id = sighting.store_id
+  and gone.gone_on >= sighting.seen_on and gone.accepted and (gone.id = sighting.id or gone.condition = 'shelf'))`
+
 /**
  * What members saw for themselves since a day, the newest first, as many as are told: what counts and was not found gone since, of products and stores that are in use. Only
  * the day is told, so that the order within one is by id alone and says nothing of the hour.
@@ -54,19 +58,7 @@ export async function ownOpenPrices(db: Kysely<Database>, since: CivilDate): Pro
     ])
     .where('sighting.accepted', '=', true)
     .where('sighting.seen_on', '>=', since)
-    .where(({ not, exists, selectFrom }) =>
-      not(
-        exists(
-          selectFrom('sighting as gone')
-            .select('gone.id')
-            .whereRef('gone.product_id', '=', 'sighting.product_id')
-            .whereRef('gone.store_id', '=', 'sighting.store_id')
-            .whereRef('gone.gone_on', '>=', 'sighting.seen_on')
-            .where('gone.accepted', '=', true)
-            .where((eb) => eb.or([eb('gone.id', '=', eb.ref('sighting.id')), eb('gone.condition', '=', 'shelf')])),
-        ),
-      ),
-    )
+    .where(NOT_GONE_SINCE)
     .where('product.archived', '=', false)
     .where('store.archived', '=', false)
     .orderBy('sighting.seen_on', 'desc')
