@@ -37,7 +37,7 @@ export function doneSteps(props: SetupPageProps): Markup | '' {
     return tick === undefined ? [] : [{ step, on: tick.on }]
   })
   if (done.length === 0) return ''
-  return markup`<section aria-labelledby="h-done"><h2 id="h-done">Done</h2><p class="note">Open a step to read it again.</p><form method="post" action="${props.path}/tick"><input type="hidden" name="done" value="0"><ul class="list done">${done.map(
+  return markup`<section aria-labelledby="h-done"><h2 id="h-done">Done</h2><p class="note">Open a step to read it again. Was it done on another day? Take “Not done” there, and tick it with that day.</p><form method="post" action="${props.path}/tick"><input type="hidden" name="done" value="0"><ul class="list done">${done.map(
     ({ step, on }) =>
       markup`<li id="${step.id}"><details><summary>${doneSign()}<span>${step.title}</span><time class="when">${sayDate(on, yearOf(props.today))}</time></summary>
 ${step.id === 'leak-hold' ? shortHold(props) : ''}${stepText(step, props)}<button class="btn" name="step" value="${step.id}">Not done</button></details></li>`,
