@@ -1,5 +1,6 @@
 import { sql, type Kysely, type Selectable, type Transaction } from 'kysely'
 import type { Kind } from '../core/catalog/kinds.ts'
+import type { CivilDate } from '../core/dates.ts'
 import type { ListPrice, StockItem } from '../core/pricing/price-list.ts'
 import { ok, refuse, type Result } from '../core/result.ts'
 import type { Database, ListPriceTable } from './database.ts'
@@ -17,6 +18,9 @@ export interface StockFilter {
   q?: string | undefined
   /** Only products that have a price, or only those that have none. */
   listed?: boolean | undefined
+  kind?: Kind | undefined
+  /** Only products of which a price is in force on this day. */
+  pricedOn?: CivilDate | undefined
   limit: number
   offset: number
 }
@@ -27,6 +31,12 @@ export async function listStock(db: Kysely<Database>, filter: StockFilter): Prom
     let query = db.selectFrom('product').leftJoin('stock_item', 'stock_item.product_id', 'product.id').where('product.archived', '=', false)
     const priced = sql<boolean>`exists (select from list_price where list_price.product_id = product.id)`
     if (filter.listed !== undefined) query = query.where(filter.listed ? priced : sql<boolean>`not ${priced}`)
+    const { kind, pricedOn } = filter
+    if (kind !== undefined) query = query.where('product.kind', '=', kind)
+    if (pricedOn !== undefined)
+      query = query.where((eb) =>
+        eb.exists(eb.selectFrom('list_price').whereRef('list_price.product_id', '=', 'product.id').where('valid_from', '<=', pricedOn)),
+      )
     const q = filter.q?.trim()
     if (q)
       query = query.where((eb) =>

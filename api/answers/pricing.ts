@@ -2,6 +2,7 @@ import * as z from 'zod'
 import { KINDS } from '../../core/catalog/kinds.ts'
 import type { CurrencyRate } from '../../core/pricing/currency-rate.ts'
 import type { PriceView } from '../../core/pricing/price-view.ts'
+import type { ListedPrice } from '../../core/pricing/listed-price.ts'
 import type { BoardRow, PriceRecord, SightingRow } from '../../core/pricing/record.ts'
 import type { RolledPart } from '../../core/pricing/roll-up-by-region.ts'
 import { CONDITIONS } from '../../core/pricing/sighting.ts'
@@ -131,6 +132,22 @@ export const RolledPartAnswer = answer(
   }) satisfies z.ZodType<RolledPart>,
 )
 
+export const ListedPriceAnswer = answer(
+  'ListedPrice',
+  z.strictObject({
+    productId: id,
+    productName: z.string(),
+    kind: z.enum(KINDS),
+    storeId: id,
+    storeName: z.string(),
+    priceMinor: amount,
+    fullMinor: amount.nullable(),
+    saleUntil: day.nullable(),
+    validFrom: day,
+    stockCount: z.int().nullable(),
+  }) satisfies z.ZodType<ListedPrice>,
+)
+
 export const PriceRecordAnswer = answer(
   'PriceRecord',
   z.strictObject({
@@ -139,6 +156,7 @@ export const PriceRecordAnswer = answer(
     total: z.int(),
     views: z.array(PriceViewAnswer),
     rolledUp: z.array(RolledPartAnswer),
+    listed: ListedPriceAnswer.nullable(),
     asOf: day,
   }) satisfies z.ZodType<PriceRecord>,
 )
@@ -155,6 +173,8 @@ export const BoardAnswer = answer(
         over: z.boolean(),
       }) satisfies z.ZodType<BoardRow>,
     ),
+    /** Where the place is a store: what its own list asks, in place of rows. */
+    listed: z.array(ListedPriceAnswer),
     total: z.int(),
   }),
 )

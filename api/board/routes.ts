@@ -7,6 +7,7 @@ import { board as readBoard } from '../../db/board.ts'
 import { seenPricesOfPairs } from '../../db/seen-prices.ts'
 import { BoardAnswer } from '../answers/pricing.ts'
 import type { Env } from '../context.ts'
+import { ownBoard } from './own-board.ts'
 import { signedIn } from '../context.ts'
 import { installToday } from '../day.ts'
 import { paging, searchText } from '../http/inputs.ts'
@@ -25,10 +26,15 @@ const SHOWN_DAYS = 180
 
 export const board = new Hono<Env>().get(
   '/',
-  operation('getBoard', { summary: 'Newest accepted sighting of each product and store', tag: 'Prices', answers: { 200: BoardAnswer } }),
+  operation('getBoard', {
+    summary: 'Newest accepted sighting of each product and store; in a store what its own list asks',
+    tag: 'Prices',
+    answers: { 200: BoardAnswer },
+  }),
   valid('query', BoardQuery),
   async (c) => {
-    const { today } = await installToday(c)
+    const { today, install } = await installToday(c)
+    if (install.mode === 'store') return c.json(await ownBoard(c, c.req.valid('query'), today), 200)
     const { rows, total } = await readBoard(c.get('db'), signedIn(c), { ...c.req.valid('query'), since: addDays(today, -SHOWN_DAYS) })
     const pairs = rows.map(({ sighting }) => ({ productId: sighting.productId, storeId: sighting.storeId }))
     const views = await seenPricesOfPairs(c.get('db'), pairs, today)
@@ -36,6 +42,7 @@ export const board = new Hono<Env>().get(
     return c.json(
       {
         rows: rows.map(({ sighting, kind }) => boardRow(sighting, kind, viewOf.get(`${sighting.productId} ${sighting.storeId}`), today)),
+        listed: [],
         total,
       },
       200,

@@ -1,14 +1,18 @@
+import type { Product } from '../../core/catalog/product.ts'
+import type { CivilDate } from '../../core/dates.ts'
 import { closedStoreFacts } from '../../core/pricing/closed-store-facts.ts'
+import { listedPrice, type ListedPrice } from '../../core/pricing/listed-price.ts'
 import type { PriceRecord } from '../../core/pricing/record.ts'
 import type { PriceView } from '../../core/pricing/price-view.ts'
 import { rollUpByRegion, type RolledPart } from '../../core/pricing/roll-up-by-region.ts'
 import { storeCurrency } from '../../core/pricing/foreign-stores.ts'
 import type { StoreFacts } from '../../core/pricing/roll-up.ts'
+import { stockOf } from '../../db/price-list.ts'
 import { findProduct } from '../../db/products.ts'
 import { listRegions } from '../../db/regions.ts'
 import { seenRecordOfProduct } from '../../db/seen-prices.ts'
 import { newestRowsOfProduct, sightingRowsOfProduct } from '../../db/sightings.ts'
-import { listStores } from '../../db/stores.ts'
+import { listStores, ownStore } from '../../db/stores.ts'
 import type { Ctx } from '../context.ts'
 import { signedIn } from '../context.ts'
 import { installToday } from '../day.ts'
@@ -31,7 +35,13 @@ export async function priceRecord(c: Ctx, productId: string, whole: boolean): Pr
   const sightings = whole
     ? await sightingRowsOfProduct(db, viewer, productId)
     : await newestRowsOfProduct(db, viewer, productId, { newest: NEWEST, others: idsBehind(views, rolledUp) })
-  return { product, sightings, total: whole ? sightings.length : Math.max(counted, sightings.length), views, rolledUp, asOf: today }
+  const listed = install.mode === 'store' ? await listedOf(c, product, today) : null
+  return { product, sightings, total: whole ? sightings.length : Math.max(counted, sightings.length), views, rolledUp, listed, asOf: today }
+}
+
+async function listedOf(c: Ctx, { id, name, kind }: Product, asOf: CivilDate): Promise<ListedPrice | null> {
+  const [own, [item]] = [await ownStore(c.get('db')), await stockOf(c.get('db'), [id])]
+  return own && !own.archived && item ? (listedPrice({ ...item, name, kind }, own, asOf) ?? null) : null
 }
 
 /** Amounts of another currency compare with nothing here; of a store that is closed there is what was seen, and nothing to buy. */

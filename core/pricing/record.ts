@@ -1,4 +1,5 @@
 import type { Product } from '../catalog/product.ts'
+import type { ListedPrice } from './listed-price.ts'
 import type { PriceView } from './price-view.ts'
 import type { RolledPart } from './roll-up-by-region.ts'
 import type { Sighting } from './sighting.ts'
@@ -30,6 +31,8 @@ export interface PriceRecord {
   views: PriceView[]
   /** Over all stores of the install's currency, and by region. */
   rolledUp: RolledPart[]
+  /** What our own list asks, where the place is a store and has it; else null. */
+  listed: ListedPrice | null
   asOf: string
 }
 

@@ -4,7 +4,9 @@ import type { QuotePaper } from '../../api/quotes/paper.ts'
 import type { Store } from '../../core/catalog/store.ts'
 import { addDays, sayDate, yearOf } from '../../core/dates.ts'
 import type { Install } from '../../core/install.ts'
+import type { ListedPrice } from '../../core/pricing/listed-price.ts'
 import type { PriceView } from '../../core/pricing/price-view.ts'
+import type { BoardRow, PriceRecord } from '../../core/pricing/record.ts'
 import type { RevisionDocument } from '../../core/quote/revision.ts'
 import type { StockRow } from '../../db/price-list.ts'
 import { phoneId, product, sighting, store } from '../support/rows.ts'
@@ -329,6 +331,40 @@ describe('a store', () => {
     const refused = await manager.send('POST', '/api/stores', { body: { ...plain, name: 'A slip', ...fields } })
     expect(refused.status).toBe(422)
     expect(refused.body).toMatchObject({ errors: [{ field, message: expect.stringContaining(words) as string }] })
+  })
+})
+
+describe('the prices of a place that is a store', () => {
+  it('are those of its own list, on the board and on the product’s page, also where members saw others', async () => {
+    const tom = await world.signIn('member')
+    const listed = await product(world.db, { name: 'Listed Heater 90' })
+    await tom.send('POST', '/api/sightings', { body: sighting(listed.id, outside.id, { seenOn: today(), priceMinor: OUTSIDE_PRICE }) })
+    const until = addDays(today(), 5)
+    await importList(`product,price,valid from,sale price,sale until,stock\n${listed.name},30.00,${today()},20.00,${until},0\n`)
+    const told = {
+      productId: listed.id,
+      storeId: own.id,
+      priceMinor: 2000,
+      fullMinor: 3000,
+      saleUntil: until,
+      validFrom: today(),
+      stockCount: 0,
+    }
+    type Board = { rows: BoardRow[]; listed: ListedPrice[]; total: number }
+    const board = async (query: string) => (await tom.send<Board>('GET', `/api/board?q=listed+heater${query}`)).body
+    expect(await board('')).toMatchObject({ rows: [], listed: [told], total: 1 })
+    expect(await board(`&storeId=${outside.id}`)).toEqual({ rows: [], listed: [], total: 0 })
+    expect((await board('&kind=tank')).total).toBe(0)
+    const { body } = await tom.send<PriceRecord>('GET', `/api/products/${listed.id}/record`)
+    expect(body.listed).toMatchObject({ ...told, storeName: own.name })
+    expect((await tom.send<PriceRecord>('GET', `/api/products/${(await product(world.db)).id}/record`)).body.listed).toBeNull()
+  })
+
+  it('begin on their day', async () => {
+    const later = await product(world.db, { name: 'Later Heater 90' })
+    await importList(`product,price,valid from\n${later.name},30.00,${addDays(today(), 1)}\n`)
+    const { body } = await manager.send('GET', '/api/board?q=later+heater')
+    expect(body).toEqual({ rows: [], listed: [], total: 0 })
   })
 })
 

@@ -33,6 +33,7 @@ const recordOf = (sightings: SightingRow[], asOf = '2026-10-20'): PriceRecord =>
   total: sightings.length,
   views: priceViews(sightings, asOf),
   rolledUp: [],
+  listed: null,
   asOf,
 })
 const sale = row({

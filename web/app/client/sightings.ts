@@ -1,4 +1,5 @@
 import type { Kind } from '../../../core/catalog/kinds.ts'
+import type { ListedPrice } from '../../../core/pricing/listed-price.ts'
 import type { BoardRow, SightingRow } from '../../../core/pricing/record.ts'
 import type { Sighting } from '../../../core/pricing/sighting.ts'
 import { queryOf, request } from './request.ts'
@@ -18,6 +19,8 @@ export interface BoardFilter {
 }
 export interface Board {
   rows: BoardRow[]
+  /** Where the place is a store: what its own list asks, in place of rows. Absent in what a phone kept of an earlier release. */
+  listed?: ListedPrice[]
   total: number
 }
 export type SightingAct = 'confirm' | 'dispute' | 'withdraw' | 'take_back'

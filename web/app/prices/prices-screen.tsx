@@ -6,17 +6,19 @@ import { BOARD_COUNTED } from '../../../core/pricing/board.ts'
 import { problemOf } from '../client/problem.ts'
 import { Button } from '../parts/button.tsx'
 import { MoreRows } from '../parts/more-rows.tsx'
+import { OwnStoreMissing } from '../price-list/own-store-told.tsx'
 import { Screen } from '../parts/screen.tsx'
 import { Empty, ErrorNotice, LoadingRows } from '../parts/states.tsx'
 import { Told } from '../parts/told.tsx'
 import { useOnline } from '../parts/use-online.ts'
-import { usePerson } from '../session/session.ts'
+import { useInstall, usePerson } from '../session/session.ts'
 import { regionsQuery } from '../stores/stores-query.ts'
 import { BoardFilters } from './board-filters.tsx'
 import { matchingRows, rowsInMemory } from './board-in-memory.ts'
 import { BOARD_PAGE, boardQuery } from './board-query.ts'
 import type { BoardSearch } from './board-search.ts'
 import { BoardTable } from './board-table.tsx'
+import { ListedBoard } from './listed-board.tsx'
 import { WaitingTold } from './waiting-told.tsx'
 import './prices.css'
 
@@ -40,10 +42,12 @@ export function PricesScreen(): ReactElement {
   const kept =
     cut && !board.data ? matchingRows(rowsInMemory(queries), search, regions.data?.find(({ id }) => id === search.region)?.storeIds) : null
   const rows = kept ?? board.data?.rows ?? []
+  const listed = board.data?.listed ?? []
+  const isStore = useInstall().mode === 'store'
   return (
     <Screen
       title="Prices"
-      below="Newest first, as seen on the date; not an offer by the store."
+      below={isStore ? 'What our own list asks today.' : 'Newest first, as seen on the date; not an offer by the store.'}
       actions={
         <>
           <Link to="/prices/sale-calendar" className="btn">
@@ -56,6 +60,7 @@ export function PricesScreen(): ReactElement {
       }
     >
       <WaitingTold personId={person.id} />
+      <OwnStoreMissing />
       <BoardFilters search={search} onChange={change} />
       <ErrorNotice error={board.error} onRetry={() => void board.refetch()}>
         {cut && rows.length > 0 && <p>{READ_BEFORE}</p>}
@@ -66,8 +71,8 @@ export function PricesScreen(): ReactElement {
         </Told>
       )}
       {board.isPending && <LoadingRows rows={10} what="the prices" />}
-      {board.data && rows.length === 0 && (
-        <NoPrices filtered={Boolean(search.kind ?? search.store ?? search.region ?? search.q)} onAll={() => change({})} />
+      {board.data && rows.length === 0 && listed.length === 0 && (
+        <NoPrices isStore={isStore} filtered={Boolean(search.kind ?? search.store ?? search.region ?? search.q)} onAll={() => change({})} />
       )}
       {search.kind && (
         <p className="note">
@@ -76,10 +81,11 @@ export function PricesScreen(): ReactElement {
           </Link>
         </p>
       )}
+      {listed.length > 0 && <ListedBoard listed={listed} />}
       {rows.length > 0 && <BoardTable rows={rows} />}
-      {rows.length > 0 && !kept && (
+      {rows.length + listed.length > 0 && !kept && (
         <MoreRows
-          shown={rows.length}
+          shown={rows.length + listed.length}
           total={board.data?.total ?? 0}
           counted={BOARD_COUNTED}
           page={BOARD_PAGE}
@@ -91,8 +97,9 @@ export function PricesScreen(): ReactElement {
   )
 }
 
-function NoPrices({ filtered, onAll }: { filtered: boolean; onAll: () => void }): ReactElement {
-  if (filtered) return <Empty action={<Button onClick={onAll}>Show every price</Button>}>No sighting matches these filters.</Empty>
+function NoPrices({ filtered, isStore, onAll }: { filtered: boolean; isStore: boolean; onAll: () => void }): ReactElement {
+  if (filtered) return <Empty action={<Button onClick={onAll}>Show every price</Button>}>Nothing matches these filters.</Empty>
+  if (isStore) return <Empty>Our price list has no price that is in force today.</Empty>
   return (
     <Empty
       action={

@@ -6,6 +6,7 @@ import type { Product } from '../../../core/catalog/product.ts'
 import { specNotes } from '../../../core/catalog/spec-notes.ts'
 import { atLeast } from '../../../core/people/roles.ts'
 import type { PriceRecord } from '../../../core/pricing/record.ts'
+import type { PriceAhead } from '../../plots/price-record-data.ts'
 import { sayPhrase } from '../../../core/units/say.ts'
 import { MissingMeasure } from '../catalog/missing-measure.tsx'
 import { specWords } from '../catalog/spec-words.ts'
@@ -18,6 +19,7 @@ import { useCurrency, useInstall, usePerson, useReader } from '../session/sessio
 import { KitContents } from './kit-contents.tsx'
 import type { Behind } from './behind.ts'
 import { answerOf } from './product-answer.ts'
+import { ListedAnswer } from './listed-answer.tsx'
 import { ProductFigure } from './product-figure.tsx'
 import { ProductSummary } from './product-summary.tsx'
 import { inCurrency } from './in-currency.ts'
@@ -84,6 +86,7 @@ function SpecNotes({ product }: { product: Product }): ReactElement | null {
 
 function ProductPrices({ record, whole }: { record: PriceRecord; whole: WholeRecord }): ReactElement {
   const person = usePerson()
+  const isStore = useInstall().mode === 'store'
   const { product, sightings } = record
   return (
     <Screen
@@ -122,11 +125,13 @@ function ProductPrices({ record, whole }: { record: PriceRecord; whole: WholeRec
       }
     >
       <WaitingTold personId={person.id} />
-      {sightings.length === 0 && <ProductFigure productId={product.id} name={product.name} />}
-      {sightings.length === 0 ? (
+      {isStore ? <ListedAnswer record={record} /> : sightings.length === 0 && <ProductFigure productId={product.id} name={product.name} />}
+      {sightings.length === 0 && isStore ? null : sightings.length === 0 ? (
         <Empty action={product.archived ? undefined : <PostLink productId={product.id} />}>
           No sightings of it yet. Post the first one.
         </Empty>
+      ) : isStore ? (
+        <SeenSections record={record} whole={whole} />
       ) : (
         <RecordSections record={record} whole={whole} />
       )}
@@ -159,28 +164,54 @@ function RecordSections({ record, whole }: { record: PriceRecord; whole: WholeRe
       </div>
       {!record.product.archived && <OutlookSection outlook={outlook} asOf={record.asOf} />}
       <RolledUpSection record={record} onOpen={setBehind} />
-      <section aria-labelledby="record-head">
-        <div className="sechead">
-          <h2 id="record-head">Price record</h2>
-          <p className="key" aria-hidden="true">
-            <span className="key-shelf">shelf price</span>
-            <span className="key-sale">sale price</span>
-            <span className="sale">
-              <DipSign /> a sale, below the shelf price then
-            </span>
-          </p>
-        </div>
-        <RecordFigure record={told} ahead={record.product.archived ? undefined : aheadOf(outlook.onTags)} />
-        {record.sightings.length < record.total && (
-          <p className="note acts">
-            Drawn from the newest {record.sightings.length} of {record.total} sightings.
-            <Button small busy={whole.busy} onClick={whole.ask}>
-              Draw the whole record
-            </Button>
-          </p>
-        )}
-      </section>
+      <RecordPlot told={told} record={record} whole={whole} ahead={record.product.archived ? undefined : aheadOf(outlook.onTags)} />
       <SightingsSection sightings={record.sightings} total={record.total} whole={whole} behind={behind} onAll={() => setBehind(null)} />
     </>
+  )
+}
+
+/** What members saw, for whoever wants to compare: it counts in nothing here. */
+function SeenSections({ record, whole }: { record: PriceRecord; whole: WholeRecord }): ReactElement {
+  const told = inCurrency(record, useStoreCurrency(), useCurrency())
+  return (
+    <>
+      <p className="note">What members saw, at whichever store, stands below to compare. It counts in no quote and in no watch here.</p>
+      <RecordPlot told={told} record={record} whole={whole} ahead={undefined} />
+      <SightingsSection sightings={record.sightings} total={record.total} whole={whole} behind={null} onAll={() => undefined} />
+    </>
+  )
+}
+
+interface PlotProps {
+  /** The record in the install's currency. */
+  told: PriceRecord
+  record: PriceRecord
+  whole: WholeRecord
+  ahead: PriceAhead | undefined
+}
+
+function RecordPlot({ told, record, whole, ahead }: PlotProps): ReactElement {
+  return (
+    <section aria-labelledby="record-head">
+      <div className="sechead">
+        <h2 id="record-head">Price record</h2>
+        <p className="key" aria-hidden="true">
+          <span className="key-shelf">shelf price</span>
+          <span className="key-sale">sale price</span>
+          <span className="sale">
+            <DipSign /> a sale, below the shelf price then
+          </span>
+        </p>
+      </div>
+      <RecordFigure record={told} ahead={ahead} />
+      {record.sightings.length < record.total && (
+        <p className="note acts">
+          Drawn from the newest {record.sightings.length} of {record.total} sightings.
+          <Button small busy={whole.busy} onClick={whole.ask}>
+            Draw the whole record
+          </Button>
+        </p>
+      )}
+    </section>
   )
 }

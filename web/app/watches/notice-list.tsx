@@ -71,9 +71,7 @@ function NoticeRow({ notice }: { notice: Notice }): ReactElement {
         {sayNotice(notice, thisYear)} · told {sayInstant(toldAt, timeZone, thisYear)}
         {seenAt === null && <strong className="notice-new"> · new</strong>}
       </p>
-      <div className="notice-found">
-        {notice.sightingId !== null && <Found notice={notice} />}
-      </div>
+      <div className="notice-found">{notice.sightingId !== null && <Found notice={notice} />}</div>
     </li>
   )
 }

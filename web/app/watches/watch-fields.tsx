@@ -5,7 +5,7 @@ import { WATCHED_CONDITIONS, type WatchedCondition, type WatchTerms } from '../.
 import { ChoiceField, TickField } from '../parts/choice-fields.tsx'
 import { DateField } from '../parts/field.tsx'
 import { MoneyField } from '../parts/figure-fields.tsx'
-import { useCurrency, useToday } from '../session/session.ts'
+import { useCurrency, useInstall, useToday } from '../session/session.ts'
 import { sayBuyAt, type BuyAtKnown } from './buy-at-words.ts'
 import { WhereField } from './where-field.tsx'
 
@@ -38,11 +38,13 @@ interface Props {
 /** At which price, by when, which goods, where. */
 export function WatchFields({ draft, set, faults, buyAt }: Props): ReactElement {
   const today = useToday()
+  // A place that is a store has its own list alone: no sale is reckoned with, and nothing is bought elsewhere.
+  const isStore = useInstall().mode === 'store'
   const said = sayBuyAt(buyAt, useCurrency(), yearOf(today))
   const { way, limitMinor, byDay, conditions, regionId, storeIds } = draft
   return (
     <>
-      <ChoiceField label="Tell me" value={way} options={WAYS} onChange={(next) => set({ way: next })} />
+      {(!isStore || way === 'buy_at') && <ChoiceField label="Tell me" value={way} options={WAYS} onChange={(next) => set({ way: next })} />}
       {way === 'price' ? (
         <MoneyField
           label="Price, with tax"
@@ -79,7 +81,7 @@ export function WatchFields({ draft, set, faults, buyAt }: Props): ReactElement 
         ))}
         {faults['conditions'] && <p className="fault">Tick at least one.</p>}
       </fieldset>
-      <WhereField regionId={regionId} storeIds={storeIds} fault={faults['regionId'] ?? faults['storeIds']} onChange={set} />
+      {!isStore && <WhereField regionId={regionId} storeIds={storeIds} fault={faults['regionId'] ?? faults['storeIds']} onChange={set} />}
     </>
   )
 }
