@@ -50,14 +50,8 @@ function rowOf({ name, stated, underWaterMm, usableMm, mostMm, run, loop, verdic
 function loopOf(run: Judged['run']): CordRow['loop'] {
   const loop = dripLoop(run)
   if (loop === null) return undefined
-  const [neededMm, lowPointMm, exitHeightMm, outletHeightMm, distanceMm] = [
-    loop.neededMm,
-    loop.lowPointMm,
-    run.exitHeightMm,
-    run.outletHeightMm,
-    run.distanceMm,
-  ].map(Math.round) as [number, number, number, number, number]
-  return { neededMm, lowPointMm, exitHeightMm, outletHeightMm, distanceMm }
+  // What is wanted is judged in whole millimetres; the rest is drawn as it was entered.
+  return { neededMm: Math.round(loop.neededMm), lowPointMm: loop.lowPointMm, ...run }
 }
 
 /** A strip is hung above the water line: from the rim to the wall it wants a loop of its own. */

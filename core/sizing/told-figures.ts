@@ -55,14 +55,6 @@ function heaterFigures(situation: Situation, heating: Heating): SizingFigures {
 function loopFigure(situation: Situation): Pick<SizingFigures, 'dripLoop'> {
   const rim = rimLoop(situation)
   if (!rim) return {}
-  const mm = (value: number) => Math.round(value)
-  return {
-    dripLoop: {
-      neededMm: mm(rim.loop.neededMm),
-      lowPointMm: mm(rim.loop.lowPointMm),
-      exitHeightMm: mm(rim.run.exitHeightMm),
-      outletHeightMm: mm(rim.run.outletHeightMm),
-      distanceMm: mm(rim.run.distanceMm),
-    },
-  }
+  // What is wanted is judged in whole millimetres; the rest is drawn as it was entered.
+  return { dripLoop: { neededMm: Math.round(rim.loop.neededMm), lowPointMm: rim.loop.lowPointMm, ...rim.run } }
 }

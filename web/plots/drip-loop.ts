@@ -1,6 +1,7 @@
 import type { SizingFigures } from '../../core/sizing/report.ts'
 import { sayAtLeastLength, sayLength } from '../../core/units/say.ts'
 import type { ReaderUnits } from '../../core/units/quantity.ts'
+import { measuredIn } from '../../core/units/reader.ts'
 import { framed, label, px, type PlotOptions } from './frame.ts'
 import { paintFor, type Paint } from './palette.ts'
 
@@ -16,8 +17,10 @@ interface DripLoopOptions extends PlotOptions {
 }
 
 const WIDTH = 358
-const HEIGHT = 246
+const HEIGHT = 264
 const FLOOR = 226
+/** Under the words that a low point near the floor has below it. */
+const NOTE = 259
 /** Highest point drawn: the arc of the cord over the rim needs the rest. */
 const TOP = 34
 const TANK_LEFT = 8
@@ -77,9 +80,14 @@ export function dripLoopDrawing(figures: DripLoopFigures, options: DripLoopOptio
       cord(at, paint) +
       outlet(at, paint) +
       levels(at, drop, paint) +
-      words(at, figures, say, what, paint),
+      words(at, figures, say, what, paint) +
+      label({ x: TANK_LEFT, y: NOTE, text: roundingWords(options.reader), fill: paint('ink-2'), size: 13 }),
   )
 }
+
+/** To what the drawn lengths are told, and that the one to keep to is rounded up. @example roundingWords(US) // 'To 0.1 in, the drop rounded up' */
+export const roundingWords = (reader: ReaderUnits): string =>
+  measuredIn(reader).length === 'in' ? `To 0${reader.decimal}1 in, the drop rounded up` : `To 0${reader.decimal}1 cm, the drop rounded up`
 
 /** The tank hangs from the height at which cords leave it, as tall as it is, with some of its stand left to be seen. */
 function tank(at: Places, heightMm: number | undefined, paint: Paint): string {

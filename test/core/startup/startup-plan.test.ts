@@ -231,6 +231,18 @@ describe('the weight that the floor meets', () => {
     expect(filled?.amounts.slice(-1).map(({ value }) => sayPhrase(value, METRIC))).toEqual(['about 331 kg'])
   })
 
+  it('lays the bed as deep as what is bought makes it', () => {
+    // 28.5 L on 1199.2 × 437.2 mm of floor are 54 mm; a bed without any pack stays as deep as was asked.
+    const bags = [{ name: 'Millrace gravel', quantity: 5, spec: { type: 'gravel', packVolumeL: 5.7, packMassKg: 8 } as const }]
+    const deep = (substrates: typeof bags) =>
+      startupPlan(sizedSubject({ gear: { tank, substrates } }))
+        .steps.flatMap(({ amounts }) => amounts)
+        .find(({ label }) => label === 'How deep')?.value
+    expect(sayPhrase(deep(bags) ?? [], METRIC)).toBe('about 54 mm, a little more at the back')
+    const unstated = [{ ...bags[0]!, spec: { type: 'gravel' } as unknown as (typeof bags)[0]['spec'] }]
+    expect(sayPhrase(deep(unstated) ?? [], METRIC)).toBe('about 50 mm, a little more at the back')
+  })
+
   it('says so where it counts the stand', () => {
     const stand = { name: 'Thornby', quantity: 1, spec: { massKg: 28.1 } }
     expect(told(sizedSubject({ gear: { tank, substrates: [], stand } }))?.[1]).toEqual([

@@ -96,6 +96,13 @@ describe('the drip loop', () => {
     // 100 mm are 3.94 in: told as what to keep to, and not as less.
     expect(dripLoopDrawing(figures, { id: 'd', reader: US })).toContain('>4 in<')
   })
+  it('says to what its lengths are rounded, and that the drop is rounded up', () => {
+    // 443.5 mm are 17.46 in, and 4 in are the least that 100 mm are told as.
+    const drawn = dripLoopDrawing({ ...figures, outletHeightMm: 443.5, lowPointMm: 343.5 }, { id: 'd', reader: US })
+    expect(drawn).toContain('>Outlet at 17.5 in<')
+    expect(drawn).toContain('>To 0.1 in, the drop rounded up<')
+    expect(dripLoopDrawing(figures, { id: 'd', reader: { ...METRIC, decimal: ',' } })).toContain('>To 0,1 cm, the drop rounded up<')
+  })
   it('can be drawn with an outlet above the tank and with a loop that would touch the floor', () => {
     expect(dripLoopPlaces({ ...figures, outletHeightMm: 1800, lowPointMm: 1200 }).outlet).toBeLessThan(
       dripLoopPlaces({ ...figures, outletHeightMm: 1800 }).exit,
