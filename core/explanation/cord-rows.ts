@@ -1,4 +1,4 @@
-import { judgedCords, rimHeightMm, type Judged } from '../sizing/cord-length.ts'
+import { judgedCords, rimHeightMm, type Judged } from '../sizing/cords.ts'
 import { dripLoop } from '../sizing/drip-loop.ts'
 import type { Verdict } from '../sizing/finding.ts'
 import type { SizingFigures, SizingSubject } from '../sizing/report.ts'
@@ -8,13 +8,14 @@ import { leastLength, phrase, quantity, type Phrase } from '../units/quantity.ts
 /** One cord, what its drip loop wants and what there is of it. */
 export interface CordRow {
   name: string
-  /** Null for a strip: it is told beside the appliances and judged by nobody, since where it hangs is not asked. */
+  /** Null for a strip that no cord needs: it is told beside the appliances and judged by nobody. */
   verdict: Verdict | null
   /** Outside the water. Undefined where no loop can hang. */
   wanted: Phrase | undefined
   has: Phrase
   /** To be drawn; undefined where no loop can hang. */
   loop: NonNullable<SizingFigures['dripLoop']> | undefined
+  to: Judged['to']
   /** Rim above the floor, of a cord that leaves inside the stand; undefined of one over the rim. */
   rimMm: number | undefined
 }
@@ -30,19 +31,22 @@ export function cordRows(subject: SizingSubject): CordRow[] {
   const result = situationOf(subject)
   if (!result.ok) return []
   const situation = result.value
-  return [...judgedCords(situation).map((judged) => rowOf(judged, situation)), ...stripRows(situation)]
+  const judged = judgedCords(situation)
+  const own = judged.filter(({ name }) => !situation.gear.power.some((strip) => strip.name === name))
+  return [...own.map((each) => rowOf(each, situation)), ...stripRows(situation, judged)]
 }
 
-function rowOf({ name, stated, underWaterMm, usableMm, mostMm, run, loop, verdict }: Judged, situation: Situation): CordRow {
+function rowOf({ name, inSump, stated, to, underWaterMm, usableMm, mostMm, run, loop, verdict }: Judged, situation: Situation): CordRow {
   const rim = rimHeightMm(situation)
   const inWater = underWaterMm > 0 ? phrase`, without ${mm(underWaterMm)} in the water and over the rim` : phrase``
   const has = stated ? phrase`${mm(usableMm)}${inWater}` : phrase`not stated; usual ${mm(Math.max(0, usableMm))} to ${mm(mostMm)}${inWater}`
   return {
-    name,
+    name: inSump ? `${name} in the sump` : name,
     verdict,
     has,
-    wanted: loop ? phrase`${leastLength(Math.round(loop.neededMm))}` : undefined,
+    wanted: loop ? phrase`${leastLength(Math.round(loop.neededMm))}${to === 'strip' ? ' to the strip' : ''}` : undefined,
     loop: loopOf(run),
+    to,
     rimMm: run.exitHeightMm < rim.low ? Math.round(rim.high) : undefined,
   }
 }
@@ -55,7 +59,7 @@ function loopOf(run: Judged['run']): CordRow['loop'] {
 }
 
 /** A strip is hung above the water line: from the rim to the wall it wants a loop of its own. */
-function stripRows(situation: Situation): CordRow[] {
+function stripRows(situation: Situation, judged: readonly Judged[]): CordRow[] {
   const { gear, conditions } = situation
   const run = {
     exitHeightMm: rimHeightMm(situation).high,
@@ -65,10 +69,11 @@ function stripRows(situation: Situation): CordRow[] {
   const loop = loopOf(run)
   return gear.power.map(({ name, spec }) => ({
     name: `${name}, hung at the rim`,
-    verdict: null,
+    verdict: judged.find((each) => each.name === name)?.verdict ?? null,
     wanted: loop && phrase`${leastLength(loop.neededMm)}`,
     has: spec.cordMm === undefined ? phrase`not stated` : phrase`${mm(spec.cordMm)}`,
     loop,
+    to: 'outlet',
     rimMm: undefined,
   }))
 }

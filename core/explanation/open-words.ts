@@ -26,6 +26,9 @@ const STOOD_IN: Record<string, (subject: SizingSubject) => Phrase> = {
   'feed a day of the group': (subject) => feedOf(subject),
   'feed a day by the size of the animals': (subject) => feedOf(subject),
   'form of the pump’s curve': () => phrase`a straight line to a parabola`,
+  'place of the heater': () => phrase`in the sump`,
+  'place of the strip': ({ gear }) =>
+    phrase`at the rim beside the tank, ${quantity((gear.tank?.spec.lengthMm ?? 0) / 2, 'mm', 0)} from its middle`,
   'length of the hoses': () => phrase`about twice the height from the floor to the rim`,
   'height of the stand': () => phrase`${quantity(STAND_HEIGHT_MM.low, 'mm', 0)} to ${quantity(STAND_HEIGHT_MM.high, 'mm', 0)}`,
   'sides of the sump': () => phrase`a cube to a flat box of its litres`,

@@ -9,6 +9,8 @@ import { footprintM2 } from './tank-forms.ts'
 import { AMMONIA_STEP_MG_L, APPLIANCE_POWER_W, CORD_MM, FILTER_POWER_W, LIGHT_W_PER_M, LUMENS_PER_WATT } from './typical-ranges.ts'
 
 type Plugged = 'heaters' | 'filters' | 'lights' | 'appliances'
+/** What has a cord: all of that, and the strips. */
+type Corded = Plugged | 'power'
 /** What a plugged-in thing may say, whatever its kind. */
 interface PluggedSpec {
   powerW?: number
@@ -20,13 +22,14 @@ type Item = Counted<PluggedSpec>
 
 const SLOTS: Record<Exclude<Plugged, 'appliances'>, Slot> = { heaters: 'heat', filters: 'filter', lights: 'light' }
 const NAMES = { heaters: 'heater', filters: 'filter', lights: 'light' } as const
+const CORDS = { ...NAMES, appliances: 'appliance', power: 'strip' } as const
 const LUMENS: Told = ['lm', 0]
 
-const itemsOf = (gear: Gear, kind: Plugged): readonly Item[] => gear[kind] ?? []
+const itemsOf = (gear: Gear, kind: Corded): readonly Item[] => gear[kind] ?? []
 
 /** The same build with one item changed, by its place among its kind. */
 const withItem =
-  (kind: Plugged, index: number, spec: PluggedSpec) =>
+  (kind: Corded, index: number, spec: PluggedSpec) =>
   (gear: Gear): Gear => ({ ...gear, [kind]: itemsOf(gear, kind).map((item, at) => (at === index ? stating(item, spec) : item)) })
 
 /** Power that is commonly sold, W, by the very ranges that the checks take. */
@@ -54,8 +57,8 @@ function powerInput(gear: Gear, kind: Plugged, name: string, slot: Slot, isMeant
 }
 
 /** A cord is named by its thing, as its finding names it. */
-function cordInputs(gear: Gear, kind: Plugged, slotOf: (index: number) => Slot): OpenInput[] {
-  const typical = kind === 'appliances' ? CORD_MM.appliance : CORD_MM[NAMES[kind]]
+function cordInputs(gear: Gear, kind: Corded, slotOf: (index: number) => Slot): OpenInput[] {
+  const typical = CORD_MM[CORDS[kind]]
   return itemsOf(gear, kind).flatMap((item, index) =>
     item.spec.cordMm === undefined
       ? [
@@ -115,6 +118,7 @@ export function pluggedInputs(gear: Gear): OpenInput[] {
       powerInput(gear, 'appliances', kindInText(kind), SLOT_OF[kind], (item) => appliances.find((each) => each === item)?.kind === kind),
     ),
     ...cordInputs(gear, 'appliances', (index) => SLOT_OF[appliances[index]?.kind ?? 'air_pump']),
+    ...cordInputs(gear, 'power', () => SLOT_OF.power),
     ...lumenInputs(gear),
     ...testInputs(gear),
   ]

@@ -41,6 +41,10 @@ function sidesInput(litres: number, wallMm: number | undefined): OpenInput {
   return { name: 'sides of the sump', question, place: SUMP, ends: [end('compact'), end('flat')] }
 }
 
+/** Whether a pipe or a cord leaves over the sump's rim. */
+const standsInSump = ({ heaters, filters, appliances = [] }: Gear): boolean =>
+  heaters.length > 0 || filters.some(({ spec }) => spec.type === 'return_pump') || appliances.some(({ spec }) => spec.place === 'in_sump')
+
 /**
  * What nobody entered of a sump and of what drains into it.
  *
@@ -76,7 +80,7 @@ export function sumpInputs(gear: Gear, conditions: Conditions): OpenInput[] {
       },
     sump &&
       gear.sump?.spec.heightMm === undefined &&
-      gear.filters.some(({ spec }) => spec.type === 'return_pump') && {
+      standsInSump(gear) && {
         name: 'height of the sump',
         question: 'How high is the sump outside (Height)?',
         place: SUMP,

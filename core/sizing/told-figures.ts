@@ -1,4 +1,4 @@
-import { rimLoop } from './cord-length.ts'
+import { rimLoop } from './cords.ts'
 import { evaporationOf } from './evaporation-words.ts'
 import type { Delivery } from './filter-delivery.ts'
 import { waterSpan } from './filter-flow.ts'

@@ -81,6 +81,7 @@ export const CORD_MM = {
   filter: { low: 1200, high: 2000 },
   light: { low: 1200, high: 3000 },
   appliance: { low: 1200, high: 2500 },
+  strip: { low: 900, high: 3000 },
 } as const satisfies Record<string, Span>
 
 /** Bulk density of a substrate by its kind, kg/L. Quartz 2650 × (1 − 0.40) is 1.59; active soil about 1.0. */

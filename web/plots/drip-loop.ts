@@ -12,6 +12,8 @@ interface DripLoopOptions extends PlotOptions {
   what?: string
   /** Rim above the floor, of a cord that leaves inside the stand: what it belongs to stands there, the tank above it. Absent is a cord over the rim. */
   rimMm?: number | undefined
+  /** What it is plugged into; the wall outlet unless a strip is said. */
+  to?: 'outlet' | 'strip'
   /** Outside height of the tank; where it is not known the tank is drawn at a usual one. */
   tankHeightMm?: number
 }
@@ -66,6 +68,7 @@ export function dripLoopDrawing(figures: DripLoopFigures, options: DripLoopOptio
   const say = (mm: number): string => sayLength(mm, options.reader)
   const drop = sayAtLeastLength(Math.max(0, figures.outletHeightMm - figures.lowPointMm), options.reader)
   const what = options.what ?? 'cord'
+  const to = options.to ?? 'outlet'
   return framed(
     {
       ...options,
@@ -73,14 +76,14 @@ export function dripLoopDrawing(figures: DripLoopFigures, options: DripLoopOptio
       height: HEIGHT,
       className: 'loop',
       title: 'A drip loop',
-      desc: `The ${what} leaves the ${options.rimMm === undefined ? 'tank' : 'stand'} ${say(figures.exitHeightMm)} above the floor, hangs down to a low point ${say(figures.lowPointMm)} above the floor, and rises at least ${drop} to the outlet at ${say(figures.outletHeightMm)}. Water running along the cord drips off at the low point.`,
+      desc: `The ${what} leaves the ${options.rimMm === undefined ? 'tank' : 'stand'} ${say(figures.exitHeightMm)} above the floor, hangs down to a low point ${say(figures.lowPointMm)} above the floor, and rises at least ${drop} to the ${to} at ${say(figures.outletHeightMm)}. Water running along the cord drips off at the low point.`,
     },
     `<path d="M4 ${FLOOR}H354" stroke="${paint('ink')}" stroke-width="1.5"/>` +
       tank(at, options.tankHeightMm, paint) +
       cord(at, paint) +
       outlet(at, paint) +
       levels(at, drop, paint) +
-      words(at, figures, say, what, paint) +
+      words(at, figures, say, { what, to }, paint) +
       label({ x: TANK_LEFT, y: NOTE, text: roundingWords(options.reader), fill: paint('ink-2'), size: 13 }),
   )
 }
@@ -140,7 +143,13 @@ const LETTERS = 24
 const shortened = (name: string): string => (name.length <= LETTERS ? name : `${name.slice(0, LETTERS - 1).trimEnd()}…`)
 
 /** Words beside their levels, moved apart where the levels lie close together. */
-function words(at: Places, figures: DripLoopFigures, say: (mm: number) => string, what: string, paint: Paint): string {
+function words(
+  at: Places,
+  figures: DripLoopFigures,
+  say: (mm: number) => string,
+  { what, to }: { what: string; to: 'outlet' | 'strip' },
+  paint: Paint,
+): string {
   const quiet = { fill: paint('ink-2'), size: 13, ground: paint('sheet') }
   const beside = at.outletX + 14
   const outletAbove = at.outlet < at.exit + 24
@@ -155,7 +164,12 @@ function words(at: Places, figures: DripLoopFigures, say: (mm: number) => string
       ...quiet,
     }) +
     label({ x: TANK_RIGHT + 26, y: exitY + 18, text: shortened(what), fill: paint('pen'), size: 13, weight: 560, ground: paint('sheet') }) +
-    label({ x: outletAbove ? TANK_RIGHT + 60 : beside, y: outletY, text: `Outlet at ${say(figures.outletHeightMm)}`, ...quiet }) +
+    label({
+      x: outletAbove ? TANK_RIGHT + 60 : beside,
+      y: outletY,
+      text: `${to === 'strip' ? 'Strip' : 'Outlet'} at ${say(figures.outletHeightMm)}`,
+      ...quiet,
+    }) +
     label({
       x: at.lowX + 9,
       y: lowY,

@@ -14,13 +14,14 @@ describe('the rows of the cords', () => {
   /**
    * By hand: rim at 760 + 533.4 = 1293.4 mm, outlet at 300, 600 away; low point 200. Hanging form √(600² + 1093.4²) + 100 + 300 of slack = 1647.2 mm;
    * a canister's head at 350: √(600² + 150²) + 100 + 300 = 1018.5 mm. A heater's cord of 2600 less 533.4 of tank and 100 over the rim leaves 1966.6.
+   * A strip beside the rim, half of 1219.2 mm from the middle: √(609.6² + 100²) + 100 + 300 = 1017.7 mm.
    */
   it('tell what each loop wants and what there is of each cord, the heater’s without what lies in the tank', () => {
     expect(told()).toEqual({
-      'Torvane 100 W': ['fits', '165 cm', '196.7 cm, without 63.3 cm in the water and over the rim'],
+      'Torvane 100 W': ['fits', '102 cm to the strip', '196.7 cm, without 63.3 cm in the water and over the rim'],
       'Pellick canister': ['fits', '102 cm', '150 cm'],
-      'Halden Row': ['fits', '165 cm', '300 cm'],
-      'Corbelle strip, hung at the rim': [null, '165 cm', '180 cm'],
+      'Halden Row': ['fits', '102 cm to the strip', '300 cm'],
+      'Corbelle strip, hung at the rim': ['fits', '165 cm', '180 cm'],
     })
   })
   it('tell the usual range of a cord that nobody stated, and that it leaves open whether it reaches', () => {
@@ -52,8 +53,8 @@ describe('the rows of the cords', () => {
   })
   it('have the finding’s verdict as their worst, and its loop as the one to draw', () => {
     const lights = [one('Halden Row', { lengthMm: 1150, powerW: 30, cordMm: 900 })]
-    expect(findingOf('cord_length', { lights }).verdict).toBe('does_not_fit')
-    expect(rows({ lights }).find(({ name }) => name === 'Halden Row')).toMatchObject({
+    expect(findingOf('cord_length', { lights, power: [] }).verdict).toBe('does_not_fit')
+    expect(rows({ lights, power: [] }).find(({ name }) => name === 'Halden Row')).toMatchObject({
       verdict: 'does_not_fit',
       loop: { neededMm: 1647, lowPointMm: 200, exitHeightMm: 760 + 533.4, outletHeightMm: 300, distanceMm: 600 },
     })

@@ -1,8 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import { METRIC, sayPhrase, sayQuantity, US } from '../../../core/units/say.ts'
-import type { Appliance } from '../../../core/sizing/gear.ts'
-import { findingOf, one, reportOf } from './sample-build.ts'
+import type { Appliance, Gear } from '../../../core/sizing/gear.ts'
+import { findingOf as foundIn, one, reportOf } from './sample-build.ts'
 import { figuresOf, told } from './told.ts'
+
+/** Without a strip: every cord goes to the wall by itself. */
+const findingOf = (check: 'cord_length', changes: Partial<Gear> = {}, room: Parameters<typeof foundIn>[2] = {}) =>
+  foundIn(check, { power: [], ...changes }, room)
 
 const heater = (cordMm?: number) => ({ heaters: [one('Torvane', { powerW: 100, ...(cordMm ? { cordMm } : {}) })] })
 
@@ -51,7 +55,7 @@ it('asks for the stand’s height where the cord is stated and its way down is n
   const found = findingOf('cord_length', { ...stand, ...heater(2300), filters: [], lights: [] })
   expect(found).toMatchObject({ verdict: 'not_known', missing: ['height of the stand'] })
   expect(sayPhrase(found.reason, METRIC)).toMatch(/by the height of the stand; nobody has stated it\.$/)
-  expect(sayPhrase(found.action?.text ?? [], METRIC)).toMatch(/how high the stand is/)
+  expect(sayPhrase(found.action?.text ?? [], METRIC)).toMatch(/^Enter the height of the stand, or measure it/)
   const both = findingOf('cord_length', { ...stand, ...heater(), filters: [], lights: [] })
   expect(both.missing).toEqual(['cord of Torvane', 'height of the stand'])
   expect(sayPhrase(both.reason, METRIC)).toMatch(/nobody has stated how long its cord is/)
@@ -205,7 +209,7 @@ describe('the marks of a cord', () => {
     expect(told(of(1700))).toEqual({
       verdict: 'not_known',
       reason: 'A drip loop at Halden takes up to 182 cm of cord outside the water, by the height of the stand; nobody has stated it.',
-      action: 'Enter how high the stand is, or measure it.',
+      action: 'Enter the height of the stand, or measure it.',
       assumed: [],
       missing: ['height of the stand'],
     })
@@ -224,4 +228,103 @@ it('draws the loop of a cord over the rim', () => {
     distanceMm: 600,
   })
   expect(reportOf({}, { outletHeightMm: 60 }).figures.dripLoop).toBeUndefined()
+})
+
+/**
+ * By hand. The strip hangs beside the rim, half of 1219.2 mm from the tank's middle: a cord over the rim falls 100 mm and rises 100, √(609.6² + 100²) + 100 + 300
+ * is 1017.7 mm with slack and √(609.6² + 200²) = 641.6 mm at the shortest. A canister's, from 350 mm to 1293.4, takes √(609.6² + 100²) + 1043.4 + 300 = 1961.1 mm;
+ * to the wall 1018.5. The strip's own goes over the rim to the wall: 1647.2 mm, 1335.8 at the shortest.
+ */
+describe('a strip of the build', () => {
+  const bare = { heaters: [], filters: [], lights: [], appliances: [] }
+  const strip = (cordMm?: number) => [one('Corbelle', { outlets: 6, ...(cordMm === undefined ? {} : { cordMm }) })]
+  const light = (cordMm: number, own?: number) => ({ ...bare, lights: [one('Halden', { cordMm, lengthMm: 1150 })], power: strip(own) })
+
+  it('takes the cords that it hangs nearer to than the wall', () => {
+    expect([1018, 1017, 642, 641].map((cordMm) => findingOf('cord_length', light(cordMm, 2500)).verdict)).toEqual([
+      'fits',
+      'marginal',
+      'marginal',
+      'does_not_fit',
+    ])
+    expect(told(findingOf('cord_length', light(900, 2500)))).toEqual({
+      verdict: 'marginal',
+      reason: 'Halden has 90 cm of cord outside the water; a drip loop to the strip, hung beside the rim, takes 102 cm, slack included.',
+      action: 'Hang the strip nearer, above the water line and beside the tank, or choose a longer cord, never a second strip behind it.',
+      assumed: ['place of the strip'],
+      missing: [],
+    })
+  })
+
+  it('has a cord of its own to the wall, over the rim', () => {
+    expect([1647, 1646, 1336].map((own) => findingOf('cord_length', light(1200, own)).verdict)).toEqual(['fits', 'marginal', 'marginal'])
+    expect(told(findingOf('cord_length', light(1200, 1400))).reason).toBe(
+      'Corbelle has 140 cm of cord outside the water; a drip loop to the outlet takes 165 cm, slack included.',
+    )
+    // One that does not reach the wall itself serves nobody.
+    expect(told(findingOf('cord_length', light(1200, 1335)))).toMatchObject({ verdict: 'does_not_fit' })
+  })
+
+  it('is asked for its cord where no cord reaches the wall without it, and not otherwise', () => {
+    expect(told(findingOf('cord_length', light(1200)))).toMatchObject({
+      verdict: 'not_known',
+      reason: 'A drip loop at Corbelle takes 165 cm of cord outside the water; nobody has stated how long its cord is.',
+      missing: ['cord of Corbelle'],
+    })
+    expect(told(findingOf('cord_length', light(1700)))).toMatchObject({ verdict: 'fits', assumed: [] })
+  })
+
+  it('leaves a canister by the floor to the wall, where that is nearer', () => {
+    const filters = [one('Pellick', { type: 'canister' as const, cordMm: 1100 })]
+    expect(told(findingOf('cord_length', { ...bare, filters, power: strip(2500) }))).toMatchObject({
+      verdict: 'fits',
+      reason: 'Pellick has 110 cm of cord outside the water; a drip loop to the outlet takes 102 cm, slack included.',
+    })
+    // The wall is 3 m away: √(3000² + 150²) + 400 is 3403.7 mm, the strip 1961.1.
+    const far = { ...bare, filters: [one('Pellick', { type: 'canister' as const, cordMm: 1961 })], power: strip(5000) }
+    expect(findingOf('cord_length', far, { outletDistanceMm: 3000 })).toMatchObject({ verdict: 'fits', value: { value: 1961 } })
+  })
+
+  it('is the one of several that serves best', () => {
+    const power = [one('Short', { cordMm: 600 }), ...strip(2500)]
+    expect(findingOf('cord_length', { ...light(1100), power }).verdict).toBe('fits')
+  })
+})
+
+/**
+ * By hand. In a sump of 400 mm a heater's cord climbs 400 + 100 mm and leaves 400 mm above the floor: to an outlet at 300 mm, 600 away, it falls to 200,
+ * √(600² + 200²) + 100 + 300 = 1032.46 mm with slack, √(600² + 300²) = 670.8 mm at the shortest.
+ */
+describe('a heater of a build with a sump', () => {
+  const build = (cordMm: number, sump: object) => ({
+    lights: [],
+    filters: [],
+    appliances: [],
+    ...heater(cordMm),
+    sump: one('Thornby Sump', sump),
+  })
+
+  it('is taken to stand there', () => {
+    const high = { totalVolumeL: 60, operatingVolumeL: 30, heightMm: 400 }
+    expect([1532, 1531, 1171, 1170].map((cordMm) => findingOf('cord_length', build(cordMm, high)).verdict)).toEqual([
+      'fits',
+      'marginal',
+      'marginal',
+      'does_not_fit',
+    ])
+    expect(told(findingOf('cord_length', build(1600, high)))).toMatchObject({
+      reason: 'Torvane in the sump has 110 cm of cord outside the water; a drip loop to the outlet takes 104 cm, slack included.',
+      assumed: ['place of the heater'],
+    })
+  })
+
+  it('asks for the height of a sump that nobody measured, where that decides', () => {
+    // 300 to 450 mm: 400 to 550 mm climb, and the loop takes √(600² + 250²) + 400 = 1050 mm at the most.
+    expect(findingOf('cord_length', build(1601, { totalVolumeL: 60 })).verdict).toBe('fits')
+    expect(told(findingOf('cord_length', build(1550, { totalVolumeL: 60 })))).toMatchObject({
+      verdict: 'not_known',
+      missing: ['height of the sump'],
+      action: 'Enter the height of the sump, or measure it.',
+    })
+  })
 })

@@ -276,7 +276,7 @@ describe('a return pump', () => {
       lights: [],
       sump: sump(),
     })
-    // 350 mm of it climb out of the sump.
-    expect(said.value).toEqual({ value: 550, unit: 'mm', digits: 0 })
+    // 400 mm of it climb out of the sump.
+    expect(said.value).toEqual({ value: 500, unit: 'mm', digits: 0 })
   })
 })

@@ -8,6 +8,7 @@ const heater = (cordMm?: number) => ({
   heaters: [{ name: 'Torvane', quantity: 1, spec: { powerW: 100, ...(cordMm === undefined ? {} : { cordMm }) } }],
   lights: [],
   filters: [],
+  power: [],
 })
 const loops = (gear: Parameters<typeof sizedSubject>[0]) => stepFor(sizedSubject(gear), 'drip-loops')
 
@@ -88,6 +89,15 @@ it.each([METRIC, US])('tells the cord that is needed as one figure, rounded up, 
     expect(amountIn(step, 'Does it reach', units)).toContain(`takes ${figure},`)
     expect(amountIn(step, 'Reckoned for', units)).toContain('the wall outlet')
   }
+})
+
+it('measures the strip’s own cord first where a cord reaches the wall by the strip alone', () => {
+  const strip = (cordMm?: number) => ({ power: [{ name: 'Corbelle', quantity: 1, spec: { outlets: 6, ...(cordMm && { cordMm }) } }] })
+  expect(amountIn(loops({ gear: { ...heater(1830), ...strip() } }), 'Does it reach')).toMatch(
+    /^measure it first\. A drip loop at Corbelle takes/,
+  )
+  // Own: 119.7 cm outside the water to a strip that wants 101.8 cm; its own cord of 2 m to the wall wants 164.7 cm.
+  expect(amountIn(loops({ gear: { ...heater(1830), ...strip(2000) } }), 'Does it reach')).toMatch(/^yes, all do\./)
 })
 
 it('says how to measure where the tank is not known', () => {

@@ -92,6 +92,7 @@ describe('the drip loop', () => {
   })
   it("says the drop under the outlet, in the reader's units", () => {
     expect(dripLoopDrawing(figures, { id: 'd', reader: METRIC })).toContain('>10 cm<')
+    expect(dripLoopDrawing(figures, { id: 'd', reader: US, to: 'strip' })).toMatch(/to the strip at .*>Strip at /s)
     expect(dripLoopDrawing({ ...figures, lowPointMm: 198.4 }, { id: 'd', reader: US })).toContain('>4 in<')
     // 100 mm are 3.94 in: told as what to keep to, and not as less.
     expect(dripLoopDrawing(figures, { id: 'd', reader: US })).toContain('>4 in<')

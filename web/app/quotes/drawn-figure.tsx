@@ -49,7 +49,7 @@ function DrawnCords(): ReactElement {
         onChange={setIndex}
       />
       <figure className="drawing-figure">
-        <Svg markup={dripLoopDrawing(row.loop, { id: `loop${id}`, reader, what: row.name, rimMm: row.rimMm })} />
+        <Svg markup={dripLoopDrawing(row.loop, { id: `loop${id}`, reader, what: row.name, rimMm: row.rimMm, to: row.to })} />
       </figure>
     </>
   )

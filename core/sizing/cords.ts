@@ -1,0 +1,218 @@
+import { appliancesOf } from './appliances.ts'
+import { dripLoop, type CordRun, type DripLoop } from './drip-loop.ts'
+import type { Verdict } from './finding.ts'
+import type { ApplianceKind, ApplianceSpec } from './gear.ts'
+import { namesOf } from './make-finding.ts'
+import type { Situation } from './situation.ts'
+import { exactly, isExact, type Span } from './span.ts'
+import { CORD_MM, STAND_HEIGHT_MM, SUMP_HEIGHT_MM } from './typical-ranges.ts'
+import { settle, worstOf } from './verdict.ts'
+
+/** A canister stands on the floor of the stand; its cord leaves its head about here, a return pump's comes up through the sump to its rim. Common practice. */
+const LOW_EXIT: Exit = { heightMm: exactly(350), unstated: [] }
+/** What commonly stands on the floor of the stand. Common practice. */
+const STANDS_LOW: ReadonlySet<ApplianceKind> = new Set(['chiller', 'uv', 'co2', 'battery_backup'])
+/** A heater's cord takes this much to come over the rim. Common practice. */
+const OVER_RIM_MM = 100
+const NO_WATER = exactly(0)
+
+/** Where a cord leaves what it belongs to, above the floor, and what nobody stated of that. */
+interface Exit {
+  heightMm: Span
+  unstated: string[]
+}
+
+/** One appliance's cord. */
+interface Cord {
+  name: string
+  /** As on the label. */
+  wholeMm: Span
+  /** Of it in the tank or the sump and over the rim. */
+  underWaterMm: Span
+  stated: boolean
+  /** Taken to stand in the sump. */
+  inSump: boolean
+  exit: Exit
+}
+
+/** One cord against its loop. */
+export interface Judged {
+  name: string
+  stated: boolean
+  inSump: boolean
+  /** The wall outlet, or a strip of the build hung beside the rim. */
+  to: 'outlet' | 'strip'
+  underWaterMm: number
+  run: CordRun
+  /** The longest and the shortest cord outside the water, mm. */
+  mostMm: number
+  usableMm: number
+  /** Null where no loop can hang. */
+  loop: DripLoop | null
+  verdict: Verdict
+  reserveMm: number
+  /** Heights that nobody stated and the loop hangs on. */
+  heights: string[]
+}
+
+/** Floor to the tank's rim; a stand whose height nobody stated lies in the typical range. */
+export function rimHeightMm({ gear, tank }: Pick<Situation, 'gear' | 'tank'>): Span {
+  const stand = gear.stand?.spec.heightMm
+  const under = stand === undefined ? STAND_HEIGHT_MM : exactly(stand)
+  return { low: under.low + tank.heightMm, high: under.high + tank.heightMm }
+}
+
+/** The loop of a cord that leaves over the rim: the longest that any appliance needs. Null where the outlet is too low. */
+export function rimLoop(situation: Situation): { run: CordRun; loop: DripLoop } | null {
+  const run = runOf(overRim(situation), toOutlet(situation), 'high')
+  const loop = dripLoop(run)
+  return loop && { run, loop }
+}
+
+/** Where cords go: the height of what they are plugged into, and how far it is. */
+interface Way {
+  to: Judged['to']
+  end: Exit
+  distanceMm: number
+}
+
+const toOutlet = ({ conditions }: Situation): Way => ({
+  to: 'outlet',
+  end: { heightMm: exactly(conditions.outletHeightMm), unstated: [] },
+  distanceMm: conditions.outletDistanceMm,
+})
+
+/** A strip hangs beside the tank at the height of its rim, out of its drips: half the tank's length from its middle. Common practice. */
+const toStrip = (situation: Situation): Way => ({ to: 'strip', end: overRim(situation), distanceMm: situation.tank.lengthMm / 2 })
+
+const runOf = (exit: Exit, { end, distanceMm }: Way, side: keyof Span): CordRun => ({
+  exitHeightMm: exit.heightMm[side],
+  outletHeightMm: end.heightMm[side],
+  distanceMm,
+})
+
+const overRim = (situation: Situation): Exit => {
+  const heightMm = rimHeightMm(situation)
+  return { heightMm, unstated: isExact(heightMm) ? [] : ['height of the stand'] }
+}
+
+/** Over the rim of a sump that is chosen: it stands on the floor. */
+function overSump({ gear }: Situation): Exit {
+  const heightMm = gear.sump?.spec.heightMm
+  if (!gear.sump) return LOW_EXIT
+  return heightMm === undefined
+    ? { heightMm: SUMP_HEIGHT_MM, unstated: ['height of the sump'] }
+    : { heightMm: exactly(heightMm), unstated: [] }
+}
+
+const upThrough = (heightMm: Span): Span => ({ low: heightMm.low + OVER_RIM_MM, high: heightMm.high + OVER_RIM_MM })
+
+function cordsOf(situation: Situation): Cord[] {
+  const { gear, tank } = situation
+  const [rim, sump] = [overRim(situation), overSump(situation)]
+  const inTank = upThrough(exactly(tank.heightMm))
+  const cord = (name: string, stated: number | undefined, typical: Span, underWaterMm: Span, exit: Exit, inSump = false): Cord => ({
+    name,
+    wholeMm: stated === undefined ? typical : exactly(stated),
+    underWaterMm,
+    stated: stated !== undefined,
+    inSump,
+    exit,
+  })
+  return [
+    // A heater may lie near the bottom: its cord has the whole height to climb. In a build with a sump it stands there.
+    ...gear.heaters.map(({ name, spec }) =>
+      gear.sump
+        ? cord(name, spec.cordMm, CORD_MM.heater, upThrough(sump.heightMm), sump, true)
+        : cord(name, spec.cordMm, CORD_MM.heater, inTank, rim),
+    ),
+    ...gear.filters.map(({ name, spec: { type, cordMm } }) => {
+      if (type === 'return_pump') return cord(name, cordMm, CORD_MM.filter, sump.heightMm, sump)
+      return cord(name, cordMm, CORD_MM.filter, type === 'internal' ? inTank : NO_WATER, type === 'canister' ? LOW_EXIT : rim)
+    }),
+    ...gear.lights.map(({ name, spec }) => cord(name, spec.cordMm, CORD_MM.light, NO_WATER, rim)),
+    ...appliancesOf(gear).map(({ kind, name, spec }) => {
+      const isUnderWater = kind === 'circulation_pump' || spec.place === 'in_tank'
+      return cord(
+        name,
+        spec.cordMm,
+        CORD_MM.appliance,
+        isUnderWater ? inTank : NO_WATER,
+        isUnderWater ? rim : exitOf(kind, spec, rim, sump),
+      )
+    }),
+  ]
+}
+
+/** What stands beside a canister leaves as low as it does. */
+function exitOf(kind: ApplianceKind, { place }: ApplianceSpec, rim: Exit, sump: Exit): Exit {
+  if (place === 'in_sump') return sump
+  return STANDS_LOW.has(kind) ? LOW_EXIT : rim
+}
+
+/** Best first. */
+const rankOf = (verdict: Verdict): number => ['fits', 'marginal', 'not_known', 'does_not_fit'].indexOf(verdict)
+const better = (one: Judged, other: Judged): boolean =>
+  rankOf(one.verdict) - rankOf(other.verdict) < 0 || (one.verdict === other.verdict && one.reserveMm > other.reserveMm)
+
+/**
+ * Every cord judged, in the order of the gear, at the ends of what is stated: to the wall outlet, or to a strip of the build where that serves it better and the
+ * strip's own cord reaches the wall; then the strip's own, where one of them goes there.
+ *
+ * @example judgedCords(situation)[0]?.verdict // 'fits'
+ */
+export function judgedCords(situation: Situation): Judged[] {
+  const [wall, hung] = [toOutlet(situation), toStrip(situation)]
+  const strips = situation.gear.power.map(({ name, spec: { cordMm } }) =>
+    judgeWay(
+      {
+        name,
+        wholeMm: cordMm === undefined ? CORD_MM.strip : exactly(cordMm),
+        underWaterMm: NO_WATER,
+        stated: cordMm !== undefined,
+        inSump: false,
+        exit: overRim(situation),
+      },
+      wall,
+    ),
+  )
+  const [first, ...others] = strips.filter(({ verdict }) => verdict !== 'does_not_fit')
+  const straight = cordsOf(situation).map((cord) => [cord, judgeWay(cord, wall)] as const)
+  if (!first) return straight.map(([, judged]) => judged)
+  const strip = others.reduce((best, each) => (better(each, best) ? each : best), first)
+  const judged = straight.map(([cord, alone]) => {
+    const by = judgeWay(cord, hung)
+    return better({ ...by, verdict: worstOf([by.verdict, strip.verdict]) }, alone) ? by : alone
+  })
+  return judged.some(({ to }) => to === 'strip') ? [...judged, strip] : judged
+}
+
+/** *Fits* from the hanging form with slack, *marginal* from the shortest cord that still makes the loop. */
+function judgeCord(usableMm: number, loop: DripLoop): Verdict {
+  const usable = Math.round(usableMm)
+  if (usable >= Math.round(loop.neededMm)) return 'fits'
+  return usable >= Math.round(loop.shortestMm) ? 'marginal' : 'does_not_fit'
+}
+
+function judgeWay({ name, wholeMm, underWaterMm, stated, inSump, exit }: Cord, way: Way): Judged {
+  const run = runOf(exit, way, 'high')
+  const loops = [dripLoop(run), dripLoop(runOf(exit, way, 'low'))] as const
+  const loop = loops[0] && loops[1] ? (loops[0].neededMm >= loops[1].neededMm ? loops[0] : loops[1]) : null
+  const bestLoop = loop === loops[0] ? loops[1] : loops[0]
+  const [usableMm, mostMm] = [wholeMm.low - underWaterMm.high, wholeMm.high - underWaterMm.low]
+  const moves = loops[0]?.neededMm !== loops[1]?.neededMm || !isExact(underWaterMm)
+  return {
+    name,
+    stated,
+    inSump,
+    to: way.to,
+    underWaterMm: underWaterMm.high,
+    run,
+    mostMm,
+    usableMm,
+    loop,
+    verdict: loop && bestLoop ? settle(judgeCord(usableMm, loop), judgeCord(mostMm, bestLoop)) : 'does_not_fit',
+    reserveMm: loop ? usableMm - loop.neededMm : -Infinity,
+    heights: moves ? namesOf(exit.unstated, way.end.unstated) : [],
+  }
+}
