@@ -63,7 +63,7 @@ function buildHead(build: AssembledBuild, { inputs }: RevisionDocument, teller: 
       build.rows.some((row) => row.answer === 'kit') ? 'kit' : '',
       shapeWords(drawing?.plan?.form),
       drawing?.style ?? '',
-      water === undefined ? '' : `${teller.quantity(quantity(water, 'L', 0))} of water`,
+      water === undefined ? '' : `${teller.quantity(quantity(water, 'L', 1))} of water`,
     ]
       .filter((text) => text !== '')
       .join(', '),

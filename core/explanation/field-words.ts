@@ -6,6 +6,8 @@ const DIGITS = 2
 
 /** What a tenth of an inch is too coarse for. */
 const THIN: ReadonlySet<string> = new Set(['glassMm', 'bottomMm', 'hoseMm'])
+/** What a sump holds is told to a tenth, as its room is: one is the others' difference. */
+const TENTHS: ReadonlySet<string> = new Set(['totalVolumeL', 'operatingVolumeL'])
 
 /**
  * The value that a field holds, in words or with its unit. Undefined where it holds none.
@@ -21,6 +23,7 @@ export function fieldValue(field: Field, value: unknown): Phrase | undefined {
   if (typeof value !== 'number') return undefined
   const digits = Number.isInteger(value) ? 0 : field.unit === 'mm' ? 1 : DIGITS
   if (THIN.has(field.key)) return phrase`${fine(stated(value, 'mm', digits))}`
+  if (TENTHS.has(field.key)) return phrase`${fine(stated(value, 'L', 1))}`
   return field.unit ? phrase`${stated(value, field.unit, digits)}` : phrase`${stated(value, 'count', digits)} ${field.unitText}`
 }
 

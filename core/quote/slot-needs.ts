@@ -44,9 +44,9 @@ export function slotNeeds(slot: Slot, gear: Gear, figures: SizingFigures, condit
       return kg === null ? null : phrase`needs about ${quantity(kg, 'kg', 0)} of gravel`
     }
     case 'treat_water':
-      return figures.waterVolumeL === undefined ? null : phrase`must treat ${quantity(figures.waterVolumeL, 'L', 0)}`
+      return figures.waterVolumeL === undefined ? null : phrase`must treat ${quantity(figures.waterVolumeL, 'L', 1)}`
     case 'salt':
-      return figures.waterVolumeL === undefined ? null : phrase`needs salt for ${quantity(figures.waterVolumeL, 'L', 0)}`
+      return figures.waterVolumeL === undefined ? null : phrase`needs salt for ${quantity(figures.waterVolumeL, 'L', 1)}`
     default:
       return null
   }

@@ -1,4 +1,4 @@
-import { leastLength, phrase, quantity, type Quantity } from '../units/quantity.ts'
+import { leastLength, phrase, quantity, type Phrase, type Quantity } from '../units/quantity.ts'
 import { judgedCords, type Judged } from './cords.ts'
 import type { DripLoop } from './drip-loop.ts'
 import { mainsCaution } from './mains.ts'
@@ -8,8 +8,8 @@ import type { Situation } from './situation.ts'
 import { worstOf } from './verdict.ts'
 import { assumedOf, startOf } from './words.ts'
 
-const NEARER = phrase`Bring the outlets nearer with a power strip hung above the water line, never a second strip behind it, or choose a longer cord.`
-const HANG_NEARER = phrase`Hang the strip nearer, above the water line and beside the tank, or choose a longer cord, never a second strip behind it.`
+const nearer = (hasStrip: boolean): Phrase =>
+  phrase`${hasStrip ? 'Hang the strip nearer, beside the tank and' : 'Bring the outlets nearer with a power strip hung'} above the water line, never a second strip behind it, or choose a longer cord.`
 
 /**
  * Whether every appliance's cord reaches the outlet with a drip loop, or a strip of the build that hangs beside the rim, and the strip's own the outlet.
@@ -43,7 +43,7 @@ export function cordLength(situation: Situation): Finding | null {
     verdict,
     value,
     reason: phrase`${startOf(nameOf(worst))} has ${value} of cord outside the water; a drip loop to ${worst.to === 'strip' ? 'the strip, hung beside the rim,' : 'the outlet'} takes ${needed}, slack included.`,
-    action: verdict === 'fits' ? null : { text: gear.power.length > 0 ? HANG_NEARER : NEARER },
+    action: verdict === 'fits' ? null : { text: nearer(gear.power.length > 0) },
     assumed: namesOf(unstatedOf(judged), assumed),
   })
 }

@@ -107,18 +107,19 @@ function overSump({ gear }: Situation): Exit {
 
 const upThrough = (heightMm: Span): Span => ({ low: heightMm.low + OVER_RIM_MM, high: heightMm.high + OVER_RIM_MM })
 
+const cord = (name: string, stated: number | undefined, typical: Span, underWaterMm: Span, exit: Exit, inSump = false): Cord => ({
+  name,
+  wholeMm: stated === undefined ? typical : exactly(stated),
+  underWaterMm,
+  stated: stated !== undefined,
+  inSump,
+  exit,
+})
+
 function cordsOf(situation: Situation): Cord[] {
   const { gear, tank } = situation
   const [rim, sump] = [overRim(situation), overSump(situation)]
   const inTank = upThrough(exactly(tank.heightMm))
-  const cord = (name: string, stated: number | undefined, typical: Span, underWaterMm: Span, exit: Exit, inSump = false): Cord => ({
-    name,
-    wholeMm: stated === undefined ? typical : exactly(stated),
-    underWaterMm,
-    stated: stated !== undefined,
-    inSump,
-    exit,
-  })
   return [
     // A heater may lie near the bottom: its cord has the whole height to climb. In a build with a sump it stands there.
     ...gear.heaters.map(({ name, spec }) =>
@@ -163,25 +164,15 @@ const better = (one: Judged, other: Judged): boolean =>
  */
 export function judgedCords(situation: Situation): Judged[] {
   const [wall, hung] = [toOutlet(situation), toStrip(situation)]
-  const strips = situation.gear.power.map(({ name, spec: { cordMm } }) =>
-    judgeWay(
-      {
-        name,
-        wholeMm: cordMm === undefined ? CORD_MM.strip : exactly(cordMm),
-        underWaterMm: NO_WATER,
-        stated: cordMm !== undefined,
-        inSump: false,
-        exit: overRim(situation),
-      },
-      wall,
-    ),
+  const strips = situation.gear.power.map(({ name, spec }) =>
+    judgeWay(cord(name, spec.cordMm, CORD_MM.strip, NO_WATER, overRim(situation)), wall),
   )
   const [first, ...others] = strips.filter(({ verdict }) => verdict !== 'does_not_fit')
-  const straight = cordsOf(situation).map((cord) => [cord, judgeWay(cord, wall)] as const)
-  if (!first) return straight.map(([, judged]) => judged)
+  const cords = cordsOf(situation)
+  if (!first) return cords.map((each) => judgeWay(each, wall))
   const strip = others.reduce((best, each) => (better(each, best) ? each : best), first)
-  const judged = straight.map(([cord, alone]) => {
-    const by = judgeWay(cord, hung)
+  const judged = cords.map((each) => {
+    const [alone, by] = [judgeWay(each, wall), judgeWay(each, hung)]
     return better({ ...by, verdict: worstOf([by.verdict, strip.verdict]) }, alone) ? by : alone
   })
   return judged.some(({ to }) => to === 'strip') ? [...judged, strip] : judged

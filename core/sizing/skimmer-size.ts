@@ -21,8 +21,9 @@ export function skimmerSize(situation: Situation): Finding | null {
   const skimmers = appliancesOf(gear).filter(({ kind }) => kind === 'skimmer')
   if (conditions.livestock.water !== 'salt' || skimmers.length === 0) return null
   const water = waterSpan(situation)
-  const limit = { kind: 'at_least', low: quantity(water.high, 'L', 0) } as const
+  const limit = { kind: 'at_least', low: quantity(water.high, 'L', 1) } as const
   const want = quantity(water.high * GOOD_TIMES, 'L', 0)
+  const most = phrase`${water.low < water.high ? 'up to ' : ''}${limit.low}`
   const named = skimmers.reduce<number | undefined>(
     (sum, { spec, quantity: count }) =>
       sum === undefined || spec.ratedVolumeL === undefined ? undefined : sum + count * spec.ratedVolumeL,
@@ -32,19 +33,19 @@ export function skimmerSize(situation: Situation): Finding | null {
     return makeFinding('skimmer_size', {
       verdict: 'not_known',
       limit,
-      reason: phrase`No tank size is stated for the skimmer; for ${limit.low} of water it should name ${want} or more.`,
+      reason: phrase`No tank size is stated for the skimmer; for ${most} of water it should name ${want} or more.`,
       action: { text: phrase`Enter the tank size on the skimmer's box.` },
       missing: ['tank size on the skimmer’s box'],
     })
   const value = quantity(named, 'L', 0)
   const judge = (litres: number): Verdict =>
-    value.value < Math.round(litres) ? 'does_not_fit' : value.value < Math.round(litres * GOOD_TIMES) ? 'marginal' : 'fits'
+    value.value < quantity(litres, 'L', 1).value ? 'does_not_fit' : value.value < Math.round(litres * GOOD_TIMES) ? 'marginal' : 'fits'
   const outcome = settled(judge(water.high), judge(water.low), waterUnstated, fillDefaults)
   return makeFinding('skimmer_size', {
     ...outcome,
     value,
     limit,
-    reason: phrase`The skimmer's box names ${value}; there are ${limit.low} of water, and for a usual stock it should name ${want} or more.`,
+    reason: phrase`The skimmer's box names ${value}; there are ${most} of water, and for a usual stock it should name ${want} or more.`,
     action: outcome.verdict === 'fits' ? null : { text: phrase`Choose a skimmer whose box names ${want} or more, or change more water.` },
   })
 }

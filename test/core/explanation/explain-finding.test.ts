@@ -9,7 +9,7 @@ import { sizingReport } from '../../../core/sizing/engine.ts'
 import { CHECKS, type Finding } from '../../../core/sizing/finding.ts'
 import type { Gear } from '../../../core/sizing/gear.ts'
 import type { SizingSubject } from '../../../core/sizing/report.ts'
-import { METRIC, sayPhrase } from '../../../core/units/say.ts'
+import { METRIC, sayPhrase, US } from '../../../core/units/say.ts'
 import { SOURCES } from '../../../core/sizing/sources.ts'
 import { conditions, gear, group, one } from '../sizing/sample-build.ts'
 
@@ -120,6 +120,15 @@ describe('the explanation of a finding', () => {
       expect([floor, words]).toEqual([floor, expect.not.stringMatching(/joist/i)])
       expect(words).toContain('450 kg')
     }
+  })
+
+  // 85 L and 45 L are 22.45 and 11.89 US gallons; the room is their difference, 10.57.
+  it('tells what a sump holds to the tenth that its room is told to', () => {
+    const subject = { gear: gear({ sump: one('Osmere sump', { totalVolumeL: 85, operatingVolumeL: 45 }) }), conditions: conditions() }
+    const finding = reportOf(subject).findings.find(({ check }) => check === 'drain_down') as Finding
+    const held = explained(finding, subject).inputs.find(({ name }) => name.includes('sump'))
+    expect(sayPhrase(finding.reason, US)).toContain('room for 10.6 gal')
+    expect(sayPhrase(held?.value ?? [], US)).toBe('volume to the rim 22.5 gal, water while the pump runs 11.9 gal')
   })
 
   it('has something in words for whatever is assumed', () => {

@@ -250,7 +250,7 @@ describe('a strip of the build', () => {
     expect(told(findingOf('cord_length', light(900, 2500)))).toEqual({
       verdict: 'marginal',
       reason: 'Halden has 90 cm of cord outside the water; a drip loop to the strip, hung beside the rim, takes 102 cm, slack included.',
-      action: 'Hang the strip nearer, above the water line and beside the tank, or choose a longer cord, never a second strip behind it.',
+      action: 'Hang the strip nearer, beside the tank and above the water line, never a second strip behind it, or choose a longer cord.',
       assumed: ['place of the strip'],
       missing: [],
     })

@@ -74,12 +74,12 @@ describe('power on the circuit', () => {
 describe('what watts leave out', () => {
   it('is told of motors and timers, and of motors only where there are some', () => {
     const words = (changes = {}) => sayPhrase(findingOf('electrical_load', changes).reason, METRIC)
-    expect(words()).toMatch(/volt-amperes.* rated for motors and lamps as well\.$/)
+    expect(words()).toMatch(/volt-amperes.* rated for the motors or lamps that it switches\.$/)
     expect(words({ filters: [] })).not.toContain('volt-amperes')
     const skimmer = { kind: 'skimmer' as const, ...one('Corbelle foam', { powerW: 10 }) }
     expect(words({ filters: [], appliances: [skimmer] })).toContain('volt-amperes')
     expect(findingOf('electrical_load').source.tag).toBe('published')
-    expect(words({ filters: [] })).toMatch(/rated for lamps as well\.$/)
+    expect(words({ filters: [] })).toMatch(/A plug-in timer has to be rated for the motors or lamps that it switches\.$/)
   })
 
   it('is told of a device that trips by night', () =>

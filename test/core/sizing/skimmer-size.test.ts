@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import type { Appliance } from '../../../core/sizing/gear.ts'
 import { actionOf, inRoundTank, isMadeInRoundTank, reasonOf } from './round-tank.ts'
-import { group, one } from './sample-build.ts'
+import { findingOf, group, one } from './sample-build.ts'
 
+/** 48 × 18 × 21 in, of glass whose thickness nobody stated. */
+const UNSTATED = { lengthMm: 1219.2, widthMm: 457.2, heightMm: 533.4 }
 const REEF = { livestock: group('soft-coral-reef') }
 const skimmers = (...specs: Array<Appliance['spec']>) => ({
   appliances: specs.map((spec) => ({ kind: 'skimmer' as const, ...one('Corbelle foam', spec) })),
@@ -49,6 +51,11 @@ describe('a skimmer in 160 L', () => {
       expect(actionOf(found)).toBe("Enter the tank size on the skimmer's box.")
     }
   })
+
+  it('tells of water that nobody stated in full that it is the most there may be', () =>
+    expect(reasonOf(findingOf('skimmer_size', { ...skimmers({ ratedVolumeL: 400 }), tank: one('Wendlemere', UNSTATED) }, REEF))).toMatch(
+      /there are up to 2\d\d L of water/,
+    ))
 
   it('is judged by skimmers alone, and in salt water alone', () => {
     const pump = { appliances: [{ kind: 'circulation_pump' as const, ...one('Corbelle stream', {}) }] }

@@ -8,7 +8,7 @@ import { conditions, gear, one } from './sample-build.ts'
 
 const returnPump = one('Pellick Return', { type: 'return_pump' as const, ratedFlowLph: 3000 })
 const build = (spec: SumpSpec, changes: Partial<Gear> = {}, count = 1) =>
-  gear({ sump: { ...one('Osmere Sump', spec), quantity: count }, ...changes })
+  gear({ heaters: [], sump: { ...one('Osmere Sump', spec), quantity: count }, ...changes })
 const MEASURED: Partial<Conditions> = { siphonBelowMm: 30, pipeVolumeL: 1 }
 const inputsOf = (of: Gear, room: Partial<Conditions> = MEASURED) => sumpInputs(of, conditions(room))
 /** Each open input with its ends as they are told. */
@@ -44,10 +44,15 @@ describe('what nobody entered of a sump', () => {
     expect(asked(build({ lengthMm: 600, widthMm: 380, heightMm: 400, wallMm: 6 })).map(([name]) => name)).toEqual(['water in the sump'])
   })
 
-  it('is its height where a return pump stands in it', () => {
+  it('is its height where a return pump, a heater or a skimmer stands in it', () => {
     const lifts = { filters: [one('Pellick', { type: 'canister' as const, ratedFlowLph: 900 }), returnPump] }
     expect(asked(build({}, lifts)).at(-1)).toEqual(['height of the sump', '30 cm', '45 cm'])
     expect(asked(build({ heightMm: 400 }, lifts)).map(([name]) => name)).toEqual(['volume of the sump', 'water in the sump'])
+    for (const stands of [
+      { heaters: [one('Torvane', { powerW: 100 })] },
+      { appliances: [{ kind: 'skimmer' as const, ...one('Corbelle foam', { place: 'in_sump' as const }) }] },
+    ])
+      expect(asked(build({}, stands)).at(-1)).toEqual(['height of the sump', '30 cm', '45 cm'])
     const wanted = inputsOf(gear(lifts))
     expect(wanted).toEqual([])
   })
