@@ -12,6 +12,7 @@ export const version = z.int().min(1)
 export const day = z.string().meta({ format: 'date' })
 export const instant = z.string().meta({ format: 'date-time' })
 export const amount = z.int()
+export const maybeAmount = amount.nullable()
 
 const productOf = (kind: (typeof KINDS)[number]) =>
   z.strictObject({

@@ -109,12 +109,15 @@ function axisWeights(places: readonly number[], { mean, sd }: Spread): number[] 
   return weights.map((weight) => weight / sum)
 }
 
-/** What is believed of a product at every place of the grid, adding up to 1. */
-export function posterior({ likelihood, regularChance }: ProductLikelihood, prior: KindPrior): Float64Array {
+/** What is believed of a product at every place of the grid, adding up to 1; written over what stood in `belief`. */
+export function posterior(
+  { likelihood, regularChance }: ProductLikelihood,
+  prior: KindPrior,
+  belief = new Float64Array(GRID_SIZE),
+): Float64Array {
   const rates = axisWeights(GRID_RATES, prior.rate)
   const lengths = axisWeights(GRID_LENGTHS, prior.length)
   const reports = axisWeights(reportRatios(regularChance), prior.report)
-  const belief = new Float64Array(GRID_SIZE)
   let sum = 0
   let index = 0
   for (const rate of rates)
@@ -136,8 +139,10 @@ const reportRatios = (regularChance: number): number[] =>
 /** What a kind's products have in common, by empirical Bayes: means and spreads that make the products' beliefs and themselves agree. */
 export function fitKind(products: readonly ProductLikelihood[], first: KindPrior = FIRST): KindPrior {
   let prior = first
+  // One for all products of all rounds: a region has hundreds of thousands.
+  const belief = new Float64Array(GRID_SIZE)
   for (let round = 0; round < ROUNDS; round += 1) {
-    const moments = products.map((product) => axisMoments(posterior(product, prior), product.regularChance))
+    const moments = products.map((product) => axisMoments(posterior(product, prior, belief), product.regularChance))
     const of = (name: keyof KindPrior): Spread =>
       refit(
         moments.map((axes) => axes[name]),
