@@ -5,7 +5,7 @@ import type { CustomerTable, Database } from './database.ts'
 import { stagedRows, type StagedDecision, type StagedRow } from './import-staging.ts'
 import { StaleImport, type CheckedRows, type ImportContext, type ImportTarget } from './import-target.ts'
 
-/** Customers from a file: by id, else by name and how to reach them, one who is here is changed; any other is new. */
+/** Customers from a file: by id, else by name and how to reach them, one who is here is changed; any other is new, one with an id of another install too. */
 export const customerTarget: ImportTarget = { check, write: writeRows }
 
 type Known = Pick<Selectable<CustomerTable>, 'id' | 'name' | 'reach' | 'note' | 'erased_on' | 'version'> & { line: number }
@@ -15,7 +15,7 @@ async function check(db: Kysely<Database>, { jobId }: ImportContext, after: numb
   const { rows: known } = await sql<Known>`
     select s.line, m.* from import_row as s cross join lateral (
       (select c.* from customer c where c.id = (s.data ->> 'id')::uuid limit 1)
-      union all (select c.* from customer c where s.data ->> 'id' is null and lower(c.name) = lower(s.data ->> 'name') and c.reach = s.data ->> 'reach'
+      union all (select c.* from customer c where not exists (select from customer own where own.id = (s.data ->> 'id')::uuid) and lower(c.name) = lower(s.data ->> 'name') and c.reach = s.data ->> 'reach'
         and c.erased_on is null order by c.created_at, c.id limit 1)
     ) as m where s.job_id = ${jobId} and s.line > ${after} and s.line <= ${upTo}`.execute(db)
   const byLine = new Map(known.map((one) => [one.line, one]))
@@ -30,8 +30,6 @@ async function check(db: Kysely<Database>, { jobId }: ImportContext, after: numb
 }
 
 function decide({ line, data }: StagedRow<CustomerRow>, known: Known | undefined): StagedDecision | ImportFault {
-  if (data.id !== null && known === undefined)
-    return { row: line, column: 'id', message: 'There is no customer with this id. Leave the cell empty for a new one.' }
   if (known === undefined) return { line, action: 'create', targetId: null, targetVersion: null, found: {} }
   if (known.erased_on !== null)
     return { row: line, column: 'id', message: `This customer was erased on ${known.erased_on}. Leave the row out.` }

@@ -34,9 +34,19 @@ const faultOf = ({ line, heading, message }: { line: number; heading: string | n
 
 const BEFORE_ALL = { line: 0, id: 0 }
 
-/** The first of them, in the order of the file. */
-export const listFaults = async (db: Kysely<Database>, jobId: string, limit: number): Promise<ImportFault[]> =>
-  (await faultsAfter(db, jobId, BEFORE_ALL, limit)).map(faultOf)
+/** The same fault in more rows is told once: a store that is not here would be named in every one of its sightings. Up to here each row is listed. */
+const TOLD_EACH = 3
+
+/** The first of them, in the order of the file; one that many rows have, once, with how many. */
+export async function listFaults(db: Kysely<Database>, jobId: string, limit: number): Promise<ImportFault[]> {
+  const { rows } = await sql<{ line: number; heading: string | null; message: string; rows: number }>`
+    select line, heading, message, rows from (select id, line, heading, message,
+        count(*) over (partition by heading, message)::integer as rows,
+        row_number() over (partition by heading, message order by line, id) as nth
+      from import_fault where job_id = ${jobId}) as f
+    where rows <= ${TOLD_EACH}::integer or nth = 1 order by line, id limit ${limit}`.execute(db)
+  return rows.map((row) => ({ ...faultOf(row), ...(row.rows > TOLD_EACH && { rows: row.rows }) }))
+}
 
 /** All of them in the order of the file, those of one row as they were found, a page at a time. */
 export async function* faultPages(db: Kysely<Database>, jobId: string): AsyncGenerator<ImportFault[]> {

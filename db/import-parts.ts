@@ -25,18 +25,20 @@ const keyOf = ({ kind, name }: KnownPart): string => `${kind} ${name.toLowerCase
 /** The database folds case by its own rules, which differ from ours beyond ASCII. */
 const folded = (name: string) => sql<string>`lower(${name}::text)`
 
-/** What the parts of some kits may mean: products that are here, and with a job those that its file makes. */
+/** What the parts of some kits may mean: products that are here, and with a job those that its file makes, by the ids too that another install gave them. */
 export async function indexParts(db: Kysely<Database>, kits: readonly ProductRow[], jobId: string | null): Promise<PartIndex> {
   const said = [...new Set(kits.flatMap((kit) => kit.parts.map(({ product }) => product)))]
   const index: PartIndex = { byId: new Map(), byName: new Map(), hasUnread: false }
   if (said.length === 0) return index
   const ids = said.filter(isId).map((id) => id.toLowerCase())
+  const elsewhere = jobId === null ? [] : await rowsWithIds(db, jobId, ids)
+  const names = [...new Set([...said, ...elsewhere.map(({ name }) => name)])]
   const here = await db
     .selectFrom('product')
     .select(['id', 'kind', 'name'])
     .where((eb) =>
       eb.or([
-        eb.and([eb('kind', 'in', [...KINDS]), eb(sql`lower(name)`, 'in', said.map(folded))]),
+        eb.and([eb('kind', 'in', [...KINDS]), eb(sql`lower(name)`, 'in', names.map(folded))]),
         ...(ids.length > 0 ? [eb('id', 'in', ids)] : []),
       ]),
     )
@@ -50,7 +52,21 @@ export async function indexParts(db: Kysely<Database>, kits: readonly ProductRow
     const name = product.name.toLowerCase()
     index.byName.set(name, [...(index.byName.get(name) ?? []), product])
   }
+  for (const { id, line, kind, name } of elsewhere) {
+    if (index.byId.has(id)) continue
+    const meant = known.get(keyOf({ kind, name })) ?? { id: `line ${line}`, kind, name }
+    index.byId.set(id, meant).set(meant.id, meant)
+  }
   return index
+}
+
+/** Rows of the file that bear these ids. */
+async function rowsWithIds(db: Kysely<Database>, jobId: string, ids: readonly string[]): Promise<Array<Known & { line: number }>> {
+  if (ids.length === 0) return []
+  const { rows } = await sql<Known & { line: number }>`
+    select data ->> 'id' as id, line, data ->> 'kind' as kind, data ->> 'name' as name from import_row
+    where job_id = ${jobId} and data ->> 'id' in (${sql.join(ids)}) order by line`.execute(db)
+  return rows
 }
 
 /** Rows of the file with these names, sound or not; a line stands for an id that is not given yet. */

@@ -62,9 +62,9 @@ async function namedProducts(db: Kysely<Database>, jobId: string, after: number,
   const { rows } = await sql<NamedProduct & { line: number }>`
     select s.line, m.* from import_row as s cross join lateral (
       (select 'id' as how, p.id, p.name, p.archived from product p where p.id = (s.data ->> 'productId')::uuid limit 1)
-      union all (select 'gtin', p.id, p.name, p.archived from product p where s.data ->> 'productId' is null
+      union all (select 'gtin', p.id, p.name, p.archived from product p where not exists (select from product own where own.id = (s.data ->> 'productId')::uuid)
         and p.gtin is not null and lpad(p.gtin, 14, '0') = lpad(s.data ->> 'gtin', 14, '0') limit 1)
-      union all (select 'name', p.id, p.name, p.archived from product p where s.data ->> 'productId' is null
+      union all (select 'name', p.id, p.name, p.archived from product p where not exists (select from product own where own.id = (s.data ->> 'productId')::uuid)
         and p.kind in (${sql.join([...KINDS])}) and lower(p.name) = lower(s.data ->> 'product')
         and (s.data ->> 'kind' is null or p.kind = s.data ->> 'kind') limit 2)
     ) as m where s.job_id = ${jobId} and s.line > ${after} and s.line <= ${upTo}`.execute(db)

@@ -41,7 +41,6 @@ function decide({ line, data }: Staged, index: ListIndex, at: { currency: string
     return fault('currency', `The amounts were read in ${data.currency}, and our own prices are in ${at.currency}. Send the file again.`)
   const holder = data.stockNumber === null ? undefined : index.holders.get(data.stockNumber.toLowerCase())
   const named = index.named.get(line) ?? []
-  if (data.productId !== null && named.length === 0) return notFound(line, data, named)
   const isSure = named[0]?.how === 'id' || named[0]?.how === 'gtin' || named.length === 1
   const found = isSure ? named[0] : holder
   if (found === undefined) return notFound(line, data, named)
@@ -71,8 +70,8 @@ function notFound(line: number, data: PriceListRow, named: readonly ListedProduc
       column: 'product',
       message: `"${data.product}" names products of different kinds. Write the kind or the id of the product.`,
     }
-  const column = data.productId !== null ? 'productId' : data.gtin !== null ? 'gtin' : data.product !== null ? 'product' : 'stockNumber'
-  const said = data.productId ?? data.gtin ?? data.product ?? data.stockNumber
+  const column = data.product !== null ? 'product' : data.gtin !== null ? 'gtin' : data.productId !== null ? 'productId' : 'stockNumber'
+  const said = data.product ?? data.gtin ?? data.productId ?? data.stockNumber
   return { row: line, column, message: `"${said}" is not in the catalog. Check it, or add the product first.` }
 }
 

@@ -19,7 +19,10 @@ type Staged = StagedRow<ProductRow>
 /** Products that a row of the file may mean, by how it names them. */
 type Matches = Partial<Record<'id' | 'gtin' | 'name', Product>>
 
-/** Products from a file: by id, else by number, else by kind and name one that is here is changed; any other is new. */
+/**
+ * Products from a file: by id, else by number, else by kind and name one that is here is changed; any other is new. An id that nothing here has is another
+ * install's: its row is taken as one without.
+ */
 export const productTarget: ImportTarget = { check, write: writeRows, finish: writeKits }
 
 async function check(db: Kysely<Database>, { jobId, hasUnread }: ImportContext, after: number, upTo: number): Promise<CheckedRows> {
@@ -57,10 +60,14 @@ async function matchesOf(db: Kysely<Database>, jobId: string, after: number, upT
 
 function decide({ line, data }: Staged, matches: Matches, index: { parts: PartIndex; groups: GroupIndex }): StagedDecision | ImportFault {
   const fault = (column: string, message: string): ImportFault => ({ row: line, column, message })
-  const match = data.id === null ? (matches.gtin ?? matches.name) : matches.id
-  if (data.id !== null && match === undefined) return fault('id', 'There is no product with this id. Leave the cell empty for a new one.')
+  const match = matches.id ?? matches.gtin ?? matches.name
+  if (data.id !== null && match !== undefined && match === matches.name && isOtherMakers(match, data))
+    return fault('name', `There is already ${kindWords(data.kind)} called "${match.name}", of ${match.maker}. Choose another name.`)
   if (match !== undefined && match.kind !== data.kind)
-    return fault(data.id === null ? 'gtin' : 'id', `This is "${match.name}", ${kindWords(match.kind)}. Import it with its own kind.`)
+    return fault(
+      matches.id === undefined ? 'gtin' : 'id',
+      `This is "${match.name}", ${kindWords(match.kind)}. Import it with its own kind.`,
+    )
   if (matches.name !== undefined && matches.name.id !== match?.id)
     return fault('name', `There is already ${kindWords(data.kind)} called "${matches.name.name}". Choose another name.`)
   if (matches.gtin !== undefined && matches.gtin.id !== match?.id)
@@ -77,6 +84,10 @@ function decide({ line, data }: Staged, matches: Matches, index: { parts: PartIn
   const action = differs(match, fieldsOf({ ...data, ...found }, parts.value)) ? 'update' : 'same'
   return { line, action, targetId: match.id, targetVersion: match.version, found }
 }
+
+/** Of another install a product of the same name may be another maker's: it must not take the place of the one that is here. */
+const isOtherMakers = (here: Product, { maker }: ProductRow): boolean =>
+  here.maker !== null && maker !== null && here.maker.toLowerCase() !== maker.toLowerCase()
 
 /** The row was read by its kind's own columns, so its spec is that kind's. */
 function fieldsOf({ id: _id, ...data }: ProductRow, parts: KitPart[]): ProductFields {
@@ -119,7 +130,7 @@ async function writeKits(trx: Transaction<Database>, { jobId }: ImportContext): 
     where s.job_id = ${jobId} and s.data ->> 'kind' = 'kit' and s.action in ('create', 'update') order by s.line`.execute(trx)
   for (let start = 0; start < rows.length; start += STEP_KITS) {
     const step = rows.slice(start, start + STEP_KITS)
-    const index = await indexParts(trx, step.map(({ data }) => data), null) // prettier-ignore
+    const index = await indexParts(trx, step.map(({ data }) => data), jobId) // prettier-ignore
     for (const { data, id, version, action } of step) {
       const parts = resolveParts(index, data, id)
       if (!parts.ok) throw new StaleImport(parts.refusal.words)

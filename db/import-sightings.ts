@@ -55,6 +55,9 @@ async function check(db: Kysely<Database>, context: ImportContext, after: number
   return { rows: rows.length, faults, decisions: [...decisions, ...(await judged(db, context, fresh, after))] }
 }
 
+/** An id that no product here has is another install's. */
+const NOT_HERE = sql`not exists (select from product own where own.id = (s.data ->> 'productId')::uuid)`
+
 /** What each row means: look-ups that end at a row or two of an index, one row each. */
 async function placesOf(db: Kysely<Database>, jobId: string, after: number, upTo: number): Promise<Place[]> {
   const { rows } = await sql<Place>`
@@ -63,15 +66,17 @@ async function placesOf(db: Kysely<Database>, jobId: string, after: number, upTo
     from import_row as s
     left join lateral (select found.*, count(*) over () as products from (
       (select p.id, p.name, p.archived from product p where p.id = (s.data ->> 'productId')::uuid limit 1)
-      union all (select p.id, p.name, p.archived from product p where s.data ->> 'productId' is null
+      union all (select p.id, p.name, p.archived from product p where ${NOT_HERE}
         and p.gtin is not null and lpad(p.gtin, 14, '0') = lpad(s.data ->> 'gtin', 14, '0') limit 1)
-      union all (select p.id, p.name, p.archived from product p where s.data ->> 'productId' is null and s.data ->> 'gtin' is null
+      union all (select p.id, p.name, p.archived from product p where ${NOT_HERE}
+        and (s.data ->> 'gtin' is null or (s.data ->> 'productId' is not null and not exists (select from product numbered
+          where numbered.gtin is not null and lpad(numbered.gtin, 14, '0') = lpad(s.data ->> 'gtin', 14, '0'))))
         and p.kind in (${sql.join([...KINDS])}) and lower(p.name) = lower(s.data ->> 'product')
         and (s.data ->> 'kind' is null or p.kind = s.data ->> 'kind') limit 2)
     ) as found limit 1) as product on true
     left join lateral (
       (select t.* from store t where t.id = (s.data ->> 'storeId')::uuid limit 1)
-      union all (select t.* from store t where s.data ->> 'storeId' is null and lower(t.name) = lower(s.data ->> 'store') limit 1)
+      union all (select t.* from store t where lower(t.name) = lower(s.data ->> 'store') limit 1)
     ) as store on true
     left join lateral (select json_build_object('productId', k.product_id, 'storeId', k.store_id, 'condition', k.condition, 'priceMinor', k.price_minor,
       'printedRegularMinor', k.printed_regular_minor, 'seenOn', k.seen_on, 'lastDay', k.last_day, 'evidence', k.evidence, 'note', k.note) as known

@@ -143,7 +143,7 @@ function currencyOfStores(stores: readonly Store[], home: string): FindStoreCurr
     byId.set(store.id, storeCurrency(store, home))
     byName.set(store.name.toLowerCase(), storeCurrency(store, home))
   }
-  return (id, name) => (id === null ? byName.get(name.toLowerCase()) : byId.get(id))
+  return (id, name) => (id === null ? undefined : byId.get(id)) ?? byName.get(name.toLowerCase())
 }
 
 async function read({ task, order, path, context }: Run, from: Position): Promise<Position> {

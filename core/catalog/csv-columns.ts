@@ -17,7 +17,7 @@ const COMMON: CsvColumn[] = [
   {
     heading: 'id',
     required: false,
-    help: 'Id of a product that is already here: the row changes it. Empty: a product of this kind with the same name is changed, else a new one is made.',
+    help: 'Id of a product that is already here: the row changes it. Empty, or the id of another install: a product with the same GTIN, else one of this kind with the same name is changed, else a new one is made.',
   },
   { heading: 'name', required: true, help: 'As a person would say it, the maker included.' },
   { heading: 'maker', required: false, help: 'Maker.' },

@@ -9,7 +9,7 @@ export const CUSTOMER_COLUMNS: readonly ExchangeColumn[] = [
     heading: 'id',
     type: 'text',
     required: false,
-    help: 'Id of a customer who is already here: the row changes her. Empty: one with the same name and the same way to reach her, else a new one.',
+    help: 'Id of a customer who is already here: the row changes her. Empty, or of another install: one with the same name and the same way to reach her, else a new one.',
   },
   { heading: 'name', type: 'text', required: true, help: `Name, at most ${LONGEST.name} characters.` },
   { heading: 'reach', type: 'text', required: false, help: `How to reach them, at most ${LONGEST.reach} characters.` },

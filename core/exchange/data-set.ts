@@ -27,4 +27,6 @@ export interface ImportFault {
   /** Null where it is about the whole row. */
   column: string | null
   message: string
+  /** How many rows have the same, where it is told once for all of them: the first is named. */
+  rows?: number
 }

@@ -15,7 +15,7 @@ const text = (heading: string, help: string): ExchangeColumn => ({ heading, type
 const amount = (heading: string, help: string): ExchangeColumn => ({ heading, type: 'amount', required: false, help })
 
 export const PRICE_LIST_COLUMNS: readonly ExchangeColumn[] = [
-  text('productId', 'Id of the product. Empty: it is found by one of its numbers, else by its name.'),
+  text('productId', 'Id of the product. Empty, or of another install: it is found by one of its numbers, else by its name.'),
   text('gtin', 'Number under the barcode: it finds the product.'),
   text(
     'stockNumber',

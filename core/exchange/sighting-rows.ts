@@ -15,11 +15,11 @@ const amount = (heading: string, required: boolean, help: string): ExchangeColum
 
 export const SIGHTING_COLUMNS: readonly ExchangeColumn[] = [
   text('id', false, 'Id of the sighting. One that is here already is left as it is: a sighting is never edited. Empty makes a new one.'),
-  text('productId', false, 'Id of the product. Empty: it is found by its number, else by its name.'),
+  text('productId', false, 'Id of the product. Empty, or of another install: it is found by its number, else by its name.'),
   text('gtin', false, 'Number under the barcode of the product.'),
   text('kind', false, 'Kind of the product, where products of two kinds have one name.'),
   text('product', true, 'Name of the product as the catalog has it.'),
-  text('storeId', false, 'Id of the store. Empty: it is found by its name.'),
+  text('storeId', false, 'Id of the store. Empty, or of another install: it is found by its name.'),
   text('store', true, 'Name of the store as it stands in the list of stores.'),
   text('condition', true, `${CONDITIONS.join(', ')}.`),
   amount('price', true, 'What one costs, in the currency of the next column: 159.00. As the store prints it, with or without tax.'),
@@ -58,7 +58,7 @@ export interface SightingRow {
   note: string | null
 }
 
-/** The currency of a store that a file names, by its id or else by its name in any case; undefined where there is no such store. */
+/** The currency of a store that a file names, by its id, else by its name in any case; undefined where there is no such store. */
 export type FindStoreCurrency = (storeId: string | null, name: string) => string | undefined
 
 /**

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Worker } from '../../api/jobs/worker.ts'
+import type { Product } from '../../core/catalog/product.ts'
 import type { ImportView } from '../../core/exchange/import-view.ts'
 import { product, store, unique } from '../support/rows.ts'
 import { ended, importFile, workIn, type Sending } from './support/imports.ts'
@@ -145,5 +146,50 @@ describe('a file of another set that is written some time after it was tried', (
     aheadMs = 0
     const prices = await world.db.selectFrom('list_price').select(['product_id', 'valid_from', 'price_minor']).execute()
     expect(prices).toEqual([{ product_id: successor, valid_from: triedOn, price_minor: 3990 }])
+  })
+})
+
+/** An id that another install gave. */
+const foreign = (): string => crypto.randomUUID()
+
+describe('a file of another install', () => {
+  it('is taken: a product by its number, else by kind and name, else as a new one, and a kit’s parts by the ids that the file gives them', async () => {
+    const [numbered, named] = [await product(world.db, { gtin: '4006381333931' }), await product(world.db, { maker: 'Torvane' })]
+    const [twin, kit, part] = [unique('Twin'), unique('Kit'), foreign()]
+    const csv = [
+      'kind,id,name,maker,gtin,powerW,lengthMm,widthMm,heightMm,parts',
+      `heater,${foreign()},${unique('Renamed')},,4006381333931,150,,,,`,
+      `heater,${foreign()},${named.name},Torvane,,175,,,,`,
+      `heater,${part},${twin},,,75,,,,`,
+      `kit,${foreign()},${kit},,,,,,,${part} x 2`,
+    ].join('\n')
+    const view = await importFile(manager, csv, { set: 'catalog' })
+    expect(view, JSON.stringify(view.faults)).toMatchObject({ outcome: { applied: true, updates: 2, creates: 2 }, faults: [] })
+    const read = async (id: string) => (await manager.send<Product>('GET', `/api/products/${id}`)).body
+    expect(await read(numbered.id)).toMatchObject({ spec: { powerW: 150 } })
+    expect(await read(named.id)).toMatchObject({ spec: { powerW: 175 } })
+    const made = await world.db.selectFrom('product').select(['id', 'name']).where('name', 'in', [twin, kit]).execute()
+    const idOf = (name: string) => made.find((one) => one.name === name)?.id ?? 'none'
+    expect((await read(idOf(kit))).parts).toEqual([{ productId: idOf(twin), quantity: 2 }])
+  })
+
+  it('does not put another maker’s product of the same name in the place of ours', async () => {
+    const ours = await product(world.db, { maker: 'Torvane' })
+    const view = await importFile(manager, `id,name,maker,powerW\n${foreign()},${ours.name},Brimley,25`, { kind: 'heater' })
+    expect(view.faults).toMatchObject([{ row: 2, column: 'name' }])
+  })
+
+  it('of sightings finds product and store by name, and a store that is not here is one fault for all of its rows', async () => {
+    const [seen, shop] = [await product(world.db), await store(world.db)]
+    const row = (place: string, price: number) => `${foreign()},${seen.name},${foreign()},${place},shelf,${price},${today()}`
+    const head = 'productId,product,storeId,store,condition,price,seenOn'
+    const refused = await importFile(manager, [head, ...[5, 6, 7, 8, 9].map((price) => row('Nowhere', price))].join('\n'), {
+      set: 'sightings',
+    })
+    expect(refused.faults).toMatchObject([{ row: 2, column: 'store', rows: 5 }])
+    const taken = await importFile(manager, [head, row(shop.name, 5)].join('\n'), { set: 'sightings' })
+    expect(taken, JSON.stringify(taken.faults)).toMatchObject({ outcome: { applied: true, creates: 1 } })
+    const stored = await world.db.selectFrom('sighting').select(['product_id', 'imported']).where('store_id', '=', shop.id).execute()
+    expect(stored).toEqual([{ product_id: seen.id, imported: true }])
   })
 })

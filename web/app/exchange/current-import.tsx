@@ -12,10 +12,14 @@ import { countWords, endWords, fileWords, progressWords, shareDone } from './imp
 /** Between two looks at an import under way: often enough to be seen moving. */
 const LOOK_MS = 700
 
+/** What many rows have in common is told once. */
+const messageCell = ({ message, rows }: ImportFault): string =>
+  rows === undefined ? message : `${message} The same in ${rows.toLocaleString('en-US')} rows, this one the first.`
+
 const COLUMNS: Array<Column<ImportFault>> = [
-  { key: 'row', head: 'Row', num: true, phone: 'figure', cell: ({ row }) => row },
+  { key: 'row', head: 'Row', num: true, phone: 'figure', cell: ({ row, rows }) => (rows === undefined ? row : `${row} …`) },
   { key: 'column', head: 'Column', rowHead: true, phone: 'lead', cell: ({ column }) => column ?? 'whole row' },
-  { key: 'message', head: 'What is wrong, and how to mend it', phone: 'below', cell: ({ message }) => message },
+  { key: 'message', head: 'What is wrong, and how to mend it', phone: 'below', cell: messageCell },
 ]
 
 interface Props {
@@ -117,6 +121,7 @@ interface EndedProps {
 
 function Ended({ view, busy, onWrite, onDiscard }: EndedProps): ReactElement {
   const { outcome, faults } = view
+  const told = faults.reduce((sum, { rows }) => sum + (rows ?? 1), 0)
   const due = outcome === null ? 0 : outcome.creates + outcome.updates
   return (
     <>
@@ -147,8 +152,8 @@ function Ended({ view, busy, onWrite, onDiscard }: EndedProps): ReactElement {
             rows={faults}
             rowKey={({ row, column, message }) => `${row} ${column} ${message}`}
           />
-          {(outcome?.faults ?? 0) > faults.length && (
-            <p className="quiet">The first {faults.length} are listed. The file has the others.</p>
+          {(outcome?.faults ?? 0) > told && (
+            <p className="quiet">The first {told.toLocaleString('en-US')} are listed. The file has the others.</p>
           )}
         </>
       )}
