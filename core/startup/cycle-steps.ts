@@ -5,7 +5,7 @@ import { DOSES_OF_A_CYCLE, firstDose, getAmmonia, secondDose } from './ammonia-s
 import { caution } from './cautions.ts'
 import { conditionerDose } from './conditioner-dose.ts'
 import { AT_MARK, GENERAL_MARKS } from './reading-marks.ts'
-import { ammoniaKit, eatenAmmonia, READY_MG_PER_L } from './ready-reading.ts'
+import { ammoniaKit, eatenAmmonia, READY_MG_PER_L, SOIL_UNDER_MG_PER_L } from './ready-reading.ts'
 import type { Step } from './setup-plan.ts'
 import { stepOf, type StartupSubject, type StepsMade } from './startup-subject.ts'
 import { doseOf, litres, tankFacts, type TankFacts } from './tank-facts.ts'
@@ -55,7 +55,7 @@ function soilAmmonia({ waterL, holdDays, disinfected }: TankFacts): Step {
     title: "Wait for the soil's own ammonia",
     why: phrase`Active soil gives off ammonia for days to weeks. Adding more on top would stall the cycle.`,
     amounts: [
-      { label: 'Dose nothing until', value: phrase`ammonia reads under 1 mg/L` },
+      { label: 'Dose nothing until', value: phrase`ammonia reads under ${SOIL_UNDER_MG_PER_L} mg/L` },
       { label: 'Change water above', value: phrase`4 mg/L: ${share(waterL, SOIL_CHANGE, 'half')}, every day` },
     ],
     actions: [
@@ -64,7 +64,7 @@ function soilAmmonia({ waterL, holdDays, disinfected }: TankFacts): Step {
     ],
     howLong: 'some days to three weeks',
     stopAndAsk: phrase`ammonia is still above 4 mg/L after a week of daily changes.`,
-    done: "Done: the soil's own ammonia is under 1 mg/L",
+    done: `Done: the soil's own ammonia is under ${SOIL_UNDER_MG_PER_L} mg/L`,
     earliestDay: holdDays + 1,
   })
 }

@@ -4,6 +4,9 @@ import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 /** Ammonia and nitrite at or below this a day after a dose, two days running, is ready. Common practice; a coarser kit does not loosen it. */
 export const READY_MG_PER_L = 0.25
 
+/** Ammonia that active soil gives off is waited out until it reads under this, mg/L. Common practice: dosing on top stalls the cycle. */
+export const SOIL_UNDER_MG_PER_L = 1
+
 /** What the kits of a plan can tell about ammonia. */
 export interface AmmoniaKit {
   /** False where kits are there and all of them are stated not to measure it; a kit that states nothing may. */

@@ -4,9 +4,9 @@ import { phrase, type Phrase, type ReaderUnits } from '../units/quantity.ts'
 import { sayPhrase } from '../units/say.ts'
 import { leakHoldDays, leakHoldShortDays, newestFigures, twoGoodDays, type NewestFigures } from './reading-log.ts'
 import { figureAsRead, GENERAL_MARKS } from './reading-marks.ts'
-import { READY_MG_PER_L } from './ready-reading.ts'
+import { READY_MG_PER_L, SOIL_UNDER_MG_PER_L } from './ready-reading.ts'
 import { tickedOn, type SetupLog } from './setup-log.ts'
-import { asOf, dosedLately, monthShort, notEaten, notTested, ranShort } from './step-waits.ts'
+import { asOf, dosedLately, monthShort, notEaten, notTested, ranShort, soilUnread } from './step-waits.ts'
 import { limitC, readC } from './temperatures.ts'
 import { NITRATE_GOAL_MG_PER_L } from './water-change.ts'
 
@@ -49,6 +49,11 @@ const GATES: ReadonlyMap<string, Gate> = new Map<string, Gate>(
   Object.entries<Gate>({
     'leak-hold': holdGate,
     'run-in': (_now, then) => ({ against: [], lacks: ranShort(then), word: 'It did run for a day: the steps before were ticked late' }),
+    'soil-ammonia': (now, then) => ({
+      against: soilOver(newestFigures(now.readings)),
+      lacks: soilUnread(then),
+      word: `I tested on paper: ammonia is under ${SOIL_UNDER_MG_PER_L} mg/L`,
+    }),
     'daily-readings': (_now, then) => ({
       against: [],
       lacks: notTested(then),
@@ -88,6 +93,13 @@ function poisonOver({ ammoniaMgL, nitriteMgL }: NewestFigures): Phrase[] {
       : [phrase`${name} reads ${figureAsRead(value, 'mg/L')} in the newest test. It must be ${READY_MG_PER_L} mg/L or less.`]
   return [...over('Ammonia', ammoniaMgL), ...over('Nitrite', nitriteMgL)]
 }
+
+const soilOver = ({ ammoniaMgL }: NewestFigures): Phrase[] =>
+  ammoniaMgL === null || ammoniaMgL < SOIL_UNDER_MG_PER_L
+    ? []
+    : [
+        phrase`Ammonia reads ${figureAsRead(ammoniaMgL, 'mg/L')} in the newest test. Dose nothing until it reads under ${SOIL_UNDER_MG_PER_L} mg/L.`,
+      ]
 
 const nitrateOver = ({ nitrateMgL }: NewestFigures): Phrase[] =>
   nitrateMgL === null || nitrateMgL <= NITRATE_GOAL_MG_PER_L

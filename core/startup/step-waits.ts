@@ -85,6 +85,19 @@ export function notEaten(log: SetupLog): Phrase[] {
 }
 
 /**
+ * Ammonia read since the tank was filled: the soil's own shows in no other way. Its height is asked of the newest reading, not here.
+ *
+ * Source: the step's own criterion; common practice.
+ *
+ * @example soilUnread({ …, readings: [] }).length // 1
+ */
+export function soilUnread(log: SetupLog): Phrase[] {
+  const filledOn = tickedOn(log, 'fill')
+  const read = log.readings.some(({ takenOn, ammoniaMgL }) => ammoniaMgL !== null && (filledOn === undefined || takenOn > filledOn))
+  return read ? [] : [phrase`No test of ammonia from a day after the fill is in the log: what the soil gives off shows in no other way.`]
+}
+
+/**
  * Two days since the last dose that is ticked: a dose and its reading 24 h later, and once more. Empty where no dose is ticked.
  *
  * Source: the step's own words; common practice.

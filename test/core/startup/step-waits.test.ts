@@ -60,6 +60,17 @@ describe('what follows the first dose', () => {
   ) // prettier-ignore
 })
 
+/** Common practice: what active soil gives off is waited out before anything is dosed. A plain tank has no such step. */
+describe("the soil's own ammonia", () => {
+  const filled = [done('fill', 5)]
+  it.each([
+    [[], 'No test of ammonia from a day after the fill'],
+    [[both(5, 0)], 'No test of ammonia from a day after the fill'],
+    [[both(4, 3), both(1, 1)], 'Ammonia reads 1 mg/L in the newest test. Dose nothing until it reads under 1 mg/L.'],
+    [[both(4, 3), both(1, 0.5)], 'open'],
+  ])('with %j is told as %s', (readings, words) => expect(said('soil-ammonia', filled, readings)).toContain(words))
+})
+
 /** Common practice: dose, read after 24 h, dose again, read after 24 h. */
 describe.each(['ready', 'first-fish'])('%s', (step) => {
   const log = [both(9, 2), both(1, 0), both(0, 0)]
