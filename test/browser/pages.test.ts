@@ -25,8 +25,22 @@ const fault = { field: 'ammonia', message: 'Ammonia is 0 to 20 mg/L. "2o" has a 
 const dayFault = { field: 'doneOn', message: 'Oct 1 is before this setup was made on Oct 20. Write the day on which it was done.' }
 const answer = { revision: 1, answer: 'accepted', letter: 'A', note: 'see you Friday', at: '2026-10-22T10:00:00Z' } as const
 
+/** With sums of four digits, whose range is the widest figure of a build. */
+function datedQuote(): ReturnType<typeof sampleQuote> {
+  const document = sampleQuote()
+  const byDate = {
+    until: '2026-11-14',
+    learnedOn: '2026-10-20',
+    expectedMinor: 128_400,
+    low10Minor: 122_800,
+    high90Minor: 133_100,
+    waits: 2,
+  }
+  return { ...document, builds: document.builds.map((build) => ({ ...build, byDate })) }
+}
+
 const PAGES: Record<string, () => unknown> = {
-  quote: () => quotePage(quoteProps()),
+  quote: () => quotePage(quoteProps({ document: datedQuote() })),
   'quote without a total': () =>
     quotePage(
       quoteProps({
