@@ -91,6 +91,17 @@ export async function updateWatch(
   return ok(await readBack(trx, viewer, id))
 }
 
+/** How many running watches there are of a region, whoever set them. */
+export async function watchesOfRegion(db: Kysely<Database>, regionId: string): Promise<number> {
+  const { count } = await db
+    .selectFrom('watch')
+    .select((eb) => eb.fn.countAll<number>().as('count'))
+    .where('region_id', '=', regionId)
+    .where('ended_at', 'is', null)
+    .executeTakeFirstOrThrow()
+  return count
+}
+
 /** What it told stays. One that ended with its region is taken off the list; ending another again changes nothing. */
 export async function endWatch(db: Kysely<Database>, viewer: Viewer, id: string): Promise<Result<null, Refusal<'not_found'>>> {
   if (!isId(id)) return refuse(NO_WATCH)

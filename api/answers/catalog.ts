@@ -85,6 +85,8 @@ export const RegionAnswer = answer(
   'Region',
   z.strictObject({ id, name: z.string(), storeIds: z.array(id), version }) satisfies z.ZodType<Region>,
 )
+/** Watches that go by a region: how many, never whose. */
+export const RegionWatchesAnswer = answer('RegionWatches', z.strictObject({ watches: z.int().min(0) }))
 export const RegionsAnswer = answer('Regions', z.strictObject({ items: z.array(RegionAnswer) }))
 
 export const StoresAnswer = answer('Stores', z.strictObject({ items: z.array(StoreAnswer) }))

@@ -74,6 +74,7 @@ export const RULES = {
   updateStore: 'advisor',
   deleteStore: 'manager',
   listRegions: 'member',
+  countRegionWatches: 'manager',
   createRegion: 'manager',
   updateRegion: 'manager',
   deleteRegion: 'manager',

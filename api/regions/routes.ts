@@ -2,11 +2,13 @@ import { Hono } from 'hono'
 import { RegionInput } from '../../core/catalog/schema.ts'
 import { audit } from '../../db/audit.ts'
 import { createRegion, deleteRegion, findRegion, listRegions, updateRegion } from '../../db/regions.ts'
-import { RegionAnswer, RegionsAnswer } from '../answers/catalog.ts'
+import { watchesOfRegion } from '../../db/watches.ts'
+import { RegionAnswer, RegionsAnswer, RegionWatchesAnswer } from '../answers/catalog.ts'
 import type { Env } from '../context.ts'
 import { signedIn } from '../context.ts'
 import { ById } from '../http/inputs.ts'
 import { operation } from '../http/operation.ts'
+import { notFound } from '../http/problem.ts'
 import { refused } from '../http/refusal.ts'
 import { valid } from '../http/valid.ts'
 import { basedOn, etagOf } from '../http/versions.ts'
@@ -66,6 +68,21 @@ export const regions = new Hono<Env>()
       if (!updated.ok) return refused(c, updated.refusal)
       c.header('ETag', etagOf(updated.value.version))
       return c.json(updated.value, 200)
+    },
+  )
+  .get(
+    '/:id/watches',
+    operation('countRegionWatches', {
+      summary: 'How many running watches go by a region: they end with it',
+      tag,
+      answers: { 200: RegionWatchesAnswer },
+      refuses: [404],
+    }),
+    valid('param', ById),
+    async (c) => {
+      const { id } = c.req.valid('param')
+      if (!(await findRegion(c.get('db'), id))) return notFound(c, 'region')
+      return c.json({ watches: await watchesOfRegion(c.get('db'), id) }, 200)
     },
   )
   .delete(

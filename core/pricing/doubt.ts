@@ -114,13 +114,16 @@ function farShelf(
   if (shelf.length === 0 || (regular !== undefined && sixDigits(Math.abs(priceMinor / regular - 1)) <= AGREES_SHARE)) return null
   if (!isFar(priceMinor, shelf, leeway)) return null
   const usual = Math.round(median(shelf))
-  const side = priceMinor > usual ? 'above' : 'below'
   const hint = priceMinor < usual ? ' A sale, or another size?' : ' A new price, or another size?'
   return {
     code: 'far_from_record',
-    words: `Far ${side} the shelf prices seen here in the last year, about ${say(usual, says)}.${hint}`,
+    words: `${sayHowFar(priceMinor, usual)} the shelf prices seen here in the last year, about ${say(usual, says)}.${hint}`,
   }
 }
+
+/** In figures: where a record hardly moves, a price that nobody would call far off waits already. @example sayHowFar(10800, 10000) // '8 % above' */
+const sayHowFar = (priceMinor: number, usual: number): string =>
+  `${Math.round(Math.abs(sixDigits(priceMinor / usual - 1)) * 100)} % ${priceMinor > usual ? 'above' : 'below'}`
 
 function isFar(priceMinor: number, shelf: readonly number[], leeway: number): boolean {
   if (shelf.length >= LEAST_RECORD) return sixDigits(robustDeviation(priceMinor, shelf)) > sixDigits(MOST_DEVIATIONS * leeway)
@@ -161,7 +164,7 @@ function farFromElsewhere(candidate: DoubtCandidate, year: readonly SeenPrice[],
   const least = effectiveCondition(candidate) === 'shelf' ? sixDigits(1 / most) : leastShare(leeway)
   const share = sixDigits(candidate.priceMinor / usual)
   if (share >= least && share <= most) return null
-  const words = `Far ${share < least ? 'below' : 'above'} the usual price elsewhere, ${say(Math.round(usual), says)}. A slipped decimal, or another size?`
+  const words = `${sayHowFar(candidate.priceMinor, usual)} the usual price elsewhere, ${say(Math.round(usual), says)}. A slipped decimal, or another size?`
   return { code: 'far_from_record', words }
 }
 

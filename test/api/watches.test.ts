@@ -115,7 +115,11 @@ describe('a region that is taken out', () => {
     const [ofRegion, other] = [await setWatch(who, { productId, regionId: region.id }), await setWatch(who, { productId, limitMinor: 100 })]
     const ended = await setWatch(who, { productId, regionId: region.id })
     await who.send('DELETE', `/api/watches/${ended.body.id}`)
+    const counted = (by: Browser) => by.send('GET', `/api/regions/${region.id}/watches`)
+    expect((await counted(manager)).body, 'how many end with it').toEqual({ watches: 1 })
+    expect((await counted(who)).status).toBe(403)
     expect((await manager.send('DELETE', `/api/regions/${region.id}`)).status).toBe(204)
+    expect((await counted(manager)).status).toBe(404)
     const list = async () =>
       (await who.send<{ items: WatchView[] }>('GET', '/api/watches')).body.items.map(({ id, endedAt, regionGone }) => [
         id,

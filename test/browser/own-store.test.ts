@@ -121,7 +121,7 @@ describe('regions', () => {
     await expectSound('regions-fault')
     await section.getByRole('button', { name: 'Leave it' }).click()
     await section.getByRole('button', { name: 'Take out Estuary shore' }).click()
-    await section.getByText('Watches of this region end').waitFor()
+    await section.getByText('No watch is of this region.').waitFor()
     await section.getByRole('button', { name: 'Take it out' }).click()
     await section.getByRole('row', { name: 'Estuary shore' }).waitFor({ state: 'detached' })
   })

@@ -119,6 +119,14 @@ describe('the price of another product', () => {
     })
   })
 
+  it('says how far a shelf price is off, and calls 8 % nothing more', () => {
+    const flat = [1, 2, 3, 4].map((day) => aSighting({ priceMinor: 5000, seenOn: `2026-10-0${day}` }))
+    expect(doubtOf(candidate({ priceMinor: 5400 }), flat, context)?.words).toBe(
+      '8 % above the shelf prices seen here in the last year, about $50.00. A new price, or another size?',
+    )
+    expect(doubtOf(candidate({ priceMinor: 3000 }), flat, context)?.words).toMatch(/^40 % below the shelf prices/)
+  })
+
   it('raises no doubt by itself', () => {
     expect(
       doubtOf(candidate({ priceMinor: 5100 }), record, { ...others, othersThatDay: [{ name: 'Pellick C-900', priceMinor: 5100 }] }),
@@ -132,8 +140,8 @@ describe('doubt of a first price at a store', () => {
     doubtOf(candidate({ storeId: 'upriver', priceMinor, ...fields }), elsewhere, context)
 
   it('rises where it is far from the usual price elsewhere', () => {
-    expect(first(780)?.words).toBe('Far below the usual price elsewhere, $183.99. A slipped decimal, or another size?')
-    expect(first(40000)?.words).toMatch(/^Far above the usual price elsewhere/)
+    expect(first(780)?.words).toBe('96 % below the usual price elsewhere, $183.99. A slipped decimal, or another size?')
+    expect(first(40000)?.words).toMatch(/^117 % above the usual price elsewhere/)
     expect(first(4000, { condition: 'sale' })?.code).toBe('far_from_record')
   })
   it.each([

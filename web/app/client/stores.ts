@@ -16,6 +16,8 @@ export const listRegions = async (): Promise<Region[]> => (await request<{ items
 export const createRegion = (body: RegionBody): Promise<Region> => request('POST', '/api/regions', { body })
 export const updateRegion = (region: Region, body: RegionBody): Promise<Region> =>
   request('PUT', `/api/regions/${region.id}`, { body, etag: `"${region.version}"` })
+export const countRegionWatches = async (id: string): Promise<number> =>
+  (await request<{ watches: number }>('GET', `/api/regions/${id}/watches`)).watches
 export const deleteRegion = (id: string): Promise<null> => request('DELETE', `/api/regions/${id}`)
 
 export interface CurrencyRates {

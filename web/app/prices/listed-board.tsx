@@ -50,7 +50,7 @@ const columnsOf = (currency: string, today: CivilDate): Array<Column<ListedPrice
     cell: (price) => (
       <>
         <Standing price={price} currency={currency} today={today} />
-        <span className="phone-only"> · {sayStock(price)}</span>
+        {price.stockCount !== null && <span className="phone-only"> · {sayStock(price)} in stock</span>}
       </>
     ),
   },

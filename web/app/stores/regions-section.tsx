@@ -3,13 +3,14 @@ import { useState, type ReactElement } from 'react'
 import type { Region } from '../../../core/catalog/region.ts'
 import type { Store } from '../../../core/catalog/store.ts'
 import { faultsOf } from '../client/problem.ts'
-import { createRegion, deleteRegion, updateRegion, type RegionBody } from '../client/stores.ts'
+import { countRegionWatches, createRegion, deleteRegion, updateRegion, type RegionBody } from '../client/stores.ts'
 import { Button } from '../parts/button.tsx'
 import { TickField } from '../parts/choice-fields.tsx'
 import { Dialog } from '../parts/dialog.tsx'
 import { TextField } from '../parts/field.tsx'
 import { RuledTable, type Column } from '../parts/ruled-table.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
+import { sayWatchesEnd, sayWatchesMove } from './region-words.ts'
 import { regionsQuery } from './stores-query.ts'
 import './stores.css'
 
@@ -104,13 +105,31 @@ function RemoveRegion({
       }
     >
       <p>
-        Watches of this region end; their owners are told so in their list. Its stores and their prices stay, and quotes keep the stores
-        ticked in them.
+        <WatchesEnd regionId={region?.id ?? null} /> Its stores and their prices stay, and quotes keep the stores ticked in them.
       </p>
-      <p>This cannot be undone: a new region of the same name does not bring the watches back.</p>
+      <p>This cannot be undone: a new region of the same name brings no watch back.</p>
       <ErrorNotice error={remove.error} />
     </Dialog>
   )
+}
+
+const watchesOf = (regionId: string | null) => ({
+  queryKey: ['regions', regionId, 'watches'],
+  queryFn: () => countRegionWatches(regionId ?? ''),
+  enabled: regionId !== null,
+  staleTime: 0,
+})
+
+function WatchesEnd({ regionId }: { regionId: string | null }): ReactElement {
+  const { data: count } = useQuery(watchesOf(regionId))
+  return <>{sayWatchesEnd(count)}</>
+}
+
+/** What a change of its stores does to the watches of a region. */
+function WatchesMove({ regionId }: { regionId: string }): ReactElement | null {
+  const { data: count } = useQuery(watchesOf(regionId))
+  if (!count) return null
+  return <p className="note">{sayWatchesMove(count)}</p>
 }
 
 interface FormProps {
@@ -150,6 +169,7 @@ function RegionForm({ region, stores, onDone, onLeave }: FormProps): ReactElemen
         ))}
         {faults['storeIds'] && <p className="fault">{faults['storeIds']}</p>}
       </fieldset>
+      {region && <WatchesMove regionId={region.id} />}
       <ErrorNotice error={save.error} shown={['name', 'storeIds']} />
       <p className="acts">
         <Button onClick={onLeave}>Leave it</Button>
