@@ -34,6 +34,9 @@ describe('the price on the tag', () => {
   })
 })
 
+/** Sales of 5 to 45 % off: a shallow one is bought at late, and was none to buy at on the first day. */
+const SALES_THAT_DIFFER = [-0.2, -0.15, -0.1, -0.05, 0, 0.05, 0.1, 0.15, 0.2]
+
 describe('the chance that is told', () => {
   it('is of a price at or under the one to buy at, of the whole line and on the tag', () => {
     const told = { chance: 0, none: 0 }
@@ -56,6 +59,7 @@ describe('the chance that is told', () => {
           waitingCostPerDayMinor,
           seed,
           draws: 60,
+          residuals: SALES_THAT_DIFFER,
         })
         if (line.advice !== 'wait') return
         told[line.likely ? 'chance' : 'none'] += 1
@@ -70,12 +74,13 @@ describe('the chance that is told', () => {
 
 interface Asked extends Partial<Ask> {
   saleDays?: number
+  residuals?: number[]
 }
-function outlook(sightings: Sighting[], { saleDays = 50, ...fields }: Asked = {}) {
+function outlook(sightings: Sighting[], { saleDays = 50, residuals = [0], ...fields }: Asked = {}) {
   const record = { sightings, products: [{ id: 'a', kind: 'filter' as const }], windows: [], asOf: ASOF }
   const lines = [{ productId: 'a', quantity: 1, storeIds: ['here', 'there'] }]
   const ask: Ask = { lines, until: '2026-04-30', waitingCostPerDayMinor: 0, draws: 200, seed: 3, ...fields }
-  const learned = certain({ saleDays })
+  const learned = certain({ saleDays, residuals })
   const { lines: found, total } = outlookOf(learned, record, ask)
   return { line: found[0] as LineOutlook, total }
 }
