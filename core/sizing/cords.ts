@@ -1,6 +1,6 @@
 import { appliancesOf } from './appliances.ts'
 import { dripLoop, type CordRun, type DripLoop } from './drip-loop.ts'
-import type { Verdict } from './finding.ts'
+import { VERDICTS, type Verdict } from './finding.ts'
 import type { ApplianceKind, ApplianceSpec } from './gear.ts'
 import { namesOf } from './make-finding.ts'
 import type { Situation } from './situation.ts'
@@ -151,10 +151,8 @@ function exitOf(kind: ApplianceKind, { place }: ApplianceSpec, rim: Exit, sump: 
   return STANDS_LOW.has(kind) ? LOW_EXIT : rim
 }
 
-/** Best first. */
-const rankOf = (verdict: Verdict): number => ['fits', 'marginal', 'not_known', 'does_not_fit'].indexOf(verdict)
 const better = (one: Judged, other: Judged): boolean =>
-  rankOf(one.verdict) - rankOf(other.verdict) < 0 || (one.verdict === other.verdict && one.reserveMm > other.reserveMm)
+  VERDICTS.indexOf(one.verdict) > VERDICTS.indexOf(other.verdict) || (one.verdict === other.verdict && one.reserveMm > other.reserveMm)
 
 /**
  * Every cord judged, in the order of the gear, at the ends of what is stated: to the wall outlet, or to a strip of the build where that serves it better and the

@@ -25,14 +25,12 @@ export function tankFigures(situation: Situation, heating: Heating, delivery: De
   const { corners, gear } = situation
   return {
     ...gearFigures(situation),
-    outsideVolumeL: round(corners[0]?.geometry.outsideVolumeL ?? 0, 2),
     grossVolumeL: round(middle(over(corners, ({ geometry }) => geometry.grossVolumeL)), 2),
     waterVolumeL: round(middle(waterSpan(situation)), 2),
     ...(situation.sump && { tankWaterL: round(middle(tankWater(situation)), 2) }),
     emptyMassKg: round(over(corners, ({ mass }) => mass.emptyKg).high, 2),
     runningMassKg: round(over(corners, ({ mass }) => mass.runningKg).high, 2),
     brimMassKg: round(gear.stand?.spec.massKg === undefined ? over(corners, ({ mass }) => mass.brimKg).high : floorMassKg(situation), 2),
-    substrateMassKg: round(over(corners, ({ mass }) => mass.substrateKg).high, 2),
     ...heatFigures(situation, heating),
     ...(delivery && { flowLph: round(meanFlowLph(delivery), 0) }),
   }

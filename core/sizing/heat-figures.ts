@@ -11,7 +11,7 @@ export const mostLossW = ({ conditions }: Situation, heating: Heating): number =
   Math.max(0, over(heating.cold, ({ loss }) => lossW(loss, conditions.livestock.targetC)).high)
 
 /**
- * What the heat balance gives to others while parts are chosen; no power of heaters where one is not stated.
+ * What the heat balance gives to others while parts are chosen.
  *
  * Units: as the figures' names say. @example heatFigures(situation, heating).coldLossW // 148.9
  */
@@ -19,7 +19,6 @@ export function heatFigures(situation: Situation, heating: Heating): SizingFigur
   return {
     coldLossW: round(mostLossW(situation, heating), 1),
     ...adviceFigure(situation, heating),
-    ...(heating.powerUnstated.length === 0 && { heaterPowerW: round(heating.installedW.high, 0) }),
   }
 }
 

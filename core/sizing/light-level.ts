@@ -33,6 +33,7 @@ function read(light: Span, mark: Span, dimmable: boolean): Reading {
 }
 
 const level = (value: number) => quantity(value, 'umol/m2/s', 0)
+const bandOf = ({ low, high }: Span) => ({ kind: 'between', low: level(low), high: level(high) }) as const
 const round = ({ low, high }: Span): Span => ({ low: Math.round(low), high: Math.round(high) })
 const allDim = ({ lights }: Situation['gear']): boolean => lights.every(({ spec }) => spec.dimmable === true)
 
@@ -78,7 +79,7 @@ export function lightLevel(situation: Situation, light: BedLight | undefined): F
     ...outcome,
     ...(long ? { verdict: 'marginal' } : {}),
     ...(known ? { value: level(worst === 'bright' ? shown.high : shown.low) } : {}),
-    limit: { kind: 'between', low: level(mark.low), high: level(mark.high) },
+    limit: bandOf(mark),
     reason: phrase`${reasonOf(conditions.plants, shown, mark, dimTo)}${overDay(shown, conditions.lightHoursPerDay)}${caveats(situation, long)}`,
     action:
       outcome.verdict === 'fits'
@@ -143,7 +144,7 @@ function actionOf(light: Span, mark: Span, bed: BedLight): Action {
 function noLight(mark: Span, assumed: string[]): Finding {
   return makeFinding('light_level', {
     verdict: 'does_not_fit',
-    limit: { kind: 'between', low: level(mark.low), high: level(mark.high) },
+    limit: bandOf(mark),
     reason: phrase`No light is chosen; these plants want ${level(mark.low)} to ${level(mark.high)} at the substrate.`,
     action: { text: phrase`Choose a light.`, want: { slot: 'light', quantity: 1, minimum: {} } },
     assumed,

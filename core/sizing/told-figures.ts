@@ -23,7 +23,10 @@ export function toldFigures(situation: Situation, heating: Heating, { bed }: Lit
   const { targetC } = situation.conditions.livestock
   const usualW = Math.max(0, middle(over(heating.usual, ({ loss }) => lossW(loss, targetC))))
   const { litres } = evaporationOf(situation, heating)
+  const { corners } = situation
   return {
+    outsideVolumeL: round(corners[0]?.geometry.outsideVolumeL ?? 0, 2),
+    substrateMassKg: round(over(corners, ({ mass }) => mass.substrateKg).high, 2),
     usualLossW: round(usualW, 1),
     evaporationLPerDay: { low: round(litres.low, 2), high: round(litres.high, 2) },
     ...heaterFigures(situation, heating),
@@ -35,13 +38,16 @@ export function toldFigures(situation: Situation, heating: Heating, { bed }: Lit
 
 /** Of the heaters that the build has; nothing where it has none or a power is not stated. */
 function heaterFigures(situation: Situation, heating: Heating): SizingFigures {
+  if (heating.powerUnstated.length > 0) return {}
+  const heaterPowerW = round(heating.installedW.high, 0)
   const [first, ...others] = heating.heaters
-  if (!first || heating.powerUnstated.length > 0) return {}
+  if (!first) return { heaterPowerW }
   const strongest = others.reduce((best, each) => (best.powerW.high >= each.powerW.high ? best : each), first)
   const stuckHours = hoursToDanger(situation, heating, strongest)
   const heatLostHours = powerCutHours(heating, situation.conditions.livestock)
   const { mixedC, hours } = waterChange(situation, heating)
   return {
+    heaterPowerW,
     stuckTemperatureC: stuckC(heating, 'high', strongest).value,
     ...(stuckHours === undefined ? {} : { stuckHours: round(stuckHours, 1) }),
     oneFailedC: oneFailedC(heating, 'low').value,

@@ -15,7 +15,17 @@ describe('a report as it is issued', () => {
     const report = sizingReport(subject)
     const { figures, ...rest } = withAllFigures(subject, report)
     const added = Object.keys(figures).filter((key) => !Object.hasOwn(report.figures, key))
-    const read = ['dripLoop', 'evaporationLPerDay', 'heatLostHours', 'heaterDutyPercent', 'lightAtBedUmol', 'oneFailedC', 'stuckHours']
+    const held = ['outsideVolumeL', 'substrateMassKg', 'heaterPowerW']
+    const read = [
+      ...held,
+      'dripLoop',
+      'evaporationLPerDay',
+      'heatLostHours',
+      'heaterDutyPercent',
+      'lightAtBedUmol',
+      'oneFailedC',
+      'stuckHours',
+    ]
     const drawn = ['energy', 'floorPlan', 'heatCurve', 'lightAlong', 'pumpCurve']
     expect(added.sort()).toEqual([...read, 'stuckTemperatureC', 'turnoverPerHour', 'usualLossW', 'waterChange', ...drawn].sort())
     expect({ ...figures, ...report.figures }).toEqual(figures)
