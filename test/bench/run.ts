@@ -6,6 +6,7 @@ import importRows from './import-rows.ts'
 import quotePdf from './quote-pdf.ts'
 import productPageGrowth from './product-page-growth.ts'
 import productRead from './product-read.ts'
+import recordLearn from './record-learn.ts'
 import recordRebuild from './record-rebuild.ts'
 import searchProducts from './search-products.ts'
 import sightingPost from './sighting-post.ts'
@@ -33,6 +34,7 @@ const BENCHES: Record<string, () => Promise<Measurement[]>> = {
   'product-page.growth': () => withBenchPostgres(productPageGrowth),
   'tiers.growth': () => withBenchPostgres(tiersGrowth),
   'watches.growth': () => withBenchPostgres(watchesGrowth),
+  'record.learn': () => withBenchPostgres(recordLearn),
   'record.rebuild': () => withBenchPostgres(recordRebuild),
   'product.read': () => withBenchPostgres(productRead),
 }
