@@ -27,6 +27,18 @@ export async function listRegions(db: Kysely<Database>): Promise<Region[]> {
 export const findRegion = async (db: Kysely<Database>, id: string): Promise<Region | undefined> =>
   (await listRegions(db)).find((region) => region.id === id)
 
+/** Names of some stores as one text, in their order; "none" of none. */
+export async function namesOfStores(db: Kysely<Database>, ids: readonly string[]): Promise<string> {
+  if (ids.length === 0) return 'none'
+  const rows = await db
+    .selectFrom('store')
+    .select('name')
+    .where('id', 'in', ids)
+    .orderBy(sql`lower(name)`)
+    .execute()
+  return rows.map(({ name }) => name).join(', ')
+}
+
 /** Must run in a transaction: the region and its stores are one. */
 export async function createRegion(trx: Transaction<Database>, fields: RegionFields): Promise<Result<Region, RegionRefusal>> {
   const fault = await faultOf(trx, fields, null)

@@ -21,7 +21,7 @@ export async function restoreBackup(
   if (occupied !== null)
     throw new BackupRefused(
       'not_empty',
-      `This install is not empty: ${occupied}. A backup is put back into an empty one only: name another.`,
+      `This install is not empty: ${occupied}. A backup is put back into an empty one only: name another folder with DATA_DIR, or another database with DATABASE_URL.`,
     )
   const { migrations, sequences, tables, linkKey } = head
   try {

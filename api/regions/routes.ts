@@ -1,7 +1,7 @@
 import { Hono } from 'hono'
 import { RegionInput } from '../../core/catalog/schema.ts'
 import { audit } from '../../db/audit.ts'
-import { createRegion, deleteRegion, findRegion, listRegions, updateRegion } from '../../db/regions.ts'
+import { createRegion, deleteRegion, findRegion, listRegions, namesOfStores, updateRegion } from '../../db/regions.ts'
 import { watchesOfRegion } from '../../db/watches.ts'
 import { RegionAnswer, RegionsAnswer, RegionWatchesAnswer } from '../answers/catalog.ts'
 import type { Env } from '../context.ts'
@@ -34,7 +34,7 @@ export const regions = new Hono<Env>()
             actor: signedIn(c),
             action: 'region_added',
             subject: subject(outcome.value),
-            after: { stores: outcome.value.storeIds.length },
+            after: { stores: await namesOfStores(trx, outcome.value.storeIds) },
           })
         return outcome
       })
@@ -60,8 +60,8 @@ export const regions = new Hono<Env>()
             actor: signedIn(c),
             action: 'region_changed',
             subject: subject(outcome.value),
-            before: { name: before?.name, stores: before?.storeIds.length },
-            after: { name: outcome.value.name, stores: outcome.value.storeIds.length },
+            before: { name: before?.name, stores: await namesOfStores(trx, before?.storeIds ?? []) },
+            after: { name: outcome.value.name, stores: await namesOfStores(trx, outcome.value.storeIds) },
           })
         return outcome
       })

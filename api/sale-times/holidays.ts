@@ -52,27 +52,32 @@ function inYear(place: Place, year: number): readonly Feast[] {
   const before = years.get(key)
   if (before !== undefined) return before
   if (years.size >= MOST_YEARS) years.clear()
-  const reckoned = feastsOf(calendar, year)
+  const reckoned = feastsOf(calendar, place.country, year)
   years.set(key, reckoned)
   return reckoned
 }
 
+/** The calendar spells English in the British way; in the United States the first Monday of September is Labor Day (5 U.S.C. § 6103). */
+const spelled = (name: string, country: string): string => (country === 'US' ? name.replaceAll('Labour', 'Labor') : name)
+/** A sale time kept in stores of two countries names one holiday, in whichever spelling it was chosen. */
+const keyOf = (name: string): string => name.toLowerCase().replaceAll('labour', 'labor')
+
 /** Days on which a holiday is made up for are no holidays of their own: the sale follows the feast. */
-const feastsOf = (calendar: Holidays | null, year: number): Feast[] =>
+const feastsOf = (calendar: Holidays | null, country: string, year: number): Feast[] =>
   (calendar?.getHolidays(year) ?? [])
     .filter(({ substitute }) => substitute !== true)
-    .map(({ name, date }) => ({ name, day: date.slice(0, 10) }))
+    .map(({ name, date }) => ({ name: spelled(name, country), day: date.slice(0, 10) }))
 
 /** English names of a place's holidays in a year, in the order of their days, each once. @example holidayNames({ country: 'US', subdivision: null }, 2026)[0] // "New Year's Day" */
 export const holidayNames = (place: Place, year: number): string[] => [...new Set(inYear(place, year).map(({ name }) => name))]
 
 /** Days of a holiday at a place in some years, both inclusive; none where the place does not keep it. */
 export function holidayDays(place: Place, holiday: string, fromYear: number, toYear: number): CivilDate[] {
-  const wanted = holiday.toLowerCase()
+  const wanted = keyOf(holiday)
   const years = Array.from({ length: toYear - fromYear + 1 }, (_, index) => fromYear + index)
   return years.flatMap((year) =>
     inYear(place, year)
-      .filter(({ name }) => name.toLowerCase() === wanted)
+      .filter(({ name }) => keyOf(name) === wanted)
       .map(({ day }) => day),
   )
 }

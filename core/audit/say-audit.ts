@@ -45,12 +45,16 @@ export function sayAudit(line: AuditLine): string {
 /** @example sayField('spec.heightMm') // 'height (mm)' */
 export function sayField(field: string): string {
   const [last = field] = field.split('.').slice(-1)
+  const own = FIELD_WORDS.get(last)
+  if (own !== undefined) return own
   const unit = /(Mm|Cm|Kg|L|W|V|A|C)$/.exec(last)?.[1]
   const bare = unit === undefined || unit.length === last.length ? last : last.slice(0, -unit.length)
   const words = bare.replace(/Minor$/, '').replaceAll(/([a-z0-9])([A-Z])/g, '$1 $2').toLowerCase() // prettier-ignore
   const told = last.endsWith('Minor') ? 'minor units' : bare === last ? undefined : UNITS[unit ?? '']
   return told === undefined ? words : `${words} (${told})`
 }
+/** What its name would say wrongly: a rate is read off a source on a day, nobody saw it at a store. */
+const FIELD_WORDS: ReadonlyMap<string, string> = new Map([['seenOn', 'read on']])
 const UNITS: Record<string, string> = { Mm: 'mm', Cm: 'cm', Kg: 'kg', L: 'L', W: 'W', V: 'V', A: 'A', C: '°C' }
 
 /** The name of a file by what is in it: no reader can tell one from another. */

@@ -16,7 +16,7 @@ export function sayRun(run: SaleRunRecord, thisYear: number): string {
   const { first, last, sightings, products, stores, medianDepth } = run
   const days = sayShortDays(first, last, thisYear)
   if (sightings === 0) return `${days}: nobody reported a sale price.`
-  const depth = medianDepth === null ? '' : `, the middle one ${Math.round(100 * medianDepth)}\u00a0% off`
+  const depth = medianDepth === null ? '' : `, the middle one ${Math.round(100 * medianDepth)}\u00a0%\u00a0off`
   return `${days}: ${counted(sightings, 'sale price', 'sale prices')} of ${counted(products, 'product', 'products')} at ${counted(stores, 'store', 'stores')}${depth}.`
 }
 

@@ -66,7 +66,7 @@ describe('the trail', () => {
     expect(told).toEqual([
       ['region_deleted', 'Shore', []],
       ['region_changed', 'Shore', [{ field: 'name', before: 'Estuary', after: 'Shore' }]],
-      ['region_added', 'Estuary', [{ field: 'stores', after: 1 }]],
+      ['region_added', 'Estuary', [{ field: 'stores', after: 'Mill Lane' }]],
     ])
     const rate = { currency: 'NOK', rate: 0.09, seenOn: '2026-01-05', source: 'noon rate' }
     await manager.send('POST', '/api/currency-rates', { body: rate })

@@ -22,6 +22,16 @@ describe('the day after the fourth Thursday of November', () => {
   })
 })
 
+it('names the first Monday of September as each country spells it, and knows it in either spelling', () => {
+  // 5 U.S.C. § 6103: "Labor Day, the first Monday in September"; Canada Labour Code, section 166: "Labour Day".
+  const CA = { country: 'CA', subdivision: null }
+  expect(holidayNames(US, 2026)).toContain('Labor Day')
+  expect(holidayNames(US, 2026).filter((name) => name.includes('Labour'))).toEqual([])
+  expect(holidayNames(CA, 2026)).toContain('Labour Day')
+  for (const place of [US, CA])
+    for (const name of ['Labor Day', 'Labour Day']) expect(holidayDays(place, name, 2026, 2026)).toEqual(['2026-09-07'])
+})
+
 describe('a rule', () => {
   // Examples of RFC 5545, section 3.8.5.3, as printed there; its rules by days of a time of day left out.
   const EXAMPLES: Array<[string, string, string[]]> = [

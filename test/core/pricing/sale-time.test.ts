@@ -18,7 +18,7 @@ describe('the runs of a sale time', () => {
 describe('in words', () => {
   const run = { first: '2025-11-28', last: '2025-12-02', sightings: 41, products: 30, stores: 6, medianDepth: 0.214 }
   it('a past run says what was reported', () => {
-    expect(sayRun(run, 2026)).toBe('Nov 28 to Dec 2, 2025: 41 sale prices of 30 products at 6 stores, the middle one 21\u00a0% off.')
+    expect(sayRun(run, 2026)).toBe('Nov 28 to Dec 2, 2025: 41 sale prices of 30 products at 6 stores, the middle one 21\u00a0%\u00a0off.')
     expect(sayRun({ ...run, first: '2025-12-30', last: '2026-01-02', sightings: 1, products: 1, stores: 1, medianDepth: null }, 2026)).toBe(
       'Dec 30, 2025 to Jan 2: 1 sale price of 1 product at 1 store.',
     )

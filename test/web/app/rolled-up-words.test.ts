@@ -7,7 +7,11 @@ describe('the roll-up in words', () => {
     [-0.1, '2025-11-02', '−10 % since Nov 2, 2025'],
     [0.004, '2026-02-01', 'the same since Feb 1'],
   ])('says of a change of %s since %s: %s', (change, since, words) => {
-    expect(changeWords({ change, since }, 2026)).toBe(words)
+    expect(changeWords({ change, since, stores: 1 }, 2026)).toBe(words)
+  })
+
+  it('says that of several stores it is the middle one', () => {
+    expect(changeWords({ change: 0.04, since: '2025-11-02', stores: 3 }, 2026)).toBe('+4 % since Nov 2, 2025, the middle of 3 stores')
   })
 
   it('has a row of new goods and one of used where any were seen, and calls a part by what it is', () => {

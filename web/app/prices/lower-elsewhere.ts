@@ -18,8 +18,8 @@ const TAX_WORDS = {
   within: 'tax in it',
   before: 'before tax',
   none: 'no tax added',
-  less: 'less tax added',
-  more: 'more tax added',
+  less: 'plus a lower tax',
+  more: 'plus a higher tax',
 } as const satisfies Record<TaxThere, string>
 
 export interface LowerElsewhere extends Pick<PriceThere, 'priceMinor'> {

@@ -48,7 +48,7 @@ export function OutlookSection({
           <Expected line={line} asOf={asOf} until={outlook.data.until} />
         </>
       ) : (
-        <p>The record is being learnt from for the first time. Come back in a minute.</p>
+        <p>What the record says of the weeks ahead is being worked out. Come back in a minute.</p>
       )}
     </section>
   )

@@ -32,10 +32,10 @@ export const rolledRows = (parts: readonly RolledPart[]): RolledRow[] =>
 /**
  * How shelf prices moved, with the minus of money.
  *
- * @example changeWords({ change: -0.04, since: '2025-11-02' }, 2026) // '−4 % since Nov 2, 2025'
+ * @example changeWords({ change: -0.04, since: '2025-11-02', stores: 3 }, 2026) // '−4 % since Nov 2, 2025, the middle of 3 stores'
  */
-export function changeWords({ change, since }: { change: number; since: string }, thisYear: number): string {
-  const day = `since ${sayDate(since, thisYear)}`
+export function changeWords({ change, since, stores }: { change: number; since: string; stores: number }, thisYear: number): string {
+  const day = `since ${sayDate(since, thisYear)}${stores > 1 ? `, the middle of ${stores} stores` : ''}`
   if (Math.abs(change) < TOLD_CHANGE) return `the same ${day}`
   return `${change > 0 ? '+' : '−'}${Math.round(Math.abs(change) * 100)} % ${day}`
 }

@@ -11,6 +11,7 @@ import { NoteField, TextField } from '../parts/field.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
 import { BeginsFields } from './begins-fields.tsx'
 import { NextRuns } from './next-runs.tsx'
+import { draftFaults } from './draft-faults.ts'
 import { bodyOf, draftOf, emptyDraft, type SaleTimeDraft } from './sale-time-draft.ts'
 
 interface Props {
@@ -31,8 +32,10 @@ export function SaleTimeForm({ saleTime, asOf, stores, onDone, onLeave }: Props)
     mutationFn: () => (saleTime ? updateSaleTime(saleTime, body) : createSaleTime(body)),
     onSuccess: onDone,
   })
-  const faults = faultsOf(save.error)
   const [tried, setTried] = useState(false)
+  const own = draftFaults(draft)
+  const isSound = Object.keys(own).length === 0
+  const faults = { ...faultsOf(save.error), ...(tried && own) }
   const nowhere = !draft.everywhere && draft.storeIds.length === 0
   const set = (part: Partial<SaleTimeDraft>): void => setDraft({ ...draft, ...part })
   const shown = stores.filter((store) => !store.archived || draft.storeIds.includes(store.id))
@@ -45,7 +48,7 @@ export function SaleTimeForm({ saleTime, asOf, stores, onDone, onLeave }: Props)
       onSubmit={(event) => {
         event.preventDefault()
         setTried(true)
-        if (!save.isPending && !nowhere) save.mutate()
+        if (!save.isPending && !nowhere && isSound) save.mutate()
       }}
     >
       <TextField
@@ -65,7 +68,7 @@ export function SaleTimeForm({ saleTime, asOf, stores, onDone, onLeave }: Props)
         fault={faults['lengthDays']}
         onChange={(lengthDays) => set({ lengthDays })}
       />
-      <NextRuns body={body} asOf={asOf} />
+      {Object.keys(own).every((field) => field === 'name') && <NextRuns body={body} asOf={asOf} />}
       <TickField label="At every store" checked={draft.everywhere} onChange={(everywhere) => set({ everywhere })} />
       {!draft.everywhere && (
         <StoreTicks stores={shown} chosen={draft.storeIds} fault={tried && nowhere} onChange={(storeIds) => set({ storeIds })} />

@@ -15,7 +15,7 @@ const WHY_NONE: Record<Exclude<BuyAtKnown['state'], 'told'>, string> = {
   nowhere: 'No store is in this region: there is nowhere to buy it, and no price to buy at.',
   busy: 'The price to buy at is being worked out.',
   failed: 'The price to buy at could not be worked out just now.',
-  not_learned: 'The record is being learnt from for the first time: the price to buy at is known in a minute.',
+  not_learned: 'What the record says of the weeks ahead is being worked out: the price to buy at is known in a minute.',
   own_list: 'Prices here are those of our own list, which says itself when a sale comes: there is no price to buy at.',
   each_its_own: 'Each product has its own: what the record says is worth taking for it on the day.',
 }
