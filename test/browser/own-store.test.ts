@@ -199,4 +199,16 @@ describe('the mode of the install', () => {
     await page.getByText('is marked as your own store.').waitFor()
     expect((await readApi<{ items: Store[] }>(page, service, '/api/stores')).items.filter(({ own }) => own)).toHaveLength(1)
   })
+
+  it('shows what its own list asks on the board and on a product’s page', async () => {
+    await openScreen(page, service, '/prices')
+    await page.getByText('What our own list asks today.').waitFor()
+    const row = page.getByRole('row').filter({ hasText: '$29.90' })
+    await row.getByText('full $39.90').first().waitFor()
+    await expectSound('own-board')
+    await row.getByRole('link').first().click()
+    await page.getByRole('heading', { name: 'On sale here: $29.90' }).waitFor()
+    await page.getByText('Nothing is reckoned here').waitFor()
+    await expectSound('own-product')
+  })
 })

@@ -5,6 +5,7 @@ import { MOST_A_DAY } from '../../../core/pricing/watches/match.ts'
 import type { WatchView } from '../../../core/pricing/watches/watch.ts'
 import { Screen } from '../parts/screen.tsx'
 import { Empty, ErrorNotice, LoadingRows } from '../parts/states.tsx'
+import { useInstall } from '../session/session.ts'
 import { FeedSection } from './feed-section.tsx'
 import { NewWatchForm } from './new-watch-form.tsx'
 import { NoticeList } from './notice-list.tsx'
@@ -18,13 +19,14 @@ export function WatchesScreen(): ReactElement {
   const search = useSearch({ from: '/watches' })
   const navigate = useNavigate({ from: '/watches' })
   const watches = useQuery(watchesQuery)
+  const isStore = useInstall().mode === 'store'
   const [changed, setChanged] = useState<WatchView | null>(null)
   const isNew = search.product !== undefined || search.kind !== undefined
   const leave = (): void => void navigate({ search: {}, replace: true })
   return (
     <Screen
       title="Watches"
-      below={`You are told of each price once: of those that stand now at once, later as soon as somebody reports one. Of many at once, a watch tells the ${MOST_A_DAY} lowest in a day; the rest on the days after, while they stand.`}
+      below={`You are told of each price once: of those that stand now at once, later as soon as ${isStore ? 'our list has one' : 'somebody reports one'}. Of many at once, a watch tells the ${MOST_A_DAY} lowest in a day; the rest on the days after, while they stand.`}
     >
       {isNew && <NewWatchForm key={JSON.stringify(search)} search={search} onDone={leave} />}
       {changed && <WatchForm key={changed.id} watch={changed} onDone={() => setChanged(null)} />}
