@@ -55,7 +55,14 @@ export const ImportAnswerOne = answer(
       })
       .nullable(),
     words: z.string().nullable(),
-    faults: z.array(z.strictObject({ row: z.int(), column: z.string().nullable(), message: z.string(), rows: z.int().describe('How many rows have the same, told once').optional() })),
+    faults: z.array(
+      z.strictObject({
+        row: z.int(),
+        column: z.string().nullable(),
+        message: z.string(),
+        rows: z.int().describe('How many rows have the same, told once').optional(),
+      }),
+    ),
   }) satisfies z.ZodType<ImportView>,
 )
 export const ImportsAnswer = answer('Imports', z.strictObject({ items: z.array(ImportAnswerOne) }))
