@@ -2,16 +2,10 @@ import { describe, expect, it } from 'vitest'
 import { bareGtin, gtinCheckDigit, isGtin } from '../../../core/catalog/gtin.ts'
 
 describe('the check digit of a trade item number', () => {
-  it.each([
-    ['629104150021', 3, '6291041500213', 'GS1 worked example'],
-    ['730001100001', 7, '7300011000017', 'GS1 Sweden example'],
-    ['501234567890', 0, '5012345678900', 'GS1 UK example'],
-    ['03600029145', 2, '036000291452', 'GTIN-12, own'],
-    ['9638507', 4, '96385074', 'GTIN-8, own'],
-    ['1061414100041', 5, '10614141000415', 'GTIN-14, own'],
-  ])('of %s is %s', (data, digit, full) => {
-    expect(gtinCheckDigit(data)).toBe(digit)
+  // The digits alone, with who worked them out, are in test/reference/values/chemistry.ts.
+  it.each(['6291041500213', '7300011000017', '5012345678900', '036000291452', '96385074', '10614141000415'])('of %s is its last', (full) => {
     expect(isGtin(full)).toBe(true)
+    expect(gtinCheckDigit(full.slice(0, -1))).toBe(Number(full.at(-1)))
   })
 
   it('is not changed by padding to 14 digits', () => {
