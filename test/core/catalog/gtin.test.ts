@@ -3,10 +3,13 @@ import { bareGtin, gtinCheckDigit, isGtin } from '../../../core/catalog/gtin.ts'
 
 describe('the check digit of a trade item number', () => {
   // The digits alone, with who worked them out, are in test/reference/values/chemistry.ts.
-  it.each(['6291041500213', '7300011000017', '5012345678900', '036000291452', '96385074', '10614141000415'])('of %s is its last', (full) => {
-    expect(isGtin(full)).toBe(true)
-    expect(gtinCheckDigit(full.slice(0, -1))).toBe(Number(full.at(-1)))
-  })
+  it.each(['6291041500213', '7300011000017', '5012345678900', '036000291452', '96385074', '10614141000415'])(
+    'of %s is its last',
+    (full) => {
+      expect(isGtin(full)).toBe(true)
+      expect(gtinCheckDigit(full.slice(0, -1))).toBe(Number(full.at(-1)))
+    },
+  )
 
   it('is not changed by padding to 14 digits', () => {
     expect(isGtin('036000291452'.padStart(14, '0'))).toBe(true)
