@@ -1,5 +1,5 @@
-/** A factor may spoil a sixteenth of its product's last digit; several of them, and the rounding of the product, stay within one of it. Own. */
-const SPOILS = 8
+/** A factor may spoil an eighth of its product's last digit; several of them, and the rounding of the product, stay within one of it. Own. */
+const SPOILS = 4
 /** Beyond it a stated figure is wrong, and no digits make a sum of it. Own. */
 const MOST_DIGITS = 9
 
@@ -8,7 +8,7 @@ const MOST_DIGITS = 9
  *
  * Range: positive figures; 0 for any other. Source: a product is as wrong as its factors, each in its share of itself.
  *
- * @example digitsFor(0.8125, 220.3, 0.1) // 5: half of 0.00001 in 0.8125 is 0.001 in 220.3
+ * @example digitsFor(0.8125, 220.3, 0.1) // 5: half of 0.00001 in 0.8125 is 0.0014 in 220.3
  */
 export function digitsFor(factor: number, result: number, lastDigit: number): number {
   const share = (SPOILS * result) / (factor * lastDigit)

@@ -29,8 +29,8 @@ function massLine(situation: Situation): ExplainedInput[] {
 }
 
 const AS_EVEN: Record<JoistVerdict['governs'], string> = {
-  bending: 'Spread over the whole joist, bends it as much',
-  shear: 'Spread over the whole joist, presses on its end as much',
+  bending: 'Spread evenly, bends it as much',
+  shear: 'Spread evenly, loads its end as much',
 }
 
 /** Its share of the load, what that is like when spread over it, and what it was designed for. */
@@ -50,9 +50,9 @@ function joistLines(massKg: number, { ratio, governs, sag, at }: JoistVerdict, t
   const load = phrase`${exact(massKg, 'kg', forOnOne(massKg))} × ${plain(share, forOnOne(share))}`
   const designed = phrase`${stated(livePerM2, 'kg/m2', forAllowed(livePerM2))} × ${stated(areaM2, 'm2', forAllowed(areaM2))}`
   return [
-    line('On the worst joist, its share of it', phrase`${load} = ${onOne}`),
+    line('On the worst joist', phrase`${load} = ${onOne}`),
     line(AS_EVEN[governs], phrase`${onOne} × ${plain(factor, digitsFor(factor, evenKg, lastDigitOf(evenDigits)))} = ${even}`),
-    line('Allowed for good, spacing × span', phrase`${designed} × ${plain(PERMANENT_LOAD_FACTOR, 1)} = ${allowed}`),
+    line('Allowed for good, on its area', phrase`${designed} × ${plain(PERMANENT_LOAD_FACTOR, 1)} = ${allowed}`),
     line('Of what it allows', phrase`${even} ÷ ${allowed} = ${told}`),
     line('Sag, of the sag that it was designed for', phrase`${quantity(sag * 100, 'percent', 0)}`),
   ]
@@ -65,7 +65,7 @@ function joistLines(massKg: number, { ratio, governs, sag, at }: JoistVerdict, t
  * Units: the reader's; pounds and square feet cancel as kilograms and square metres do. Source: as `joistLoad`; an even load q over the span bends by q·l²/8 and presses
  * on either end with half of itself.
  *
- * @example workedFloor(situation, floor)[2] // { name: 'Spread over the whole joist, bends it as much', value: '219.3 lb × 1.8 = 394.7 lb', from: 'reckoned' }
+ * @example workedFloor(situation, floor)[2] // { name: 'Spread evenly, bends it as much', value: '219.3 lb × 1.8 = 394.7 lb', from: 'reckoned' }
  */
 export function workedFloor(situation: Situation, { value }: Finding): ExplainedInput[] {
   const joists = joistsOf(situation.conditions)

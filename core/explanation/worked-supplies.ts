@@ -31,7 +31,7 @@ export function workedDose(situation: Situation, { limit }: Finding): ExplainedI
   return [
     line(
       'Dose of the first fill',
-      phrase`${plain(waterL, to(waterL))} L × ${plain(dose, to(dose))} mL a litre = ${plain(needMl, digits)} mL`,
+      phrase`${plain(waterL, to(waterL))} L × ${plain(dose, to(dose))} mL a litre = ${quantity(needMl, 'count', digits)} mL`,
     ),
   ]
 }
@@ -65,5 +65,5 @@ export function workedSkimmer(situation: Situation): ExplainedInput[] {
   const times = namedL / waterL
   if (!(times > 0) || !Number.isFinite(times)) return []
   const [named, water] = [namedL, waterL].map((litres) => exact(litres, 'L', digitsFor(litres, times, TENTH)))
-  return named && water ? [line('Of the water in use', phrase`${named} ÷ ${water} = ${plain(times, 1)} times`)] : []
+  return named && water ? [line('Of the water in use', phrase`${named} ÷ ${water} = ${quantity(times, 'count', 1)} times`)] : []
 }
