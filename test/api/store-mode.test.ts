@@ -394,7 +394,8 @@ describe('a watch where the store’s own list is what things cost', () => {
     expect(feed, 'of the store’s own words nobody says that they are no offer').toContain(`In its price list from ${sayDate(today())}.`)
     expect(feed).not.toMatch(/Seen on|not an offer/)
     const answer = { answer: 'still_there', sightingId: phoneId() }
-    expect((await tom.send('POST', `/api/notices/${told[0]?.id}/answer`, { body: answer })).body).toMatchObject({ done: 'kept' })
+    // The store's own word: a member has nothing to say of it.
+    expect((await tom.send('POST', `/api/notices/${told[0]?.id}/answer`, { body: answer })).body).toMatchObject({ done: 'listed' })
   })
 
   it('is told of no price that somebody saw at another store, and of nothing that is out of stock until some is in', async () => {
