@@ -76,7 +76,8 @@ async function placesOf(db: Kysely<Database>, jobId: string, after: number, upTo
     ) as found limit 1) as product on true
     left join lateral (
       (select t.* from store t where t.id = (s.data ->> 'storeId')::uuid limit 1)
-      union all (select t.* from store t where lower(t.name) = lower(s.data ->> 'store') limit 1)
+      union all (select t.* from store t where lower(t.name) = lower(s.data ->> 'store')
+        and not exists (select from store own where own.id = (s.data ->> 'storeId')::uuid) limit 1)
     ) as store on true
     left join lateral (select json_build_object('productId', k.product_id, 'storeId', k.store_id, 'condition', k.condition, 'priceMinor', k.price_minor,
       'printedRegularMinor', k.printed_regular_minor, 'seenOn', k.seen_on, 'lastDay', k.last_day, 'evidence', k.evidence, 'note', k.note) as known

@@ -10,7 +10,7 @@ import { isId } from './refusal.ts'
 /** Which of two processes that learnt the same day keeps it, the other finds it kept. Any number, as long as no other lock here has it. */
 const ONE_AT_A_TIME = 20_261_201
 /** Raised with every change of what `learn` gives or how: a snapshot of another method is not read. */
-const METHOD = 2
+const METHOD = 3
 /** Rows that one statement carries. */
 const BATCH = 500
 
@@ -98,12 +98,15 @@ export async function keepLearned(trx: Transaction<Database>, { products, trust,
 const batches = <Value>(values: readonly Value[]): Value[][] =>
   Array.from({ length: Math.ceil(values.length / BATCH) }, (_, index) => values.slice(index * BATCH, (index + 1) * BATCH))
 
-/** What others said of each reporter's sightings: one counts once, however many votes it has, and withdrawn ones count as nothing (`trustByReporter`). */
+/**
+ * What others said of each reporter's sightings: one counts once, however many votes it has, and withdrawn ones count as nothing (`trustByReporter`). What came with a file is the word of
+ * a list: a vote on it says nothing of whoever imported it.
+ */
 export async function votesByReporter(db: Kysely<Database>): Promise<Record<string, ReporterVotes>> {
   const { rows } = await sql<{ reporter_id: string } & ReporterVotes>`
     select reporter_id, (count(*) filter (where disputes < confirmations))::int as confirmed,
       (count(*) filter (where disputes >= confirmations))::int as disputed
-    from sighting where withdrawn_at is null and confirmations + disputes > 0 group by reporter_id`.execute(db)
+    from sighting where withdrawn_at is null and not imported and confirmations + disputes > 0 group by reporter_id`.execute(db)
   return Object.fromEntries(rows.map(({ reporter_id, confirmed, disputed }) => [reporter_id, { confirmed, disputed }]))
 }
 

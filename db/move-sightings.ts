@@ -84,9 +84,12 @@ async function keysOf(trx: Transaction<Database>): Promise<Array<{ name: string;
   return rows
 }
 
-/** Number of the oldest transaction that still writes: what those before it wrote is seen by every statement that follows. */
+/**
+ * Number of the oldest transaction that still writes: what those before it wrote is seen by every statement that follows. In the 32 bits of a row's own, which go round: the whole number is out
+ * of their range after four thousand million transactions.
+ */
 async function presentMoment(trx: Transaction<Database>): Promise<string> {
-  const { rows } = await sql<{ moment: string }>`select pg_snapshot_xmin(pg_current_snapshot())::text as moment`.execute(trx)
+  const { rows } = await sql<{ moment: string }>`select pg_snapshot_xmin(pg_current_snapshot())::xid::text as moment`.execute(trx)
   return rows[0]?.moment ?? ''
 }
 

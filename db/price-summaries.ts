@@ -95,9 +95,9 @@ const listed = (pairs: ReadonlyArray<Pair & { facts?: string }>): RawBuilder<unk
  * order, and reads what others had done until then. `recount` where sightings came, not where a vote or a withdrawal changed one. Returns those that were not what they should have been.
  */
 export async function refreshPairs(trx: Transaction<Database>, pairs: readonly Pair[], recount: boolean): Promise<Pair[]> {
-  // Two that hold many rows would wait for each other.
-  if (pairs.length > 1) await sql`select pg_advisory_xact_lock(${sql.lit(MANY_AT_A_TIME)})`.execute(trx)
   const ordered = inOrder(pairs)
+  // Two that hold many rows would wait for each other.
+  if (ordered.length > 1) await sql`select pg_advisory_xact_lock(${sql.lit(MANY_AT_A_TIME)})`.execute(trx)
   const changed: Pair[] = []
   for (let start = 0; start < ordered.length; start += WRITTEN_AT_ONCE) {
     const some = ordered.slice(start, start + WRITTEN_AT_ONCE)

@@ -192,4 +192,12 @@ describe('a file of another install', () => {
     const stored = await world.db.selectFrom('sighting').select(['product_id', 'imported']).where('store_id', '=', shop.id).execute()
     expect(stored).toEqual([{ product_id: seen.id, imported: true }])
   })
+
+  it('of sightings takes the store of the id where another has the name that the row tells', async () => {
+    const [seen, meant, called] = [await product(world.db), await store(world.db), await store(world.db)]
+    const csv = `productId,product,storeId,store,condition,price,seenOn\n${seen.id},${seen.name},${meant.id},${called.name},shelf,5,${today()}`
+    expect((await importFile(manager, csv, { set: 'sightings' })).outcome).toMatchObject({ applied: true, creates: 1 })
+    const stored = await world.db.selectFrom('sighting').select('store_id').where('product_id', '=', seen.id).execute()
+    expect(stored).toEqual([{ store_id: meant.id }])
+  })
 })

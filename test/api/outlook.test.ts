@@ -98,6 +98,18 @@ describe('what to expect', () => {
     expect(trustFrom(learned?.trust ?? {})(id)).toBe(3 / 4)
     const whole = trustByReporter(await acceptedOf(world.db, [heater.id], '2000-01-01'))
     expect(trustFrom(await votesByReporter(world.db))(id)).toBe(whole(id))
+    const [, listed] = await acceptedOf(world.db, [heater.id], addDays(today(), -400))
+    await world.db
+      .updateTable('sighting')
+      .set({ imported: true, confirmations: 4 })
+      .where('id', '=', listed?.id ?? '')
+      .execute()
+    expect((await votesByReporter(world.db))[id], 'a vote on a list says nothing of who imported it').toEqual({ confirmed: 1, disputed: 0 })
+    await world.db
+      .updateTable('sighting')
+      .set({ imported: false, confirmations: 0 })
+      .where('id', '=', listed?.id ?? '')
+      .execute()
     expect((await readLearned(world.db, [], today()))?.trust, 'of nobody who reported none of the products').toEqual({})
   })
 

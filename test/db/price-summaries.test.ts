@@ -169,6 +169,18 @@ describe('summaries', () => {
     expect(await rebuildSummaries(test.db)).toMatchObject({ changed: 0 })
   })
 
+  it('of one pair wait for nobody who makes many, however many of its sightings changed', async () => {
+    const [{ id: productId }, one, other] = [await product(test.db), await store(test.db), await store(test.db)]
+    const waitsIn = (storeIds: string[]): Promise<boolean> =>
+      test.db.transaction().execute(async (trx) => {
+        const pairs = storeIds.map((storeId) => ({ productId, storeId }))
+        await refreshPairs(trx, pairs, false)
+        const { rows } = await sql`select from pg_locks where locktype = 'advisory' and pid = pg_backend_pid()`.execute(trx)
+        return rows.length > 0
+      })
+    expect([await waitsIn([one.id, one.id]), await waitsIn([one.id, other.id])]).toEqual([false, true])
+  })
+
   it('are made anew for what was put there past them, and the board follows', async () => {
     const { id } = await product(test.db)
     const storeId = (await store(test.db)).id

@@ -123,6 +123,20 @@ describe('sightings in parts of years', () => {
     expect(await everything(test.db)).toEqual(before)
   })
 
+  it('move where the numbers of transactions have gone round: they no longer fit into 32 bits', async () => {
+    await many(3, '2036-06-01')
+    // The database says the number of the present one as if four thousand million had gone before it.
+    await sql`create function public.pg_current_snapshot() returns pg_snapshot language sql as $$
+      select (pg_snapshot_xmin(now.s)::text::bigint + 4294967296 || ':' || pg_snapshot_xmax(now.s)::text::bigint + 4294967296 || ':')::pg_snapshot
+      from (select pg_catalog.pg_current_snapshot() as s) as now $$`.execute(test.db)
+    const part = await test.db.connection().execute(async (one) => {
+      await sql`set search_path = public, pg_catalog`.execute(one)
+      return makeSightingPart(one, 2036).finally(() => sql`reset search_path`.execute(one))
+    })
+    await sql`drop function public.pg_current_snapshot`.execute(test.db)
+    expect(part).toEqual({ name: 'sighting_2036', moved: 3 })
+  })
+
   it('are made once where two services start at the same moment, and both do', async () => {
     const second = test.url === undefined ? undefined : await connect({ databaseUrl: test.url })
     try {
