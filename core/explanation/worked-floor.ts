@@ -52,7 +52,7 @@ function joistLines(massKg: number, { ratio, governs, sag, at }: JoistVerdict, t
   return [
     line('On the worst joist', phrase`${load} = ${onOne}`),
     line(AS_EVEN[governs], phrase`${onOne} × ${plain(factor, digitsFor(factor, evenKg, lastDigitOf(evenDigits)))} = ${even}`),
-    line('Allowed for good, on its area', phrase`${designed} × ${plain(PERMANENT_LOAD_FACTOR, 1)} = ${allowed}`),
+    line('Allowed as a lasting load, on its area', phrase`${designed} × ${plain(PERMANENT_LOAD_FACTOR, 1)} = ${allowed}`),
     line('Of what it allows', phrase`${even} ÷ ${allowed} = ${told}`),
     line('Sag, of the sag that it was designed for', phrase`${quantity(sag * 100, 'percent', 0)}`),
   ]

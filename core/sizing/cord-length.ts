@@ -88,7 +88,9 @@ function noRoom(name: string, assumed: string[]): Finding {
   return makeFinding('cord_length', {
     verdict: 'does_not_fit',
     reason: phrase`The outlet is less than ${quantity(100, 'mm', 0)} above the floor: the cord of ${name} has no room to hang in a loop below it.`,
-    action: { text: phrase`Use a power strip hung above the water line, or a higher outlet.` },
+    action: {
+      text: phrase`Plug into a higher outlet, or have a licensed electrician raise it: a strip's own cord has no room there either.`,
+    },
     assumed,
     caution: 'mains',
   })

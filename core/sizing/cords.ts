@@ -4,15 +4,15 @@ import { VERDICTS, type Verdict } from './finding.ts'
 import type { ApplianceKind, ApplianceSpec } from './gear.ts'
 import { namesOf } from './make-finding.ts'
 import type { Situation } from './situation.ts'
-import { exactly, isExact, type Span } from './span.ts'
+import { exactly, isExact, round, type Span } from './span.ts'
 import { CORD_MM, STAND_HEIGHT_MM, SUMP_HEIGHT_MM } from './typical-ranges.ts'
-import { settle, worstOf } from './verdict.ts'
+import { bestOf, settle, worstOf } from './verdict.ts'
 
 /** A canister stands on the floor of the stand; its cord leaves its head about here, a return pump's comes up through the sump to its rim. Common practice. */
 const LOW_EXIT: Exit = { heightMm: exactly(350), unstated: [] }
 /** What commonly stands on the floor of the stand. Common practice. */
 const STANDS_LOW: ReadonlySet<ApplianceKind> = new Set(['chiller', 'uv', 'co2', 'battery_backup'])
-/** A heater's cord takes this much to come over the rim. Common practice. */
+/** A cord that comes up out of the water takes this much to come over the rim, of a tank or a sump. Common practice. */
 const OVER_RIM_MM = 100
 const NO_WATER = exactly(0)
 
@@ -27,7 +27,7 @@ interface Cord {
   name: string
   /** As on the label. */
   wholeMm: Span
-  /** Of it in the tank or the sump and over the rim. */
+  /** Of it in the tank or the sump and over the rim: that of a sump moves with its exit. */
   underWaterMm: Span
   stated: boolean
   /** Taken to stand in the sump. */
@@ -44,7 +44,7 @@ export interface Judged {
   to: 'outlet' | 'strip'
   underWaterMm: number
   run: CordRun
-  /** The longest and the shortest cord outside the water, mm. */
+  /** The longest and the shortest cord outside the water at the heights of `run`, mm. */
   mostMm: number
   usableMm: number
   /** Null where no loop can hang. */
@@ -64,7 +64,7 @@ export function rimHeightMm({ gear, tank }: Pick<Situation, 'gear' | 'tank'>): S
 
 /** The loop of a cord that leaves over the rim: the longest that any appliance needs. Null where the outlet is too low. */
 export function rimLoop(situation: Situation): { run: CordRun; loop: DripLoop } | null {
-  const run = runOf(overRim(situation), toOutlet(situation), 'high')
+  const run = runOf(overRim(situation), toOutlet(situation), 'high', 'high')
   const loop = dripLoop(run)
   return loop && { run, loop }
 }
@@ -85,9 +85,9 @@ const toOutlet = ({ conditions }: Situation): Way => ({
 /** A strip hangs beside the tank at the height of its rim, out of its drips: half the tank's length from its middle. Common practice. */
 const toStrip = (situation: Situation): Way => ({ to: 'strip', end: overRim(situation), distanceMm: situation.tank.lengthMm / 2 })
 
-const runOf = (exit: Exit, { end, distanceMm }: Way, side: keyof Span): CordRun => ({
+const runOf = (exit: Exit, { end, distanceMm }: Way, side: keyof Span, endSide: keyof Span): CordRun => ({
   exitHeightMm: exit.heightMm[side],
-  outletHeightMm: end.heightMm[side],
+  outletHeightMm: end.heightMm[endSide],
   distanceMm,
 })
 
@@ -128,7 +128,7 @@ function cordsOf(situation: Situation): Cord[] {
         : cord(name, spec.cordMm, CORD_MM.heater, inTank, rim),
     ),
     ...gear.filters.map(({ name, spec: { type, cordMm } }) => {
-      if (type === 'return_pump') return cord(name, cordMm, CORD_MM.filter, sump.heightMm, sump)
+      if (type === 'return_pump') return cord(name, cordMm, CORD_MM.filter, upThrough(sump.heightMm), sump)
       return cord(name, cordMm, CORD_MM.filter, type === 'internal' ? inTank : NO_WATER, type === 'canister' ? LOW_EXIT : rim)
     }),
     ...gear.lights.map(({ name, spec }) => cord(name, spec.cordMm, CORD_MM.light, NO_WATER, rim)),
@@ -183,25 +183,53 @@ function judgeCord(usableMm: number, loop: DripLoop): Verdict {
   return usable >= Math.round(loop.shortestMm) ? 'marginal' : 'does_not_fit'
 }
 
-function judgeWay({ name, wholeMm, underWaterMm, stated, inSump, exit }: Cord, way: Way): Judged {
-  const run = runOf(exit, way, 'high')
-  const loops = [dripLoop(run), dripLoop(runOf(exit, way, 'low'))] as const
-  const loop = loops[0] && loops[1] ? (loops[0].neededMm >= loops[1].neededMm ? loops[0] : loops[1]) : null
-  const bestLoop = loop === loops[0] ? loops[1] : loops[0]
-  const [usableMm, mostMm] = [wholeMm.low - underWaterMm.high, wholeMm.high - underWaterMm.low]
-  const moves = loops[0]?.neededMm !== loops[1]?.neededMm || !isExact(underWaterMm)
+/** A cord at one end of its exit's height and one of what it is plugged into. */
+interface Corner extends Pick<Judged, 'underWaterMm' | 'run' | 'mostMm' | 'usableMm' | 'loop' | 'reserveMm'> {
+  /** With the shortest and with the longest cord. */
+  verdicts: [least: Verdict, most: Verdict]
+}
+
+function cornerOf({ wholeMm, underWaterMm, exit }: Cord, way: Way, side: keyof Span, endSide: keyof Span): Corner {
+  const run = runOf(exit, way, side, endSide)
+  const loop = dripLoop(run)
+  const [usableMm, mostMm] = [wholeMm.low - underWaterMm[side], wholeMm.high - underWaterMm[side]]
   return {
-    name,
-    stated,
-    inSump,
-    to: way.to,
-    underWaterMm: underWaterMm.high,
+    underWaterMm: underWaterMm[side],
     run,
     mostMm,
     usableMm,
     loop,
-    verdict: loop && bestLoop ? settle(judgeCord(usableMm, loop), judgeCord(mostMm, bestLoop)) : 'does_not_fit',
-    reserveMm: loop ? usableMm - loop.neededMm : -Infinity,
-    heights: moves ? namesOf(exit.unstated, way.end.unstated) : [],
+    reserveMm: loop ? round(usableMm - loop.neededMm, 6) : -Infinity,
+    verdicts: loop ? [judgeCord(usableMm, loop), judgeCord(mostMm, loop)] : ['does_not_fit', 'does_not_fit'],
+  }
+}
+
+const SIDES = ['high', 'low'] as const
+
+/** Exit and end of one rim are high together; a sump and a stand that nobody measured are each what they are. */
+function cornersOf(cord: Cord, way: Way): Corner[] {
+  const [height] = cord.exit.unstated
+  const isOneRim = height !== undefined && way.end.unstated.includes(height)
+  return SIDES.flatMap((side) => (isOneRim ? [side] : SIDES).map((endSide) => cornerOf(cord, way, side, endSide)))
+}
+
+const neededOf = ({ loop }: Corner): number => round(loop?.neededMm ?? Infinity, 3)
+/** The least reserve, and of several the longest loop: what lies in the water may make up for it. */
+const tighter = (one: Corner, other: Corner): Corner =>
+  other.reserveMm < one.reserveMm || (other.reserveMm === one.reserveMm && neededOf(other) > neededOf(one)) ? other : one
+
+function judgeWay(cord: Cord, way: Way): Judged {
+  const corners = cornersOf(cord, way)
+  const { verdicts: _, ...worst } = corners.reduce(tighter)
+  const [least, most] = [corners.map(({ verdicts }) => verdicts[0]), corners.map(({ verdicts }) => verdicts[1])]
+  const moves = new Set(corners.map((each) => `${neededOf(each)} ${each.underWaterMm}`)).size > 1
+  return {
+    name: cord.name,
+    stated: cord.stated,
+    inSump: cord.inSump,
+    to: way.to,
+    ...worst,
+    verdict: worst.loop ? settle(worstOf(least), bestOf(most)) : 'does_not_fit',
+    heights: moves ? namesOf(cord.exit.unstated, way.end.unstated) : [],
   }
 }

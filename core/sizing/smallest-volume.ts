@@ -1,15 +1,23 @@
-import { phrase, quantity } from '../units/quantity.ts'
+import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import type { Finding } from './finding.ts'
 import { groupSource } from './livestock-marks.ts'
 import { makeFinding } from './make-finding.ts'
 import { settled } from './settled.ts'
 import type { Situation } from './situation.ts'
-import { over } from './span.ts'
+import { over, type Span } from './span.ts'
 import { plansOf } from './tank-forms.ts'
 import { judgeAtLeast } from './verdict.ts'
 
 /** A tenth under the group's smallest volume is *marginal*: labels and outside boxes differ by as much. Own. */
 const VOLUME_BAND = 0.1
+
+/** What the lesser of the two is; a label beyond all that the outside may hold is a mistake. */
+function whatCounts(labelL: number, outsideL: Span): Phrase {
+  if (labelL <= outsideL.low) return phrase`label`
+  return labelL > outsideL.high && labelL < Infinity
+    ? phrase`outside, which cannot hold the ${quantity(labelL, 'L', 1)} of its label`
+    : phrase`outside`
+}
 
 /**
  * Whether the tank is large enough for the animals.
@@ -22,7 +30,9 @@ const VOLUME_BAND = 0.1
 export function smallestVolume({ conditions, corners, tank }: Situation): Finding {
   const { smallestVolumeL, name } = conditions.livestock
   const { labelVolumeL = Infinity } = tank
-  const { low, high } = over(corners, ({ geometry }) => quantity(Math.min(labelVolumeL, geometry.outsideVolumeL), 'L', 1).value)
+  const outside = over(corners, ({ geometry }) => geometry.outsideVolumeL)
+  const atMost = (litres: number) => quantity(Math.min(labelVolumeL, litres), 'L', 1).value
+  const [low, high] = [atMost(outside.low), atMost(outside.high)]
   const value = quantity(low, 'L', 1)
   const limit = quantity(smallestVolumeL, 'L', 0)
   const band = smallestVolumeL * VOLUME_BAND
@@ -32,7 +42,7 @@ export function smallestVolume({ conditions, corners, tank }: Situation): Findin
     ...outcome,
     value,
     limit: { kind: 'at_least', low: limit },
-    reason: phrase`The tank is ${value} by its ${labelVolumeL < Infinity ? 'label' : 'outside'}; for this group (${name}) the trade's smallest is labelled ${limit}.`,
+    reason: phrase`The tank is ${value} by its ${whatCounts(labelVolumeL, outside)}; for this group (${name}) the trade's smallest is labelled ${limit}.`,
     action: outcome.verdict === 'fits' ? null : { text: phrase`Choose a tank of at least ${limit}, or animals for a smaller one.` },
     source: { tag: 'common_practice', text: groupSource(conditions.livestock) },
   })

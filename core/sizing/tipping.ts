@@ -9,7 +9,7 @@ import type { Corner, Situation } from './situation.ts'
 import { exactly, isExact, type Span } from './span.ts'
 import { freeSurfaceRiseMm, tipAngleDeg, tipForceN } from './tip-over.ts'
 import { STAND_HEIGHT_MM, typicalStandMassKg } from './typical-ranges.ts'
-import { worstOf } from './verdict.ts'
+import { bestOf, worstOf } from './verdict.ts'
 
 /** A push that standing equipment of 25 kg and more bears: a fifth of its weight, 250 N at most, at up to 2 m. IEC 60950-1, 4.1, from memory. */
 export const PUSH_SHARE = 0.2
@@ -140,12 +140,9 @@ function judge(standing: Standing): Verdict {
   return push < Math.round(limitN(standing)) || emptyPush < CHILD_PULL_N || Math.round(lean) < LEAST_LEAN_DEG ? 'marginal' : 'fits'
 }
 
-const bestOf = (verdicts: readonly Verdict[]): Verdict =>
-  (['fits', 'marginal'] as const).find((verdict) => verdicts.includes(verdict)) ?? 'does_not_fit'
-
 /** What the figures that are not the value are held against, where they fall short. */
 function againstWhat(leanDeg: number, emptyN: number): Phrase {
-  if (Math.round(emptyN) < CHILD_PULL_N) return phrase` A child pulls with about ${quantity(CHILD_PULL_N, 'N', 0)}.`
+  if (Math.round(emptyN) < CHILD_PULL_N) return phrase` A child manages about ${quantity(CHILD_PULL_N, 'N', 0)}.`
   return Math.round(leanDeg) < LEAST_LEAN_DEG ? phrase` Standing equipment is made to lean by ${LEAST_LEAN_DEG}°.` : phrase``
 }
 

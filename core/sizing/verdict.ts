@@ -28,3 +28,7 @@ export function worstOf(verdicts: Verdict[]): Verdict {
   for (const verdict of ['does_not_fit', 'not_known', 'marginal'] as const) if (verdicts.includes(verdict)) return verdict
   return 'fits'
 }
+
+/** The best of several that are known. @example bestOf(['does_not_fit', 'marginal']) // 'marginal' */
+export const bestOf = (verdicts: readonly Verdict[]): Verdict =>
+  (['fits', 'marginal'] as const).find((verdict) => verdicts.includes(verdict)) ?? 'does_not_fit'

@@ -162,7 +162,7 @@ function reach({ verdict, reason, limit, assumed }: Finding, subject: StartupSub
 function mends({ finding, noRoom, tooShort }: CordState): Phrase[] {
   if (noRoom) {
     return [
-      phrase`Raise the outlet: hang a power strip above the water line and beside the tank, or ask a licensed electrician for a higher outlet. Plug nothing in before that.`,
+      phrase`Raise the outlet: plug into a higher one, or have a licensed electrician set one. A power strip does not mend it, since its own cord needs a loop below the same outlet. Plug nothing in before that.`,
     ]
   }
   return tooShort ? [phrase`Plug nothing in before every cord reaches.`, ...(finding?.action ? [finding.action.text] : [])] : []

@@ -4,8 +4,9 @@ export const MM_PER_FOOT = 304.8
 export const L_PER_US_GALLON = 3.785411784
 export const L_PER_IMPERIAL_GALLON = 4.54609
 export const KG_PER_POUND = 0.45359237
-/** Pound-force: a pound under standard gravity, 9.80665 m/s². */
-export const N_PER_POUND_FORCE = KG_PER_POUND * 9.80665
+/** Kilogram-force: a kilogram under standard gravity, 9.80665 m/s². */
+export const N_PER_KILOGRAM_FORCE = 9.80665
+export const N_PER_POUND_FORCE = KG_PER_POUND * N_PER_KILOGRAM_FORCE
 export const G_PER_OUNCE = 28.349523125
 /** US fluid ounce: 1/128 US gallon. */
 export const ML_PER_US_FLUID_OUNCE = (L_PER_US_GALLON * 1000) / 128

@@ -1,7 +1,7 @@
 import { ok, refuse, type Result } from '../result.ts'
 import {
   fahrenheitToCelsius, G_PER_OUNCE, KG_PER_POUND, L_PER_IMPERIAL_GALLON, L_PER_US_GALLON, ML_PER_IMPERIAL_FLUID_OUNCE, ML_PER_US_FLUID_OUNCE, MM_PER_FOOT, MM_PER_INCH,
-  N_PER_POUND_FORCE, PPM_PER_DKH,
+  N_PER_KILOGRAM_FORCE, N_PER_POUND_FORCE, PPM_PER_DKH,
 } from './factors.ts' // prettier-ignore
 import type { ReaderUnits, Unit } from './quantity.ts'
 import { displayUnit } from './say.ts'
@@ -33,7 +33,7 @@ function accepted(unit: Unit, reader: ReaderUnits): Record<string, ToStorage> {
     degC: { '°c': times(1), c: times(1), '°f': fahrenheitToCelsius, f: fahrenheitToCelsius },
     'L/h': { 'l/h': times(1), lph: times(1), 'gal/h': gallon, gph: gallon, 'l/min': times(60) },
     W: { w: times(1), watt: times(1), watts: times(1), kw: times(1000) },
-    N: { n: times(1), lbf: times(N_PER_POUND_FORCE), lb: times(N_PER_POUND_FORCE), lbofpull: times(N_PER_POUND_FORCE), kgf: times(9.80665) },
+    N: { n: times(1), lbf: times(N_PER_POUND_FORCE), lb: times(N_PER_POUND_FORCE), lbofpull: times(N_PER_POUND_FORCE), kgf: times(N_PER_KILOGRAM_FORCE), kgofpull: times(N_PER_KILOGRAM_FORCE) },
     V: { v: times(1) },
     A: { a: times(1), amp: times(1), amps: times(1) },
     dKH: { dkh: times(1), '°dh': times(1), '°kh': times(1), dgh: times(1), ppm: times(1 / PPM_PER_DKH), 'mg/l': times(1 / PPM_PER_DKH) },

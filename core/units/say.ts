@@ -1,6 +1,6 @@
 import {
   celsiusToFahrenheit, KG_PER_POUND, L_PER_IMPERIAL_GALLON, L_PER_US_GALLON, ML_PER_IMPERIAL_FLUID_OUNCE, ML_PER_US_FLUID_OUNCE, MM_PER_FOOT, MM_PER_INCH,
-  N_PER_POUND_FORCE, PPM_PER_DKH,
+  N_PER_KILOGRAM_FORCE, N_PER_POUND_FORCE, PPM_PER_DKH,
 } from './factors.ts' // prettier-ignore
 import type { Phrase, Quantity, ReaderUnits, Unit } from './quantity.ts'
 import { measuredIn } from './reader.ts'
@@ -130,6 +130,7 @@ export function sayQuantity(quantity: Quantity, reader: ReaderUnits): string {
   if (quantity.least && quantity.unit === 'mm') return sayAtLeastLength(quantity.value, reader)
   if (quantity.fine && quantity.unit === 'mm') return sayThickness(quantity.value, reader)
   if (quantity.unit === 'mL' && measuredIn(reader).volume === 'gal') return sayBottles(quantity, reader)
+  if (quantity.unit === 'N' && measuredIn(reader).mass === 'kg') return sayPull(quantity, reader)
   const { value, unit, digits } = shown(quantity, reader)
   const number = sayNumber(value, digits, reader)
   return unit === '' ? number : `${number} ${unit}`
@@ -169,11 +170,25 @@ function sayThickness(mm: number, reader: ReaderUnits): string {
   return measuredIn(reader).length === 'in' ? `${sayNumber(mm / MM_PER_INCH, 2, reader)} in (${metric})` : metric
 }
 
-/** A dose is drawn up in millilitres everywhere, and bottles have both: "8.5 fl oz (250 mL)". @example sayBottles(quantity(24, 'mL', 0), US) // '0.81 fl oz (24 mL)' */
+/** A pull is felt as a weight: what stands behind it is in newtons. @example sayPull(quantity(635, 'N', 0), METRIC) // '65 kg of pull (635 N)' */
+function sayPull({ value, digits }: Quantity, reader: ReaderUnits): string {
+  const kg = value / N_PER_KILOGRAM_FORCE
+  return `${sayNumber(kg, Math.abs(kg) < 10 ? 1 : 0, reader)} kg of pull (${sayNumber(value, digits, reader)} N)`
+}
+
+/** Bottles are not read finer. */
+const LEAST_OUNCES = 0.1
+
+/**
+ * A dose is drawn up in millilitres everywhere, and bottles have both: "8.5 fl oz (250 mL)". Of a few drops the millilitres say all.
+ *
+ * @example sayBottles(quantity(24, 'mL', 0), US) // '0.81 fl oz (24 mL)'
+ */
 function sayBottles({ value, digits }: Quantity, reader: ReaderUnits): string {
   const ounces = value / (reader.gallon === 'imperial' ? ML_PER_IMPERIAL_FLUID_OUNCE : ML_PER_US_FLUID_OUNCE)
-  const told = sayNumber(ounces, ounces < 1 ? 2 : ounces < 20 ? 1 : 0, reader)
-  return `${told} fl oz (${sayNumber(value, digits, reader)} mL)`
+  const millilitres = `${sayNumber(value, digits, reader)} mL`
+  if (Math.abs(ounces) < LEAST_OUNCES) return millilitres
+  return `${sayNumber(ounces, ounces < 1 ? 2 : ounces < 20 ? 1 : 0, reader)} fl oz (${millilitres})`
 }
 
 /** "90 × 45 × 45 cm": sizes of one box in one unit, said once. */

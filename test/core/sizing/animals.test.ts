@@ -50,6 +50,13 @@ describe('room for the animals', () => {
     const labelled = { ...tank, spec: { ...tank.spec, labelVolumeL: 53 } }
     expect(reasonOf(findingOf('smallest_volume', { tank }))).toContain('The tank is 54 L by its outside; ')
     expect(reasonOf(findingOf('smallest_volume', { tank: labelled }))).toContain('The tank is 53 L by its label; ')
+    const wrong = { ...tank, spec: { ...tank.spec, labelVolumeL: 400 } }
+    expect(reasonOf(findingOf('smallest_volume', { tank: wrong }))).toContain(
+      'The tank is 54 L by its outside, which cannot hold the 400 L of its label; ',
+    )
+    // How far a bow stands out is not stated: its label lies between what the outside holds at the least and at the most.
+    const bowed = { ...tank, spec: { ...tank.spec, shape: 'bow_front' as const, labelVolumeL: 49 } }
+    expect(reasonOf(findingOf('smallest_volume', { tank: bowed }))).toMatch(/The tank is 4\d L by its outside; /)
   })
 
   // 197.064 L outside, told as 197.1. Own: a tenth less is marginal.

@@ -173,7 +173,7 @@ describe('the marks of a cord', () => {
     expect(told(findingOf('cord_length', {}, { outletHeightMm: 99 }))).toMatchObject({
       verdict: 'does_not_fit',
       reason: 'The outlet is less than 10 cm above the floor: the cord of Torvane 100 W has no room to hang in a loop below it.',
-      action: 'Use a power strip hung above the water line, or a higher outlet.',
+      action: "Plug into a higher outlet, or have a licensed electrician raise it: a strip's own cord has no room there either.",
     })
   })
 
@@ -327,4 +327,63 @@ describe('a heater of a build with a sump', () => {
       action: 'Enter the height of the sump, or measure it.',
     })
   })
+})
+
+/**
+ * Against the same build with both heights stated, at each of the four corners: what holds at all of them holds, what does not at all is not known. A sump of
+ * 300 to 450 mm and a stand of 600 to 950 are independent. The wall is too far for any of these cords, so that all go to the strip.
+ */
+describe('a cord from a sump to the strip', () => {
+  const bare = { heaters: [], filters: [], lights: [], appliances: [], power: [one('Corbelle', { outlets: 6, cordMm: 9000 })] }
+  const sump = (heightMm?: number) => one('Thornby Sump', { totalVolumeL: 60, ...(heightMm === undefined ? {} : { heightMm }) })
+  const stand = (heightMm?: number) => one('Thornby', { ratedLoadKg: 450, ...(heightMm === undefined ? {} : { heightMm }) })
+  const things = {
+    skimmer: (cordMm: number) => ({
+      appliances: [{ kind: 'skimmer' as const, name: 'Marl', quantity: 1, spec: { place: 'in_sump' as const, cordMm } }],
+    }),
+    heater,
+    'return pump': (cordMm: number) => ({ filters: [one('Pellick Return', { type: 'return_pump' as const, cordMm })] }),
+  }
+  const found = (thing: keyof typeof things, cordMm: number, sumpMm?: number, standMm?: number) =>
+    findingOf('cord_length', { ...bare, ...things[thing](cordMm), sump: sump(sumpMm), stand: stand(standMm) }, { outletDistanceMm: 5000 })
+
+  it.each(['skimmer', 'heater', 'return pump'] as const)('of a %s holds where it holds at every corner', (thing) => {
+    const told = new Set<string>()
+    for (let cordMm = 1400; cordMm <= 2900; cordMm += 100) {
+      const corners = [300, 450].flatMap((sumpMm) => [600, 950].map((standMm) => found(thing, cordMm, sumpMm, standMm).verdict))
+      const [verdict = 'not_known', ...others] = new Set(corners)
+      const open = found(thing, cordMm)
+      expect(`${cordMm} mm ${open.verdict}`).toBe(`${cordMm} mm ${others.length === 0 ? verdict : 'not_known'}`)
+      told.add(open.verdict)
+    }
+    expect(told).toContain('fits')
+    expect(told).toContain('not_known')
+  })
+
+  // By hand, the rim at 950 + 533.4 mm: from 300 mm down 100 and 1283.4 up, √(609.6² + 100²) + 1283.4 + 300 is 2201.1 mm. At 450 and 600 it is 1701.1, so that 1800 mm reach there alone.
+  it('of a skimmer is never taken to fit by the corners that are high or low together', () => {
+    expect([2100, 2150, 2200].map((cordMm) => found('skimmer', cordMm).verdict)).toEqual(['not_known', 'not_known', 'not_known'])
+    expect(found('skimmer', 2202).verdict).toBe('fits')
+    expect(found('skimmer', 2150, 300, 950).verdict).toBe('marginal')
+    expect(found('skimmer', 1800)).toMatchObject({ verdict: 'not_known', missing: ['height of the sump', 'height of the stand'] })
+  })
+
+  // A return pump climbs 300 mm of sump and 100 over its rim, as a heater does, before the 2201.1 mm.
+  it.each(['heater', 'return pump'] as const)('of a %s counts its way up through the sump and over its rim', (thing) =>
+    expect([2602, 2600].map((cordMm) => found(thing, cordMm, 300, 950).verdict)).toEqual(['fits', 'marginal']),
+  )
+
+  it('keeps both ends of one rim at one height', () => {
+    const light = { lights: [one('Halden', { cordMm: 1018, lengthMm: 1150 })] }
+    const open = findingOf('cord_length', { ...bare, ...light, stand: stand() }, { outletDistanceMm: 5000 })
+    expect(open).toMatchObject({ verdict: 'fits', value: { value: 1018 } })
+  })
+})
+
+it('never sends to a strip where the outlet is too low for the strip’s own loop', () => {
+  const tooLow = { outletHeightMm: 60 }
+  const action = "Plug into a higher outlet, or have a licensed electrician raise it: a strip's own cord has no room there either."
+  const strip = { power: [one('Corbelle', { outlets: 6, cordMm: 3000 })] }
+  for (const changes of [{}, strip])
+    expect(told(findingOf('cord_length', changes, tooLow))).toMatchObject({ verdict: 'does_not_fit', action })
 })

@@ -106,11 +106,17 @@ describe('what people read', () => {
   // From the definitions in NIST SP 811 and Handbook 44: a pound-force is 4.4482216152605 N, a US fluid ounce 29.5735295625 mL, an imperial one 28.4130625 mL.
   it('tells a push, a bottle, an area and a load on it in US units, and takes them back', () => {
     expect(sayQuantity(quantity(408, 'N', 0), US)).toBe('92 lb of pull')
-    expect(sayQuantity(quantity(408, 'N', 0), METRIC)).toBe('408 N')
+    expect(sayQuantity(quantity(408, 'N', 0), METRIC)).toBe('42 kg of pull (408 N)')
+    expect(sayQuantity(quantity(45, 'N', 0), { ...METRIC, decimal: ',' })).toBe('4,6 kg of pull (45 N)')
+    expect(read('10 kg of pull', 'N')).toBeCloseTo(98.0665, 9)
     expect(read('10 lbf', 'N')).toBeCloseTo(44.482216152605, 9)
     expect(read('10 lb of pull', 'N')).toBeCloseTo(44.482216152605, 9)
     expect(sayQuantity(quantity(250, 'mL', 0), US)).toBe('8.5 fl oz (250 mL)')
     expect(sayQuantity(quantity(24, 'mL', 0), US)).toBe('0.81 fl oz (24 mL)')
+    // 0.1 fl oz is 2.957 mL: of less the millilitres say all.
+    expect(sayQuantity(quantity(3, 'mL', 1), US)).toBe('0.10 fl oz (3.0 mL)')
+    expect(sayQuantity(quantity(2.9, 'mL', 1), US)).toBe('2.9 mL')
+    expect(sayQuantity(quantity(0.1, 'mL', 1), US)).toBe('0.1 mL')
     expect(sayQuantity(quantity(250, 'mL', 0), { ...US, gallon: 'imperial' })).toBe('8.8 fl oz (250 mL)')
     expect(sayQuantity(quantity(250, 'mL', 0), METRIC)).toBe('250 mL')
     expect(read('8.5 fl oz', 'mL')).toBeCloseTo(8.5 * 29.5735295625, 9)
