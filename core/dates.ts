@@ -15,6 +15,10 @@ export function isCivilDate(text: string): boolean {
   return Number.isFinite(ms) && fromMs(ms) === text
 }
 
+/** Days that anything stored is of: what lies outside is a year mistyped. */
+export const FIRST_DAY: CivilDate = '1990-01-01'
+export const LAST_DAY: CivilDate = '2200-12-31'
+
 /** @example addDays('2026-10-31', 1) // '2026-11-01' */
 export const addDays = (date: CivilDate, days: number): CivilDate => fromMs(toMs(date) + days * DAY_MS)
 

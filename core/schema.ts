@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { isCivilDate } from './dates.ts'
+import { FIRST_DAY, isCivilDate, LAST_DAY } from './dates.ts'
 import { isOption, rangeWords, shapeWords } from './field-fault.ts'
 import type { Field } from './fields.ts'
 import { MOST_MINOR } from './money.ts'
@@ -52,7 +52,7 @@ export const partId = (label: string) =>
 export const civilDate = (label: string) =>
   z
     .string({ error: (issue) => (issue.input === undefined ? `${label} is missing.` : `${label} is a day, written like 2026-10-20.`) })
-    .refine((value) => isCivilDate(value) && value >= '1990-01-01' && value <= '2200-12-31', {
+    .refine((value) => isCivilDate(value) && value >= FIRST_DAY && value <= LAST_DAY, {
       error: (issue) =>
         `${label} is "${String(issue.input).slice(0, 20)}", which is not a day between 1990 and 2200. Write it like 2026-10-20.`,
     })

@@ -63,7 +63,7 @@ export const notices = new Hono<Env>()
   .delete(
     '/:id/answer',
     operation('takeBackGone', {
-      summary: 'Take back that the deal is gone, and the dispute that it brought',
+      summary: 'Take back that the deal is gone; it stays said where another notice of one’s own says so too',
       tag,
       answers: { 200: NoticeAnswer },
       refuses: [404],

@@ -1,4 +1,4 @@
-import { addDays, sayDate, yearOf, type CivilDate } from '../../core/dates.ts'
+import { addDays, FIRST_DAY, sayDate, yearOf, type CivilDate } from '../../core/dates.ts'
 import { doneBefore } from '../../core/startup/done-day.ts'
 import type { OpenedSetup } from './open.ts'
 
@@ -45,8 +45,9 @@ export function doneDayFault(stepId: string, day: CivilDate, opened: Opened): st
   return `${say(day)} is before ${say(before.on)}, when “${before.title}” was done, which comes first. ${fix}, ${say(before.on)} at the earliest, or take “Not done” at that step.`
 }
 
-/** The start is no later than the first step that is done and the first test, and no more than a year ahead; null where the day is right. */
+/** The start is a day that can be stored, no later than the first step that is done and the first test, and no more than a year ahead; null where the day is right. */
 export function startDayFault(day: CivilDate, opened: Opened): string | null {
+  if (day < FIRST_DAY) return `${day} is before 1990. Check the year, and write the day like 2026-10-20.`
   const { plan, ticks, readings } = opened.setup
   const say = sayer(opened)
   const first = [

@@ -1,6 +1,6 @@
 import { short } from '../catalog/csv-cell.ts'
 import { bareGtin } from '../catalog/gtin.ts'
-import type { CivilDate } from '../dates.ts'
+import { FIRST_DAY, LAST_DAY, type CivilDate } from '../dates.ts'
 import { listSaleFault } from '../pricing/list-sale.ts'
 import type { ListPrice } from '../pricing/price-list.ts'
 import { cellReader, plainAmount, type CellReader } from './cell-reader.ts'
@@ -9,7 +9,6 @@ import type { Cells, CellValue, ExchangeColumn, ReportCell } from './column.ts'
 const LONGEST_NUMBER = 40
 /** As the form of an entry takes it (core/pricing/schema.ts). */
 const MOST_STOCK = 1_000_000
-const [FIRST_DAY, LAST_DAY] = ['1990-01-01', '2200-12-31']
 
 const text = (heading: string, help: string): ExchangeColumn => ({ heading, type: 'text', required: false, help })
 const amount = (heading: string, help: string): ExchangeColumn => ({ heading, type: 'amount', required: false, help })

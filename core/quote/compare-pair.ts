@@ -2,6 +2,7 @@ import { sayDate } from '../dates.ts'
 import { sayMoney } from '../money.ts'
 import { sayWhole } from '../pricing/by-date.ts'
 import type { Tier } from '../pricing/tiers.ts'
+import { apartByDate } from './apart-by-date.ts'
 import { hasTotal, sayPair, type Compared, type ComparedIn } from './compare-totals.ts'
 
 /** One tier of two builds. */
@@ -62,15 +63,14 @@ function sayTier([letter, tier]: Told, [otherLetter, other]: Told, currency: str
   return gap === 0 ? 'the same' : `${gap > 0 ? letter : otherLetter} is ${sayMoney(Math.abs(gap), currency)} less`
 }
 
-/** Less than a whole unit apart, expected sums are the same. */
 function byDateRow(one: Compared, other: Compared, { currency, thisYear }: PairIn): PairTier[] {
   const until = (one.byDate ?? other.byDate)?.until
   if (until === undefined) return []
   const label = `By ${sayDate(until, thisYear)}`
   if (!one.byDate || !other.byDate) return [{ tier: 'byDate', label, words: `not known of ${one.byDate ? other.letter : one.letter}` }]
-  const gap = other.byDate.expectedMinor - one.byDate.expectedMinor
+  const gap = apartByDate(one.byDate, other.byDate, currency)
   const amount = sayWhole(Math.abs(gap), currency)
-  const words = amount === sayWhole(0, currency) ? 'about the same' : `${gap > 0 ? one.letter : other.letter} is about ${amount} less`
+  const words = gap === 0 ? 'about the same' : `${gap > 0 ? one.letter : other.letter} is about ${amount} less`
   return [{ tier: 'byDate', label, words }]
 }
 

@@ -2,6 +2,7 @@ import { sayDate } from '../dates.ts'
 import { sayMoney } from '../money.ts'
 import { sayWhole } from '../pricing/by-date.ts'
 import type { LineCost } from '../pricing/tiers.ts'
+import { apartByDate } from './apart-by-date.ts'
 import type { AssembledBuild } from './revision.ts'
 
 export type Compared = Pick<AssembledBuild, 'letter' | 'cost' | 'byDate'>
@@ -96,12 +97,10 @@ function sayWhy({ cost }: Compared, thisYear: number): string {
 
 const isReduced = ({ fullMinor, todayMinor }: LineCost): boolean => fullMinor !== null && todayMinor !== null && fullMinor > todayMinor
 
-/** Less than a whole unit apart, expected sums are the same. */
 function sayGapByDate(cheap: Compared, dear: Compared, { currency, thisYear }: ComparedIn): string[] {
   if (!cheap.byDate || !dear.byDate || cheap.byDate.waits + dear.byDate.waits === 0) return []
-  const gap = dear.byDate.expectedMinor - cheap.byDate.expectedMinor
+  const gap = apartByDate(cheap.byDate, dear.byDate, currency)
   const by = `By ${sayDate(cheap.byDate.until, thisYear)}, following the advice,`
-  const amount = sayWhole(Math.abs(gap), currency)
-  if (amount === sayWhole(0, currency)) return [`${by} they come to about the same.`]
-  return [`${by} ${gap > 0 ? cheap.letter : dear.letter} is cheaper by about ${amount}.`]
+  if (gap === 0) return [`${by} they come to about the same.`]
+  return [`${by} ${gap > 0 ? cheap.letter : dear.letter} is cheaper by about ${sayWhole(Math.abs(gap), currency)}.`]
 }

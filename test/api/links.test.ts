@@ -414,6 +414,10 @@ describe('a setup link', () => {
       const answer = await visitor.send('POST', `${path}/start`, form({ on: addDays(today(), days) }))
       return answer.status === 303 ? 'set' : (/class="fault" id="start-on-fault">([^<]*)/.exec(answer.text)?.[1] ?? answer.text)
     }
+    for (const on of ['1900-01-01', '1989-12-31']) {
+      const old = await visitor.send('POST', `${path}/start`, form({ on }))
+      expect([old.status, old.text.includes(`${on} is before 1990. Check the year`)]).toEqual([422, true])
+    }
     expect([await start(365), await start(7)], 'a start that is planned').toEqual(['set', 'set'])
     expect(await start(366)).toContain('is more than a year ahead. Write')
     const early = await visitor.send('POST', `${path}/tick`, form({ step: 'before-you-start', done: '1' }))
