@@ -99,10 +99,12 @@ const plain = (text: string): string =>
     .trim()
     .toLowerCase()
     .replace(/\s+/g, ' ')
-    .replace(/\bgallons?\b/, 'gal')
+    .replace(/ (?:tank|aquarium)$/, '')
+    .replace(/(?<=\d) ?-? ?gal(?:lon)?s?\b\.?/, ' gal')
+    .replace(/ gal[ -]+(?=[a-z])/, ' ')
 
 /**
- * The size that the trade calls so, in any spelling of spaces and capitals; undefined if there is none.
+ * The size that the trade calls so, in any spelling of spaces, capitals and gallons; undefined if there is none.
  *
  * @example sizeCalled('20  Long')?.id // 'us-20-long'
  */

@@ -1,8 +1,9 @@
 import { useId, type ReactElement } from 'react'
-import { COMMON_SIZES } from '../../../core/catalog/common-sizes.ts'
+import { COMMON_SIZES, type CommonSize } from '../../../core/catalog/common-sizes.ts'
 import type { Need } from '../../../core/quote/need.ts'
 import type { ReaderUnits } from '../../../core/units/quantity.ts'
 import { measuredIn } from '../../../core/units/reader.ts'
+import { Button } from '../parts/button.tsx'
 import { Field } from '../parts/field.tsx'
 import { useTypedEntry } from '../parts/use-typed-entry.ts'
 import { readSize, spellSize } from './size-answer.ts'
@@ -34,28 +35,46 @@ export function SizeField({ size, reader, fault, onChange }: Props): ReactElemen
     spell: (key) => (key === null ? '' : spellSize(sizeOf(key), reader)),
     tell: (key) => key !== null && onChange(sizeOf(key)),
   })
+  const asked = entry.fault === null ? null : readSize(entry.value, reader)
+  const choices = asked?.size === null ? (asked.choices ?? []) : []
+  // The text too: the size may be the one that it was before, and then nothing else would take what was refused away.
+  const take = ({ id, label }: CommonSize): void => {
+    entry.onChange(label)
+    onChange({ lengthMm: null, commonSizeId: id })
+  }
   const offered = COMMON_SIZES.filter((one) => (one.system === 'us') === (measuredIn(reader).length === 'in'))
   return (
-    <Field label="How big" help="A length, or a common size." fault={entry.fault ?? fault}>
+    <Field label="How big" help="A length, a volume, or a common size." fault={entry.fault ?? fault}>
       {({ id, describedBy, invalid }) => (
-        <div className="entry">
-          <input
-            id={id}
-            list={list}
-            value={entry.value}
-            autoComplete="off"
-            aria-describedby={describedBy}
-            aria-invalid={invalid}
-            onBlur={entry.onBlur}
-            onKeyDown={entry.onKeyDown}
-            onChange={(event) => entry.onChange(event.target.value)}
-          />
-          <datalist id={list}>
-            {offered.map((one) => (
-              <option key={one.id}>{one.label}</option>
-            ))}
-          </datalist>
-        </div>
+        <>
+          <div className="entry">
+            <input
+              id={id}
+              list={list}
+              value={entry.value}
+              autoComplete="off"
+              aria-describedby={describedBy}
+              aria-invalid={invalid}
+              onBlur={entry.onBlur}
+              onKeyDown={entry.onKeyDown}
+              onChange={(event) => entry.onChange(event.target.value)}
+            />
+            <datalist id={list}>
+              {offered.map((one) => (
+                <option key={one.id}>{one.label}</option>
+              ))}
+            </datalist>
+          </div>
+          {choices.length > 0 && (
+            <p className="acts">
+              {choices.map((one) => (
+                <Button key={one.id} small onClick={() => take(one)}>
+                  {one.label}
+                </Button>
+              ))}
+            </p>
+          )}
+        </>
       )}
     </Field>
   )

@@ -85,6 +85,30 @@ describe('how big', () => {
     expect(readSize('5 mm', METRIC).fault).toMatch(/between 10 cm and 400 cm long/)
     expect(readSize('90 m', METRIC).fault).toMatch(/between 10 cm and 400 cm long/)
   })
+  it.each(['40 gal', '40gal', '40 gallon', '40 gallons', '40-gallon', '40-Gallon tank', '40 US gallons', '40 gals', '40 gal.'])(
+    'offers what is called so, however it is spelled: %s',
+    (text) => {
+      const answer = readSize(text, US)
+      expect(answer.size).toBeNull()
+      expect(answer.fault).toBe('Which one: 40 breeder or 40 long?')
+      expect('choices' in answer && answer.choices?.map(({ id }) => id)).toEqual(['us-40-breeder', 'us-40-long'])
+    },
+  )
+  it('takes a volume that means one size only, by gallons, litres or the name in full', () => {
+    const idOf = (text: string, reader = US) => readSize(text, reader).size?.commonSizeId
+    expect(['75-gallon', '75 gallons', '75 gal tank'].map((text) => idOf(text))).toEqual(['us-75', 'us-75', 'us-75'])
+    expect(['33 gallons', '40 gallon breeder', '40-gallon breeder'].map((text) => idOf(text))).toEqual([
+      'us-33-long',
+      'us-40-breeder',
+      'us-40-breeder',
+    ])
+    const litres = COMMON_SIZES.find(({ id }) => id === 'cm-45')?.labelVolumeL
+    expect(['L', ' litres', ' liters', '-litre', ' l'].map((unit) => idOf(`${litres}${unit}`, METRIC))).toEqual(Array(5).fill('cm-45'))
+  })
+  it('offers the nearest where no size is called by the volume', () => {
+    expect(readSize('46 gal', US).fault).toMatch(/^Which one: .*50 breeder/)
+    expect(readSize('1000 L', METRIC).fault).toMatch(/^Which one: .*150 cm/)
+  })
   it('reads back every size it spells', () => {
     for (const { id } of COMMON_SIZES) {
       const size = { lengthMm: null, commonSizeId: id }
