@@ -80,7 +80,7 @@ function needSentence({ need, conditions, issuedOn }: RevisionDocument, teller: 
     askedSize(need, teller),
     need.place,
     need.livestockNote === '' ? lowerFirst(conditions.livestock.name) : need.livestockNote,
-    `room ${teller.quantity(stated(conditions.coldestRoomC, 'degC', 0))} to ${teller.quantity(stated(conditions.warmestRoomC, 'degC', 0))}${conditions.assumed.includes('coldestRoomC') ? ' (assumed)' : ''}`,
+    `room ${teller.quantity(stated(conditions.coldestRoomC, 'degC', 1))} to ${teller.quantity(stated(conditions.warmestRoomC, 'degC', 1))}${conditions.assumed.includes('coldestRoomC') ? ' (assumed)' : ''}`,
     need.budgetMinor === null ? '' : `about ${teller.money(need.budgetMinor).replace(/\.0+$/, '')}`,
     need.byDate === null ? '' : `by ${sayDate(need.byDate, yearOf(issuedOn))}`,
   ]

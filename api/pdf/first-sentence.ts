@@ -29,6 +29,6 @@ export function sentenceWith(text: string, words: string): string | undefined {
 
 /** Whether a text has a figure as it is told, and not the end of a longer one. @example hasFigure('takes 143 %', '43 %') // false */
 export function hasFigure(text: string, figure: string): boolean {
-  const at = text.indexOf(figure)
-  return at !== -1 && !/[\d.,]/.test(text.charAt(at - 1))
+  for (let at = text.indexOf(figure); at !== -1; at = text.indexOf(figure, at + 1)) if (!/[\d.,]/.test(text.charAt(at - 1))) return true
+  return false
 }

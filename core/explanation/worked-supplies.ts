@@ -5,15 +5,20 @@ import { waterSpan } from '../sizing/filter-flow.ts'
 import type { Finding } from '../sizing/finding.ts'
 import type { Situation } from '../sizing/situation.ts'
 import { over } from '../sizing/span.ts'
-import { phrase, quantity } from '../units/quantity.ts'
+import { L_PER_IMPERIAL_GALLON } from '../units/factors.ts'
+import { phrase, quantity, type Quantity } from '../units/quantity.ts'
 import type { ExplainedInput } from './explanation.ts'
 import { digitsFor } from './worked-digits.ts'
-import { exact, lastDigitOf, line, plain } from './worked-line.ts'
+import { exact, lastDigitOf, line } from './worked-line.ts'
 
 const PERCENT = 0.01
 const TENTH = 0.1
 
-/** Water × dose of the label, of several bottles their mean. @example workedDose(situation, conditionerDose)[0] // '237.3 L × 0.130 mL a litre = 31 mL' */
+/** A volume so fine that the result comes out in gallons too. */
+const toReckon = (litres: number, result: number, lastDigit: number): Quantity =>
+  exact(litres, 'L', digitsFor(litres / L_PER_IMPERIAL_GALLON, result, lastDigit))
+
+/** Water over what a millilitre treats, of several bottles their mean. @example workedDose(situation, conditionerDose)[0] // '237.3 L ÷ 7.692 L for each mL = 31 mL' */
 export function workedDose(situation: Situation, { limit }: Finding): ExplainedInput[] {
   if (limit?.kind !== 'at_least') return []
   const { value: needMl, digits } = limit.low
@@ -27,13 +32,8 @@ export function workedDose(situation: Situation, { limit }: Finding): ExplainedI
   )
   if (treatsL <= 0) return []
   const dose = contentMl / treatsL
-  const to = (factor: number): number => digitsFor(factor, waterL * dose, lastDigitOf(digits))
-  return [
-    line(
-      'Dose of the first fill',
-      phrase`${plain(waterL, to(waterL))} L × ${plain(dose, to(dose))} mL a litre = ${quantity(needMl, 'count', digits)} mL`,
-    ),
-  ]
+  const [water, ofOne] = [waterL, 1 / dose].map((litres) => toReckon(litres, waterL * dose, lastDigitOf(digits)))
+  return water && ofOne ? [line('Dose of the first fill', phrase`${water} ÷ ${ofOne} for each mL = ${quantity(needMl, 'mL', digits)}`)] : []
 }
 
 /** Litres of all packs, at the fewest, over the litres of the bed that is wanted. */
@@ -48,13 +48,13 @@ export function workedBed({ gear, corners, conditions }: Situation): ExplainedIn
   return [line('Of the bed that is wanted, at least', phrase`${bought} ÷ ${wanted} = ${quantity(100 * share, 'percent', 0)}`)]
 }
 
-/** Litres of media × feed that a litre of poor ones takes up. */
+/** Media over what of poor ones takes up a gram of feed. */
 export function workedFeed({ gear, conditions }: Situation, { value }: Finding): ExplainedInput[] {
   const mediaL = gear.filters.reduce((sum, { spec, quantity: count }) => sum + count * mediaOfOne(spec).low, 0)
   const grams = feedOfMedia(1, conditions.livestock.targetC).low
   if (value === undefined || mediaL <= 0) return []
-  const to = (factor: number): number => digitsFor(factor, mediaL * grams, lastDigitOf(value.digits))
-  return [line('Feed that poor media take up', phrase`${plain(mediaL, to(mediaL))} L × ${plain(grams, to(grams))} g a litre = ${value}`)]
+  const [media, ofGram] = [mediaL, 1 / grams].map((litres) => toReckon(litres, mediaL * grams, lastDigitOf(value.digits)))
+  return media && ofGram ? [line('Feed that poor media take up', phrase`${media} ÷ ${ofGram} for each gram = ${value}`)] : []
 }
 
 /** What the box of the skimmer names over the water. */

@@ -6,7 +6,7 @@ import { leakHoldDays, leakHoldShortDays, newestFigures, twoGoodDays, type Newes
 import { figureAsRead, GENERAL_MARKS } from './reading-marks.ts'
 import { READY_MG_PER_L, SOIL_UNDER_MG_PER_L } from './ready-reading.ts'
 import { tickedOn, type SetupLog } from './setup-log.ts'
-import { asOf, dosedLately, monthShort, notEaten, notTested, ranShort, soilUnread } from './step-waits.ts'
+import { asOf, dosedLately, monthShort, notEaten, notTested, ranShort, soilUnread, untilDay } from './step-waits.ts'
 import { limitC, readC } from './temperatures.ts'
 import { NITRATE_GOAL_MG_PER_L } from './water-change.ts'
 
@@ -154,6 +154,5 @@ function heldShort({ plan, ticks, today }: SetupLog): Phrase[] {
   const others = ticks.filter(({ stepId }) => stepId !== 'leak-hold')
   const short = leakHoldShortDays(plan, [...others, { stepId: 'leak-hold', on: today }])
   if (short === 0) return []
-  const on = short === 1 ? 'until tomorrow' : `for ${short} more days`
-  return [phrase`The fill was ticked too short a time ago: a slow leak shows only with time. Leave it full ${on}.`]
+  return [phrase`The fill was ticked too short a time ago: a slow leak shows only with time. Leave it full ${untilDay(today, short)}.`]
 }

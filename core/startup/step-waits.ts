@@ -1,4 +1,4 @@
-import { addDays, daysBetween, type CivilDate } from '../dates.ts'
+import { addDays, daysBetween, sayDate, yearOf, type CivilDate } from '../dates.ts'
 import { phrase, type Phrase } from '../units/quantity.ts'
 import { READY_MG_PER_L } from './ready-reading.ts'
 import { tickedOn, type SetupLog } from './setup-log.ts'
@@ -11,11 +11,13 @@ const FIRST_MONTH_DAYS = 28
 const RUNNING_STEPS = ['fill', 'heater'] as const
 const DOSE_STEPS = ['first-ammonia', 'second-dose'] as const
 
-/** Nothing where `days` have passed since `from`; else how long yet, as a sentence ends. */
+/** Until when, as a sentence ends: by its date, since the day that is judged may be a past one. @example untilDay('2026-12-01', 1) // 'until Dec 2' */
+export const untilDay = (judged: CivilDate, daysLeft: number): string => `until ${sayDate(addDays(judged, daysLeft), yearOf(judged))}`
+
+/** Nothing where `days` have passed since `from`; else until when. */
 function remains(from: CivilDate, days: number, today: CivilDate): string | null {
   const left = days - daysBetween(from, today)
-  if (left <= 0) return null
-  return left === 1 ? 'until tomorrow' : `for ${left} more days`
+  return left <= 0 ? null : untilDay(today, left)
 }
 
 const latestOf = (log: SetupLog, steps: readonly string[]): CivilDate | undefined =>

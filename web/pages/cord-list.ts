@@ -17,8 +17,8 @@ export function cordList(subject: SizingSubject, reader: ReaderUnits): Markup {
     ({ name, verdict, wanted, has }) =>
       markup`<div><dt>${name}${verdict === null ? '' : markup`<br><span class="verdict ${VERDICT_CLASS[verdict]}">${drawing(vial(verdict))}${verdict === 'fits' ? 'reaches' : VERDICT_WORDS[verdict]}</span>`}</dt><dd>wants <b>${wanted ? sayPhrase(wanted, reader) : 'room for a loop'}</b>, has ${sayPhrase(has, reader)}</dd></div>`,
   )}</dl>${drawn.map(
-    ({ name, loop, rimMm }, index) =>
+    ({ name, loop, rimMm, to }, index) =>
       loop &&
-      markup`<figure class="cord-figure">${drawing(dripLoopDrawing(loop, { id: `cord-${index}`, reader, what: name, rimMm }))}</figure>`,
+      markup`<figure class="cord-figure">${drawing(dripLoopDrawing(loop, { id: `cord-${index}`, reader, what: name, rimMm, to }))}</figure>`,
   )}`
 }

@@ -142,6 +142,9 @@ function levels(at: Places, drop: string, paint: Paint): string {
 const LETTERS = 24
 const shortened = (name: string): string => (name.length <= LETTERS ? name : `${name.slice(0, LETTERS - 1).trimEnd()}…`)
 
+/** Under the rim as far as the words of a cord that leaves inside the stand reach, and those of an outlet above them. */
+const RISES_THROUGH = 72
+
 /** Words beside their levels, moved apart where the levels lie close together. */
 function words(
   at: Places,
@@ -156,14 +159,20 @@ function words(
   const exitY = at.exit > at.rim ? at.rim + 24 : outletAbove ? Math.min(FLOOR - 40, at.low + 46) : at.exit + 4
   const outletY = Math.max(14, Math.min(at.outlet - 12, at.low - 12))
   const lowY = at.low + 17 > FLOOR - 2 ? FLOOR + 16 : at.low + 17
+  const leaves = { x: TANK_RIGHT + 26, y: exitY }
+  const whose = { x: TANK_RIGHT + 26, y: exitY + 18 }
+  if (at.exit > at.rim && at.outlet < at.rim + RISES_THROUGH) {
+    // The cord goes up where the words would stand: they go under the floor, its name over the tank where the low point's words are down there too.
+    Object.assign(leaves, { x: TANK_LEFT, y: FLOOR + 16 })
+    Object.assign(whose, lowY > FLOOR ? { x: TANK_LEFT, y: at.rim - 12 } : { x: TANK_RIGHT + 50, y: FLOOR + 16 })
+  }
   return (
     label({
-      x: TANK_RIGHT + 26,
-      y: exitY,
+      ...leaves,
       text: `Leaves the ${at.exit > at.rim ? 'stand' : 'tank'} at ${say(figures.exitHeightMm)}`,
       ...quiet,
     }) +
-    label({ x: TANK_RIGHT + 26, y: exitY + 18, text: shortened(what), fill: paint('pen'), size: 13, weight: 560, ground: paint('sheet') }) +
+    label({ ...whose, text: shortened(what), fill: paint('pen'), size: 13, weight: 560, ground: paint('sheet') }) +
     label({
       x: outletAbove ? TANK_RIGHT + 60 : beside,
       y: outletY,

@@ -16,7 +16,8 @@ const ROOM_ROW = 16
 const LINE_ROW = 15
 
 const sayWatts = (watts: number, reader: ReaderUnits): string => sayQuantity(quantity(watts, 'W', 0), reader)
-const sayRoom = (celsius: number, reader: ReaderUnits): string => sayQuantity(stated(celsius, 'degC', 0), reader)
+/** To the digits of the findings beside it. */
+const sayRoom = (celsius: number, reader: ReaderUnits): string => sayQuantity(stated(celsius, 'degC', 1), reader)
 
 interface HeaterLine {
   watts: number

@@ -75,6 +75,14 @@ describe('money on paper', () => {
     expect(asked({ lengthMm: 900, commonSizeId: null })).toMatch(/Asked for: about \S+ \w+ long;/)
   })
 
+  it('says the room to the digits of the findings', () => {
+    const { first } = paperOf((inputs) => ({
+      draft: { ...inputs.draft, need: { ...inputs.draft.need, exact: { ...inputs.draft.need.exact, coldestRoomC: 19, warmestRoomC: 24 } } },
+    }))
+    // 19 °C are 66.2 °F and 24 °C 75.2 °F, by definition.
+    expect(first.need).toMatch(/room 66\.2.°F to 75\.2.°F/)
+  })
+
   it('prints what was noted on a line under that line and no other', () => {
     const [build] = sampleInputs({ builds: 1 }).draft.builds
     const words = 'Ours is the one in the window, ask for it'

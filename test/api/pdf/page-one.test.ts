@@ -190,6 +190,8 @@ describe('the figure of what is past its limit', () => {
   })
   it('is not found in the end of a longer one', () => {
     expect(hasFigure('A joist takes 143 %.', '43 %')).toBe(false)
+    expect(hasFigure('One takes 143 %, another 43 %.', '43 %')).toBe(true)
+    expect(hasFigure('One takes 143 %, another 243 %.', '43 %')).toBe(false)
     expect(sentenceWith('It takes 143 %. It may take 43 %.', '43 %')).toBe('It may take 43 %.')
     expect(sentenceWith('It takes 143 %.', '9 %')).toBeUndefined()
   })

@@ -9,14 +9,15 @@ import { METRIC, sayPhrase, US } from '../../../core/units/say.ts'
 import { anyGear, anyRoom } from '../sizing/any-subject.ts'
 import { conditions, gear, group } from '../sizing/sample-build.ts'
 
-/** A number as it is printed: its value, and what one of its last digit is. Percents are hundredths. */
+/** A number as it is printed: its value, and what one of its last digit is. Percents are hundredths, and of a bottle its millilitres count. */
 interface Printed {
   value: number
   lastDigit: number
 }
 
 function printed(text: string): Printed {
-  const found = /^(\u2212?)([\d,]+)(?:\.(\d+))?( %)?/.exec(text.trim())
+  const [, millilitres] = / fl oz \((.* mL)\)/.exec(text) ?? []
+  const found = /^(\u2212?)([\d,]+)(?:\.(\d+))?( %)?/.exec(millilitres ?? text.trim())
   if (found === null) throw new Error(`No number: ${text}`)
   const [, minus, whole = '', fraction = '', percent] = found
   const share = percent === undefined ? 1 : 0.01

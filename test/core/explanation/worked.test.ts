@@ -97,3 +97,13 @@ it('tells a pull as a weight and as a force', () => {
   const [, weight, force] = /× 0\.1767\d* = ([\d.]+) lb; rounded, (\d+) lb of pull$/.exec(pull ?? '') ?? []
   expect(Math.abs(Number(weight) - Number(force))).toBeLessThan(0.7)
 })
+
+it('keeps to the reader’s units for doses and media', () => {
+  const conditioners = [one('Quillmere', { packVolumeMl: 250, doseMlPerL: 0.13, bindsAmmonia: true })]
+  const [metric, us] = [METRIC, US].map((reader) => linesOf('conditioner_dose', { conditioners }, {}, reader)[0])
+  // A millilitre treats 1 / 0.13 = 7.692 L, 2.032 gal.
+  expect(metric).toMatch(/^Dose of the first fill: [\d.]+ L ÷ 7\.69\d* L for each mL = \d+ mL$/)
+  expect(us).toMatch(/^Dose of the first fill: [\d.]+ gal ÷ 2\.03\d* gal for each mL = [\d.]+ fl oz \(\d+ mL\)$/)
+  const [feed] = linesOf('filter_feed', {}, {}, US)
+  expect(feed).toMatch(/^Feed that poor media take up: [\d.]+ gal ÷ [\d.]+ gal for each gram = /)
+})

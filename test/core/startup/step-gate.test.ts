@@ -71,7 +71,7 @@ it('the large change wants nitrate of 40 or less, read since the tank was ready'
 
 it('the hold asks for a word on the day of the fill, and no longer once it has passed', () => {
   const filled = (on: string) => stepGate('leak-hold', log([], [{ stepId: 'leak-fill', on }]))
-  expect(sayGate(filled('2026-12-01')!, METRIC)).toContain('Leave it full until tomorrow.')
+  expect(sayGate(filled('2026-12-01')!, METRIC)).toContain('Leave it full until Dec 2.')
   expect(filled('2026-11-30')).toBeNull()
   // The sample's tank is new and is held for a day: by the word it was full the day before.
   expect(filled('2026-12-01')?.late).toEqual({ stepId: 'leak-fill', on: '2026-11-30' })

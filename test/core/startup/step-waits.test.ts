@@ -33,8 +33,8 @@ it('nobody gets from the fill to the end of the first month on one day without a
 /** Common practice: a day of running, the thermometer read after 24 h. */
 describe('the day of running', () => {
   it.each([
-    [[done('fill', 0), done('heater', 0)], 'Run it until tomorrow.'],
-    [[done('fill', 3), done('heater', 0)], 'Run it until tomorrow.'],
+    [[done('fill', 0), done('heater', 0)], 'Run it until Dec 2.'],
+    [[done('fill', 3), done('heater', 0)], 'Run it until Dec 2.'],
     [[done('heater', 3)], 'The fill is not ticked'],
     [[done('fill', 1), done('heater', 1)], 'open'],
     [[done('fill', 1)], 'open'],
@@ -75,8 +75,8 @@ describe("the soil's own ammonia", () => {
 describe.each(['ready', 'first-fish'])('%s', (step) => {
   const log = [both(9, 2), both(1, 0), both(0, 0)]
   it.each([
-    [0, 'Go on for 2 more days.'],
-    [1, 'Go on until tomorrow.'],
+    [0, 'Go on until Dec 3.'],
+    [1, 'Go on until Dec 2.'],
     [2, 'open'],
   ])('with the last dose %i days ago is told as %s', (ago, words) =>
     expect(said(step, [done('first-ammonia', 9), done('second-dose', ago)], log)).toContain(words),
@@ -86,7 +86,7 @@ describe.each(['ready', 'first-fish'])('%s', (step) => {
 /** Common practice: a quarter of the animals, two weeks of tests, another quarter, two weeks of tests. */
 describe('the first month', () => {
   it.each([
-    [27, 'Keep watching until tomorrow.'],
+    [27, 'Keep watching until Dec 2.'],
     [28, 'open'],
   ])('of fish %i days in the tank is told as %s', (ago, words) =>
     expect(said('first-month', [done('first-fish', ago)], [both(ago, 0)])).toContain(words),
@@ -105,5 +105,7 @@ it('a step of another day is judged by that day, and by the newest reading of al
   expect(said('ready', ticks, good, daysAgo(8))).toBe('open')
   expect(said('ready', ticks, good, daysAgo(10))).toContain('The last two days tested')
   expect(gate('ready', ticks, [...good, both(1, 4)], daysAgo(8))?.against).toHaveLength(2)
-  expect(said('run-in', [done('fill', 8)], [], daysAgo(8))).toContain('Run it until tomorrow.')
+  expect(said('run-in', [done('fill', 8)], [], daysAgo(8))).toContain('Run it until Nov 24.')
+  // In the year after the one that is named.
+  expect(said('run-in', [{ stepId: 'fill', on: '2026-12-31' }], [], '2026-12-31')).toContain('Run it until Jan 1, 2027.')
 })

@@ -119,6 +119,20 @@ describe('the drip loop', () => {
     // half of 1300 mm, on the scale of the heights
     expect(tall / (at.toY(0) - at.exit)).toBeCloseTo(0.5, 2)
   })
+  it('keeps the words of a cord that goes up to a strip out of its way', () => {
+    const up = { neededMm: 1962, lowPointMm: 250, exitHeightMm: 350, outletHeightMm: 1293, distanceMm: 610 }
+    const wordsAt = (figures: typeof up, text: string): { x: number; y: number } => {
+      const svg = dripLoopDrawing(figures, { id: 'd', reader: METRIC, what: 'Pellick', rimMm: 1293, to: 'strip' })
+      const [, x, y] = new RegExp(`<text[^>]* x="([\\d.]+)" y="([\\d.]+)"[^>]*>${text}`).exec(svg) ?? []
+      return { x: Number(x), y: Number(y) }
+    }
+    const floor = dripLoopPlaces(up, 1293).toY(0)
+    for (const text of ['Leaves the stand', 'Pellick']) expect(wordsAt(up, text).y).toBeGreaterThan(floor)
+    // Near the floor the low point's own words stand there: the name goes over the tank, left of the strip's.
+    const low = { ...up, lowPointMm: 50, exitHeightMm: 150 }
+    expect(wordsAt(low, 'Pellick').y).toBeLessThan(dripLoopPlaces(low, 1293).rim)
+    expect(wordsAt(low, 'Pellick').x).toBeLessThan(wordsAt(low, 'Strip at').x)
+  })
   it('escapes whose cord it is', () => {
     expect(dripLoopDrawing(figures, { id: 'd', reader: METRIC, what: '<b>' })).not.toContain('<b>')
   })

@@ -129,9 +129,9 @@ describe('heat against the room', () => {
   it('says the coldest room in one sentence', () => {
     // own arithmetic: 7 K × 15 × 0.5 and 7 K × 15 × 1.4 + 10
     expect(sayHeat(heat(15, [100, 200]), METRIC)).toBe(
-      'With the room at its coldest, 18 °C, holding 25 °C takes 53 W to 157 W; all heaters give 200 W, one of them alone 100 W.',
+      'With the room at its coldest, 18.0 °C, holding 25.0 °C takes 53 W to 157 W; all heaters give 200 W, one of them alone 100 W.',
     )
-    expect(sayHeat(heat(15, null), US)).toMatch(/64 °F.*how strong the heaters are is not known\.$/)
+    expect(sayHeat(heat(15, null), US)).toMatch(/64\.4 °F.*77 °F.*how strong the heaters are is not known\.$/)
   })
 })
 

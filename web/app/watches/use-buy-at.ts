@@ -8,7 +8,7 @@ import { regionsQuery } from '../stores/stores-query.ts'
 import type { BuyAtKnown } from './buy-at-words.ts'
 
 /** Days ahead that a price to buy at is asked for where no day is chosen: as the product's page does at first. */
-export const USUAL_DAYS = 60
+const USUAL_DAYS = 60
 
 type Chosen = Pick<WatchTerms, 'byDay' | 'regionId' | 'storeIds'>
 
