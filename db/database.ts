@@ -481,6 +481,7 @@ export interface SightingUndoTable {
   at: Instant
   sightings: number
   reversed_at: Instant | null
+  found_gone: Generated<number>
 }
 
 export interface SightingVoteTable {
@@ -489,6 +490,7 @@ export interface SightingVoteTable {
   vote: 'confirm' | 'dispute' | null
   at: ColumnType<Date, Date | string | undefined, Date | string>
   gone_on: string | null
+  gone_by: Generated<string[]>
 }
 
 export interface SignInAttemptTable {
@@ -526,6 +528,13 @@ export interface StoreTable {
   warranty_months: number | null
   currency: string | null
   own: Generated<boolean>
+}
+
+export interface UndoneGoneTable {
+  undo_id: string
+  sighting_id: string
+  gone_on: string
+  gone_by: string[]
 }
 
 export interface WatchTable {
@@ -602,6 +611,7 @@ export interface Database {
   sign_in_attempt: SignInAttemptTable
   stock_item: StockItemTable
   store: StoreTable
+  undone_gone: UndoneGoneTable
   watch: WatchTable
   watch_due: WatchDueTable
 }
@@ -656,6 +666,7 @@ export const TABLES: ReadonlyArray<keyof Database> = [
   'sign_in_attempt',
   'stock_item',
   'store',
+  'undone_gone',
   'watch',
   'watch_due',
 ]

@@ -102,25 +102,3 @@ export async function clearAnswer(trx: Transaction<Database>, viewer: Pick<Viewe
   await trx.updateTable('notice').set({ answer: null, answered_at: null }).where('id', '=', id).where('person_id', '=', viewer.id).execute()
   return findNotice(trx, viewer, id)
 }
-
-/** Whether somebody's other notices of the same price say that it is gone: one deal may be told by several watches. */
-export async function othersSayGone(
-  db: Kysely<Database>,
-  viewer: Pick<Viewer, 'id'>,
-  { id, productId, storeId, condition, priceMinor, seenOn }: Notice,
-): Promise<boolean> {
-  const other = await db
-    .selectFrom('notice')
-    .select('id')
-    .where('person_id', '=', viewer.id)
-    .where('product_id', '=', productId)
-    .where('store_id', '=', storeId)
-    .where('condition', '=', condition)
-    .where('price_minor', '=', priceMinor)
-    .where('answer', '=', 'gone')
-    .where('answered_at', '>=', new Date(seenOn))
-    .where('id', '!=', id)
-    .limit(1)
-    .executeTakeFirst()
-  return other !== undefined
-}

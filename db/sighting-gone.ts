@@ -1,4 +1,4 @@
-import { sql, type Kysely, type Transaction } from 'kysely'
+import { sql, type Kysely, type RawBuilder, type Transaction } from 'kysely'
 import type { CivilDate } from '../core/dates.ts'
 import type { Notice } from '../core/pricing/watches/notice.ts'
 import type { Database } from './database.ts'
@@ -10,12 +10,13 @@ import type { Viewer } from './viewer.ts'
 export type ToldPrice = Pick<Notice, 'productId' | 'storeId' | 'condition' | 'priceMinor'>
 
 /**
- * Notes that somebody found gone on a day what some sightings tell of. It is a word of its own: it judges no report, so that whoever reported it may say it, and a vote stays as it is. Said
- * again, the first day stands. Locks the sightings, so that their day follows what was said.
+ * Notes that somebody found gone on a day what some sightings tell of, and in which answer to a notice. It is a word of its own: it judges no report, so that whoever reported it may say it, and a
+ * vote stays as it is. Said again, the first day stands. Locks the sightings, so that their day follows what was said.
  */
 export async function markGone(
   trx: Transaction<Database>,
   viewer: Pick<Viewer, 'id'>,
+  noticeId: string,
   sightingIds: readonly string[],
   day: CivilDate,
 ): Promise<void> {
@@ -23,52 +24,77 @@ export async function markGone(
   if (ids.length === 0) return
   await trx
     .insertInto('sighting_vote')
-    .values(ids.map((id) => ({ sighting_id: id, person_id: viewer.id, vote: null, gone_on: day })))
+    .values(ids.map((id) => ({ sighting_id: id, person_id: viewer.id, vote: null, gone_on: day, gone_by: sql`array[${noticeId}::uuid]` })))
     .onConflict((clash) =>
-      clash.columns(['sighting_id', 'person_id']).doUpdateSet({ gone_on: sql`least(sighting_vote.gone_on, excluded.gone_on)` }),
+      clash.columns(['sighting_id', 'person_id']).doUpdateSet({
+        gone_on: sql`least(sighting_vote.gone_on, excluded.gone_on)`,
+        gone_by: sql`array_remove(sighting_vote.gone_by, ${noticeId}::uuid) || excluded.gone_by`,
+      }),
     )
     .execute()
   await follow(trx, ids)
 }
 
-/** Takes back what somebody said to be gone of prices of one sort at a store within some days; others' words stay. */
-export async function unmarkGone(
+/** Says the same in one more answer to a notice, where the person found gone before what the notice tells of; false where not. */
+export async function joinGone(
   trx: Transaction<Database>,
   viewer: Pick<Viewer, 'id'>,
-  { productId, storeId, condition }: ToldPrice,
-  { since, until }: { since: CivilDate; until: CivilDate },
-): Promise<void> {
+  noticeId: string,
+  sightingId: string,
+): Promise<boolean> {
+  const { numUpdatedRows } = await trx
+    .updateTable('sighting_vote')
+    .set({ gone_by: sql`array_remove(gone_by, ${noticeId}::uuid) || ${noticeId}::uuid` })
+    .where('person_id', '=', viewer.id)
+    .where('gone_on', 'is not', null)
+    .where(
+      sql<boolean>`(sighting_id = ${sightingId} or gone_by && (select gone_by from sighting_vote where person_id = ${viewer.id} and sighting_id = ${sightingId} and gone_on is not null))`,
+    )
+    .executeTakeFirstOrThrow()
+  return numUpdatedRows > 0n
+}
+
+/** Takes back what an answer to a notice found gone, but for what another answer of the same person says too; others' words stay. */
+export async function unmarkGone(trx: Transaction<Database>, viewer: Pick<Viewer, 'id'>, noticeId: string): Promise<void> {
   const said = await trx
     .selectFrom('sighting_vote')
-    .innerJoin('sighting', 'sighting.id', 'sighting_vote.sighting_id')
-    .select('sighting.id')
-    .where('sighting_vote.person_id', '=', viewer.id)
-    .where('sighting_vote.gone_on', '>=', since)
-    .where('sighting_vote.gone_on', '<=', until)
-    .where('sighting.product_id', '=', productId)
-    .where('sighting.store_id', '=', storeId)
-    .where(SORT, '=', condition === 'clearance' ? 'sale' : condition)
+    .select('sighting_id as id')
+    .where('person_id', '=', viewer.id)
+    .where('gone_on', 'is not', null)
+    .where(sql<boolean>`${noticeId}::uuid = any (gone_by)`)
     .execute()
   const ids = await lockSightings(
     trx,
     said.map(({ id }) => id),
   )
   if (ids.length === 0) return
-  const own = trx.deleteFrom('sighting_vote').where('person_id', '=', viewer.id).where('sighting_id', 'in', ids)
-  await own.where('vote', 'is', null).execute()
   await trx
     .updateTable('sighting_vote')
-    .set({ gone_on: null })
+    .set({ gone_by: sql`array_remove(gone_by, ${noticeId}::uuid)` })
     .where('person_id', '=', viewer.id)
     .where('sighting_id', 'in', ids)
-    .where('vote', 'is not', null)
+    .execute()
+  await dropGone(trx, viewer.id, ids, sql<boolean>`cardinality(gone_by) = 0`)
+}
+
+/** Lets go what a person said to be gone of some sightings, where something holds of it. A vote beside it stays. */
+async function dropGone(trx: Transaction<Database>, personId: string, ids: readonly string[], where: RawBuilder<boolean>): Promise<void> {
+  await trx
+    .deleteFrom('sighting_vote')
+    .where('person_id', '=', personId)
+    .where('sighting_id', 'in', ids)
+    .where('vote', 'is', null)
+    .where(where)
+    .execute()
+  await trx
+    .updateTable('sighting_vote')
+    .set({ gone_on: null, gone_by: sql`'{}'` })
+    .where('person_id', '=', personId)
+    .where('sighting_id', 'in', ids)
+    .where(where)
     .execute()
   await follow(trx, ids)
 }
-
-/** A clearance is a sale here, and so is a shelf tag below its own printed price. */
-const SORT = sql<'used' | 'shelf' | 'sale'>`case when sighting.condition = 'used' then 'used'
-  when sighting.condition = 'shelf' and sighting.price_minor >= coalesce(sighting.printed_regular_minor, 0) then 'shelf' else 'sale' end`
 
 async function lockSightings(trx: Transaction<Database>, sightingIds: readonly string[]): Promise<string[]> {
   const wanted = [...new Set(sightingIds.filter(isId))]
@@ -90,6 +116,7 @@ async function follow(trx: Transaction<Database>, ids: readonly string[]): Promi
 
 /**
  * The id under which somebody posts on a day that a price is still there: the one that came first, whichever of several presses at one moment asks. Posted twice under it, it is one sighting.
+ * Where what was posted under it was withdrawn or found gone since, the next press begins another.
  */
 export async function idSaidThere(
   db: Kysely<Database>,
@@ -113,9 +140,11 @@ export async function idSaidThere(
       // A write of nothing new, so that whoever comes second waits for the first and reads its id.
       clash
         .columns(['person_id', 'product_id', 'store_id', 'condition', 'price_minor', 'day'])
-        .doUpdateSet({ sighting_id: sql`said_there.sighting_id` }),
+        .doUpdateSet({ sighting_id: sql`case when ${OUTLIVED} then excluded.sighting_id else said_there.sighting_id end` }),
     )
     .returning('sighting_id')
     .executeTakeFirstOrThrow()
   return first
 }
+
+const OUTLIVED = sql<boolean>`exists (select from sighting where sighting.id = said_there.sighting_id and (sighting.withdrawn_at is not null or sighting.gone_on is not null))`

@@ -1,12 +1,14 @@
+import type { Kysely, Transaction } from 'kysely'
 import { civilDateAt } from '../../core/dates.ts'
 import type { PriceView } from '../../core/pricing/price-view.ts'
 import type { SightingRow } from '../../core/pricing/record.ts'
 import { isAccepted } from '../../core/pricing/sighting.ts'
 import type { Done, Notice, NoticeAnswer } from '../../core/pricing/watches/notice.ts'
 import { ok, refuse, type Result } from '../../core/result.ts'
-import { answerNotice, clearAnswer, findNotice, othersSayGone } from '../../db/notices.ts'
+import type { Database } from '../../db/database.ts'
+import { answerNotice, clearAnswer, findNotice } from '../../db/notices.ts'
 import { seenPricesOfPairs } from '../../db/seen-prices.ts'
-import { idSaidThere, markGone, unmarkGone } from '../../db/sighting-gone.ts'
+import { idSaidThere, joinGone, markGone, unmarkGone } from '../../db/sighting-gone.ts'
 import { voteOnSighting } from '../../db/sighting-votes.ts'
 import { findSighting } from '../../db/sightings.ts'
 import { findStore } from '../../db/stores.ts'
@@ -21,34 +23,39 @@ import { transact } from '../transact.ts'
  * price as seen today. "Gone" is an observation like a sighting and no judgment of the report: it counts whoever reported it, one's own too, where the price is
  * today's in the record.
  */
-export async function answerOwn(
-  c: Ctx,
-  id: string,
-  answer: NoticeAnswer,
-  sightingId: string,
-): Promise<Result<{ notice: Notice; done: Done }, SaidRefusal>> {
+export async function answerOwn(c: Ctx, id: string, answer: NoticeAnswer, sightingId: string): Promise<Answered> {
   const [db, viewer] = [c.get('db'), signedIn(c)]
+  // Mark and answer are one: a mark whose answer was not kept could not be taken back.
+  if (answer === 'gone') return transact(db, (trx) => answerGone(c, trx, id))
   const notice = await findNotice(db, viewer, id)
   if (!notice) return refuse(NO_NOTICE)
-  const told = answer === 'gone' ? await sayGone(c, notice) : await sayStillThere(c, notice, sightingId)
-  if (!told.ok) return told
-  const answered = await answerNotice(db, viewer, id, answer, new Date(c.get('deps').clock()))
-  return answered ? ok({ notice: answered, done: told.value }) : refuse(NO_NOTICE)
+  const told = await sayStillThere(c, notice, sightingId)
+  return told.ok ? keepAnswer(c, db, id, answer, told.value) : told
+}
+
+type Answered = Result<{ notice: Notice; done: Done }, SaidRefusal>
+
+async function keepAnswer(c: Ctx, db: Kysely<Database>, id: string, answer: NoticeAnswer, done: Done): Promise<Answered> {
+  const answered = await answerNotice(db, signedIn(c), id, answer, new Date(c.get('deps').clock()))
+  return answered ? ok({ notice: answered, done }) : refuse(NO_NOTICE)
+}
+
+async function answerGone(c: Ctx, trx: Transaction<Database>, id: string): Promise<Answered> {
+  const notice = await findNotice(trx, signedIn(c), id)
+  return notice ? keepAnswer(c, trx, id, 'gone', await sayGone(c, trx, notice)) : refuse(NO_NOTICE)
 }
 
 /**
- * Takes "gone" back: pressed by mistake, it would leave a good price out. It stays said while another notice of one's own says that the same price is gone.
+ * Takes "gone" back: pressed by mistake, it would leave a good price out. What another notice of one's own says to be gone too stays said.
  * "Still there" stays, since what it posted is withdrawn where sightings are.
  */
 export async function takeBackGone(c: Ctx, id: string): Promise<Result<Notice, SaidRefusal>> {
-  const [db, viewer] = [c.get('db'), signedIn(c)]
-  const notice = await findNotice(db, viewer, id)
-  if (!notice) return refuse(NO_NOTICE)
-  if (notice.answer !== 'gone' || notice.answeredAt === null) return ok(notice)
-  // Whatever day it is by now: what was said on the day on which it was pressed goes with it.
-  const until = await dayAt(c, notice.storeId, Date.parse(notice.answeredAt))
-  return transact(db, async (trx): Promise<Result<Notice, SaidRefusal>> => {
-    if (!(await othersSayGone(trx, viewer, notice))) await unmarkGone(trx, viewer, notice, { since: notice.seenOn, until })
+  const viewer = signedIn(c)
+  return transact(c.get('db'), async (trx): Promise<Result<Notice, SaidRefusal>> => {
+    const notice = await findNotice(trx, viewer, id)
+    if (!notice) return refuse(NO_NOTICE)
+    if (notice.answer !== 'gone') return ok(notice)
+    await unmarkGone(trx, viewer, id)
     const cleared = await clearAnswer(trx, viewer, id)
     return cleared ? ok(cleared) : refuse(NO_NOTICE)
   })
@@ -56,16 +63,14 @@ export async function takeBackGone(c: Ctx, id: string): Promise<Result<Notice, S
 
 const NO_NOTICE: SaidRefusal = { code: 'not_found', message: 'There is no such notice.' }
 
-const sightingBehind = async (c: Ctx, { sightingId }: Notice): Promise<SightingRow | undefined> =>
-  sightingId === null ? undefined : findSighting(c.get('db'), signedIn(c), sightingId)
+const sightingBehind = async (c: Ctx, db: Kysely<Database>, { sightingId }: Notice): Promise<SightingRow | undefined> =>
+  sightingId === null ? undefined : findSighting(db, signedIn(c), sightingId)
 
-/** The store's day at an instant. */
-async function dayAt(c: Ctx, storeId: string, ms: number): Promise<string> {
-  const store = await findStore(c.get('db'), storeId)
-  return civilDateAt(ms, store?.timeZone ?? 'UTC')
+/** The store's day now. */
+async function todayAt(c: Ctx, db: Kysely<Database>, storeId: string): Promise<string> {
+  const store = await findStore(db, storeId)
+  return civilDateAt(c.get('deps').clock(), store?.timeZone ?? 'UTC')
 }
-
-const todayAt = (c: Ctx, storeId: string): Promise<string> => dayAt(c, storeId, c.get('deps').clock())
 
 /** A price of the own list is the store's to say: an answer to it is kept, and posts nothing. */
 async function sayStillThere(c: Ctx, notice: Notice, id: string): Promise<Result<Done, SaidRefusal>> {
@@ -73,14 +78,14 @@ async function sayStillThere(c: Ctx, notice: Notice, id: string): Promise<Result
   // A later answer takes the place of an earlier one.
   if (notice.answer === 'gone') await takeBackGone(c, notice.id)
   if (await isPosted(c, notice, id)) return ok('posted')
-  const today = await todayAt(c, notice.storeId)
-  const behind = await sightingBehind(c, notice)
+  const db = c.get('db')
+  const [today, behind] = [await todayAt(c, db, notice.storeId), await sightingBehind(c, db, notice)]
   if (behind && behind.seenOn === today && !behind.withdrawn && !behind.goneOn) {
     if (behind.reporterId === signedIn(c).id) return ok('said')
     if (behind.mayVote) return confirm(c, behind.id)
   }
   // Two presses at one moment, of two notices or on two devices, are one word: both post it under the id that came first.
-  const first = await idSaidThere(c.get('db'), signedIn(c), notice, today, id)
+  const first = await idSaidThere(db, signedIn(c), notice, today, id)
   return first !== id && (await isPosted(c, notice, first)) ? ok('said') : postAgain(c, notice, behind, first, today)
 }
 
@@ -124,28 +129,24 @@ const mayEnd = (condition: Notice['condition']): boolean => condition === 'sale'
  * What was told of as a sale is over from that day on, and the regular price returns; without one, or where the regular price itself is gone, nothing is known of
  * today. What is no longer today's price is not changed by its being gone.
  */
-async function sayGone(c: Ctx, notice: Notice): Promise<Result<Done, SaidRefusal>> {
-  if (notice.sightingId === null) return ok('listed')
-  const [today, behind] = [await todayAt(c, notice.storeId), await sightingBehind(c, notice)]
-  if (notice.condition === 'used') return behind && isAccepted(behind) ? mark(c, [behind.id], today, 'sold') : ok('passed')
-  const now = await priceNow(c, notice, today)
+async function sayGone(c: Ctx, trx: Transaction<Database>, notice: Notice): Promise<Done> {
+  if (notice.sightingId === null) return 'listed'
+  const [viewer, today, behind] = [signedIn(c), await todayAt(c, trx, notice.storeId), await sightingBehind(c, trx, notice)]
+  if (notice.condition === 'used') {
+    if (!behind || !isAccepted(behind)) return 'passed'
+    await markGone(trx, viewer, notice.id, [behind.id], today)
+    return 'sold'
+  }
+  const now = await priceNow(trx, notice, today)
   const stands = now !== undefined && now.priceMinor === notice.priceMinor && now.condition === notice.condition
-  // Sent once more, its own answer lost: what it did stands.
-  const isRepeat = notice.answer === 'gone' && behind?.goneOn != null
-  if (!stands && !isRepeat) return ok('passed')
-  if (stands) await mark(c, [notice.sightingId, ...now.sightingIds], today, 'emptied')
-  return ok((await priceNow(c, notice, today)) === undefined ? 'emptied' : 'ended')
+  if (stands) await markGone(trx, viewer, notice.id, [notice.sightingId, ...now.sightingIds], today)
+  // Said before, of this notice or of another of the same price: what it did stands.
+  else if (!(await joinGone(trx, viewer, notice.id, notice.sightingId))) return 'passed'
+  return (await priceNow(trx, notice, today)) === undefined ? 'emptied' : 'ended'
 }
 
-async function mark(c: Ctx, sightingIds: readonly string[], today: string, done: Done): Promise<Result<Done, SaidRefusal>> {
-  return transact(c.get('db'), async (trx): Promise<Result<Done, SaidRefusal>> => {
-    await markGone(trx, signedIn(c), sightingIds, today)
-    return ok(done)
-  })
-}
-
-async function priceNow(c: Ctx, { productId, storeId }: Notice, today: string): Promise<PriceView['today']> {
-  const [view] = await seenPricesOfPairs(c.get('db'), [{ productId, storeId }], today)
+async function priceNow(trx: Transaction<Database>, { productId, storeId }: Notice, today: string): Promise<PriceView['today']> {
+  const [view] = await seenPricesOfPairs(trx, [{ productId, storeId }], today)
   return view?.today
 }
 

@@ -1,3 +1,4 @@
+import { sql } from 'kysely'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { addDays } from '../../core/dates.ts'
 import type { Product } from '../../core/catalog/product.ts'
@@ -375,6 +376,60 @@ describe('what was found at the store', () => {
     expect(await record()).toMatchObject({ goneOn: null })
     expect((await answer(who, first, 'still_there')).body).toMatchObject({ done: 'posted' })
     expect((await answer(who, second, 'still_there')).body).toMatchObject({ done: 'said', notice: { answer: 'still_there' } })
+  })
+
+  it('is one used piece: taken back, it leaves another one gone', async () => {
+    const { id: productId } = await known()
+    const who = await world.signIn('member')
+    await setWatch(who, { productId, conditions: ['used'] })
+    for (const [by, priceMinor] of [
+      [ada, 2100],
+      [ida, 2000],
+    ] as const) {
+      await post(by, productId, { condition: 'used', priceMinor })
+      await lookNow(world)
+    }
+    const [first, second] = await toldTo(who)
+    for (const notice of [first, second]) expect((await answer(who, notice?.id ?? 'none', 'gone')).body.done).toBe('sold')
+    await who.send('DELETE', `/api/notices/${first?.id}/answer`)
+    expect((await who.send('GET', `/api/sightings/${first?.sightingId}`)).body).toMatchObject({ goneOn: null })
+    expect((await who.send('GET', `/api/sightings/${second?.sightingId}`)).body).toMatchObject({ goneOn: today() })
+  })
+
+  it('is said anew where what was posted was withdrawn or is gone, by however many presses at one moment once', async () => {
+    const { who, id, productId } = await told({ seenOn: addDays(today(), -2), lastDay: addDays(today(), 3) })
+    const own = async () =>
+      (await who.send<PriceRecord>('GET', `/api/products/${productId}/record`)).body.sightings.filter(
+        ({ reporterId, withdrawn }) => reporterId === who.personId && !withdrawn,
+      )
+    const pressed = async () =>
+      new Set((await Promise.all([1, 2, 3].map(() => answer(who, id, 'still_there')))).map(({ body }) => body.done))
+    const once = new Set(['posted', 'said'])
+    expect(await pressed()).toEqual(once)
+    const [posted] = await own()
+    expect((await who.send('POST', `/api/sightings/${posted?.id}/withdraw`)).status).toBe(200)
+    expect(await own()).toEqual([])
+    expect(await pressed(), 'after it was withdrawn').toEqual(once)
+    const [again] = await own()
+    await world.db
+      .updateTable('sighting')
+      .set({ gone_on: today() })
+      .where('id', '=', again?.id ?? '')
+      .execute()
+    expect(await pressed(), 'after somebody found it gone').toEqual(once)
+    expect((await own()).map(({ goneOn }) => goneOn).toSorted()).toEqual([null, today()].toSorted())
+  })
+
+  it('is kept with its answer or not at all', async () => {
+    const { who, id, sightingId } = await told()
+    await sql`create function no_answer() returns trigger language plpgsql as $$ begin raise exception 'no answer is kept'; end $$`.execute(
+      world.db,
+    )
+    await sql`create trigger no_answer before update on notice for each row execute function no_answer()`.execute(world.db)
+    const failed = await answer(who, id, 'gone')
+    await sql`drop function no_answer cascade`.execute(world.db)
+    expect(failed.status).toBe(500)
+    expect((await who.send('GET', `/api/sightings/${sightingId}`)).body).toMatchObject({ goneOn: null })
   })
 
   it('is told to its owner alone', async () => {
