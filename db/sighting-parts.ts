@@ -18,25 +18,36 @@ export interface MadePart {
 
 /**
  * Makes the parts of this year and the next, and of each past year of which many rows lie in the rest; these move (`moveIntoPart`).
- * Counts the whole anew each time. Returns what was made: nothing on most days. Errors: the database's own, such as a lock that is not to be had; what is not done has changed nothing.
+ * Counts the whole anew each time. Returns what was made: nothing on most days.
+ *
+ * Errors: the database's own, such as a lock that is not to be had; what is not done has changed nothing. One with a single part is told to `failed`, and the other parts are made nevertheless.
  */
 export async function keepSightingParts(
   db: Kysely<Database>,
   nowMs: number,
   made: (part: MadePart) => void = () => undefined,
+  failed: (name: string, error: unknown) => void = throwOn,
 ): Promise<MadePart[]> {
   await proveVotes(db)
   const year = new Date(nowMs).getUTCFullYear()
   const wanted = new Set([...(await crowdedYears(db, year)), year, year + 1])
   const parts: MadePart[] = []
   for (const one of [...wanted].toSorted((a, b) => a - b)) {
-    const part = await makeSightingPart(db, one)
-    if (part === undefined) continue
-    parts.push(part)
-    made(part)
+    try {
+      const part = await makeSightingPart(db, one)
+      if (part === undefined) continue
+      parts.push(part)
+      made(part)
+    } catch (error) {
+      failed(sightingPart(one).name, error)
+    }
   }
   await countAll(db)
   return parts
+}
+
+function throwOn(_name: string, error: unknown): never {
+  throw error
 }
 
 /**

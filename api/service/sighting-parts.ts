@@ -1,7 +1,7 @@
 import type { Logger } from 'pino'
 import type { Connection } from '../../db/connect.ts'
 import { isUnreachable } from '../../db/reach.ts'
-import { keepSightingParts } from '../../db/sighting-parts.ts'
+import { keepSightingParts, type MadePart } from '../../db/sighting-parts.ts'
 import { loggable } from '../http/log.ts'
 
 /**
@@ -11,11 +11,28 @@ import { loggable } from '../http/log.ts'
  */
 export async function keepParts({ db }: Pick<Connection, 'db'>, nowMs: number, log: Logger): Promise<void> {
   try {
-    await keepSightingParts(db, nowMs, ({ name, moved }) => {
-      if (moved > 0) log.info({ part: name, moved }, 'a year of sightings moved into its own part')
-    })
+    await keepSightingParts(db, nowMs, madeSay(log), failedSay(log))
   } catch (error) {
     if (isUnreachable(error)) throw error
-    log.warn({ err: loggable(error) }, 'making parts failed; everything is where it was')
+    log.warn(
+      { err: loggable(error) },
+      'looking after the parts of the record failed; parts that were made stay, and the next day tries again',
+    )
   }
 }
+
+const madeSay =
+  (log: Logger) =>
+  ({ name, moved }: MadePart): void => {
+    if (moved > 0) log.info({ part: name, moved }, 'a year of sightings moved into its own part')
+  }
+
+const failedSay =
+  (log: Logger) =>
+  (part: string, error: unknown): void => {
+    if (isUnreachable(error)) throw error
+    log.warn(
+      { part, err: loggable(error) },
+      'a part was not made; the sightings of its year are where they were, and the next day tries again',
+    )
+  }
