@@ -61,8 +61,8 @@ async function matchesOf(db: Kysely<Database>, jobId: string, after: number, upT
 function decide({ line, data }: Staged, matches: Matches, index: { parts: PartIndex; groups: GroupIndex }): StagedDecision | ImportFault {
   const fault = (column: string, message: string): ImportFault => ({ row: line, column, message })
   const match = matches.id ?? matches.gtin ?? matches.name
-  if (data.id !== null && match !== undefined && match === matches.name && isOtherMakers(match, data))
-    return fault('name', `There is already ${kindWords(data.kind)} called "${match.name}", of ${match.maker}. Choose another name.`)
+  const isByName = data.id !== null && match !== undefined && match === matches.name
+  if (isByName && makerOf(match) !== makerOf(data)) return fault('maker', SAME_NAME_ONLY)
   if (match !== undefined && match.kind !== data.kind)
     return fault(
       matches.id === undefined ? 'gtin' : 'id',
@@ -80,14 +80,28 @@ function decide({ line, data }: Staged, matches: Matches, index: { parts: PartIn
   if (match === undefined) return { line, action: 'create', targetId: null, targetVersion: null, found: spec }
   const { archived } = match
   const warrantyMonths = data.warrantyMonths ?? match.warrantyMonths ?? null
-  const found = { ...spec, archived: data.archived ?? archived, warrantyMonths } satisfies JsonObject
+  const own = isByName ? keptOf(match, { ...data, ...spec }) : { ...spec, archived: data.archived ?? archived }
+  const found = { ...own, warrantyMonths } satisfies JsonObject
   const action = differs(match, fieldsOf({ ...data, ...found }, parts.value)) ? 'update' : 'same'
   return { line, action, targetId: match.id, targetVersion: match.version, found }
 }
 
-/** Of another install a product of the same name may be another maker's: it must not take the place of the one that is here. */
-const isOtherMakers = (here: Product, { maker }: ProductRow): boolean =>
-  here.maker !== null && maker !== null && here.maker.toLowerCase() !== maker.toLowerCase()
+/** Of another install a product of the same name may be another maker's: it must not take the place of the one that is here. Told in the same words for each row, so that it is told once. */
+const SAME_NAME_ONLY =
+  'A product of this kind and name is here, and the row has another install’s id and not the same maker: whether they are one product cannot be told. Leave the id empty to change the one that is here, or choose another name.'
+
+const makerOf = ({ maker }: Pick<Product, 'maker'>): string => maker?.toLowerCase() ?? ''
+
+/** What stays of a product that a row of another install means by its name alone: nothing is emptied, archived or put back, and no note gives way to another. */
+const keptOf = (here: Product, data: ProductRow): JsonObject => ({
+  archived: here.archived,
+  note: here.note ?? data.note,
+  gtin: here.gtin ?? data.gtin,
+  oversize: here.oversize || data.oversize,
+  spec: { ...here.spec, ...definedOf(data.spec) },
+})
+
+const definedOf = (spec: object): JsonObject => JSON.parse(JSON.stringify(spec)) as JsonObject
 
 /** The row was read by its kind's own columns, so its spec is that kind's. */
 function fieldsOf({ id: _id, ...data }: ProductRow, parts: KitPart[]): ProductFields {

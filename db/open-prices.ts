@@ -28,7 +28,8 @@ const NOT_GONE_SINCE = sql<boolean>`not exists (select from sighting gone where 
   and gone.gone_on >= sighting.seen_on and gone.accepted and (gone.id = sighting.id or gone.condition = 'shelf'))`
 
 /**
- * What members saw for themselves since a day, the newest first, as many as are told: what counts and was not found gone since, of products and stores that are in use. Only
+ * What members saw for themselves since a day, the newest first, as many as are told: what counts and was not found gone since, of products and stores that are in use. What came with a
+ * file may be what another club told, so that none of it is told on. Only
  * the day is told, so that the order within one is by id alone and says nothing of the hour.
  */
 export async function ownOpenPrices(db: Kysely<Database>, since: CivilDate): Promise<OwnPrice[]> {
@@ -57,6 +58,7 @@ export async function ownOpenPrices(db: Kysely<Database>, since: CivilDate): Pro
       sql<string>`coalesce(store.currency, install.currency)`.as('currency'),
     ])
     .where('sighting.accepted', '=', true)
+    .where('sighting.imported', '=', false)
     .where('sighting.seen_on', '>=', since)
     .where(NOT_GONE_SINCE)
     .where('product.archived', '=', false)

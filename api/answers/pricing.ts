@@ -144,7 +144,8 @@ export const ListedPriceAnswer = answer(
     fullMinor: amount.nullable(),
     saleUntil: day.nullable(),
     validFrom: day,
-    stockCount: z.int().nullable(),
+    inStock: z.boolean().nullable().describe('Null where it is not counted'),
+    stockCount: z.int().nullable().describe('Only for whoever reads the price list').optional(),
   }) satisfies z.ZodType<ListedPrice>,
 )
 

@@ -1,10 +1,12 @@
 import type { Kind } from '../../core/catalog/kinds.ts'
 import type { CivilDate } from '../../core/dates.ts'
-import { listedPrice, type ListedPrice } from '../../core/pricing/listed-price.ts'
+import { atLeast } from '../../core/people/roles.ts'
+import { listedPrice, withoutCount, type ListedPrice } from '../../core/pricing/listed-price.ts'
 import { listStock } from '../../db/price-list.ts'
 import { findRegion } from '../../db/regions.ts'
 import { ownStore } from '../../db/stores.ts'
 import type { Ctx } from '../context.ts'
+import { signedIn } from '../context.ts'
 
 interface Asked {
   kind?: Kind | undefined
@@ -28,5 +30,9 @@ export async function ownBoard(
     (storeId !== undefined && storeId !== own?.id) || (regionId !== undefined && !region?.storeIds.includes(own?.id ?? ''))
   if (!own || own.archived || isElsewhere) return { rows: [], listed: [], total: 0 }
   const { items, total } = await listStock(db, { kind, q, pricedOn: asOf, limit, offset })
-  return { rows: [], listed: items.flatMap((item) => listedPrice(item, own, asOf) ?? []), total }
+  const listed = items.flatMap((item) => listedPrice(item, own, asOf) ?? [])
+  return { rows: [], listed: listed.map((price) => asRead(c, price)), total }
 }
+
+/** How many there are is told to whoever reads the price list itself. */
+export const asRead = (c: Ctx, price: ListedPrice): ListedPrice => (atLeast(signedIn(c).role, 'advisor') ? price : withoutCount(price))

@@ -14,6 +14,7 @@ import { seenRecordOfProduct } from '../../db/seen-prices.ts'
 import { newestRowsOfProduct, sightingRowsOfProduct } from '../../db/sightings.ts'
 import { listStores, ownStore } from '../../db/stores.ts'
 import type { Ctx } from '../context.ts'
+import { asRead } from '../board/own-board.ts'
 import { signedIn } from '../context.ts'
 import { installToday } from '../day.ts'
 
@@ -41,7 +42,8 @@ export async function priceRecord(c: Ctx, productId: string, whole: boolean): Pr
 
 async function listedOf(c: Ctx, { id, name, kind }: Product, asOf: CivilDate): Promise<ListedPrice | null> {
   const [own, [item]] = [await ownStore(c.get('db')), await stockOf(c.get('db'), [id])]
-  return own && !own.archived && item ? (listedPrice({ ...item, name, kind }, own, asOf) ?? null) : null
+  const price = own && !own.archived && item ? listedPrice({ ...item, name, kind }, own, asOf) : undefined
+  return price ? asRead(c, price) : null
 }
 
 /** Amounts of another currency compare with nothing here; of a store that is closed there is what was seen, and nothing to buy. */

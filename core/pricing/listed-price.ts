@@ -16,9 +16,14 @@ export interface ListedPrice {
   saleUntil: CivilDate | null
   /** Day from which it stands in the list. */
   validFrom: CivilDate
-  /** How many there are; null: not counted. */
-  stockCount: number | null
+  /** Whether there are any; null: not counted. */
+  inStock: boolean | null
+  /** How many there are; null: not counted. Only for whoever reads the list itself. */
+  stockCount?: number | null
 }
+
+/** As a member has it: whether there are any, not how many. */
+export const withoutCount = ({ stockCount: _, ...price }: ListedPrice): ListedPrice => price
 
 /**
  * What a product costs today where the place is a store; undefined where no price of its list is in force.
@@ -43,6 +48,7 @@ export function listedPrice(
     fullMinor: sale ? price.priceMinor : null,
     saleUntil: sale?.until ?? null,
     validFrom: price.validFrom,
+    inStock: stockCount === null ? null : stockCount > 0,
     stockCount,
   }
 }

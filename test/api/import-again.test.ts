@@ -176,7 +176,42 @@ describe('a file of another install', () => {
   it('does not put another maker’s product of the same name in the place of ours', async () => {
     const ours = await product(world.db, { maker: 'Torvane' })
     const view = await importFile(manager, `id,name,maker,powerW\n${foreign()},${ours.name},Brimley,25`, { kind: 'heater' })
-    expect(view.faults).toMatchObject([{ row: 2, column: 'name' }])
+    expect(view.faults).toMatchObject([{ row: 2, column: 'maker' }])
+  })
+
+  it('where it names one of ours by its name alone, is a fault told once, tried or stored, and changes nothing', async () => {
+    const ours = [
+      await product(world.db, { maker: 'Torvane' }),
+      await product(world.db, { maker: 'Torvane' }),
+      await product(world.db, { maker: 'Torvane' }),
+      await product(world.db),
+    ]
+    const rows = ours.map(({ name }, index) => `${foreign()},${name},${index < 3 ? '' : 'Brimley'},yes,25`)
+    for (const dryRun of [true, false]) {
+      const view = await importFile(manager, ['id,name,maker,archived,powerW', ...rows].join('\n'), { kind: 'heater', dryRun })
+      expect(view.faults).toMatchObject([{ row: 2, column: 'maker', rows: 4 }])
+      expect(view.outcome).toMatchObject({ applied: false })
+    }
+    for (const one of ours)
+      expect((await manager.send<Product>('GET', `/api/products/${one.id}`)).body).toMatchObject({ version: one.version, archived: false })
+  })
+
+  it('empties nothing of ours that it names by name and maker, puts nothing away and no note in place of ours; without its id it may', async () => {
+    const ours = await product(world.db, {
+      maker: 'Torvane',
+      gtin: '6291041500213',
+      note: 'Runs warm',
+      oversize: true,
+      spec: { powerW: 150, lengthMm: 240 },
+    })
+    const file = (id: string) => `id,name,maker,gtin,note,archived,powerW,lengthMm\n${id},${ours.name},torvane,,from elsewhere,yes,175,\n`
+    const view = await importFile(manager, file(foreign()), { kind: 'heater' })
+    expect(view, JSON.stringify(view.faults)).toMatchObject({ outcome: { applied: true, updates: 1 } })
+    const read = async () => (await manager.send<Product>('GET', `/api/products/${ours.id}`)).body
+    const kept = { gtin: '6291041500213', note: 'Runs warm', oversize: true, archived: false }
+    expect(await read()).toMatchObject({ ...kept, spec: { powerW: 175, lengthMm: 240 } })
+    await importFile(manager, file(''), { kind: 'heater' })
+    expect(await read()).toMatchObject({ gtin: null, note: 'from elsewhere', archived: true })
   })
 
   it('of sightings finds product and store by name, and a store that is not here is one fault for all of its rows', async () => {

@@ -6,6 +6,7 @@ import { READ_CLUB_JOB, readClubHandler, readClubsDue, type GetOutside } from '.
 import { startWorker } from '../../api/jobs/worker.ts'
 import { AddressRefused } from '../../api/outside/guarded-request.ts'
 import { findJob } from '../../db/jobs.ts'
+import { ownOpenPrices } from '../../db/open-prices.ts'
 import { product, sighting, store } from '../support/rows.ts'
 import { today } from './support/quotes.ts'
 import { createWorld, type Browser, type World } from './support/world.ts'
@@ -91,6 +92,19 @@ describe('telling our prices', () => {
     for (const hidden of rows.flatMap(Object.values)) expect(feed).not.toContain(hidden)
     const etag = answer.headers.get('etag') ?? ''
     expect((await theirs.visitor().send('GET', '/api/open-prices', { headers: { 'if-none-match': etag } })).status).toBe(304)
+  })
+
+  it('tells nothing that came with a file, whoever confirmed it here: it may be what another club told', async () => {
+    const [first, ...others] = await ownOpenPrices(theirs.db, '2000-01-01')
+    const setImported = (imported: boolean) =>
+      theirs.db
+        .updateTable('sighting')
+        .set({ imported, confirmations: imported ? 2 : 0 })
+        .where('id', '=', first?.id ?? '')
+        .execute()
+    await setImported(true)
+    expect(await ownOpenPrices(theirs.db, '2000-01-01')).toEqual(others)
+    await setImported(false)
   })
 })
 

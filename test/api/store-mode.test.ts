@@ -348,7 +348,7 @@ describe('the prices of a place that is a store', () => {
       fullMinor: 3000,
       saleUntil: until,
       validFrom: today(),
-      stockCount: 0,
+      inStock: false,
     }
     type Board = { rows: BoardRow[]; listed: ListedPrice[]; total: number }
     const board = async (query: string) => (await tom.send<Board>('GET', `/api/board?q=listed+heater${query}`)).body
@@ -357,6 +357,13 @@ describe('the prices of a place that is a store', () => {
     expect((await board('&kind=tank')).total).toBe(0)
     const { body } = await tom.send<PriceRecord>('GET', `/api/products/${listed.id}/record`)
     expect(body.listed).toMatchObject({ ...told, storeName: own.name })
+    // How many there are is the price list's, which a member does not read.
+    expect((await tom.send('GET', `/api/price-list/${listed.id}`)).status).toBe(403)
+    expect(body.listed).not.toHaveProperty('stockCount')
+    expect((await board('')).listed[0]).not.toHaveProperty('stockCount')
+    const [read] = (await manager.send<Board>('GET', '/api/board?q=listed+heater')).body.listed
+    expect(read).toMatchObject({ inStock: false, stockCount: 0 })
+    expect((await manager.send<PriceRecord>('GET', `/api/products/${listed.id}/record`)).body.listed).toMatchObject({ stockCount: 0 })
     expect((await tom.send<PriceRecord>('GET', `/api/products/${(await product(world.db)).id}/record`)).body.listed).toBeNull()
   })
 

@@ -7,7 +7,7 @@ import type { ListedPrice } from '../../../core/pricing/listed-price.ts'
 import { SaleSign } from '../parts/prices.tsx'
 import { RuledTable, type Column } from '../parts/ruled-table.tsx'
 import { useCurrency, useToday } from '../session/session.ts'
-import { sayStock } from './listed-words.ts'
+import { sayInStock, sayStock } from './listed-words.ts'
 
 /** The board of a place that is a store: what its own list asks, one row a product. */
 export function ListedBoard({ listed }: { listed: readonly ListedPrice[] }): ReactElement {
@@ -50,7 +50,7 @@ const columnsOf = (currency: string, today: CivilDate): Array<Column<ListedPrice
     cell: (price) => (
       <>
         <Standing price={price} currency={currency} today={today} />
-        {price.stockCount !== null && <span className="phone-only"> · {sayStock(price)} in stock</span>}
+        {price.inStock !== null && <span className="phone-only"> · {sayInStock(price)}</span>}
       </>
     ),
   },
