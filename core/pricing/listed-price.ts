@@ -23,7 +23,7 @@ export interface ListedPrice {
 }
 
 /** As a member has it: whether there are any, not how many. */
-export const withoutCount = ({ stockCount: _, ...price }: ListedPrice): ListedPrice => price
+export const withoutCount = ({ stockCount: _stockCount, ...price }: ListedPrice): ListedPrice => price
 
 /**
  * What a product costs today where the place is a store; undefined where no price of its list is in force.
