@@ -1,12 +1,13 @@
 import { useEffect, useId, useRef, useState, type KeyboardEvent, type ReactElement } from 'react'
-import { SLOT_NAMES, type Slot } from '../../../core/catalog/kinds.ts'
+import { SLOT_NAMES, SLOT_PLAIN_NAMES, type Slot } from '../../../core/catalog/kinds.ts'
 import { sayMoney } from '../../../core/money.ts'
 import { Button } from '../parts/button.tsx'
 import { Field } from '../parts/field.tsx'
 import { ProductThumb } from '../parts/product-thumb.tsx'
 import { Verdict } from '../parts/verdict.tsx'
-import type { Candidate } from './candidates.ts'
+import { readSearch, type Candidate } from './candidates.ts'
 import { useDesk } from './desk-context.ts'
+import { otherSlot } from './other-slot.ts'
 import { sayProduct } from './product-words.ts'
 import type { Found } from './use-candidates.ts'
 
@@ -16,6 +17,8 @@ interface Props {
   onType: (text: string) => void
   found: Found
   onTake: (candidate: Candidate) => void
+  /** Opens another slot of the build, where the words name what goes there. */
+  onOther: (slot: Slot) => void
 }
 
 /** The dialog opens with the cursor here: the browser's own modal goes to the element that says so; one that is open already is told. */
@@ -25,7 +28,7 @@ const focusFirst = (input: HTMLInputElement | null): void => {
 }
 
 /** The search line and its list: arrows move, Enter takes, a press takes. */
-export function CandidateList({ slot, text, onType, found, onTake }: Props): ReactElement {
+export function CandidateList({ slot, text, onType, found, onTake, onOther }: Props): ReactElement {
   const id = useId()
   const [at, setAt] = useState(0)
   const { candidates } = found
@@ -75,6 +78,7 @@ export function CandidateList({ slot, text, onType, found, onTake }: Props): Rea
       </div>
       {/* oxlint-enable */}
       <Below found={found} />
+      {found.state === 'ready' && <OtherSlot words={readSearch(text).words} slot={slot} onOther={onOther} />}
     </div>
   )
 }
@@ -143,6 +147,20 @@ function CandidateRow({ candidate }: { candidate: Candidate }): ReactElement {
         <span className="note">{offer ? [offer.storeName, difference].filter(Boolean).join(', ') : 'no total with it'}</span>
       </span>
     </>
+  )
+}
+
+/** A sump is no filter: whoever looks for it there is led to where it goes. */
+function OtherSlot({ words, slot, onOther }: Pick<Props, 'slot' | 'onOther'> & { words: string }): ReactElement | null {
+  const other = otherSlot(words, slot)
+  if (!other) return null
+  return (
+    <p className="note">
+      {SLOT_PLAIN_NAMES[other]} has a slot of its own.{' '}
+      <Button small onClick={() => onOther(other)}>
+        Look in “{SLOT_NAMES[other]}”
+      </Button>
+    </p>
   )
 }
 

@@ -1,6 +1,9 @@
-import type { Slot } from '../../../core/catalog/kinds.ts'
+import { SLOT_OF, type Kind, type Slot } from '../../../core/catalog/kinds.ts'
 import type { Product } from '../../../core/catalog/product.ts'
-import type { WorkedBuild } from '../../../core/quote/revision.ts'
+import { resolveConditions } from '../../../core/quote/conditions.ts'
+import { packNeedL } from '../../../core/quote/pack-cover.ts'
+import { gearOf } from '../../../core/quote/gear.ts'
+import type { QuoteInputs, WorkedBuild } from '../../../core/quote/revision.ts'
 
 type Built = Pick<WorkedBuild, 'rows' | 'report' | 'drawing'>
 
@@ -36,12 +39,56 @@ export const mayWantLid = (build: Built): boolean =>
 export const lacksItsSump = (product: Product, build: Pick<Built, 'rows'>): boolean =>
   product.kind === 'filter' && product.spec.type === 'return_pump' && isMissing(build, 'sump')
 
+/** Figures without which a part cannot be reckoned with, in the report or on the checklist. Own, from what the checks and the steps read. */
+const READ: Partial<Record<Kind, readonly string[]>> = {
+  ammonia_source: ['form', 'strength'],
+  conditioner: ['doseMlPerL'],
+  filter: ['ratedFlowLph', 'powerW'],
+  heater: ['powerW'],
+  light: ['powerW'],
+  power: ['outlets', 'ratedCurrentA'],
+  sump: ['totalVolumeL', 'operatingVolumeL'],
+}
+
+const unstated = ({ kind, spec }: Product): number => READ[kind]?.filter((key) => !(key in spec)).length ?? 0
+
 /**
- * What is asked of a product before its price: 1 for a light that does not span the tank, 0 for everything else.
+ * What is asked of a product before its price, the less the better: figures that are read and that it does not state, and for a light that it spans the tank.
  *
  * @example leastShort(build)(lightOf36InOver48In) // 1
  */
 export const leastShort =
   ({ drawing }: Pick<Built, 'drawing'>) =>
   (product: Product): number =>
-    product.kind === 'light' && drawing !== null && (product.spec.lengthMm ?? 0) < SPANS * drawing.lengthMm ? 1 : 0
+    unstated(product) + (product.kind === 'light' && drawing !== null && (product.spec.lengthMm ?? 0) < SPANS * drawing.lengthMm ? 1 : 0)
+
+/** Whether a product is of the heaters that the slot asks for, in that number: they serve, though one stuck on may be marginal, and stronger ones are money for nothing. */
+export function isAsked({ report }: Pick<Built, 'report'>, product: Product, quantity: number): boolean {
+  const asked = report.figures.heaterAdvice
+  if (product.kind !== 'heater' || asked === undefined || asked.count !== quantity) return false
+  const powerW = product.spec.powerW ?? 0
+  return powerW >= asked.eachLowestW && powerW <= asked.eachHighestW
+}
+
+/**
+ * Slots that a tank of fresh water has as a rule, though it may do without: lid, light and bed, where nobody has answered them. A marine tank often stays open.
+ * None before there is a tank to fit them to.
+ *
+ * @example usualSlots(inputs, buildOfATankAlone) // ['cover', 'light', 'substrate']
+ */
+export function usualSlots(inputs: QuoteInputs, build: Built & Pick<WorkedBuild, 'id'>): Slot[] {
+  const draftBuild = inputs.draft.builds.find(({ id }) => id === build.id)
+  if (draftBuild === undefined || build.drawing === null) return []
+  const conditions = resolveConditions(inputs.draft.need, inputs.install)
+  const gear = gearOf(draftBuild, new Map(inputs.products.map((product) => [product.id, product])))
+  const usual: Slot[] = conditions.livestock.water === 'salt' ? [] : ['cover', 'light']
+  const bed: Slot[] = usual.length > 0 && packNeedL('substrate', { gear, conditions }) !== null ? ['substrate'] : []
+  return [...usual, ...bed].filter((slot) => isMissing(build, slot))
+}
+
+/** The sump that a return pump stands in, where none is there. @example sumpWanted(inputs, buildWithAReturnPump) // ['sump'] */
+export function sumpWanted(inputs: QuoteInputs, build: Pick<WorkedBuild, 'rows'>): Slot[] {
+  const pumps = inputs.products.filter((product) => product.kind === 'filter' && product.spec.type === 'return_pump').map(({ id }) => id)
+  const isPumped = build.rows.some(({ slot, productId }) => slot === SLOT_OF.filter && productId !== null && pumps.includes(productId))
+  return isPumped && isMissing(build, 'sump') ? ['sump'] : []
+}

@@ -6,7 +6,7 @@ import { isPackSlot } from '../../../core/quote/pack-cover.ts'
 import type { WorkedBuild, QuoteInputs } from '../../../core/quote/revision.ts'
 import { bestFirst, candidateOf, illFittingSlots, type Candidate } from './candidates.ts'
 import { editDraft } from './draft-edit.ts'
-import { lackOfHeat, lacksItsSump, leastShort, mayWantLid } from './fill-order.ts'
+import { isAsked, lackOfHeat, lacksItsSump, leastShort, mayWantLid, sumpWanted, usualSlots } from './fill-order.ts'
 import { fillByPacks, shortSlots } from './fill-packs.ts'
 import { unanswered } from './next-slot.ts'
 
@@ -22,7 +22,7 @@ const MOST_PIECES = 8
 export interface Filled {
   inputs: QuoteInputs
   filled: Slot[]
-  /** Required, and nothing in the catalog that has a price is known to fit. */
+  /** Required or usual, and nothing in the catalog that has a price is known to fit. */
   left: Slot[]
 }
 
@@ -30,11 +30,12 @@ export interface Filled {
 const MOST_TRIES = 5
 
 /**
- * Puts into each slot that must be filled and is still empty the product that fits and adds least to the total (where none does, one that is marginal), one slot after
+ * Puts into each slot that must be filled, or as a rule is, and is still empty the product that fits and adds least to the total (where none does, one that is marginal), one slot after
  * the other, so that each sees what came before it. A slot that nothing fits stays empty. The tank is never chosen: everything else follows from it.
  *
- * What is bought by the pack is filled by sizes that may mix, up to what is needed; packs that do not go far enough get more beside them. Where no heater holds an
- * open tank well, a lid goes on first.
+ * What is bought by the pack is filled by sizes that may mix, up to what is needed; packs that do not go far enough get more beside them. Lid, light
+ * and bed of a fresh-water tank go in first, so that its heaters are found for it as it will stand; where no heater holds an open marine tank well, a lid does.
+ * A return pump gets its sump.
  *
  * `newLineId` makes the ids, since ids are made outside. `offer` reads a slot's products; a failure is its caller's.
  *
@@ -52,13 +53,14 @@ export async function fillRest(
     read.set(slot, known)
     return known
   }
-  const open = await fillInTries(inputs, buildId, offerOnce, newLineId, [])
-  if (!mayWantLid(buildOf(open, buildId))) return open
-  const covered = await fillInTries(inputs, buildId, offerOnce, newLineId, ['cover'])
+  const usual = usualSlots(inputs, buildOf({ inputs }, buildId))
+  const open = await fillInTries(inputs, buildId, offerOnce, newLineId, usual)
+  if (usual.includes('cover') || !mayWantLid(buildOf(open, buildId))) return open
+  const covered = await fillInTries(inputs, buildId, offerOnce, newLineId, ['cover', ...usual])
   return lackOfHeat(buildOf(covered, buildId)) < lackOfHeat(buildOf(open, buildId)) ? covered : open
 }
 
-const buildOf = ({ inputs }: Filled, buildId: string): WorkedBuild =>
+const buildOf = ({ inputs }: Pick<Filled, 'inputs'>, buildId: string): WorkedBuild =>
   workBuild(
     inputs,
     inputs.draft.builds.findIndex((build) => build.id === buildId),
@@ -76,7 +78,7 @@ async function fillInTries(
   for (let tries = 1; ; tries += 1) {
     const { placed, left, ...result } = await fillOnce(inputs, buildId, offer, newLineId, { first, passedOver })
     const culprits = placed.filter(({ spoils }) => spoils.some((slot) => left.includes(slot)))
-    if (culprits.length === 0 || tries === MOST_TRIES) return { ...result, left: left.filter((slot) => !first.includes(slot)) }
+    if (culprits.length === 0 || tries === MOST_TRIES) return { ...result, left }
     for (const { productId } of culprits) passedOver.add(productId)
   }
 }
@@ -101,7 +103,9 @@ async function fillOnce(
     const build = workBuild(now, index)
     const short = shortSlots(build).filter((one) => !filled.includes(one))
     const early = first.filter((one) => !filled.includes(one))
-    const slot = [...early, ...unanswered(build), ...short].find((one) => one !== 'hold_water' && !left.includes(one))
+    const slot = [...early, ...sumpWanted(now, build), ...unanswered(build), ...short].find(
+      (one) => one !== 'hold_water' && !left.includes(one),
+    )
     if (slot === undefined) return { inputs: now, filled, left, placed }
     const all = await offer(slot)
     const offered = { ...all, products: all.products.filter((product) => !passedOver.has(product.id)) }
@@ -125,8 +129,10 @@ function spoiledBy(candidate: Candidate, build: WorkedBuild): Slot[] {
 }
 
 /**
- * One piece where one fits, else as few as do; where nothing fits without reserve, what is marginal. What is not known to fit, or keeps a part that is there
- * already from fitting, is not taken. Of lights that fit, one that spans the tank comes before a cheaper one that does not.
+ * One piece where one fits, else as few as do; where nothing fits without reserve, what is marginal. What is not known to fit (but for a sump, whose own room
+ * waits for the height of the overflow), or keeps a part that is there
+ * already from fitting, is not taken. Of lights that fit, one that spans the tank comes before a cheaper one that does not; what states the figures that are
+ * read comes before what does not; heaters of the power that the slot asks for come before stronger ones.
  */
 async function cheapestFit(inputs: QuoteInputs, build: WorkedBuild, slot: Slot, offered: Offered): Promise<Candidate | null> {
   const seen = new Set(offered.prices.map((price) => price.productId))
@@ -142,8 +148,10 @@ async function cheapestFit(inputs: QuoteInputs, build: WorkedBuild, slot: Slot, 
       .toSorted(bestFirst)
       .toSorted((a, b) => shortOf(a.product) - shortOf(b.product))
     const fit = tried.find((one) => one.verdict === null || one.verdict === 'fits')
+    const asked = tried.find((one) => isAsked(build, one.product, quantity) && (one.verdict === 'fits' || one.verdict === 'marginal'))
+    if (asked) return asked
     if (fit) return fit
-    marginal ??= tried.find((one) => one.verdict === 'marginal')
+    marginal ??= tried.find((one) => one.verdict === 'marginal' || (slot === 'sump' && one.verdict === 'not_known'))
   }
   return marginal ?? null
 }

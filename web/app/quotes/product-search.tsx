@@ -19,7 +19,7 @@ const ADD = ''
 
 /** Type-ahead over the catalog for one slot, each product with what it does to this build's total and verdicts. Enter takes the first. */
 export function ProductSearch({ build, slot, lines, want }: SlotFormProps & { want: Want | null }): ReactElement {
-  const { inputs } = useDesk()
+  const { inputs, open } = useDesk()
   const answerSlot = useAnswerSlot(build, slot)
   const packed = isPackSlot(slot)
   const [text, setText] = useState('')
@@ -45,7 +45,14 @@ export function ProductSearch({ build, slot, lines, want }: SlotFormProps & { wa
   }
   return (
     <div className="product-search">
-      <CandidateList slot={slot} text={text} onType={setText} found={found} onTake={take} />
+      <CandidateList
+        slot={slot}
+        text={text}
+        onType={setText}
+        found={found}
+        onTake={take}
+        onOther={(other) => open({ at: 'cell', buildId: build.id, slot: other, want: null })}
+      />
       {kind && <SpecFilters kind={kind} spec={spec} onChange={setSpec} />}
       {kind && <WatchForSlot kind={kind} spec={spec || specOf(kind, filtered ? want : null)} letter={build.letter} />}
       <div className="form-row">

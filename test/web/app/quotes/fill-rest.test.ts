@@ -4,6 +4,8 @@ import type { Product } from '../../../../core/catalog/product.ts'
 import type { Store } from '../../../../core/catalog/store.ts'
 import type { PriceView } from '../../../../core/pricing/price-view.ts'
 import { assembleBuild } from '../../../../core/quote/assemble.ts'
+import type { BuildLine } from '../../../../core/quote/draft.ts'
+import type { Need } from '../../../../core/quote/need.ts'
 import type { QuoteInputs } from '../../../../core/quote/revision.ts'
 import { editDraft } from '../../../../web/app/quotes/draft-edit.ts'
 import { bestFirst, candidateOf, farFrom, saysPhrase } from '../../../../web/app/quotes/candidates.ts'
@@ -67,7 +69,8 @@ describe('filling the rest of a build', () => {
     expect(filled).toEqual(expect.arrayContaining(['filter', 'heat', 'protect_circuit']))
     // No price of the thermometer was seen, and nothing else on this shelf reads a temperature or carries a tank.
     expect(left).toEqual(expect.arrayContaining(['read_temperature', 'carry_tank']))
-    expect(unanswered(after).toSorted()).toEqual(left.toSorted())
+    // Lid, light and bed are no more on it: they are looked for as well, and said to be missing.
+    expect([...unanswered(after), 'cover', 'light', 'substrate'].toSorted()).toEqual(left.toSorted())
     const bought = inputs.draft.builds[0]?.lines.flatMap((line) => (line.answer === 'buy' ? [line.productId] : [])) ?? []
     expect(bought).not.toContain('heat-10')
     // One outlet would do for the strip alone; heater and filter are plugged in by then.
@@ -126,6 +129,13 @@ it('passes over what fits its own slot and leaves another that nothing then fits
   expect(inputs.draft.builds[0]?.lines.flatMap((line) => (line.answer === 'buy' ? [line.productId] : []))).toEqual(['t90', 'whole', 'mat'])
 })
 
+interface Wish {
+  need?: Partial<Need>
+  plants?: 'none' | 'low'
+  lines?: BuildLine[]
+  products?: Product[]
+}
+
 describe('what goes before the price', () => {
   const light = (id: string, lengthMm: number): Product => ({
     ...shared,
@@ -150,10 +160,13 @@ describe('what goes before the price', () => {
     spec: { type, ratedFlowLph: 900, powerW: 8, mediaVolumeL: 1.5 },
   })
   const shelf = (products: Product[]) => ({ products, prices: products.map((product, index) => priceOf(product.id, 1000 * (index + 1))) })
-  const fill = async (shelves: Partial<Record<Slot, ReturnType<typeof shelf>>>, coldestRoomC: number) => {
+  const fill = async (shelves: Partial<Record<Slot, ReturnType<typeof shelf>>>, coldestRoomC: number, wish: Wish = {}) => {
     const before = inputsWith('t90')
-    const need = { ...before.draft.need, exact: { coldestRoomC, warmestRoomC: 23, plants: 'low' as const } }
-    const asked = { ...before, draft: { ...before.draft, need } }
+    const need = { ...before.draft.need, ...wish.need, exact: { coldestRoomC, warmestRoomC: 23, plants: wish.plants ?? 'low' } }
+    const builds = before.draft.builds.map((build) => ({ ...build, lines: [...build.lines, ...(wish.lines ?? [])] }))
+    const more = wish.products ?? []
+    const prices = [...before.prices, ...more.map(({ id }) => priceOf(id, 3000))]
+    const asked = { ...before, prices, products: [...before.products, ...more], draft: { ...before.draft, need, builds } }
     const { inputs } = await fillRest(asked, 'a', (slot) => Promise.resolve(shelves[slot] ?? shelf([])), newLineId)
     return inputs.draft.builds[0]?.lines.flatMap((line) => (line.answer === 'buy' ? [`${line.quantity} ${line.productId}`] : [])) ?? []
   }
@@ -162,11 +175,41 @@ describe('what goes before the price', () => {
     expect(await fill({ light: shelf([light('l700', 700), light('l900', 900), light('l880', 880)]) }, 18)).toEqual(['1 t90', '1 l900'])
     expect(await fill({ light: shelf([light('l700', 700)]) }, 18)).toEqual(['1 t90', '1 l700'])
   })
-  it('is a lid, where an open tank takes more heaters than two', async () => {
+  it('is a lid over fresh water, and over the sea where an open tank takes more heaters than two', async () => {
     const shelves = { heat: shelf([heater(75)]), cover: shelf([lid]) }
-    expect(await fill(shelves, 21)).toEqual(['1 t90', '2 h75'])
-    expect(await fill(shelves, 18)).toEqual(['1 t90', '1 lid', '2 h75'])
+    const need = { livestockId: 'marine-fish' }
+    expect(await fill(shelves, 21)).toEqual(['1 t90', '1 lid', '2 h75'])
+    expect(await fill(shelves, 18, { need })).toEqual(['1 t90', '1 lid', '2 h75'])
     expect((await fill({ heat: shelves.heat }, 18)).at(-1)).toMatch(/^[3-9] h75$/)
+  })
+  it('is lid, light and bed of fresh water though nobody asked for plants, and what is not needed is left alone', async () => {
+    const gravel = { ...shared, id: 'gravel', kind: 'substrate', name: 'gravel', spec: { type: 'gravel', packVolumeL: 20 } } as Product
+    const shelves = { cover: shelf([lid]), light: shelf([light('l900', 900)]), substrate: shelf([gravel]) }
+    expect(await fill(shelves, 18, { plants: 'none' })).toEqual(['1 t90', '1 lid', '1 l900', '1 gravel'])
+    const lines = [{ id: 'n', answer: 'not_needed', slot: 'cover', reason: 'it stays open' } as const]
+    expect(await fill(shelves, 18, { plants: 'none', lines })).toEqual(['1 t90', '1 l900', '1 gravel'])
+  })
+  it('is what states the figures that the checklist reads, though what states none costs less', async () => {
+    const source = (id: string, spec: object): Product => ({ ...shared, id, kind: 'ammonia_source', name: id, spec })
+    const told = { form: 'ammonium_chloride', strength: 1, packMassG: 50 }
+    expect(await fill({ feed_cycle: shelf([source('bare', { form: 'ammonia_solution' }), source('told', told)]) }, 18)).toEqual([
+      '1 t90',
+      '1 told',
+    ])
+    expect(await fill({ feed_cycle: shelf([source('bare', {})]) }, 18)).toEqual(['1 t90', '1 bare'])
+  })
+  it('is heaters of the power that the slot asks for, before stronger ones that a controller makes fit', async () => {
+    const plain = (powerW: number): Product => ({ ...heater(powerW), id: `p${powerW}`, spec: { powerW, adjustable: true } }) as Product
+    // 90 to 135 W each in a room of 18 °C: one of 100 W that sticks on is marginal, one of 400 W with a controller is not.
+    const bought = await fill({ heat: shelf([heater(400), plain(100)]) }, 18)
+    expect(bought).toEqual(['1 t90', '2 p100'])
+  })
+  it('is the sump that a return pump stands in', async () => {
+    const pump = filter('return', 'return_pump')
+    const sump = { ...shared, id: 'sump', kind: 'sump', name: 'sump', spec: { totalVolumeL: 120, heightMm: 400 } } as Product
+    const lines = [{ id: 'p', answer: 'buy', productId: 'return', quantity: 1, storeId: null, note: '' } as const]
+    expect(await fill({ sump: shelf([sump]) }, 18, { lines, products: [pump] })).toEqual(['1 t90', '1 return', '1 sump'])
+    expect(await fill({ sump: shelf([sump]) }, 18)).toEqual(['1 t90'])
   })
   it('is no return pump where no sump stands', async () => {
     expect(await fill({ filter: shelf([filter('return', 'return_pump'), filter('back', 'hang_on')]) }, 18)).toEqual(['1 t90', '1 back'])

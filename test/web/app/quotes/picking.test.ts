@@ -9,6 +9,7 @@ import { makeAssembler } from '../../../../web/app/quotes/assemble-builds.ts'
 import { farFrom, inOrderOfWant, readSearch } from '../../../../web/app/quotes/candidates.ts'
 import { editDraft } from '../../../../web/app/quotes/draft-edit.ts'
 import { kindsFor, meetsWant, sayFind, sayWant, type Want } from '../../../../web/app/quotes/meets-want.ts'
+import { otherSlot } from '../../../../web/app/quotes/other-slot.ts'
 import { sayProduct } from '../../../../web/app/quotes/product-words.ts'
 import { readSize, spellSize } from '../../../../web/app/quotes/size-answer.ts'
 import { needsTank } from '../../../../web/app/quotes/slot-findings.ts'
@@ -70,6 +71,19 @@ it.each([['2 x torvane', 2, 'torvane'], ['12×gravel', 12, 'gravel'], ['torvane 
   'a search for "%s" asks for %s of "%s"',
   (text, quantity, words) => expect(readSearch(text)).toEqual({ quantity, words }),
 ) // prettier-ignore
+
+describe('a part looked for in the wrong slot', () => {
+  it.each([
+    ['sump', 'filter', 'sump'],
+    ['Sumps', 'hold_water', 'sump'],
+    ['return', 'filter', undefined],
+    ['canister 900', 'filter', undefined],
+    ['torvane', 'filter', undefined],
+    ['', 'filter', undefined],
+  ] as const)('%s in %s is led to %s', (words, slot, other) => {
+    expect(otherSlot(words, slot)).toBe(other)
+  })
+})
 
 describe('how big', () => {
   it('understands a common size and a length, with or without a unit', () => {
