@@ -3,9 +3,11 @@ import { sayMoney } from '../money.ts'
 import { sayWhole } from '../pricing/by-date.ts'
 import type { LineCost } from '../pricing/tiers.ts'
 import { apartByDate } from './apart-by-date.ts'
+import { sayLacks } from './open-slots.ts'
 import type { AssembledBuild } from './revision.ts'
 
-export type Compared = Pick<AssembledBuild, 'letter' | 'cost' | 'byDate'>
+/** Without its rows nobody knows what a build leaves out, and nothing is told of it. */
+export type Compared = Pick<AssembledBuild, 'letter' | 'cost' | 'byDate'> & Partial<Pick<AssembledBuild, 'rows'>>
 
 export interface ComparedTotals {
   /** The build that is told of; the other is the cheapest today. */
@@ -51,10 +53,29 @@ export function compareSuggested(builds: ReadonlyArray<Compared & Pick<Assembled
 /** Whether a build has something in it and a price for all of it. */
 export const hasTotal = ({ cost }: Compared): boolean => cost.today.complete && cost.lines.length > 0
 
+/**
+ * The cheapest of today, with what it is without and others with a total have.
+ *
+ * @example sayCheapest(a, [a, b]) // 'the cheapest today, without lid and light'
+ */
+export function sayCheapest(build: Compared, builds: readonly Compared[]): string {
+  const lacks = sayLacks(build, builds.filter(hasTotal))
+  return lacks === '' ? 'the cheapest today' : `the cheapest today, without ${lacks}`
+}
+
 /** What the cheaper of two, both with a total, is cheaper by, and what of that outlives the sales. */
 export function sayPair(one: Compared, other: Compared, said: ComparedIn): string {
   const [cheap, dear] = todayOf(other) < todayOf(one) ? [other, one] : [one, other]
-  return [...sayGap(cheap, dear, said), ...sayGapByDate(cheap, dear, said)].join(' ')
+  return [...sayGap(cheap, dear, said), ...sayGapByDate(cheap, dear, said), ...sayUnequal(cheap, dear)].join(' ')
+}
+
+/** What one of them has and the other has not: a difference that is no saving. */
+function sayUnequal(cheap: Compared, dear: Compared): string[] {
+  const lacking = [cheap, dear].flatMap((one) => {
+    const lacks = sayLacks(one, [one === cheap ? dear : cheap])
+    return lacks === '' ? [] : [`${one.letter} is without ${lacks}`]
+  })
+  return lacking.length === 0 ? [] : [`They are not alike: ${lacking.join('; ')}.`]
 }
 
 const todayOf = ({ cost: { today } }: Compared): number => (today.complete ? today.totalMinor : Infinity)

@@ -33,4 +33,24 @@ export function sayLeftOut(build: Pick<AssembledBuild, 'rows'>): string {
   return `without ${may.map(({ slot }) => lower(SLOT_PLAIN_NAMES[slot])).join(', ')}: not chosen`
 }
 
+type Rowed = Partial<Pick<AssembledBuild, 'rows'>>
+
+const isFilled = ({ answer }: AssembledBuild['rows'][number]): boolean => answer !== 'missing' && answer !== 'not_needed'
+const slotsOf = ({ rows = [] }: Rowed, of: typeof isFilled): Set<Slot> => new Set(rows.filter(of).map(({ slot }) => slot))
+
+/**
+ * Slots that a build leaves empty while another has something in them: its total is the lower for it. What nobody needs is not left out.
+ *
+ * @example lacksBeside(tankAlone, [whole]) // ['cover', 'filter', 'heat']
+ */
+export function lacksBeside(build: Rowed, others: readonly Rowed[]): Slot[] {
+  const answered = slotsOf(build, ({ answer }) => answer !== 'missing')
+  const theirs = others.flatMap((other) => [...slotsOf(other, isFilled)])
+  return [...new Set(theirs)].filter((slot) => !answered.has(slot))
+}
+
+/** The same in words: "lid and light"; empty where it lacks nothing. */
+export const sayLacks = (build: Rowed, others: readonly Rowed[]): string =>
+  new Intl.ListFormat('en').format(lacksBeside(build, others).map((slot) => lower(SLOT_PLAIN_NAMES[slot])))
+
 const lower = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1)

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest'
+import type { Slot } from '../../../core/catalog/kinds.ts'
+import type { SlotRow } from '../../../core/quote/revision.ts'
 import type { BuildLetter } from '../../../core/quote/draft.ts'
-import { compareSuggested, compareTotals } from '../../../core/quote/compare-totals.ts'
+import { compareSuggested, compareTotals, sayCheapest } from '../../../core/quote/compare-totals.ts'
 import type { LineCost, Tier } from '../../../core/pricing/tiers.ts'
 import { aLineCost } from '../pricing/a-line-cost.ts'
 
@@ -92,4 +94,23 @@ it('the suggested build is held against those that the cheapest is not', () => {
   expect(suggest('A')).toEqual([{ letter: 'C', words: 'A is cheaper by $20.00 today. So it is at full price.' }])
   expect(suggest('C')).toEqual([{ letter: 'A', words: 'A is cheaper by $20.00 today. So it is at full price.' }])
   expect(suggest('B'), 'the cheapest itself').toEqual([])
+})
+
+describe('builds that are not alike', () => {
+  const row = (slot: Slot, answer: SlotRow['answer']): SlotRow => ({
+    slot, answer, lineId: answer === 'missing' ? null : slot, kind: null, text: '', productId: null, quantity: 1, required: true, needs: null,
+  }) // prettier-ignore
+  const tankAlone = { ...build('C', 14_000, 14_000), rows: [row('hold_water', 'buy'), row('cover', 'missing'), row('light', 'missing'), row('heat', 'not_needed')] } // prettier-ignore
+  const whole = { ...build('A', 44_000, 44_000), rows: [row('hold_water', 'buy'), row('cover', 'in_kit'), row('light', 'owned'), row('heat', 'buy')] } // prettier-ignore
+
+  it('the cheaper one is told with what it is without, where the other has it; what nobody needs is no lack', () => {
+    expect(told(tankAlone, whole)).toEqual([
+      'C is cheaper by $300.00 today. So it is at full price. They are not alike: C is without lid and light.',
+    ])
+    expect(sayCheapest(tankAlone, [tankAlone, whole])).toBe('the cheapest today, without lid and light')
+  })
+  it('nothing is said of builds that have the same', () => {
+    expect(sayCheapest(whole, [whole, { ...whole, letter: 'B' }])).toBe('the cheapest today')
+    expect(told(whole, { ...whole, ...build('B', 50_000, 50_000) })).toEqual(['A is cheaper by $60.00 today. So it is at full price.'])
+  })
 })

@@ -1,6 +1,6 @@
 import type { ReactElement } from 'react'
 import { yearOf } from '../../../core/dates.ts'
-import { compareTotals } from '../../../core/quote/compare-totals.ts'
+import { compareTotals, hasTotal, sayCheapest } from '../../../core/quote/compare-totals.ts'
 import { columnClass } from './column-class.ts'
 import { useDesk } from './desk-context.ts'
 import type { ExpectedBuild } from './use-by-dates.ts'
@@ -11,14 +11,13 @@ export function ComparedRow({ expected }: { expected: ReadonlyMap<string, Expect
   const told = builds.map((build) => ({ ...build, byDate: expected.get(build.id)?.byDate ?? null }))
   const compared = compareTotals(told, { currency, thisYear: yearOf(inputs.asOf) })
   if (compared.length === 0) return null
-  const hasTotal = (cost: (typeof builds)[number]['cost']): boolean => cost.today.complete && cost.lines.length > 0
   return (
     <tr className="compared">
       <th scope="row">Compared</th>
-      {shown.map(({ id, letter, cost }) => (
-        <td key={id} className={columnClass(id === chosen.id)}>
+      {shown.map((build) => (
+        <td key={build.id} className={columnClass(build.id === chosen.id)}>
           <span className="note">
-            {compared.find((one) => one.letter === letter)?.words ?? (hasTotal(cost) ? 'the cheapest today' : '')}
+            {compared.find((one) => one.letter === build.letter)?.words ?? (hasTotal(build) ? sayCheapest(build, builds) : '')}
           </span>
         </td>
       ))}
