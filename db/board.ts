@@ -104,6 +104,7 @@ type Packed = [
   confirmations: number,
   disputes: number,
   goneOn: CivilDate | null,
+  imported: boolean,
 ]
 const unpacked = ([
   id,
@@ -118,9 +119,9 @@ const unpacked = ([
   note,
   ...rest
 ]: Packed): Sighting => {
-  const [reporterId, receivedAt, doubt, confirmations, disputes, goneOn] = rest
+  const [reporterId, receivedAt, doubt, confirmations, disputes, goneOn, imported] = rest
   const known = { id, productId, storeId, condition, priceMinor, printedRegularMinor, seenOn, lastDay, evidence, note, reporterId }
-  return { ...known, receivedAt: new Date(receivedAt).toISOString(), doubt, withdrawn: false, confirmations, disputes, goneOn }
+  return { ...known, receivedAt: new Date(receivedAt).toISOString(), doubt, withdrawn: false, confirmations, disputes, goneOn, imported }
 }
 
 /** Everything accepted of some pairs of product and store since a day, oldest first. Nothing else is behind a price, and the index of pairs holds nothing else. */
@@ -134,7 +135,7 @@ export async function recordOfPairs(
   const list = sql.join(known.map((pair) => sql`(${pair.productId}::uuid, ${pair.storeId}::uuid)`))
   const { rows } = await sql<{ record: Packed[] | null }>`
     select json_agg(json_build_array(id, product_id, store_id, condition, price_minor, printed_regular_minor, seen_on, last_day, evidence, note, reporter_id, received_at,
-      doubt, confirmations, disputes, gone_on) order by seen_on, received_at, id) as record
+      doubt, confirmations, disputes, gone_on, imported) order by seen_on, received_at, id) as record
     from sighting where (product_id, store_id) in (${list}) and accepted and seen_on >= ${since}`.execute(db)
   return (rows[0]?.record ?? []).map(unpacked)
 }

@@ -33,8 +33,9 @@ export type PackedPrice = [
   lastDay: string | null,
   confirmations: number,
   goneOn: string | null,
+  imported: boolean,
 ]
-export const PACKED: RawBuilder<unknown> = sql`json_build_array(id, store_id, condition, price_minor, printed_regular_minor, seen_on, reporter_id, last_day, confirmations, gone_on)`
+export const PACKED: RawBuilder<unknown> = sql`json_build_array(id, store_id, condition, price_minor, printed_regular_minor, seen_on, reporter_id, last_day, confirmations, gone_on, imported)`
 
 /** What the table calls accepted counts, whatever made it so. */
 export const acceptedOf = ([
@@ -48,6 +49,7 @@ export const acceptedOf = ([
   lastDay,
   confirmations,
   goneOn,
+  imported,
 ]: PackedPrice): DatedPrice => ({
   id,
   storeId,
@@ -59,6 +61,7 @@ export const acceptedOf = ([
   lastDay,
   confirmations,
   goneOn,
+  imported,
   doubt: null,
   withdrawn: false,
   disputes: 0,

@@ -1,6 +1,6 @@
 import type { Kysely, Selectable } from 'kysely'
 import type { Kind } from '../core/catalog/kinds.ts'
-import type { SightingRow } from '../core/pricing/record.ts'
+import { oneMoreWords, type SightingRow } from '../core/pricing/record.ts'
 import type { Sighting } from '../core/pricing/sighting.ts'
 import type { Database, SightingTable } from './database.ts'
 import { nameFor } from './person-names.ts'
@@ -57,7 +57,8 @@ type Row = Omit<Selectable<SightingTable>, 'accepted' | 'undo_id' | 'withdrawn_r
 }
 
 export function rowOf(row: Row, viewer: Viewer): SightingRow {
-  const tie = row.imported ? null : tieOf(row, viewer)
+  const invited = tieOf(row, viewer)
+  const tie = row.imported ? null : invited
   const own = row.reporter_id === viewer.id || tie !== null
   return {
     ...sightingOf(row),
@@ -67,10 +68,17 @@ export function rowOf(row: Row, viewer: Viewer): SightingRow {
     own,
     imported: row.imported,
     tie,
+    oneMore: row.imported && invited !== null ? oneMoreOf(row) : null,
     mayVote: !own && row.withdrawn_at === null,
     myVote: row.my_vote,
     withdrawnReason: row.withdrawn_reason ?? null,
   }
+}
+
+/** Nothing counts beside it, so that one's own word is the first of those who are tied: it is not counted. */
+function oneMoreOf({ my_vote, confirmations, disputes }: Row): string | null {
+  if (my_vote === null) return null
+  return (my_vote === 'confirm' ? confirmations : disputes) === 0 ? oneMoreWords(my_vote) : null
 }
 
 function tieOf({ reporter_id, reporter_invited_by, reader_invited_by }: Row, viewer: Viewer): 'invited_you' | 'invited_by_you' | null {
@@ -78,7 +86,7 @@ function tieOf({ reporter_id, reporter_invited_by, reader_invited_by }: Row, vie
   return reporter_invited_by === viewer.id ? 'invited_by_you' : null
 }
 
-export const sightingOf = (row: Omit<Selectable<SightingTable>, 'accepted' | 'undo_id' | 'withdrawn_reason' | 'imported'>): Sighting => ({
+export const sightingOf = (row: Omit<Selectable<SightingTable>, 'accepted' | 'undo_id' | 'withdrawn_reason'>): Sighting => ({
   id: row.id,
   productId: row.product_id,
   storeId: row.store_id,
@@ -96,4 +104,5 @@ export const sightingOf = (row: Omit<Selectable<SightingTable>, 'accepted' | 'un
   confirmations: row.confirmations,
   disputes: row.disputes,
   goneOn: row.gone_on,
+  imported: row.imported,
 })

@@ -56,9 +56,19 @@ export async function takeBackVote(
   return readBack(trx, viewer, id)
 }
 
+/** Whoever imported and whom she invited, or who invited her, are one voice. */
+const TIED = sql<boolean>`(coalesce(voter.invited_by = importer.id, false) or coalesce(importer.invited_by = voter.id, false))`
+
+/**
+ * Counts the votes. Of what came with a file those of people tied to whoever imported it count from the second on: one person's two accounts settle nothing, and a club whose one manager
+ * invited everybody settles an import with two.
+ */
 async function recount(trx: Transaction<Database>, id: string): Promise<void> {
-  const votes = (vote: 'confirm' | 'dispute') =>
-    sql<number>`(select count(*) from sighting_vote where sighting_id = ${id} and vote = ${vote})`
+  const votes = (
+    vote: 'confirm' | 'dispute',
+  ) => sql<number>`(select count(*) filter (where not tied) + greatest(0, count(*) filter (where tied) - 1)
+    from (select sighting.imported and ${TIED} as tied from sighting_vote join person as voter on voter.id = sighting_vote.person_id
+      join person as importer on importer.id = sighting.reporter_id where sighting_vote.sighting_id = ${id} and vote = ${vote}) as said)`
   const pairs = await trx
     .updateTable('sighting')
     .set({ confirmations: votes('confirm'), disputes: votes('dispute') })

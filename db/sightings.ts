@@ -117,6 +117,7 @@ const writtenRow = (added: Omit<Sighting, 'receivedAt'>, row: Written): Sighting
   own: true,
   imported: false,
   tie: null,
+  oneMore: null,
   mayVote: false,
   myVote: null,
   withdrawnReason: null,

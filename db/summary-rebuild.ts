@@ -4,7 +4,7 @@ import { refreshPairs, type Pair } from './price-summaries.ts'
 import { inTransaction } from './refusal.ts'
 
 /** Raised with every change of what a summary says or how: one made by another method is made anew at the next start. */
-const METHOD = 2
+const METHOD = 3
 /** Products that one transaction holds: their pairs fit into memory, and whoever posts one of them waits for a moment only. */
 const PRODUCTS_AT_ONCE = 25
 const FIRST = '00000000-0000-0000-0000-000000000000'

@@ -19,7 +19,7 @@ const holds = (viewer: Viewer, roles: Role[]): RawBuilder<SqlBool> =>
 
 /**
  * True in SQL where the viewer stands apart from the reporter of a sighting: not that person, and neither invited the other.
- * Inviter and invitee do not count as two. What came with a file is the word of a list: everybody stands apart from it but who imported it.
+ * Inviter and invitee do not count as two. What came with a file is the word of a list: everybody stands apart from it but who imported it, though the first of those tied to her does not count.
  */
 export const standsApart = (viewer: Viewer, eb: ExpressionBuilder<Database, 'sighting'>): RawBuilder<SqlBool> =>
   sql<SqlBool>`${eb.ref('sighting.reporter_id')} <> ${viewer.id} and (${eb.ref('sighting.imported')} or not exists (select from person as a, person as b

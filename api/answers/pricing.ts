@@ -86,6 +86,7 @@ export const SightingAnswer = answer(
     own: z.boolean(),
     imported: z.boolean().describe('It came with a file: the word of a list, not of whoever imported it').optional(),
     tie: z.enum(['invited_you', 'invited_by_you']).nullable().describe('Why inviter and invitee have no vote').optional(),
+    oneMore: z.string().nullable().describe('Why your word on a list does not count yet').optional(),
     mayVote: z.boolean(),
     myVote: z.enum(['confirm', 'dispute']).nullable(),
     withdrawnReason: z.string().nullable(),

@@ -77,6 +77,11 @@ function taxLines(receipt: Receipt, teller: Teller): string[] {
   )
 }
 
+const reportOf = ({ reporters, sightingIds }: { reporters: number; sightingIds: readonly string[] }): string => {
+  if (reporters === 1) return 'one report'
+  return reporters === 0 && sightingIds.length > 0 ? 'a list' : ''
+}
+
 function lineOnPaper(
   line: LineCost,
   build: AssembledBuild,
@@ -99,7 +104,7 @@ function lineOnPaper(
           ? 'list price'
           : HOW[line.condition],
       line.age === 'ageing' ? 'ageing' : '',
-      line.otherClub !== undefined ? 'another club’s report' : line.reporters === 1 ? 'one report' : '',
+      line.otherClub !== undefined ? 'another club’s report' : reportOf(line),
     ]
       .filter((word) => word !== '')
       .join(', '),

@@ -15,11 +15,21 @@ export interface SightingRow extends Sighting {
   imported?: boolean
   /** How the viewer is tied to whoever posted it: inviter and invitee do not count as two. */
   tie?: 'invited_you' | 'invited_by_you' | null
+  /** Why the viewer's own word on a list does not count yet; null where it does, or none was said. */
+  oneMore?: string | null
   mayVote: boolean
   myVote: 'confirm' | 'dispute' | null
   /** Why a manager withdrew it; null where its reporter did, or nobody. */
   withdrawnReason: string | null
 }
+
+/**
+ * Of the people tied to whoever brought in a list the first does not count.
+ *
+ * @example oneMoreWords('confirm') // 'One more is needed: …'
+ */
+export const oneMoreWords = (vote: 'confirm' | 'dispute'): string =>
+  `One more is needed: you and whoever brought in this list are one voice, since one of you invited the other. It counts once another member ${vote === 'confirm' ? 'confirms' : 'disputes'} it too.`
 
 /** All that a product page shows: newest sighting first. */
 export interface PriceRecord {

@@ -35,6 +35,8 @@ export interface Sighting {
   disputes: number
   /** First civil day on which somebody found it gone: no judgment of the report, which was right on its day. */
   goneOn?: CivilDate | null
+  /** It came with a file: the word of a list, which nobody need have seen. */
+  imported?: boolean
 }
 
 /** The part of a sighting that says what was charged and whether it counts: all that doubt and regular prices ask. */
@@ -52,6 +54,7 @@ export type SeenPrice = Pick<
   | 'confirmations'
   | 'disputes'
   | 'goneOn'
+  | 'imported'
 >
 
 /**

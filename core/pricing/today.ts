@@ -51,9 +51,10 @@ export function todayPrice(
 
 /**
  * Distinct members behind a price, at least: reporters, or a reporter and those who confirmed. Who confirmed is not known here, so that the
- * two are not added: a second reporter may be the one who confirmed the first.
+ * two are not added: a second reporter may be the one who confirmed the first. Of a list only those count who confirmed it, so that there may be none.
  */
-export function membersBehind(sightings: ReadonlyArray<Pick<Sighting, 'reporterId' | 'confirmations'>>): number {
-  const reporters = new Set(sightings.map(({ reporterId }) => reporterId)).size
-  return Math.max(reporters, ...sightings.map(({ confirmations }) => 1 + confirmations))
+export function membersBehind(sightings: ReadonlyArray<Pick<Sighting, 'reporterId' | 'confirmations' | 'imported'>>): number {
+  const seen = sightings.filter(({ imported }) => !imported)
+  const reporters = new Set(seen.map(({ reporterId }) => reporterId)).size
+  return Math.max(reporters, ...sightings.map(({ confirmations, imported }) => confirmations + (imported ? 0 : 1)))
 }

@@ -101,7 +101,10 @@ describe('the list of what waits', () => {
     expect((await invited.send('POST', `/api/sightings/${posted.id}/dispute`)).status).toBe(409)
     await world.db.updateTable('sighting').set({ imported: true }).where('id', '=', posted.id).execute()
     expect(await told(invited)).toMatchObject({ mayVote: true, tie: null, imported: true })
-    expect((await invited.send('POST', `/api/sightings/${posted.id}/dispute`)).body).toMatchObject({ disputes: 1 })
+    expect((await invited.send('POST', `/api/sightings/${posted.id}/dispute`)).body).toMatchObject({
+      disputes: 0,
+      oneMore: expect.stringContaining('One more is needed') as string,
+    })
     expect((await manager.send('POST', `/api/sightings/${posted.id}/confirm`)).status).toBe(409)
     expect(await told(manager)).toMatchObject({ mayVote: false, own: true })
   })

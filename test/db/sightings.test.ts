@@ -147,6 +147,29 @@ describe('confirming and disputing', () => {
     expect((await findSighting(test.db, other, id))?.confirmations).toBe(2)
   })
 
+  it('of a list counts from the second on among those tied to who imported it, and from the first among others', async () => {
+    const importer = await person(test.db, 'manager')
+    const [one, two] = [await person(test.db, 'member', importer.id), await person(test.db, 'member', importer.id)]
+    const { id } = granted(await post({}, tooDeep, importer)).sighting
+    await test.db.updateTable('sighting').set({ imported: true }).where('id', '=', id).execute()
+    const counted = async () =>
+      test.db.selectFrom('sighting').select(['confirmations', 'disputes', 'accepted']).where('id', '=', id).executeTakeFirst()
+    expect(granted(await vote(one, id, 'confirm'))).toMatchObject({
+      myVote: 'confirm',
+      oneMore: expect.stringContaining('One more is needed') as string,
+    })
+    expect(await counted()).toEqual({ confirmations: 0, disputes: 0, accepted: false })
+    expect(granted(await vote(two, id, 'confirm'))).toMatchObject({ confirmations: 1, oneMore: null })
+    expect(await counted()).toMatchObject({ accepted: true })
+    expect(granted(await vote(two, id, 'dispute'))).toMatchObject({
+      confirmations: 0,
+      disputes: 0,
+      oneMore: expect.stringContaining('disputes it too') as string,
+    })
+    expect(granted(await vote(other, id, 'confirm'))).toMatchObject({ confirmations: 1, oneMore: null })
+    expect(await counted()).toMatchObject({ accepted: true })
+  })
+
   it('is not for the reporter, nor for who invited or was invited by the reporter', async () => {
     const inviter = await person(test.db)
     const invited = await person(test.db, 'member', inviter.id)

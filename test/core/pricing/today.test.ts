@@ -72,6 +72,11 @@ describe('the price today', () => {
     expect(todayOn('2026-10-20', shelf, sale({ confirmations: 1 }))?.reporters).toBe(2)
   })
 
+  it('counts of a list only those who confirmed it, and nobody who brought it in', () => {
+    expect(todayOn('2026-10-20', shelf, sale({ imported: true }))?.reporters).toBe(0)
+    expect(todayOn('2026-10-20', shelf, sale({ imported: true, confirmations: 3 }))?.reporters).toBe(3)
+  })
+
   it('is not known after 180 days', () => {
     expect(todayOn('2027-04-01', shelf)).toBeUndefined()
   })

@@ -6,7 +6,7 @@ import type { Unsent } from '../../../web/app/post/unsent.ts'
 import { keptHere, waitingWords } from '../../../web/app/prices/kept-here.ts'
 import { lowerElsewhere, pricesOfRows, pricesOfViews } from '../../../web/app/prices/lower-elsewhere.ts'
 import { readPricesAnew } from '../../../web/app/prices/read-anew.ts'
-import { notTakenWords, noVoteWords } from '../../../web/app/prices/sighting-words.ts'
+import { notTakenWords, noVoteWords, sayBehind, sayState } from '../../../web/app/prices/sighting-words.ts'
 import { seenAgain } from '../../../web/app/prices/unchanged.ts'
 import { boardRow, storeOf } from './sample-board.ts'
 
@@ -144,4 +144,14 @@ describe('what this phone has not sent yet', () => {
       'Your word was not taken. It is withdrawn.',
     )
   })
+})
+
+it('a list is told as one, with how many members confirmed it', () => {
+  expect([sayBehind(0, true), sayBehind(1, true), sayBehind(3, true)]).toEqual([
+    'a list',
+    'a list, confirmed by one member',
+    'a list, confirmed by 3 members',
+  ])
+  expect([sayBehind(1, false), sayBehind(4, false)]).toEqual(['one report', '4 members'])
+  expect(sayState({ withdrawn: false, doubt: null, confirmations: 0, disputes: 0, imported: true })).toBe('a list')
 })

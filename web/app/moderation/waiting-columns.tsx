@@ -68,6 +68,7 @@ function Acts({ row, say, personId, busyId, onJudge, onWithdraw }: Setting & { r
       {none === null && row.myVote !== null && (
         <span className="note">{row.myVote === 'confirm' ? 'you accepted it' : 'you disputed it'}</span>
       )}
+      {row.oneMore && <span className="note">{row.oneMore}</span>}
       {none === null && row.myVote !== 'confirm' && act('accept', 'Accept')}
       {none === null && row.myVote !== 'dispute' && act('dispute', 'Dispute')}
       <Button small busy={busy} aria-label={`Withdraw: ${name}`} onClick={() => onWithdraw(row)}>

@@ -5,7 +5,7 @@ import { SaleSign, TierRow } from '../parts/prices.tsx'
 import { useCurrency } from '../session/session.ts'
 import type { OpenBehind } from './behind.ts'
 import { isPrinted, summaryOf, type PriceSummary } from './price-summary.ts'
-import { CONDITION_WORDS, goneWords, isSale } from './sighting-words.ts'
+import { CONDITION_WORDS, goneWords, isSale, sayBehind } from './sighting-words.ts'
 
 /** Full price, today, best seen: where, until when, how sure; each opens the sighting behind it. */
 export function ProductSummary({ record, onOpen }: { record: PriceRecord; onOpen: OpenBehind }): ReactElement {
@@ -98,10 +98,15 @@ function todaySmall(
         { of: 'today’s price', ids: view.sightingIds, onOpen },
         `${printed ? 'printed as regular on a sale’s tag' : 'seen'} ${sayDate(view.seenOn, thisYear)}`,
       )}
-      , {view.reporters === 1 ? 'one report' : `${view.reporters} members`}
+      , {sayBehind(view.reporters, isList(record, view.sightingIds))}
       {view.age === 'ageing' && ', ageing'}
     </>
   )
+}
+
+const isList = ({ sightings }: PriceRecord, ids: readonly string[]): boolean => {
+  const behind = sightings.filter(({ id }) => ids.includes(id))
+  return behind.length > 0 && behind.every(({ imported }) => imported)
 }
 
 const bestSmall = (

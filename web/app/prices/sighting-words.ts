@@ -21,14 +21,26 @@ export const isSale = (condition: Condition): boolean => condition === 'sale' ||
  * @example sayState({ withdrawn: false, doubt: null, confirmations: 2, disputes: 0 }) // 'confirmed by 2'
  */
 export function sayState(
-  sighting: Pick<Sighting, 'withdrawn' | 'doubt' | 'confirmations' | 'disputes'> & Partial<Pick<SightingRow, 'withdrawnReason'>>,
+  sighting: Pick<Sighting, 'withdrawn' | 'doubt' | 'confirmations' | 'disputes' | 'imported'> &
+    Partial<Pick<SightingRow, 'withdrawnReason'>>,
 ): string {
   if (sighting.withdrawn) return sighting.withdrawnReason ? `withdrawn by a manager: ${sighting.withdrawnReason}` : 'withdrawn'
   const { confirmations, disputes } = sighting
   if (disputes > 0 && disputes >= confirmations) return `disputed by ${disputes}, not counted`
   if (!isAccepted(sighting)) return 'waits for a second member'
   if (disputes > 0) return `confirmed by ${confirmations}, disputed by ${disputes}`
-  return confirmations > 0 ? `confirmed by ${confirmations}` : 'one report'
+  return confirmations > 0 ? `confirmed by ${confirmations}` : sighting.imported ? 'a list' : 'one report'
+}
+
+/**
+ * Who is behind a price: members who saw it, or a list and those who confirmed it.
+ *
+ * @example sayBehind(3, true) // 'a list, confirmed by 3 members'
+ */
+export function sayBehind(members: number, isList: boolean): string {
+  if (members === 0) return 'a list'
+  if (!isList) return members === 1 ? 'one report' : `${members} members`
+  return `a list, confirmed by ${members === 1 ? 'one member' : `${members} members`}`
 }
 
 /**

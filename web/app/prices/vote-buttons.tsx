@@ -33,6 +33,7 @@ export function VoteButtons({ sighting, personId, name, busy, onAct }: Props): R
   return (
     <span className="votes">
       <output className="note">{sighting.myVote === 'confirm' ? 'you confirmed it' : 'you disputed it'}</output>
+      {sighting.oneMore && <span className="note">{sighting.oneMore}</span>}
       {sighting.myVote === 'confirm' ? vote('dispute', 'Dispute instead') : vote('confirm', 'Confirm instead')}
       {vote('take_back', 'Take it back')}
     </span>

@@ -112,6 +112,11 @@ function detailOf(row: SlotRow): string {
 
 const isReduced = (cost: LineCost | undefined): boolean => cost?.condition === 'sale' || cost?.condition === 'clearance'
 
+const reportWords = (cost: LineCost | undefined): string => {
+  if (cost?.reporters === 1) return ' · one report'
+  return cost?.reporters === 0 && cost.sightingIds.length > 0 ? ' · a list' : ''
+}
+
 /** The store, until when a sale lasts, and how sure the price is. */
 function Where({ cost }: { cost: LineCost | undefined }): ReactElement {
   const { inputs } = useDesk()
@@ -126,7 +131,7 @@ function Where({ cost }: { cost: LineCost | undefined }): ReactElement {
         </>
       )}
       {cost?.age === 'ageing' && ' · ageing'}
-      {cost?.otherClub === undefined ? cost?.reporters === 1 && ' · one report' : ` · seen by ${cost.otherClub}`}
+      {cost?.otherClub === undefined ? reportWords(cost) : ` · seen by ${cost.otherClub}`}
     </>
   )
 }
