@@ -137,7 +137,7 @@ function actCell(row: BoardRow, { currencyOf, home, personId, busyId, errorAt, k
   const kept = busy ? undefined : keptAt(row)
   return (
     <span className="row-acts">
-      <VoteButtons sighting={sighting} personId={personId} name={name} busy={busy} onAct={(act) => vote(sighting.id, act)} />
+      <VoteButtons sighting={sighting} personId={personId} name={name} busy={busy} silent onAct={(act) => vote(sighting.id, act)} />
       {!kept && mayRepeat(row) && isAccepted(sighting) && (
         <Button small look="plain" busy={busy} aria-label={`Price unchanged today: ${name}`} onClick={() => repeat(row)}>
           Price unchanged

@@ -11,11 +11,14 @@ interface Props {
   name: string
   busy: boolean
   onAct: (act: SightingAct) => void
+  /** Says nothing in place of buttons where one has no vote: where most rows would, their words are noise. */
+  silent?: boolean
 }
 
-/** Confirm or dispute in one tap. After it, what you said, the way to the opposite and the way back: the last word counts. Without a vote, why. */
-export function VoteButtons({ sighting, personId, name, busy, onAct }: Props): ReactElement {
+/** Confirm or dispute in one tap. After it, what you said, the way to the opposite and the way back: the last word counts. Without a vote, why, or nothing. */
+export function VoteButtons({ sighting, personId, name, busy, onAct, silent = false }: Props): ReactElement | null {
   const none = noVoteWords(sighting, personId)
+  if (none !== null && silent) return null
   if (none !== null) return <span className="note">{none}</span>
   const vote = (act: Exclude<SightingAct, 'withdraw'>, words: string): ReactElement => (
     <Button small busy={busy} aria-label={`${words} ${name}`} onClick={() => onAct(act)}>
