@@ -7,7 +7,7 @@ const PIECE = 9
 const BREAK = '\u200b'
 
 /** A figure and its unit stay on one line. */
-const BEFORE_UNIT = /(\d) (?=(?:°[CF]|%|in|ft|lb|gal|L|mL|kg|g|mg|mm|cm|m|W|V|A|h|min|lm)(?![\p{L}\d]))/gu
+const BEFORE_UNIT = /(\d) (?=(?:°[CF]|%|in|ft|lb|gal|L|mL|kg|g|mg|mm|cm|m|W|V|A|N|h|min|lm|fl)(?![\p{L}\d]))/gu
 
 /** Control and format characters (bidirectional overrides, joiners, soft hyphens) and variation selectors: nothing a reader sees. */
 const UNSEEN = /[\p{Cc}\p{Cf}\p{Variation_Selector}]/gu

@@ -26,6 +26,9 @@ describe('printable text', () => {
   })
   it('keeps a figure and its unit on one line', () => {
     expect(printable('from 64 °F, 12 in and 6 % of it', covered)).toBe('from 64\u00a0°F, 12\u00a0in and 6\u00a0% of it')
+    expect(printable('25 kg of pull (250 N), 8.5 fl oz (250 mL)', covered)).toBe(
+      '25\u00a0kg of pull (250\u00a0N), 8.5\u00a0fl oz (250\u00a0mL)',
+    )
     expect(printable('2 heaters, 1 insert', covered)).toBe('2 heaters, 1 insert')
   })
   it('changes every text of a tree and keeps its shape', () => {
