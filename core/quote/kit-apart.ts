@@ -13,11 +13,23 @@ export interface KitPart {
   todayMinor: number | null
 }
 
+/** How today's difference between parts and kit adds up, minor units: parts less kit, and what of tax, delivery and other lines comes with it. */
+export interface KitSums {
+  partsMinor: number
+  kitMinor: number
+  deliveryMinor: number
+  taxMinor: number
+  /** Of lines that are bought elsewhere because of it. */
+  othersMinor: number
+}
+
 /** A kit against the parts that it replaces in this build. */
 export interface KitApart {
   name: string
   /** Those of its parts that the build uses, with what each comes to bought apart today, without tax and delivery as a line is told; null where no price is known. */
   parts: KitPart[]
+  /** Null where a total is missing, and `todayMinor` with it. */
+  sums: KitSums | null
   /** Its parts that the build uses and that have a price. */
   priced: number
   /** Names of those it uses that have none, and of those it does not use. */
@@ -64,6 +76,7 @@ export function kitsApart(inputs: QuoteInputs, index: number): KitApart[] {
         quantity,
         todayMinor: apart.lines.find(({ lineId }) => lineId === `${kit.id} ${at}`)?.todayMinor ?? null,
       })),
+      sums: sumsOf(apart, whole, kit.id),
       priced: priced.length,
       unpriced: used.filter((_, at) => lacking.has(`${kit.id} ${at}`)).map(({ product }) => product.name),
       unused: parts.filter(({ setAside }) => setAside).map(({ product }) => product.name),
@@ -87,6 +100,24 @@ const withParts = (build: Build, kit: BoughtLine, lines: readonly BoughtLine[]):
   lines: build.lines.flatMap((line): BuildLine[] => (line.id === kit.id ? [...lines] : [line])),
 })
 
+/** Tax is what is left of the totals: where prices hold theirs, nothing is. */
+function sumsOf(apart: BuildCost, whole: BuildCost, kitId: string): KitSums | null {
+  const [parts, kit] = [apart.today, whole.today]
+  if (!parts.complete || !kit.complete) return null
+  const sum = ({ lines }: BuildCost): number =>
+    lines.reduce((total, line) => total + (line.lineId === kitId || line.lineId.startsWith(`${kitId} `) ? (line.todayMinor ?? 0) : 0), 0)
+  const [partsMinor, kitMinor] = [sum(apart), sum(whole)]
+  const deliveryMinor = parts.deliveryMinor - kit.deliveryMinor
+  const goodsMinor = parts.goodsMinor - kit.goodsMinor
+  return {
+    partsMinor,
+    kitMinor,
+    deliveryMinor,
+    taxMinor: parts.totalMinor - kit.totalMinor - goodsMinor - deliveryMinor,
+    othersMinor: goodsMinor - (partsMinor - kitMinor),
+  }
+}
+
 function gap(apart: BuildCost, whole: BuildCost, tier: 'today' | 'full'): number | null {
   const total = (of: Tier): number | null => (of.complete ? of.totalMinor : null)
   const [parts, kit] = [total(apart[tier]), total(whole[tier])]
@@ -98,7 +129,7 @@ function gap(apart: BuildCost, whole: BuildCost, tier: 'today' | 'full'): number
  *
  * @example sayKitApart(kit, 'USD') // 'Wendlemere Start 80 kit costs $41.20 less today than its 3 parts bought apart, $22.00 less at full price.'
  */
-export function sayKitApart(kit: Omit<KitApart, 'parts'>, currency: string): string {
+export function sayKitApart(kit: Omit<KitApart, 'parts' | 'sums'>, currency: string): string {
   const { name, priced, unpriced, unused, todayMinor, fullMinor } = kit
   const used = priced + unpriced.length
   const aside = unused.length === 0 ? '' : ` Not counted, as this build does not use it: ${unused.join(', ')}.`
@@ -117,6 +148,31 @@ export function sayKitApart(kit: Omit<KitApart, 'parts'>, currency: string): str
     'as much today than',
     'as much today as',
   )
+}
+
+/**
+ * The rows that lead from the parts' sum to today's difference; none where it is not known.
+ *
+ * @example kitSumRows(kit).map(({ words }) => words) // ['Together', 'The kit', 'Difference', 'Tax that differs', 'The kit is less by']
+ */
+export function kitSumRows({
+  sums,
+  todayMinor,
+  priced,
+}: Pick<KitApart, 'sums' | 'todayMinor' | 'priced'>): Array<{ words: string; minor: number }> {
+  if (sums === null || todayMinor === null || priced === 0) return []
+  const beside = [
+    { words: 'Tax that differs', minor: sums.taxMinor },
+    { words: 'Delivery that differs', minor: sums.deliveryMinor },
+    { words: 'Other lines, bought elsewhere', minor: sums.othersMinor },
+  ].filter(({ minor }) => minor !== 0)
+  return [
+    { words: 'Together', minor: sums.partsMinor },
+    { words: 'The kit', minor: sums.kitMinor },
+    ...(beside.length === 0 ? [] : [{ words: 'Difference', minor: sums.partsMinor - sums.kitMinor }]),
+    ...beside,
+    { words: todayMinor < 0 ? 'The kit is more by' : 'The kit is less by', minor: Math.abs(todayMinor) },
+  ]
 }
 
 const sayLess = (minor: number, currency: string): string =>

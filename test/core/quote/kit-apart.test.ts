@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { kitsApart, sayKitApart, type KitApart } from '../../../core/quote/kit-apart.ts'
+import { kitsApart, kitSumRows, sayKitApart, type KitApart } from '../../../core/quote/kit-apart.ts'
 import type { QuoteInputs } from '../../../core/quote/revision.ts'
 import { sampleInputs } from '../../support/sample-revision.ts'
 
@@ -27,6 +27,20 @@ describe('a kit against the parts that it replaces', () => {
     const known = priceOf(kitOf())
     expect(known).toMatchObject({ 'kit-tank': 12_000, 'kit-filter': 4_000, 'kit-lid': 4_000 })
     expect(priceOf(kitOf({ prices: without('kit-filter') }))).toEqual({ ...known, 'kit-filter': null })
+  })
+
+  it('adds up from what the parts come to, line by line, to the difference that is told', () => {
+    const kit = kitOf()
+    const { partsMinor = 0, kitMinor = 0, deliveryMinor = 0, taxMinor = 0, othersMinor = 0 } = kit.sums ?? {}
+    expect(partsMinor).toBe(kit.parts.reduce((sum, part) => sum + (part.todayMinor ?? 0), 0))
+    expect(kitMinor, 'on sale').toBe(24_999)
+    // 6 % of the difference, each store's tax rounded to the cent.
+    expect(Math.abs(taxMinor - (partsMinor - kitMinor + othersMinor) * 0.06)).toBeLessThanOrEqual(1)
+    expect(partsMinor - kitMinor + deliveryMinor + taxMinor + othersMinor).toBe(kit.todayMinor)
+    const rows = kitSumRows(kit)
+    expect(rows.slice(0, 4).map(({ words }) => words)).toEqual(['Together', 'The kit', 'Difference', 'Tax that differs'])
+    expect(rows.at(-1)).toEqual({ words: 'The kit is more by', minor: -(kit.todayMinor ?? 0) })
+    expect(kitSumRows({ ...kit, sums: null })).toEqual([])
   })
 
   it('does not change with a discount, which is no saving of the kit’s', () => {

@@ -1,7 +1,7 @@
 import { Link } from '@tanstack/react-router'
 import { useDeferredValue, useMemo, type ReactElement } from 'react'
 import { sayMoney } from '../../../core/money.ts'
-import { kitsApart, sayKitApart, type KitApart } from '../../../core/quote/kit-apart.ts'
+import { kitsApart, kitSumRows, sayKitApart, type KitApart } from '../../../core/quote/kit-apart.ts'
 import { columnClass } from './column-class.ts'
 import { useDesk } from './desk-context.ts'
 
@@ -33,8 +33,9 @@ export function KitRow(): ReactElement | null {
 }
 
 /** What the kit is held against, part by part: a price opens what it rests on, as in a slot. */
-function Parts({ kit: { name, parts } }: { kit: KitApart }): ReactElement | null {
+function Parts({ kit }: { kit: KitApart }): ReactElement | null {
   const { currency, inputs } = useDesk()
+  const { name, parts } = kit
   if (parts.length === 0) return null
   const listed = inputs.install.mode === 'store'
   return (
@@ -56,6 +57,12 @@ function Parts({ kit: { name, parts } }: { kit: KitApart }): ReactElement | null
                 , {listed ? 'our list’s' : 'sightings of'} {part.name}
               </span>
             </Link>
+          </li>
+        ))}
+        {kitSumRows(kit).map(({ words, minor }) => (
+          <li key={words} className="sum">
+            <span>{words}</span>
+            <span className="price">{sayMoney(minor, currency, { symbol: false })}</span>
           </li>
         ))}
       </ul>
