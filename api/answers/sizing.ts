@@ -100,6 +100,7 @@ export const dripLoop = z.strictObject({
   exitHeightMm: z.number(),
   outletHeightMm: z.number(),
   distanceMm: z.number(),
+  to: z.enum(['strip', 'wall_strip']).optional(),
 })
 const floorPlan = z.strictObject({
   spanMm: z.number(),

@@ -33,9 +33,10 @@ export const FORMULAS: Record<Check, Formula> = {
   electrical_load: electricalFormula,
   outlet_protection: () =>
     phrase`A table: the circuit, or a strip that everything at the tank goes through, switches off when current leaks.`,
-  outlets: () => phrase`Outlets on all strips, against one for each thing with a plug.`,
+  outlets: () =>
+    phrase`Outlets on all strips, on those alone that protect where nothing else does, against one for each thing with a plug.`,
   cord_length: () =>
-    phrase`Low point = the lower of the cord's exit and the outlet, less ${quantity(LOOP_DROP_MM, 'mm', 0)}. Cord wanted = straight line over the distance and the fall to the low point + rise to the outlet + ${quantity(CORD_SLACK_MM, 'mm', 0)} of slack, held against the cord outside the water: its length, for what lies in the tank less the tank's height and ${quantity(100, 'mm', 0)} over its rim, for a return pump and the heater of a build with a sump less the sump's and as much over its rim. A strip of the build hangs beside the rim, half the tank's length away and out of its drips; a cord goes to it where that serves it better, and then the strip's own goes to the outlet.`,
+    phrase`Low point = the lower of the cord's exit and the outlet, less ${quantity(LOOP_DROP_MM, 'mm', 0)}. Cord wanted = straight line over the distance and the fall to the low point + rise to the outlet + ${quantity(CORD_SLACK_MM, 'mm', 0)} of slack, held against the cord outside the water: its length, for what lies in the tank less the tank's height and ${quantity(100, 'mm', 0)} over its rim, for a return pump and the heater of a build with a sump less the sump's and as much over its rim. A strip of the build hangs beside the rim, half the tank's length away and out of its drips; a cord goes to it where that serves it better, and then the strip's own goes to the outlet. Where a strip is all that protects, everything goes into it: on the wall beside the outlet or, where the worst cord does better there, at the rim.`,
   smallest_volume: () =>
     phrase`The volume on the label, at most area of the plan × height outside, against the label of the group's smallest tank; a tenth below it is marginal.`,
   lid: () => phrase`Length and depth of the lid less those of the tank: it closes within ${quantity(40, 'mm', 0)} either way.`,

@@ -8,6 +8,7 @@ import { controllerCutOffC } from '../sizing/heater-stuck.ts'
 import { feedGrams, stockFeed } from '../sizing/stock-feed.ts'
 import { conditionWords, startOf } from '../sizing/words.ts'
 import { phrase, quantity, stated, type Phrase } from '../units/quantity.ts'
+import { stripPlace } from './cord-rows.ts'
 import type { ExplainedInput } from './explanation.ts'
 import { roomValue } from './room-inputs.ts'
 
@@ -27,8 +28,10 @@ const STOOD_IN: Record<string, (subject: SizingSubject) => Phrase> = {
   'feed a day by the size of the animals': (subject) => feedOf(subject),
   'form of the pump’s curve': () => phrase`a straight line to a parabola`,
   'place of the heater': () => phrase`in the sump`,
-  'place of the strip': ({ gear }) =>
-    phrase`at the rim beside the tank, ${quantity((gear.tank?.spec.lengthMm ?? 0) / 2, 'mm', 0)} from its middle`,
+  'place of the strip': (subject) =>
+    stripPlace(subject) === 'wall_strip'
+      ? phrase`on the wall beside the outlet`
+      : phrase`at the rim beside the tank, ${quantity((subject.gear.tank?.spec.lengthMm ?? 0) / 2, 'mm', 0)} from its middle`,
   'length of the hoses': () => phrase`about twice the height from the floor to the rim`,
   'height of the stand': () => phrase`${quantity(STAND_HEIGHT_MM.low, 'mm', 0)} to ${quantity(STAND_HEIGHT_MM.high, 'mm', 0)}`,
   'sides of the sump': () => phrase`a cube to a flat box of its litres`,

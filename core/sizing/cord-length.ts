@@ -1,9 +1,10 @@
 import { leastLength, phrase, quantity, type Phrase, type Quantity } from '../units/quantity.ts'
-import { judgedCords, type Judged } from './cords.ts'
+import { judgedCords, type Judged, type Plug } from './cords.ts'
 import type { DripLoop } from './drip-loop.ts'
 import { mainsCaution } from './mains.ts'
 import type { Finding, Verdict } from './finding.ts'
 import { makeFinding, namesOf, type FindingParts } from './make-finding.ts'
+import { protectingStrips } from './protecting-strips.ts'
 import type { Situation } from './situation.ts'
 import { worstOf } from './verdict.ts'
 import { assumedOf, startOf } from './words.ts'
@@ -11,8 +12,21 @@ import { assumedOf, startOf } from './words.ts'
 const nearer = (hasStrip: boolean): Phrase =>
   phrase`${hasStrip ? 'Hang the strip nearer, beside the tank and' : 'Bring the outlets nearer with a power strip hung'} above the water line, never a second strip behind it, or choose a longer cord.`
 
+const GOES_TO: Record<Plug, string> = {
+  outlet: 'the outlet',
+  strip: 'the strip, hung beside the rim,',
+  wall_strip: 'the strip, hung on the wall beside the outlet,',
+}
+
+/** Where the strip hangs that is all that protects; empty where none is. */
+const hangs = (situation: Situation, judged: readonly Judged[]): string =>
+  protectingStrips(situation).length === 0
+    ? ''
+    : ` Everything goes into ${GOES_TO[judged[0]?.to ?? 'strip']} above the loops' lowest points, off the floor, never under or behind the tank.`
+
 /**
- * Whether every appliance's cord reaches the outlet with a drip loop, or a strip of the build that hangs beside the rim, and the strip's own the outlet.
+ * Whether every appliance's cord reaches the outlet with a drip loop, or a strip of the build that hangs beside the rim, and the strip's own the outlet. Where a
+ * strip is all that protects, all go into it and the reason tells where it hangs.
  *
  * Value: the shortest-falling cord outside the water in mm. Limit: hanging form and 0.3 m. A heater's cord counts its way up through the water:
  * of a build with a sump, that of the sump.
@@ -28,7 +42,7 @@ export function cordLength(situation: Situation): Finding | null {
   if (tight) return noRoom(tight.name, defaults)
   const assumed = namesOf(
     judged.some(({ inSump }) => inSump) ? ['place of the heater'] : [],
-    judged.some(({ to }) => to === 'strip') ? ['place of the strip'] : [],
+    judged.some(({ to }) => to !== 'outlet') ? ['place of the strip'] : [],
     defaults,
   )
   const verdict = worstOf(judged.map((each) => each.verdict))
@@ -36,13 +50,14 @@ export function cordLength(situation: Situation): Finding | null {
   if (!worst?.loop) return null
   const needed = neededOf(worst.loop, worst.reserveMm)
   const base = { limit: { kind: 'at_least', low: needed }, caution: mainsCaution(conditions) } as const
-  if (verdict === 'not_known') return notStated(worst, needed, { ...base, assumed, missing: unstatedOf(judged, verdict) })
+  const where = hangs(situation, judged)
+  if (verdict === 'not_known') return notStated({ worst, needed, where }, { ...base, assumed, missing: unstatedOf(judged, verdict) })
   const value = quantity(worst.usableMm, 'mm', 0)
   return makeFinding('cord_length', {
     ...base,
     verdict,
     value,
-    reason: phrase`${startOf(nameOf(worst))} has ${value} of cord outside the water; a drip loop to ${worst.to === 'strip' ? 'the strip, hung beside the rim,' : 'the outlet'} takes ${needed}, slack included.`,
+    reason: phrase`${startOf(nameOf(worst))} has ${value} of cord outside the water; a drip loop to ${where === '' || worst.to === 'outlet' ? GOES_TO[worst.to] : 'the strip'} takes ${needed}, slack included.${where}`,
     action: verdict === 'fits' ? null : { text: nearer(gear.power.length > 0) },
     assumed: namesOf(unstatedOf(judged), assumed),
   })
@@ -68,8 +83,7 @@ function unstatedOf(judged: readonly Judged[], verdict?: Verdict): string[] {
 }
 
 function notStated(
-  worst: Judged,
-  needed: Quantity,
+  { worst, needed, where }: { worst: Judged; needed: Quantity; where: string },
   base: Pick<FindingParts, 'limit' | 'source' | 'caution' | 'assumed' | 'missing'>,
 ): Finding {
   const [height] = worst.heights
@@ -78,8 +92,8 @@ function notStated(
     ...base,
     verdict: 'not_known',
     reason: worst.stated
-      ? phrase`${takes}, by the ${height ?? ''}; nobody has stated it.`
-      : phrase`${takes}; nobody has stated how long its cord is.`,
+      ? phrase`${takes}, by the ${height ?? ''}; nobody has stated it.${where}`
+      : phrase`${takes}; nobody has stated how long its cord is.${where}`,
     action: { text: phrase`Enter ${worst.stated ? `the ${height ?? ''}` : 'how long the cord is'}, or measure it.` },
   })
 }

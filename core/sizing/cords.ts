@@ -3,6 +3,7 @@ import { dripLoop, type CordRun, type DripLoop } from './drip-loop.ts'
 import { VERDICTS, type Verdict } from './finding.ts'
 import type { ApplianceKind, ApplianceSpec } from './gear.ts'
 import { namesOf } from './make-finding.ts'
+import { protectingStrips, usedStrips } from './protecting-strips.ts'
 import type { Situation } from './situation.ts'
 import { exactly, isExact, round, type Span } from './span.ts'
 import { CORD_MM, STAND_HEIGHT_MM, SUMP_HEIGHT_MM } from './typical-ranges.ts'
@@ -35,13 +36,15 @@ interface Cord {
   exit: Exit
 }
 
+/** The wall outlet, or a strip of the build: hung beside the rim, or on the wall beside the outlet. */
+export type Plug = 'outlet' | 'strip' | 'wall_strip'
+
 /** One cord against its loop. */
 export interface Judged {
   name: string
   stated: boolean
   inSump: boolean
-  /** The wall outlet, or a strip of the build hung beside the rim. */
-  to: 'outlet' | 'strip'
+  to: Plug
   underWaterMm: number
   run: CordRun
   /** The longest and the shortest cord outside the water at the heights of `run`, mm. */
@@ -62,11 +65,16 @@ export function rimHeightMm({ gear, tank }: Pick<Situation, 'gear' | 'tank'>): S
   return { low: under.low + tank.heightMm, high: under.high + tank.heightMm }
 }
 
-/** The loop of a cord that leaves over the rim: the longest that any appliance needs. Null where the outlet is too low. */
-export function rimLoop(situation: Situation): { run: CordRun; loop: DripLoop } | null {
-  const run = runOf(overRim(situation), toOutlet(situation), 'high', 'high')
+/**
+ * The loop of a cord that leaves over the rim: the longest that any appliance needs, to where all of them go; to the wall outlet where they go apart. Null where
+ * the outlet is too low.
+ */
+export function rimLoop(situation: Situation): { run: CordRun; loop: DripLoop; to: Plug } | null {
+  const [{ to } = { to: 'outlet' as const }, ...others] = judgeAll(situation).cords
+  const way = others.every((each) => each.to === to) && to !== 'outlet' ? WAYS[to](situation) : toOutlet(situation)
+  const run = runOf(overRim(situation), way, 'high', 'high')
   const loop = dripLoop(run)
-  return loop && { run, loop }
+  return loop && { run, loop, to: way.to }
 }
 
 /** Where cords go: the height of what they are plugged into, and how far it is. */
@@ -84,6 +92,9 @@ const toOutlet = ({ conditions }: Situation): Way => ({
 
 /** A strip hangs beside the tank at the height of its rim, out of its drips: half the tank's length from its middle. Common practice. */
 const toStrip = (situation: Situation): Way => ({ to: 'strip', end: overRim(situation), distanceMm: situation.tank.lengthMm / 2 })
+
+const toWallStrip = (situation: Situation): Way => ({ ...toOutlet(situation), to: 'wall_strip' })
+const WAYS = { strip: toStrip, wall_strip: toWallStrip }
 
 const runOf = (exit: Exit, { end, distanceMm }: Way, side: keyof Span, endSide: keyof Span): CordRun => ({
   exitHeightMm: exit.heightMm[side],
@@ -153,27 +164,46 @@ function exitOf(kind: ApplianceKind, { place }: ApplianceSpec, rim: Exit, sump: 
 
 const better = (one: Judged, other: Judged): boolean =>
   VERDICTS.indexOf(one.verdict) > VERDICTS.indexOf(other.verdict) || (one.verdict === other.verdict && one.reserveMm > other.reserveMm)
+const worse = (one: Judged, other: Judged): Judged => (better(one, other) ? other : one)
+
+/** Every appliance's cord, and the strips' own that go to the wall. */
+interface AllJudged {
+  cords: Judged[]
+  strips: Judged[]
+}
 
 /**
  * Every cord judged, in the order of the gear, at the ends of what is stated: to the wall outlet, or to a strip of the build where that serves it better and the
- * strip's own cord reaches the wall; then the strip's own, where one of them goes there.
+ * strip's own cord reaches the wall; then the strip's own, where one of them goes there. Where a strip is all that protects, everything goes into it: on the wall
+ * beside the outlet, or at the rim where the worst cord does better there.
  *
  * @example judgedCords(situation)[0]?.verdict // 'fits'
  */
 export function judgedCords(situation: Situation): Judged[] {
-  const [wall, hung] = [toOutlet(situation), toStrip(situation)]
-  const strips = situation.gear.power.map(({ name, spec }) =>
-    judgeWay(cord(name, spec.cordMm, CORD_MM.strip, NO_WATER, overRim(situation)), wall),
-  )
-  const [first, ...others] = strips.filter(({ verdict }) => verdict !== 'does_not_fit')
+  const { cords, strips } = judgeAll(situation)
+  return [...cords, ...strips]
+}
+
+function judgeAll(situation: Situation): AllJudged {
   const cords = cordsOf(situation)
-  if (!first) return cords.map((each) => judgeWay(each, wall))
+  const to = (way: Way): Judged[] => cords.map((each) => judgeWay(each, way))
+  const strips = usedStrips(situation).map(({ name, spec }) =>
+    judgeWay(cord(name, spec.cordMm, CORD_MM.strip, NO_WATER, overRim(situation)), toOutlet(situation)),
+  )
+  const hung = to(toStrip(situation))
+  if (cords.length > 0 && protectingStrips(situation).length > 0) {
+    const wall = to(toWallStrip(situation))
+    return better([...hung, ...strips].reduce(worse), wall.reduce(worse)) ? { cords: hung, strips } : { cords: wall, strips: [] }
+  }
+  const [first, ...others] = strips.filter(({ verdict }) => verdict !== 'does_not_fit')
+  const wall = to(toOutlet(situation))
+  if (!first) return { cords: wall, strips: [] }
   const strip = others.reduce((best, each) => (better(each, best) ? each : best), first)
-  const judged = cords.map((each) => {
-    const [alone, by] = [judgeWay(each, wall), judgeWay(each, hung)]
+  const judged = hung.map((by, index) => {
+    const alone = wall[index] ?? by
     return better({ ...by, verdict: worstOf([by.verdict, strip.verdict]) }, alone) ? by : alone
   })
-  return judged.some(({ to }) => to === 'strip') ? [...judged, strip] : judged
+  return { cords: judged, strips: judged.some((each) => each.to === 'strip') ? [strip] : [] }
 }
 
 /** *Fits* from the hanging form with slack, *marginal* from the shortest cord that still makes the loop. */

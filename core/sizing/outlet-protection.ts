@@ -3,6 +3,7 @@ import { isLowVoltageCountry, mainsCaution } from './mains.ts'
 import type { Finding } from './finding.ts'
 import { makeFinding, type FindingParts } from './make-finding.ts'
 import { applianceCount } from './outlets.ts'
+import { isCircuitProtected, protectingStrips } from './protecting-strips.ts'
 import type { SizingSubject } from './report.ts'
 import { startOf } from './words.ts'
 
@@ -25,14 +26,13 @@ export function outletProtection(subject: SizingSubject): Finding | null {
   const source = isLowVoltageCountry(conditions) ? 'outlet_protection' : 'outlet_protection_230'
   const make = (verdict: Finding['verdict'], reason: Finding['reason'], more: Partial<FindingParts> = {}) =>
     makeFinding('outlet_protection', { verdict, reason, source, caution: mainsCaution(conditions), ...more })
-  const strip = gear.power.find(({ spec }) => spec.protective === true)
+  const [strip] = protectingStrips(subject)
   if (strip)
     return make(
       'fits',
-      phrase`${startOf(strip.name)} switches off when current leaks. Everything in or over the water goes through it.${TRIPS}`,
+      phrase`${startOf(strip.name)} switches off when current leaks. Everything in or over the water goes through it; Cords says where it hangs.${TRIPS}`,
     )
-  const circuitAssumed = conditions.assumed.includes('circuitProtected')
-  if (conditions.circuitProtected && !circuitAssumed)
+  if (isCircuitProtected(conditions))
     return make('fits', phrase`The circuit already has a protective device. Press its test button before the first fill.${TRIPS}`)
   const unclear = gear.power.find(({ spec }) => spec.protective === undefined)
   if (unclear) {
@@ -41,7 +41,7 @@ export function outletProtection(subject: SizingSubject): Finding | null {
       missing: ['protective device of the strip'],
     })
   }
-  if (circuitAssumed) {
+  if (conditions.assumed.includes('circuitProtected')) {
     return make('not_known', phrase`Nobody has stated whether the circuit has a protective device, and no strip of this build has one.`, {
       action: ACTION,
       missing: ['protection of the circuit'],

@@ -3,6 +3,7 @@ import { appliancesOf } from './appliances.ts'
 import { mainsCaution } from './mains.ts'
 import type { Finding } from './finding.ts'
 import { makeFinding } from './make-finding.ts'
+import { usedStrips } from './protecting-strips.ts'
 import type { SizingSubject } from './report.ts'
 
 const countOf = (items: ReadonlyArray<{ quantity: number }>): number => items.reduce((sum, { quantity: n }) => sum + n, 0)
@@ -16,21 +17,22 @@ const needOutlets = (count: number): string => (count === 1 ? '1 appliance needs
 const outletsOf = (count: number): string => (count === 1 ? '1 outlet' : `${count} outlets`)
 
 /**
- * Whether every appliance finds an outlet on the strips. Value: outlets. Limit: at least the appliances.
+ * Whether every appliance finds an outlet on the strips. Value: outlets; of those that protect alone where all goes through them. Limit: at least the
+ * appliances.
  *
  * @example outlets(subject)?.value // 6 outlets for 4 appliances
  */
 export function outlets(subject: SizingSubject): Finding | null {
-  const { gear } = subject
   const needed = applianceCount(subject)
   if (needed === 0) return null
   const limit = { kind: 'at_least', low: quantity(needed, 'count', 0) } as const
   const want = { slot: 'protect_circuit', quantity: 1, minimum: { outlets: needed } } as const
-  const have = gear.power.reduce((sum, { spec, quantity: n }) => sum + n * (spec.outlets ?? 0), 0)
+  const power = usedStrips(subject)
+  const have = power.reduce((sum, { spec, quantity: n }) => sum + n * (spec.outlets ?? 0), 0)
   const base = { limit, caution: mainsCaution(subject.conditions) } as const
-  const unstated = gear.power.some(({ spec }) => spec.outlets === undefined)
-  if (have < needed && (unstated || gear.power.length === 0)) {
-    const strip = gear.power.length > 0
+  const unstated = power.some(({ spec }) => spec.outlets === undefined)
+  if (have < needed && (unstated || power.length === 0)) {
+    const strip = power.length > 0
     return makeFinding('outlets', {
       ...base,
       verdict: 'not_known',
@@ -51,7 +53,7 @@ export function outlets(subject: SizingSubject): Finding | null {
     ...base,
     verdict: enough ? 'fits' : 'does_not_fit',
     value: quantity(have, 'count', 0),
-    reason: phrase`${needOutlets(needed)}; ${gear.power.length === 1 && gear.power[0]?.quantity === 1 ? 'the strip has' : 'the strips have'} ${have}.`,
+    reason: phrase`${needOutlets(needed)}; ${power.length === 1 && power[0]?.quantity === 1 ? 'the strip has' : 'the strips have'} ${have}.`,
     action: enough ? null : { text: phrase`Choose a strip with at least ${outletsOf(needed)}. Never put a second strip behind it.`, want },
   })
 }

@@ -72,8 +72,16 @@ export interface SizingFigures {
   peakLoadW?: number
   /** Of the strongest filter whose pump's curve is known; what nobody stated stands at its middle. */
   pumpCurve?: PumpCurveFigure
-  /** Cord that each appliance needs for its drip loop. */
-  dripLoop?: { neededMm: number; lowPointMm: number; exitHeightMm: number; outletHeightMm: number; distanceMm: number }
+  /** Cord that each appliance needs for its drip loop; `outletHeightMm` and `distanceMm` are a strip's where all go `to` one. */
+  dripLoop?: {
+    neededMm: number
+    lowPointMm: number
+    exitHeightMm: number
+    outletHeightMm: number
+    distanceMm: number
+    /** Beside the rim, or on the wall beside the outlet; absent is the outlet itself. */
+    to?: 'strip' | 'wall_strip'
+  }
   /** The tank on its joists, where somebody measured them: for plots. */
   floorPlan?: FloorPlan
   /** By appliance and in all; the ends are those of the room, the losses and what nobody stated, and are absent from what was issued before they were told. */

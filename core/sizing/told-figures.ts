@@ -61,6 +61,7 @@ function heaterFigures(situation: Situation, heating: Heating): SizingFigures {
 function loopFigure(situation: Situation): Pick<SizingFigures, 'dripLoop'> {
   const rim = rimLoop(situation)
   if (!rim) return {}
+  const to = rim.to === 'outlet' ? {} : { to: rim.to }
   // What is wanted is judged in whole millimetres; the rest is drawn as it was entered.
-  return { dripLoop: { neededMm: Math.round(rim.loop.neededMm), lowPointMm: rim.loop.lowPointMm, ...rim.run } }
+  return { dripLoop: { neededMm: Math.round(rim.loop.neededMm), lowPointMm: rim.loop.lowPointMm, ...rim.run, ...to } }
 }

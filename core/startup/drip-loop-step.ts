@@ -1,4 +1,4 @@
-import { LOOP_DROP_MM } from '../sizing/drip-loop.ts'
+import { dripLoop, LOOP_DROP_MM } from '../sizing/drip-loop.ts'
 import type { Finding } from '../sizing/finding.ts'
 import { phrase, quantity, type Phrase } from '../units/quantity.ts'
 import { measuredIn } from '../units/reader.ts'
@@ -47,11 +47,12 @@ export function dripLoopStep(subject: StartupSubject): Step | null {
   if (facts.cords.length === 0) return null
   const total = facts.cords.reduce((sum, cord) => sum + cord.count, 0)
   const state = cordState(subject)
-  const hangs = total === 1 ? 'it hangs below the outlet' : `all ${total} hang below the outlet`
+  const plug = plugOf(subject)
+  const hangs = `${total === 1 ? 'it hangs' : `all ${total} hang`} below the ${plug}${goesTo(subject) === 'strip' ? ", the strip's own below the outlet" : ''}`
   return stepOf('power', {
     id: 'drip-loops',
     title: titleOf(state),
-    why: phrase`Water runs down a cord. Hang each one lower than the outlet, and the water drips off before it gets there.`,
+    why: phrase`Water runs down a cord. Hang each one lower than the ${plug}, and the water drips off before it gets there.`,
     amounts: [
       { label: 'How many', value: phrase`${cordList(facts.cords)}${alsoCords(subject)}` },
       ...heights(subject),
@@ -61,8 +62,8 @@ export function dripLoopStep(subject: StartupSubject): Step | null {
       phrase`Leave everything unplugged.`,
       ...mends(state),
       phrase`Let each cord hang behind the stand, and hold it with a clip so that it cannot slide.`,
-      phrase`Measure from the outlet down to the lowest point of each cord.`,
-      phrase`Fix the power strip in a splash cover, above the water line, never on the floor of the cabinet. Never plug one strip into another.`,
+      phrase`Measure from the ${plug} down to the lowest point of each cord.`,
+      phrase`Fix the power strip in a splash cover, ${STRIP_HANGS[goesTo(subject) ?? 'outlet']}, never on the floor of the cabinet. Never plug one strip into another.`,
     ],
     howLong: 'about 15 min',
     stopAndAsk: phrase`an outlet or plug is wet, a cord is cut or too short, or the strip lies on the floor. Wet plug: do not touch it. Switch off at the breaker first.`,
@@ -71,6 +72,19 @@ export function dripLoopStep(subject: StartupSubject): Step | null {
     drawing: 'drip_loop',
     caution: protectionCaution(protectiveDevice(subject)),
   })
+}
+
+type LoopFigure = NonNullable<StartupSubject['report']['figures']['dripLoop']>
+
+/** The strip that everything goes into; undefined where cords go to the wall outlet, or apart. */
+const goesTo = ({ report }: StartupSubject): LoopFigure['to'] => report.figures.dripLoop?.to
+const plugOf = (subject: StartupSubject): string => (goesTo(subject) ? 'strip' : 'outlet')
+
+const NEVER = 'above the lowest point of every loop and out of the drips, never under or behind the tank'
+const STRIP_HANGS = {
+  outlet: 'above the water line',
+  strip: `beside the tank at the height of its rim, ${NEVER}`,
+  wall_strip: `on the wall beside the outlet, ${NEVER}`,
 }
 
 /** Why the loops have no figure, for the plan's list; empty where they have one. */
@@ -110,7 +124,7 @@ function heights(subject: StartupSubject): Step['amounts'] {
   const loop = subject.report.figures.dripLoop
   const drop = atLeast(LOOP_DROP_MM, subject)
   return [
-    { label: 'How low', value: phrase`lowest point at least ${drop} under the outlet it is plugged into` },
+    { label: 'How low', value: phrase`lowest point at least ${drop} under the ${plugOf(subject)} it is plugged into` },
     ...(leavesLow(subject)
       ? [{ label: lowLabel(subject), value: phrase`lowest point ${drop} under where its cord leaves it as well` }]
       : []),
@@ -132,15 +146,49 @@ function lengths(subject: StartupSubject, { finding, noRoom }: CordState): Step[
     ]
   }
   const needed = { label: 'Cord needed', value: phrase`${atLeast(loop.neededMm, subject)} outside the water, from the rim` }
-  const whose = {
-    label: 'Reckoned for',
-    value: phrase`the wall outlet, ${quantity(loop.outletHeightMm, 'mm', 0)} above the floor and ${quantity(loop.distanceMm, 'mm', 0)} away. It is what a cord needs that goes there by itself`,
-  }
-  const strip = {
-    label: 'With a strip',
-    value: phrase`two ways, each with its own loop. From the tank to the strip: measure with a string that hangs ${atLeast(LOOP_DROP_MM, subject)} below both. From the strip to the wall outlet: the strip's own cord, which is not counted above, hangs ${atLeast(LOOP_DROP_MM, subject)} below the outlet`,
-  }
-  return finding === undefined ? [needed, whose, strip] : [needed, whose, strip, { label: 'Does it reach', value: reach(finding, subject) }]
+  const told = [needed, ...stripRows(loop, subject)]
+  return finding === undefined ? told : [...told, { label: 'Does it reach', value: reach(finding, subject) }]
+}
+
+/** Whose reach it is, and what of the strip: where all go into it, the place where it hangs and its own way to the wall. */
+function stripRows(loop: LoopFigure, subject: StartupSubject): Step['amounts'] {
+  const drop = atLeast(LOOP_DROP_MM, subject)
+  const at = phrase`${quantity(loop.outletHeightMm, 'mm', 0)} above the floor and ${quantity(loop.distanceMm, 'mm', 0)}`
+  if (loop.to === undefined)
+    return [
+      {
+        label: 'Reckoned for',
+        value: phrase`the wall outlet, ${at} away. It is what a cord needs that goes there by itself`,
+      },
+      {
+        label: 'With a strip',
+        value: phrase`two ways, each with its own loop. From the tank to the strip: measure with a string that hangs ${drop} below both. From the strip to the wall outlet: the strip's own cord, which is not counted above, hangs ${drop} below the outlet`,
+      },
+    ]
+  if (loop.to === 'wall_strip')
+    return [
+      {
+        label: 'Reckoned for',
+        value: phrase`the strip on the wall beside the outlet, ${at} away. Every cord goes into it, none into the wall`,
+      },
+      { label: "Strip's own cord", value: phrase`plugged in beside it; it hangs ${drop} below the outlet too` },
+    ]
+  const { outletHeightMm, outletDistanceMm: distanceMm } = subject.conditions
+  const own = dripLoop({ exitHeightMm: loop.outletHeightMm, outletHeightMm, distanceMm })
+  return [
+    {
+      label: 'Reckoned for',
+      value: phrase`the strip beside the rim, ${at} from the middle of the tank. Every cord goes into it, none into the wall`,
+    },
+    ...(own === null
+      ? []
+      : [
+          {
+            label: "Strip's own cord",
+            value: phrase`${atLeast(Math.round(own.neededMm), subject)} to the wall outlet, with its lowest point ${quantity(own.lowPointMm, 'mm', 0)} above the floor`,
+          },
+        ]),
+  ]
 }
 
 /** The sizing's own sentence about the cord that falls shortest, and what it comes to. */

@@ -1,3 +1,4 @@
+import type { Plug } from '../../core/sizing/cords.ts'
 import type { SizingFigures } from '../../core/sizing/report.ts'
 import { sayAtLeastLength, sayLength } from '../../core/units/say.ts'
 import type { ReaderUnits } from '../../core/units/quantity.ts'
@@ -12,8 +13,8 @@ interface DripLoopOptions extends PlotOptions {
   what?: string
   /** Rim above the floor, of a cord that leaves inside the stand: what it belongs to stands there, the tank above it. Absent is a cord over the rim. */
   rimMm?: number | undefined
-  /** What it is plugged into; the wall outlet unless a strip is said. */
-  to?: 'outlet' | 'strip'
+  /** What it is plugged into; else what the figures say. */
+  to?: Plug
   /** Outside height of the tank; where it is not known the tank is drawn at a usual one. */
   tankHeightMm?: number
 }
@@ -30,6 +31,15 @@ const TANK_RIGHT = 140
 /** Farthest the outlet is drawn from the tank, and the nearest at which its words still have room. */
 const OUTLET_LEFT = 176
 const OUTLET_RIGHT = 244
+
+const PLUG_WORDS: Record<Plug, string> = {
+  outlet: 'outlet',
+  strip: 'strip beside the rim',
+  wall_strip: 'strip on the wall beside the outlet',
+}
+/** A strip on the wall has its place in a line above, where the words of the cord leave it room. */
+const ON_WALL = 72
+const PLUG_LABELS: Record<Plug, string> = { outlet: 'Outlet', strip: 'Strip', wall_strip: 'Strip' }
 
 interface Places {
   /** The tank's rim; the exit where the cord comes over it. */
@@ -68,7 +78,7 @@ export function dripLoopDrawing(figures: DripLoopFigures, options: DripLoopOptio
   const say = (mm: number): string => sayLength(mm, options.reader)
   const drop = sayAtLeastLength(Math.max(0, figures.outletHeightMm - figures.lowPointMm), options.reader)
   const what = options.what ?? 'cord'
-  const to = options.to ?? 'outlet'
+  const to = options.to ?? figures.to ?? 'outlet'
   return framed(
     {
       ...options,
@@ -76,7 +86,7 @@ export function dripLoopDrawing(figures: DripLoopFigures, options: DripLoopOptio
       height: HEIGHT,
       className: 'loop',
       title: 'A drip loop',
-      desc: `The ${what} leaves the ${options.rimMm === undefined ? 'tank' : 'stand'} ${say(figures.exitHeightMm)} above the floor, hangs down to a low point ${say(figures.lowPointMm)} above the floor, and rises at least ${drop} to the ${to} at ${say(figures.outletHeightMm)}. Water running along the cord drips off at the low point.`,
+      desc: `The ${what} leaves the ${options.rimMm === undefined ? 'tank' : 'stand'} ${say(figures.exitHeightMm)} above the floor, hangs down to a low point ${say(figures.lowPointMm)} above the floor, and rises at least ${drop} to the ${PLUG_WORDS[to]} at ${say(figures.outletHeightMm)}. Water running along the cord drips off at the low point.`,
     },
     `<path d="M4 ${FLOOR}H354" stroke="${paint('ink')}" stroke-width="1.5"/>` +
       tank(at, options.tankHeightMm, paint) +
@@ -150,7 +160,7 @@ function words(
   at: Places,
   figures: DripLoopFigures,
   say: (mm: number) => string,
-  { what, to }: { what: string; to: 'outlet' | 'strip' },
+  { what, to }: { what: string; to: Plug },
   paint: Paint,
 ): string {
   const quiet = { fill: paint('ink-2'), size: 13, ground: paint('sheet') }
@@ -176,9 +186,10 @@ function words(
     label({
       x: outletAbove ? TANK_RIGHT + 60 : beside,
       y: outletY,
-      text: `${to === 'strip' ? 'Strip' : 'Outlet'} at ${say(figures.outletHeightMm)}`,
+      text: `${PLUG_LABELS[to]} at ${say(figures.outletHeightMm)}`,
       ...quiet,
     }) +
+    (to === 'wall_strip' && at.outlet > at.exit + ON_WALL ? label({ x: beside, y: outletY - 17, text: 'On the wall:', ...quiet }) : '') +
     label({
       x: at.lowX + 9,
       y: lowY,

@@ -5,9 +5,12 @@ import { METRIC, sayPhrase } from '../../../core/units/say.ts'
 import { conditions, findingOf, gear, one } from '../sizing/sample-build.ts'
 
 const rows = (changes: Partial<Gear> = {}, room = {}) => cordRows({ gear: gear(changes), conditions: conditions(room) })
-const told = (changes: Partial<Gear> = {}) =>
+const told = (changes: Partial<Gear> = {}, room = {}) =>
   Object.fromEntries(
-    rows(changes).map(({ name, verdict, wanted, has }) => [name, [verdict, wanted && sayPhrase(wanted, METRIC), sayPhrase(has, METRIC)]]),
+    rows(changes, room).map(({ name, verdict, wanted, has }) => [
+      name,
+      [verdict, wanted && sayPhrase(wanted, METRIC), sayPhrase(has, METRIC)],
+    ]),
   )
 
 describe('the rows of the cords', () => {
@@ -17,11 +20,26 @@ describe('the rows of the cords', () => {
    * A strip beside the rim, half of 1219.2 mm from the middle: √(609.6² + 100²) + 100 + 300 = 1017.7 mm.
    */
   it('tell what each loop wants and what there is of each cord, the heater’s without what lies in the tank', () => {
-    expect(told()).toEqual({
+    expect(told({}, { circuitProtected: true })).toEqual({
       'Torvane 100 W': ['fits', '102 cm to the strip', '196.7 cm, without 63.3 cm in the water and over the rim'],
       'Pellick canister': ['fits', '102 cm', '150 cm'],
       'Halden Row': ['fits', '102 cm to the strip', '300 cm'],
       'Corbelle strip, hung at the rim': ['fits', '165 cm', '180 cm'],
+    })
+  })
+  it('tell where the strip hangs that is all that protects, and every cord as going into it', () => {
+    expect(told()).toEqual({
+      'Torvane 100 W': ['fits', '165 cm to the strip', '196.7 cm, without 63.3 cm in the water and over the rim'],
+      'Pellick canister': ['fits', '102 cm to the strip', '150 cm'],
+      'Halden Row': ['fits', '165 cm to the strip', '300 cm'],
+      'Corbelle strip, on the wall beside the outlet': [null, 'no reach: it is plugged in beside it', '180 cm'],
+    })
+    expect(rows().map(({ loop }) => loop?.to)).toEqual(['wall_strip', 'wall_strip', 'wall_strip', undefined])
+    const atRim = { filters: [], power: [one('Corbelle', { protective: true, cordMm: 2000 }), one('Bare strip', { cordMm: 3000 })] }
+    expect(told({ ...atRim, lights: [one('Halden', { cordMm: 1200 })] })).toEqual({
+      'Torvane 100 W': ['fits', '102 cm to the strip', '196.7 cm, without 63.3 cm in the water and over the rim'],
+      Halden: ['fits', '102 cm to the strip', '120 cm'],
+      'Corbelle, hung at the rim': ['fits', '165 cm', '200 cm'],
     })
   })
   it('tell the usual range of a cord that nobody stated, and that it leaves open whether it reaches', () => {

@@ -226,7 +226,10 @@ it('draws the loop of a cord over the rim', () => {
     exitHeightMm: 1293.4,
     outletHeightMm: 300,
     distanceMm: 600,
+    to: 'wall_strip',
   })
+  expect(reportOf({}, { circuitProtected: true }).figures.dripLoop).toMatchObject({ outletHeightMm: 300, distanceMm: 600 })
+  expect(reportOf({}, { circuitProtected: true }).figures.dripLoop).not.toHaveProperty('to')
   expect(reportOf({}, { outletHeightMm: 60 }).figures.dripLoop).toBeUndefined()
 })
 
@@ -386,4 +389,71 @@ it('never sends to a strip where the outlet is too low for the strip’s own loo
   const strip = { power: [one('Corbelle', { outlets: 6, cordMm: 3000 })] }
   for (const changes of [{}, strip])
     expect(told(findingOf('cord_length', changes, tooLow))).toMatchObject({ verdict: 'does_not_fit', action })
+})
+
+/**
+ * By hand, in the room and with the tank of the marks above. On the wall beside the outlet the strip is reached as the outlet is: 1647.2 mm over the rim, from a
+ * sump of 400 mm 1032.5. At the rim 1017.7 mm over the rim, and from the sump √(609.6² + 100²) + 993.4 + 300 = 1911.1; the strip's own to the wall 1647.2.
+ */
+describe('a strip that is all that protects', () => {
+  const bare = { heaters: [], filters: [], lights: [], appliances: [] }
+  const strip = (cordMm?: number) => [one('Corbelle', { outlets: 6, protective: true, ...(cordMm === undefined ? {} : { cordMm }) })]
+  const lights = (cordMm: number) => [one('Halden', { cordMm, lengthMm: 1150 })]
+  const sump = one('Thornby Sump', { totalVolumeL: 60, operatingVolumeL: 30, heightMm: 400 })
+  const inSump = { ...bare, ...heater(1600), sump }
+
+  it('takes everything on the wall beside the outlet, where the worst cord does best there', () => {
+    // Outside the water 1600 − 500 = 1100 mm: 68 to spare on the wall, 811 short at the rim.
+    expect(told(findingOf('cord_length', { ...inSump, power: strip(2500) }))).toEqual({
+      verdict: 'fits',
+      reason:
+        "Torvane in the sump has 110 cm of cord outside the water; a drip loop to the strip takes 104 cm, slack included. Everything goes into the strip, hung on the wall beside the outlet, above the loops' lowest points, off the floor, never under or behind the tank.",
+      action: null,
+      assumed: ['place of the heater', 'place of the strip'],
+      missing: [],
+    })
+  })
+
+  it('lets no cord go to the wall by itself beside others that go to the rim', () => {
+    const mixed = { ...inSump, lights: lights(1200) }
+    // The light falls 447 mm short on the wall, the heater 811 at the rim: no one place serves both.
+    const found = findingOf('cord_length', { ...mixed, power: strip(2500) })
+    expect(told(found)).toMatchObject({ verdict: 'does_not_fit' })
+    expect(told(found).reason).toMatch(/^Halden has 120 cm .* to the strip takes 165 cm/)
+    // A circuit that is stated to protect lets each go where it does best; one that is assumed to does not.
+    expect(findingOf('cord_length', { ...mixed, power: strip(2500) }, { circuitProtected: true }).verdict).toBe('fits')
+    const assumed = { circuitProtected: true, assumed: ['circuitProtected' as const] }
+    expect(findingOf('cord_length', { ...mixed, power: strip(2500) }, assumed).verdict).toBe('does_not_fit')
+  })
+
+  it('hangs at the rim where the worst cord does better there, its own to the wall among them', () => {
+    const found = findingOf('cord_length', { ...bare, lights: lights(1200), power: strip(2500) })
+    expect(found).toMatchObject({ verdict: 'fits', value: { value: 1200 } })
+    expect(told(found).reason).toMatch(
+      /to the strip takes 102 cm, slack included\. Everything goes into the strip, hung beside the rim, above the loops' lowest points/,
+    )
+    expect(reportOf({ ...bare, lights: lights(1200), power: strip(2500) }).figures.dripLoop).toEqual({
+      neededMm: 1018,
+      lowPointMm: 1293.4 - 100,
+      exitHeightMm: 1293.4,
+      outletHeightMm: 1293.4,
+      distanceMm: (48 * 25.4) / 2,
+      to: 'strip',
+    })
+    // 1500 mm fall 147 short on the wall; the strip's own 1400 fall 247 short at the rim.
+    const wall = findingOf('cord_length', { ...bare, lights: lights(1500), power: strip(1400) })
+    expect([wall.verdict, told(wall).reason.includes('on the wall')]).toEqual(['marginal', true])
+    expect(told(findingOf('cord_length', { ...bare, lights: lights(1200), power: strip() }))).toMatchObject({
+      verdict: 'not_known',
+      missing: ['cord of Corbelle'],
+    })
+  })
+
+  it('hangs beside the outlet where both places serve as well', () => {
+    // An outlet where the strip would hang at the rim: 1017.7 mm either way.
+    const there = { outletHeightMm: 1293.4, outletDistanceMm: 609.6 }
+    expect(told(findingOf('cord_length', { ...bare, lights: lights(1200), power: strip(3000) }, there)).reason).toContain('on the wall')
+    const low = findingOf('cord_length', { ...bare, lights: lights(1200), power: strip(3000) }, { outletHeightMm: 60 })
+    expect(told(low).reason).toMatch(/no room to hang/)
+  })
 })

@@ -53,6 +53,12 @@ describe('outlets for six things', () => {
     expect(outlets(subject([{ spec: { outlets: 6 } }, { spec: {} }]))?.verdict).toBe('fits')
   })
 
+  it('are those alone of the strips that protect, where nothing else does', () => {
+    const strips = [{ spec: { outlets: 4, protective: true } }, { spec: { outlets: 8 } }]
+    expect(outlets(subject(strips))).toMatchObject({ verdict: 'does_not_fit', value: { value: 4 } })
+    expect(outlets(subject(strips, { circuitProtected: true }))).toMatchObject({ verdict: 'fits', value: { value: 12 } })
+  })
+
   it('are not known of a wall', () => {
     const found = outlets(subject([]))!
     expect(found).toMatchObject({ verdict: 'not_known', missing: ['outlets within reach'] })
@@ -70,7 +76,7 @@ describe('what switches off when current leaks', () => {
     const found = outletProtection(subject([{ spec: { protective: false } }, { spec: { protective: true } }]))!
     expect(toldFinding(found)).toMatchObject({ verdict: 'fits', action: null, source: { tag: 'common_practice' } })
     expect(reasonOf(found)).toMatch(
-      /^Strip of Corbelle switches off when current leaks\. Everything in or over the water goes through it\./,
+      /^Strip of Corbelle switches off when current leaks\. Everything in or over the water goes through it; Cords says where it hangs\./,
     )
     expect(reasonOf(found)).toMatch(TRIPS)
   })
@@ -80,6 +86,12 @@ describe('what switches off when current leaks', () => {
     expect([found.verdict, found.action]).toEqual(['fits', null])
     expect(reasonOf(found)).toMatch(/^The circuit already has a protective device\. Press its test button before the first fill\./)
     expect(reasonOf(found)).toMatch(TRIPS)
+  })
+
+  it('is the circuit where both are: then not everything has to go through the strip', () => {
+    const both = (room: Partial<Conditions>) => reasonOf(outletProtection(subject([{ spec: { protective: true } }], room))!)
+    expect(both({ circuitProtected: true })).toMatch(/^The circuit already has a protective device\./)
+    expect(both({ circuitProtected: true, assumed: ['circuitProtected'] })).toMatch(/^Strip of Corbelle switches off/)
   })
 
   it('is asked of the strip, then of the circuit', () => {

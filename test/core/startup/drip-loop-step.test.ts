@@ -110,8 +110,51 @@ it('says how to measure where the tank is not known', () => {
 
 it('counts the ways with a strip apart: to the strip, and its own cord to the outlet', () => {
   const step = loops({
+    conditions: { circuitProtected: true },
     gear: { heaters: [{ name: 'Torvane', quantity: 2, spec: { powerW: 100, cordMm: 2400, externalController: true } }] },
   })
   expect(amountIn(step, 'With a strip')).toMatch(/From the tank to the strip: .* From the strip to the wall outlet: the strip's own cord/)
   expect(amountIn(step, 'How many')).toContain("the power strip's own, where there is one, and those of the 2 controllers")
+})
+
+/** By hand: tank 1219.2 mm long with its rim at 1293.4 mm; outlet at 300 mm, 600 mm away. */
+describe('a strip that is all that protects', () => {
+  const build = (lightMm: number) => ({
+    gear: {
+      heaters: [],
+      filters: [],
+      lights: [{ name: 'Halden', quantity: 3, spec: { cordMm: lightMm } }],
+      power: [{ name: 'Corbelle', quantity: 1, spec: { outlets: 6, protective: true, cordMm: 2000 } }],
+    },
+  })
+
+  it('hangs on the wall beside the outlet, and everything is told to go there', () => {
+    // 2000 mm of light: 353 to spare on the wall, where the loop takes 1647. At the rim the strip's own 2000 have the same 353.
+    const step = loops(build(2000))
+    expect(amountIn(step, 'Reckoned for')).toBe(
+      'the strip on the wall beside the outlet, 30 cm above the floor and 60 cm away. Every cord goes into it, none into the wall',
+    )
+    expect(amountIn(step, 'Cord needed')).toBe('165 cm (65 in) outside the water, from the rim')
+    expect(amountIn(step, 'Low point')).toBe('20 cm above the floor, for cords from the rim')
+    expect(amountIn(step, "Strip's own cord")).toMatch(/^plugged in beside it/)
+    expect(amountIn(step, 'With a strip')).toBe('(no such amount)')
+    expect(actionsIn(step)).toContain(
+      'splash cover, on the wall beside the outlet, above the lowest point of every loop and out of the drips, never under or behind the tank, never on the floor',
+    )
+    expect(actionsIn(step)).not.toContain('above the water line')
+    expect(step.done).toBe('Done: all 3 hang below the strip')
+  })
+
+  it('hangs at the rim, with the low point and the reach of there', () => {
+    // √(609.6² + 100²) + 100 + 300 = 1017.7 mm; low point 1293.4 − 100. The strip's own: √(600² + 1093.4²) + 400 = 1647.2 mm, to 200 above the floor.
+    const step = loops(build(1200))
+    expect(amountIn(step, 'Reckoned for')).toMatch(
+      /^the strip beside the rim, 129\.3 cm above the floor and 61 cm from the middle of the tank/,
+    )
+    expect(amountIn(step, 'Cord needed')).toMatch(/^102 cm \(40\.5 in\)/)
+    expect(amountIn(step, 'Low point')).toBe('119.3 cm above the floor, for cords from the rim')
+    expect(amountIn(step, "Strip's own cord")).toBe('165 cm (65 in) to the wall outlet, with its lowest point 20 cm above the floor')
+    expect(actionsIn(step)).toContain('Measure from the strip down to the lowest point of each cord.')
+    expect(step.done).toBe("Done: all 3 hang below the strip, the strip's own below the outlet")
+  })
 })

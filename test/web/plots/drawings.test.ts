@@ -92,10 +92,15 @@ describe('the drip loop', () => {
   })
   it("says the drop under the outlet, in the reader's units", () => {
     expect(dripLoopDrawing(figures, { id: 'd', reader: METRIC })).toContain('>10 cm<')
-    expect(dripLoopDrawing(figures, { id: 'd', reader: US, to: 'strip' })).toMatch(/to the strip at .*>Strip at /s)
+    expect(dripLoopDrawing(figures, { id: 'd', reader: US, to: 'strip' })).toMatch(/to the strip beside the rim at .*>Strip at /s)
     expect(dripLoopDrawing({ ...figures, lowPointMm: 198.4 }, { id: 'd', reader: US })).toContain('>4 in<')
     // 100 mm are 3.94 in: told as what to keep to, and not as less.
     expect(dripLoopDrawing(figures, { id: 'd', reader: US })).toContain('>4 in<')
+  })
+  it('says where the strip hangs that the figures are of', () => {
+    const onWall = dripLoopDrawing({ ...figures, to: 'wall_strip' }, { id: 'd', reader: METRIC })
+    expect(onWall).toMatch(/to the strip on the wall beside the outlet at 30 cm.*>Strip at 30 cm<.*>On the wall:</s)
+    expect(dripLoopDrawing({ ...figures, to: 'strip' }, { id: 'd', reader: METRIC })).toMatch(/to the strip beside the rim at 30 cm/)
   })
   it('says to what its lengths are rounded, and that the drop is rounded up', () => {
     // 443.5 mm are 17.46 in, and 4 in are the least that 100 mm are told as.
