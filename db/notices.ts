@@ -9,8 +9,9 @@ const notices = (db: Kysely<Database>, personId: string) =>
     .selectFrom('notice')
     .innerJoin('product', 'product.id', 'notice.product_id')
     .innerJoin('store', 'store.id', 'notice.store_id')
+    .leftJoin('sighting', 'sighting.id', 'notice.sighting_id')
     .selectAll('notice')
-    .select(['product.name as product_name', 'product.kind', 'store.name as store_name'])
+    .select(['product.name as product_name', 'product.kind', 'store.name as store_name', 'sighting.withdrawn_at'])
     .where('notice.person_id', '=', personId)
 
 const noticeOf = (row: Awaited<ReturnType<ReturnType<typeof notices>['execute']>>[number]): Notice => ({
@@ -27,6 +28,7 @@ const noticeOf = (row: Awaited<ReturnType<ReturnType<typeof notices>['execute']>
   totalMinor: row.total_minor,
   totalCurrency: row.total_currency,
   sightingId: row.sighting_id,
+  withdrawn: row.withdrawn_at !== null,
   seenOn: row.seen_on,
   until: row.condition === 'shelf' ? null : row.deal_until,
   lastDayStated: row.last_day_stated,

@@ -65,9 +65,15 @@ export async function updateRegion(
     .set({ name: fields.name, version: expectedVersion + 1 })
     .where('id', '=', id)
     .execute()
-  await trx.deleteFrom('region_store').where('region_id', '=', id).execute()
+  const before = await trx.deleteFrom('region_store').where('region_id', '=', id).returning('store_id').execute()
+  const known = new Set(before.map((row) => row.store_id))
+  if (fields.storeIds.some((storeId) => !known.has(storeId))) await lookAtWatchesOf(trx, id)
   return ok(await writeStores(trx, id, fields))
 }
+
+/** What a store that came in has already is news to all who watch in the region: their watches are looked at soon after, as one that was just set. */
+const lookAtWatchesOf = (trx: Transaction<Database>, id: string) =>
+  sql`insert into watch_due (watch_id) select id from watch where region_id = ${id} and ended_at is null`.execute(trx)
 
 /** A draft that names a region that is gone takes the stores it names, or all; the watches of it end. */
 export async function deleteRegion(db: Kysely<Database>, id: string): Promise<Result<null, Refusal<'not_found'>>> {

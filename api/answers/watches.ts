@@ -53,6 +53,7 @@ export const NoticeAnswer = answer(
     totalMinor: amount,
     totalCurrency: z.string(),
     sightingId: id.nullable().meta({ description: 'Null where it is of the store’s own list: nobody saw it.' }),
+    withdrawn: z.boolean().describe('The sighting was withdrawn since: no answer is taken any more'),
     seenOn: day,
     until: day.nullable(),
     lastDayStated: z.boolean(),

@@ -27,9 +27,10 @@ function filterOf(asked: { person?: string; subject?: AuditFilter['subject']; da
   return { personId: asked.person, subject: asked.subject, day: asked.day === undefined ? undefined : { date: asked.day, timeZone } }
 }
 
-async function* fileParts(c: Ctx, filter: AuditFilter, text: TextForm): AsyncGenerator<string> {
+async function* fileParts(c: Ctx, filter: AuditFilter, text: TextForm, currency: string): AsyncGenerator<string> {
   yield csvHead(AUDIT_COLUMNS, text)
-  for await (const page of auditPages(c.get('db'), signedIn(c), filter)) yield csvRows(AUDIT_COLUMNS, page.map(auditValues), text)
+  for await (const page of auditPages(c.get('db'), signedIn(c), filter))
+    yield csvRows(AUDIT_COLUMNS, page.map((entry) => auditValues(entry, currency)), text) // prettier-ignore
 }
 
 /** Who changed what. There is nothing here to change it with. */
@@ -52,6 +53,7 @@ export const auditTrail = new Hono<Env>()
     async (c) => {
       const { text, ...asked } = c.req.valid('query')
       const { install, today } = await installToday(c)
-      return streamFile(c, fileParts(c, filterOf(asked, install.timeZone), text), { name: `changes-${today}`, format: 'csv' })
+      const parts = fileParts(c, filterOf(asked, install.timeZone), text, install.currency)
+      return streamFile(c, parts, { name: `changes-${today}`, format: 'csv' })
     },
   )

@@ -1,10 +1,17 @@
 import { Hono } from 'hono'
+import type { Transaction } from 'kysely'
 import * as z from 'zod'
+import { sayMoney } from '../../core/money.ts'
+import { storeCurrency } from '../../core/pricing/foreign-stores.ts'
+import type { SightingRow } from '../../core/pricing/record.ts'
 import { count, rowId, strict, text } from '../../core/schema.ts'
 import { audit } from '../../db/audit.ts'
+import type { Database } from '../../db/database.ts'
+import { getInstall } from '../../db/install.ts'
 import { listWaiting, withdrawAsManager } from '../../db/moderation.ts'
 import { listUndos, reportersWithCounts, reverseUndo, undoSightings, type SightingUndo } from '../../db/sighting-undo.ts'
 import { voteOnSighting } from '../../db/sighting-votes.ts'
+import { findStore } from '../../db/stores.ts'
 import { UndoAnswer, UndosAnswer, WaitingAnswer } from '../answers/moderation.ts'
 import { SightingAnswer } from '../answers/pricing.ts'
 import type { Ctx, Env } from '../context.ts'
@@ -48,10 +55,17 @@ function judge(c: Ctx, id: string, judgement: z.output<typeof Judgement>) {
     if (!outcome.ok) return outcome
     const action = judgement.decision === 'withdraw' ? 'sighting_withdrawn' : 'sighting_ruled'
     const subject = { kind: 'sighting' as const, id, name: `${outcome.value.productName} at ${outcome.value.storeName}` }
-    const after = judgement.decision === 'withdraw' ? {} : { after: { decision: judgement.decision } }
-    await audit(trx, { actor, action, subject, ...after })
+    const { decision } = judgement
+    const after = decision === 'withdraw' ? await whatWasSeen(trx, outcome.value, judgement.reason) : { decision }
+    await audit(trx, { actor, action, subject, after })
     return outcome
   })
+}
+
+/** Which of several reports it was, and why it was taken away: two of one product at one store read the same else. */
+async function whatWasSeen(trx: Transaction<Database>, { priceMinor, seenOn, storeId }: SightingRow, reason: string) {
+  const [store, { currency }] = [await findStore(trx, storeId), await getInstall(trx)]
+  return { price: sayMoney(priceMinor, storeCurrency(store ?? {}, currency), { home: currency }), seen: seenOn, reason }
 }
 
 export const moderation = new Hono<Env>()

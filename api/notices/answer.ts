@@ -29,6 +29,8 @@ export async function answerOwn(c: Ctx, id: string, answer: NoticeAnswer, sighti
   if (answer === 'gone') return transact(db, (trx) => answerGone(c, trx, id))
   const notice = await findNotice(db, viewer, id)
   if (!notice) return refuse(NO_NOTICE)
+  // Sent once more, its own answer lost: what it posted stands.
+  if (notice.withdrawn && !(await isPosted(c, notice, sightingId))) return refuse(WITHDRAWN)
   const told = await sayStillThere(c, notice, sightingId)
   return told.ok ? keepAnswer(c, db, id, answer, told.value) : told
 }
@@ -42,7 +44,8 @@ async function keepAnswer(c: Ctx, db: Kysely<Database>, id: string, answer: Noti
 
 async function answerGone(c: Ctx, trx: Transaction<Database>, id: string): Promise<Answered> {
   const notice = await findNotice(trx, signedIn(c), id)
-  return notice ? keepAnswer(c, trx, id, 'gone', await sayGone(c, trx, notice)) : refuse(NO_NOTICE)
+  if (!notice) return refuse(NO_NOTICE)
+  return notice.withdrawn ? refuse(WITHDRAWN) : keepAnswer(c, trx, id, 'gone', await sayGone(c, trx, notice))
 }
 
 /**
@@ -62,6 +65,11 @@ export async function takeBackGone(c: Ctx, id: string): Promise<Result<Notice, S
 }
 
 const NO_NOTICE: SaidRefusal = { code: 'not_found', message: 'There is no such notice.' }
+
+const WITHDRAWN: SaidRefusal = {
+  code: 'withdrawn',
+  message: 'The report behind this notice was withdrawn since you were told. If you see the price at the store, post it as a new one.',
+}
 
 const sightingBehind = async (c: Ctx, db: Kysely<Database>, { sightingId }: Notice): Promise<SightingRow | undefined> =>
   sightingId === null ? undefined : findSighting(db, signedIn(c), sightingId)

@@ -54,5 +54,5 @@ async function priceToBuyAt(
   }
   const outlook = await loadOutlook(db, ask, today, install, ASKED_BY)
   const [line] = outlook?.lines ?? []
-  return line && Number.isFinite(line.priceToBuyAtMinor) && Number.isFinite(line.payTodayMinor) ? Math.floor(line.priceToBuyAtMinor) : null
+  return line && Number.isFinite(line.priceToBuyAtMinor) && Number.isFinite(line.payTodayMinor) ? Math.round(line.priceToBuyAtMinor) : null
 }

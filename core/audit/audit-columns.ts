@@ -17,12 +17,12 @@ export const AUDIT_COLUMNS: readonly ExchangeColumn[] = [
   told('about_id', 'Its id.'),
 ]
 
-/** An entry as the row of a file. */
-export const auditValues = (entry: AuditLine & { at: Date; changes: readonly AuditChange[] }): Map<string, CellValue> =>
+/** An entry as the row of a file; amounts in money of the currency, but for those of a store, which may have another one. */
+export const auditValues = (entry: AuditLine & { at: Date; changes: readonly AuditChange[] }, currency: string): Map<string, CellValue> =>
   new Map<string, CellValue>([
     ['at', entry.at.toISOString()],
     ['what_was_done', sayAudit(entry)],
-    ['changed', sayChanges(entry.changes).join(' | ')],
+    ['changed', sayChanges(entry.changes, entry.subject.kind === 'store' ? undefined : currency).join(' | ')],
     ['done_by', entry.actor?.name ?? null],
     ['done_by_id', entry.actor?.id ?? null],
     ['action', entry.action],

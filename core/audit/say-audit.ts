@@ -1,4 +1,5 @@
 import { AUDIT_SENTENCES, type AuditAction, type AuditSubjectKind } from './audit-actions.ts'
+import { sayMoney } from '../money.ts'
 import { IMPORT_COUNTS, type AuditChange, type AuditChanges, type AuditValue } from './audit-changes.ts'
 
 /** An entry of the trail as a reader gets it. An action of a later version may be unknown here. */
@@ -68,12 +69,18 @@ function sayValue(value: AuditValue): string {
 }
 
 /**
- * What happened to one field.
+ * What happened to one field; an amount in money of the currency, where that is known.
  *
  * @example sayChange({ field: 'returnDays', before: 30, after: 14 }) // 'return days: 30, now 14'
+ * @example sayChange({ field: 'energyPriceMinor', before: 17, after: 18 }, 'USD') // 'energy price: 0.17, now 0.18'
  */
-export function sayChange({ field, before, after }: AuditChange): string {
-  const name = sayField(field)
+export function sayChange(change: AuditChange, currency?: string): string {
+  const { field } = change
+  const inMoney = (value: AuditValue | undefined): AuditValue | undefined =>
+    typeof value === 'number' && currency !== undefined ? sayMoney(value, currency, { symbol: false }) : value
+  const isMoney = field.endsWith('Minor') && currency !== undefined
+  const name = isMoney ? sayField(field.slice(0, -'Minor'.length)) : sayField(field)
+  const [before, after] = isMoney ? [inMoney(change.before), inMoney(change.after)] : [change.before, change.after]
   if (before === undefined && after === undefined) return name
   if (isHash(before) && isHash(after)) return `${name}: another one`
   if (before === undefined) return `${name}: ${sayValue(after ?? null)}`
@@ -98,4 +105,5 @@ function sayCounts(changes: AuditChanges): string {
  *
  * @example sayChanges([{ field: 'creates', after: 2 }, { field: 'unchanged', after: 9 }, { field: 'updates', after: 0 }]) // ['9 unchanged, 2 new']
  */
-export const sayChanges = (changes: AuditChanges): string[] => (isCounted(changes) ? [sayCounts(changes)] : changes.map(sayChange))
+export const sayChanges = (changes: AuditChanges, currency?: string): string[] =>
+  isCounted(changes) ? [sayCounts(changes)] : changes.map((change) => sayChange(change, currency))

@@ -118,6 +118,13 @@ describe('the list of what waits', () => {
     expect((await judge(id, { decision: 'withdraw', reason: 'wrong shelf' })).body).toMatchObject({ withdrawn: true })
     expect((await judge(id, { decision: 'withdraw', reason: 'wrong shelf' })).status).toBe(409)
     expect(await trail('sighting_withdrawn')).toBe(withdrawn + 1)
+    const [entry] = (await manager.send<{ items: Array<{ changes: unknown[] }> }>('GET', '/api/audit?subject=sighting')).body.items
+    const price = expect.stringMatching(/^\$\d+\.\d\d$/) as string
+    expect(entry?.changes, 'two withdrawals can be told apart').toEqual([
+      { field: 'price', after: price },
+      { field: 'reason', after: 'wrong shelf' },
+      { field: 'seen', after: expect.stringMatching(/^\d{4}-\d\d-\d\d$/) as string },
+    ])
     // Its reporter reads why.
     expect((await member.send<Row>('GET', `/api/sightings/${id}`)).body).toMatchObject({ withdrawn: true, withdrawnReason: 'wrong shelf' })
   })

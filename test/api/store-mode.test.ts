@@ -418,6 +418,22 @@ describe('a watch where the store’s own list is what things cost', () => {
     expect((await toldTo(tom)).map(({ storeId, totalMinor }) => [storeId, totalMinor])).toEqual([[own.id, 2120]])
   })
 
+  it('is told of what the list has already when the own store comes into its region', async () => {
+    const tom = await world.signIn('member')
+    const listed = await product(world.db)
+    await importList(`product,price,valid from\n${listed.name},20.00,${today()}\n`)
+    const { body: region } = await manager.send<{ id: string }>('POST', '/api/regions', {
+      body: { name: 'Upper town', storeIds: [outside.id] },
+    })
+    await setWatch(tom, { productId: listed.id, limitMinor: 2500, regionId: region.id })
+    await lookNow(world)
+    expect(await toldTo(tom)).toEqual([])
+    const body = { name: 'Upper town', storeIds: [outside.id, own.id] }
+    expect((await manager.send('PUT', `/api/regions/${region.id}`, { body, headers: { 'if-match': '"1"' } })).status).toBe(200)
+    await lookNow(world)
+    expect((await toldTo(tom)).map(({ storeId }) => storeId)).toEqual([own.id])
+  })
+
   it('is told of what the list has already when the place becomes a store', async () => {
     const tom = await world.signIn('member')
     const listed = await product(world.db)

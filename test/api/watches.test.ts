@@ -139,6 +139,28 @@ describe('a region that is taken out', () => {
   })
 })
 
+describe('a region that gains a store', () => {
+  it('has its watches looked at at once, and one that only loses one asks for no look', async () => {
+    const { id: productId } = await known()
+    const [who, manager, far] = [await world.signIn('member'), await world.signIn('manager'), await store(world.db)]
+    const { body: region } = await manager.send<{ id: string }>('POST', '/api/regions', { body: { name: 'New quay', storeIds: [far.id] } })
+    const { body: watch } = await setWatch(who, { productId, regionId: region.id })
+    await post(ada, productId)
+    await lookNow(world)
+    expect(await toldTo(who), 'the price is at a store outside of it').toEqual([])
+    const keep = (version: number, storeIds: string[]) =>
+      manager.send('PUT', `/api/regions/${region.id}`, {
+        body: { name: 'New quay', storeIds },
+        headers: { 'if-match': `"${version}"` },
+      })
+    expect((await keep(1, [far.id, place.id])).status).toBe(200)
+    expect(await lookNow(world)).toBe(1)
+    expect((await toldTo(who)).map(({ watchId, storeId }) => [watchId, storeId])).toEqual([[watch.id, place.id]])
+    expect((await keep(2, [place.id])).status).toBe(200)
+    expect(await world.db.selectFrom('watch_due').selectAll().execute()).toEqual([])
+  })
+})
+
 describe('a deal', () => {
   it('is told once, whoever reports it and however often, with what it costs and where', async () => {
     const { id: productId, name } = await known()
@@ -430,6 +452,31 @@ describe('what was found at the store', () => {
     await sql`drop function no_answer cascade`.execute(world.db)
     expect(failed.status).toBe(500)
     expect((await who.send('GET', `/api/sightings/${sightingId}`)).body).toMatchObject({ goneOn: null })
+  })
+
+  it('is asked no more where the report was withdrawn or taken back since: it says so, posts nothing, and is answered again once put back', async () => {
+    const { who, id, sightingId, productId } = await told({ seenOn: addDays(today(), -2), lastDay: addDays(today(), 3) })
+    const manager = await world.signIn('manager')
+    expect(await toldTo(who)).toMatchObject([{ id, withdrawn: false }])
+    const setBack = async (withdrawn_at: Date | null) =>
+      world.db.updateTable('sighting').set({ withdrawn_at }).where('id', '=', sightingId).execute()
+    await setBack(new Date())
+    expect(await toldTo(who)).toMatchObject([{ id, withdrawn: true }])
+    await setBack(null)
+    const taken = await manager.send('POST', `/api/moderation/sightings/${sightingId}`, {
+      body: { decision: 'withdraw', reason: 'a misread tag' },
+    })
+    expect(taken.status, taken.text).toBe(200)
+    expect(await toldTo(who)).toMatchObject([{ id, withdrawn: true, answer: null }])
+    for (const given of ['still_there', 'gone'] as const) {
+      const refused = await answer(who, id, given)
+      expect(refused.status, given).toBe(409)
+      expect(refused.text).toContain('was withdrawn since you were told')
+    }
+    const { sightings } = (await who.send<PriceRecord>('GET', `/api/products/${productId}/record`)).body
+    expect(sightings.filter(({ reporterId }) => reporterId === who.personId)).toEqual([])
+    await setBack(null)
+    expect((await answer(who, id, 'still_there')).body.done, 'put back').toBe('posted')
   })
 
   it('is told to its owner alone', async () => {

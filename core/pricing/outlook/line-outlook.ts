@@ -139,12 +139,14 @@ function lineOutlook(record: MarketRecord, until: CivilDate, line: LinePlan, tol
 
 /**
  * On the date, and where waiting costs more than it brings, the regular price itself is paid. Where the advice is to wait, today's price is
- * not one to buy at: then it is what waiting comes to, which is less.
+ * not one to buy at: then it is what waiting comes to, which is less. Where it is not, today's price is one, to the cent that it comes to.
  */
 function buyAt({ buyAtShare, regularMinor, todayMinor, waitingMinor }: LinePlan, advice: Advice, day: number): number {
   const at = Math.min(Math.max(0, day), buyAtShare.length - 1)
   const priceMinor = Math.floor(Math.min(1, buyAtShare[at] as number) * regularMinor)
-  return at === 0 && advice === 'wait' && priceMinor >= todayMinor ? Math.floor(waitingMinor) : priceMinor
+  if (at > 0) return priceMinor
+  if (advice !== 'wait') return Math.max(priceMinor, todayMinor)
+  return priceMinor >= todayMinor ? Math.floor(waitingMinor) : priceMinor
 }
 
 /** What tags show where the line comes to that; null where they differ from store to store, since then no one tag is meant. */

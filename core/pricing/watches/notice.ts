@@ -30,6 +30,8 @@ export interface Notice {
   totalCurrency: string
   /** Null where it is of the store's own list: nobody saw it. */
   sightingId: string | null
+  /** That sighting was withdrawn since, by whoever reported it or by a manager: nothing is to be answered any more. */
+  withdrawn: boolean
   seenOn: CivilDate
   /** Last day that the price is taken to hold; of a regular price no day is known. */
   until: CivilDate | null

@@ -47,6 +47,14 @@ describe('a field in words', () => {
     ['delivery.kind', 'kind'],
   ])('%s', (field, words) => expect(sayField(field)).toBe(words))
 
+  it('tells amounts in money of the currency, with as many decimals as it has', () => {
+    const change = { field: 'energyPriceMinor', before: 17, after: 18 }
+    expect(sayChange(change, 'USD')).toBe('energy price: 0.17, now 0.18')
+    expect(sayChange(change, 'JPY')).toBe('energy price: 17, now 18')
+    expect(sayChange({ field: 'delivery.feeMinor', before: null, after: 695 }, 'USD')).toBe('fee: nothing, now 6.95')
+    expect(sayChange({ field: 'returnDays', before: 30, after: 14 }, 'USD')).toBe('return days: 30, now 14')
+  })
+
   it('says what it was and is, what it is where it is new, and no value where none is kept', () => {
     expect(sayChange({ field: 'disabled', before: false, after: true })).toBe('disabled: no, now yes')
     expect(sayChange({ field: 'town', before: 'Tarnwick', after: null })).toBe('town: Tarnwick, now nothing')

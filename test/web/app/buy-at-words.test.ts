@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import { sayBuyAt, type BuyAtLine } from '../../../web/app/watches/buy-at-words.ts'
 
-const line: BuyAtLine = { payTodayMinor: 20_034, priceToBuyAtMinor: 18_868, buyAtTagMinor: 17_800, tagsAgree: true }
+const line: BuyAtLine = {
+  title: 'Wait: buy at $188.68 or under with tax',
+  payTodayMinor: 20_034,
+  priceToBuyAtMinor: 18_868,
+  buyAtTagMinor: 17_800,
+  tagsAgree: true,
+}
 const said = (fields: Partial<BuyAtLine>, anywhere = true): string =>
   sayBuyAt({ state: 'told', line: { ...line, ...fields }, until: '2027-01-25', anywhere }, 'USD', 2026)
 
@@ -20,9 +26,9 @@ describe('the price to buy at beside a watch', () => {
     expect(mixed).not.toContain('178.00')
   })
 
-  it('says that it can be bought now where today’s price is no more', () => {
-    expect(said({ payTodayMinor: 18_868 })).toContain(
-      'That is no more than the price to buy at, $188.68 with tax, if it is wanted by Jan 25, 2027: it can be bought now.',
+  it('says that it can be bought now where today’s price is no more, under the words of the product’s page', () => {
+    expect(said({ title: 'Buy when convenient', payTodayMinor: 18_868 })).toContain(
+      'Buy when convenient: that is no more than the price to buy at, $188.68 with tax, if it is wanted by Jan 25, 2027: it can be bought now.',
     )
   })
 

@@ -93,7 +93,10 @@ function UndoTable({ undos, busy, onReverse }: { undos: Undo[]; busy: boolean; o
         if (civilDateAt(Date.parse(reversibleUntil), timeZone) < today) return 'stays taken back'
         return (
           <Button small busy={busy} onClick={() => onReverse(id)}>
-            Put back<span className="sr"> the sightings of {reporter.name}</span>, until {day(reversibleUntil)}
+            {/* One run of words: between its parts a button has a gap. */}
+            <span>
+              Put back<span className="sr"> the sightings of {reporter.name}</span>, until {day(reversibleUntil)}
+            </span>
           </Button>
         )
       },

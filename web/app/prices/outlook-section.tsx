@@ -1,6 +1,6 @@
 import { Link } from '@tanstack/react-router'
 import type { ReactElement } from 'react'
-import { addDays, sayDate, sayWeekday, yearOf, type CivilDate } from '../../../core/dates.ts'
+import { addDays, sayDate, yearOf, type CivilDate } from '../../../core/dates.ts'
 import { sayMoney } from '../../../core/money.ts'
 import type { LineOutlookView } from '../../../core/pricing/outlook-view.ts'
 import { sayDays } from '../../../core/pricing/sale-time-words.ts'
@@ -8,6 +8,7 @@ import { ChoiceField } from '../parts/choice-fields.tsx'
 import { MoneyField } from '../parts/figure-fields.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
 import { useCurrency } from '../session/session.ts'
+import { saleFact } from './sale-fact.ts'
 import { AHEAD, type Ahead, type AskedOutlook } from './use-outlook.ts'
 
 /** What the record says of the coming weeks: whether waiting pays, what will be paid by the advice, the price to buy at. */
@@ -104,28 +105,14 @@ function Expected({ line, asOf, until }: { line: LineOutlookView; asOf: CivilDat
   )
 }
 
-/** A sale that runs is told as that: beside it a chance of one would read as a contradiction. */
-function SaleFact({
-  line: { onSale, saleLastDay, chanceOfSale, payTodayMinor },
-  year,
-}: {
-  line: LineOutlookView
-  year: number
-}): ReactElement {
-  const currency = useCurrency()
-  const price = payTodayMinor === null ? '' : `${sayMoney(payTodayMinor, currency)} with tax`
-  const holds = saleLastDay === null ? ', last day not printed' : ` to ${sayWeekday(saleLastDay, year)}`
+/** A sale that runs, or the chance of one. */
+function SaleFact({ line, year }: { line: LineOutlookView; year: number }): ReactElement | null {
+  const fact = saleFact(line, useCurrency(), year)
+  if (fact === null) return null
   return (
     <div>
-      <dt>{onSale ? 'On sale now' : 'Chance of a sale by then'}</dt>
-      <dd>{onSale ? `${price}${holds}` : sayChance(chanceOfSale)}</dd>
+      <dt>{fact.head}</dt>
+      <dd>{fact.told}</dd>
     </div>
   )
-}
-
-/** A chance in the steps that a forecast like this can tell apart. @example sayChance(0.43) // 'about 4 in 10' */
-export function sayChance(chance: number): string {
-  const tenths = Math.round(chance * 10)
-  if (tenths <= 0) return 'less than 1 in 20'
-  return tenths >= 10 ? 'more than 19 in 20' : `about ${tenths} in 10`
 }

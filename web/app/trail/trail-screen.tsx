@@ -10,6 +10,7 @@ import { sayInstant } from '../parts/say-instant.ts'
 import { Screen } from '../parts/screen.tsx'
 import { Empty, ErrorNotice, LoadingRows } from '../parts/states.tsx'
 import { useInstall, useToday } from '../session/session.ts'
+import { useStoreCurrency } from '../stores/store-currency.ts'
 import { TrailFilters } from './trail-filters.tsx'
 import './trail.css'
 
@@ -70,19 +71,26 @@ export function TrailScreen(): ReactElement {
 }
 
 const columnsOf = (timeZone: string, thisYear: number): Array<Column<TrailEntry>> => [
-  { key: 'what', head: 'What was done', rowHead: true, phone: 'lead', cell: (entry) => sayAudit(entry) },
+  {
+    key: 'what',
+    head: 'What was done',
+    rowHead: true,
+    phone: 'lead',
+    cell: (entry) => <span className="trail-what">{sayAudit(entry)}</span>,
+  },
   { key: 'at', head: 'When', phone: 'below', cell: ({ at }) => <time>{sayInstant(at, timeZone, thisYear)}</time> },
-  { key: 'changes', head: 'Changed', phone: 'state', cell: ({ changes }) => <Changes changes={changes} /> },
+  { key: 'changes', head: 'Changed', phone: 'state', cell: (entry) => <Changes entry={entry} /> },
 ]
 
 /** More fields than this are a new thing, told by the sentence already; the rest opens on asking. */
 const FEW = 4
 
-function Changes({ changes }: Pick<TrailEntry, 'changes'>): ReactElement | null {
+function Changes({ entry: { changes, subject } }: { entry: TrailEntry }): ReactElement | null {
+  const currencyOf = useStoreCurrency()
   if (changes.length === 0) return null
   const list = (
     <ul className="trail-changes note">
-      {sayChanges(changes).map((said) => (
+      {sayChanges(changes, currencyOf(subject.kind === 'store' && subject.id !== null ? subject.id : '')).map((said) => (
         <li key={said}>{said}</li>
       ))}
     </ul>

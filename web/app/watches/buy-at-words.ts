@@ -8,7 +8,7 @@ export type BuyAtKnown =
   | { state: 'told'; line: BuyAtLine; until: CivilDate; anywhere: boolean }
   | { state: 'no_day' | 'nowhere' | 'busy' | 'failed' | 'not_learned' | 'own_list' | 'each_its_own' }
 
-export type BuyAtLine = Pick<LineOutlookView, 'payTodayMinor' | 'priceToBuyAtMinor' | 'buyAtTagMinor' | 'tagsAgree'>
+export type BuyAtLine = Pick<LineOutlookView, 'title' | 'payTodayMinor' | 'priceToBuyAtMinor' | 'buyAtTagMinor' | 'tagsAgree'>
 
 const WHY_NONE: Record<Exclude<BuyAtKnown['state'], 'told'>, string> = {
   no_day: 'Choose the day it is wanted by: the price to buy at depends on it.',
@@ -39,7 +39,7 @@ export function sayBuyAt(known: BuyAtKnown, currency: string, thisYear: number):
   const tag = tagMinor === null ? '' : sayBuyAtTag({ priceToBuyAtMinor: buyAt, buyAtTagMinor: tagMinor, tagsAgree }, currency)
   const day = sayDate(until, thisYear)
   const told = isUnder(line)
-    ? `That is no more than the price to buy at, ${money(buyAt)}, if it is wanted by ${day}: it can be bought now.`
+    ? `${line.title}: that is no more than the price to buy at, ${money(buyAt)}, if it is wanted by ${day}: it can be bought now.`
     : `The price to buy at, wanted by ${day}, is ${money(buyAt)}.`
   return `Today a new one costs ${money(today)} ${anywhere ? 'at the least' : 'there'}. ${told} ${tag}`.trim()
 }

@@ -71,7 +71,13 @@ function NoticeRow({ notice }: { notice: Notice }): ReactElement {
         {sayNotice(notice, thisYear)} · told {sayInstant(toldAt, timeZone, thisYear)}
         {seenAt === null && <strong className="notice-new"> · new</strong>}
       </p>
-      <div className="notice-found">{notice.sightingId !== null && <Found notice={notice} />}</div>
+      <div className="notice-found">
+        {notice.withdrawn ? (
+          <p className="note">Withdrawn since: nobody vouches for this price any more.</p>
+        ) : (
+          notice.sightingId !== null && <Found notice={notice} />
+        )}
+      </div>
     </li>
   )
 }

@@ -10,7 +10,7 @@ import { RuledTable, type Column } from '../parts/ruled-table.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
 import { useInstall, usePerson, useReader, useToday } from '../session/session.ts'
 import { regionsQuery, storesQuery } from '../stores/stores-query.ts'
-import { sayRequirement, sayTerms } from './watch-words.ts'
+import { sayNothingThere, sayRequirement, sayTerms } from './watch-words.ts'
 
 const REGION_GONE = 'Ended: its region was taken out. Set a new one for the stores that you mean.'
 
@@ -19,6 +19,7 @@ export function WatchTable({ watches, onChange }: { watches: readonly WatchView[
   const thisYear = yearOf(useToday())
   const titleOf = useTitle()
   const placeOf = usePlaceName()
+  const silenceOf = useSilence()
   const [asked, setAsked] = useState<WatchView | null>(null)
   const columns: Array<Column<WatchView>> = [
     { key: 'of', head: 'What', rowHead: true, phone: 'lead', cell: (watch) => <WatchedThing watch={watch} title={titleOf(watch)} /> },
@@ -26,7 +27,12 @@ export function WatchTable({ watches, onChange }: { watches: readonly WatchView[
       key: 'terms',
       head: 'When to tell',
       phone: 'below',
-      cell: (watch) => (watch.regionGone ? REGION_GONE : sayTerms(watch, watch.currency, thisYear, placeOf(watch))),
+      cell: (watch) =>
+        watch.regionGone ? (
+          REGION_GONE
+        ) : (
+          <Terms said={sayTerms(watch, watch.currency, thisYear, placeOf(watch))} silence={silenceOf(watch)} />
+        ),
     },
     {
       key: 'told',
@@ -72,6 +78,28 @@ function usePlaceName(): (watch: WatchView) => string | null {
     const [storeId] = storeIds
     if (storeId !== undefined) return stores.data?.find(({ id }) => id === storeId)?.name ?? 'one store'
     return regionId === null ? null : (regions.data?.find(({ id }) => id === regionId)?.name ?? 'one region')
+  }
+}
+
+function Terms({ said, silence }: { said: string; silence: string | null }): ReactElement {
+  if (silence === null) return <>{said}</>
+  return (
+    <>
+      {said}
+      <br />
+      <strong>{silence}</strong>
+    </>
+  )
+}
+
+/** Why a watch can tell nothing, in a place that is a store; null where it can, and while that is not known. */
+function useSilence(): (watch: WatchView) => string | null {
+  const isStore = useInstall().mode === 'store'
+  const [regions, stores] = [useQuery(regionsQuery), useQuery(storesQuery)]
+  return (watch) => {
+    if (!isStore || !regions.data || !stores.data) return null
+    const inRegion = watch.regionId === null ? undefined : regions.data.find(({ id }) => id === watch.regionId)?.storeIds
+    return sayNothingThere(watch, stores.data.find(({ own }) => own)?.id, inRegion)
   }
 }
 

@@ -40,6 +40,23 @@ export function sayTerms(
   return [limit, byDay && `by ${sayDate(byDay, thisYear)}`, usual ? null : `${goods} only`, stores].filter(Boolean).join(' · ')
 }
 
+/**
+ * Where a place is a store only its own list is told of: why a watch of that region, or of those stores, can tell nothing; null where it can.
+ * `own` is the id of the own store, undefined where none is marked; `inRegion` the stores of the watch's region, undefined where it has none.
+ */
+export function sayNothingThere(
+  { storeIds }: Pick<WatchTerms, 'storeIds'>,
+  own: string | undefined,
+  inRegion: readonly string[] | undefined,
+): string | null {
+  if (own === undefined) return 'Tells nothing yet: no store is marked as our own, whose list it would tell of.'
+  if (inRegion !== undefined && !inRegion.includes(own))
+    return 'Tells nothing: our own store, whose list alone counts here, is not in this region.'
+  return storeIds.length > 0 && !storeIds.includes(own)
+    ? 'Tells nothing: only the list of our own store counts here, and it is another one.'
+    : null
+}
+
 /** How the price is meant: the tag, its tax, until when. */
 export function sayNotice(notice: Notice, thisYear: number): string {
   const { condition, until, lastDayStated, priceMinor, currency, totalMinor, totalCurrency, seenOn, sightingId } = notice

@@ -151,6 +151,21 @@ describe('where too little is recorded', () => {
 })
 
 describe('the price to buy at today', () => {
+  it('is at least today’s wherever the advice is not to wait, with the fraction of a cent of its tax', () => {
+    const priceOf = (_: string, unitMinor: number): number => unitMinor * 1.06
+    const lines = [{ productId: 'a', quantity: 1, storeIds: ['here'], priceOf }]
+    const { line } = outlook([shelf('here', 1999)], { lines, leastSavingMinor: 10000 })
+    expect(line).toMatchObject({
+      advice: 'buy_when_convenient',
+      payTodayMinor: 1999 * 1.06,
+      priceToBuyAtMinor: 1999 * 1.06,
+      buyAtTagMinor: 1999,
+    })
+    const onSale = outlook([shelf('here', 10000), sale('here', 7000, '2026-03-08')], { saleDays: 2 })
+    expect(onSale.line).toMatchObject({ advice: 'no_hurry', payTodayMinor: 7000 })
+    expect(onSale.line.priceToBuyAtMinor).toBeGreaterThanOrEqual(7000)
+  })
+
   it.each([0, 20, 100])('lies below today’s where a sale may still run unreported and waiting costs %i a day', (waitingCostPerDayMinor) => {
     const { line } = outlook([shelf('here', 10000), sale('here', 7000, null, '2026-02-21')], { waitingCostPerDayMinor })
     expect(line).toMatchObject({ advice: 'wait', payTodayMinor: 10000 })
