@@ -448,6 +448,7 @@ export interface SetupTickTable {
   setup_id: string
   step_id: string
   ticked_on: string
+  on_word: Generated<boolean>
 }
 
 export interface SightingTable {

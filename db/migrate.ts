@@ -33,6 +33,7 @@ import { voteBeforeGone } from './migrations/2026-12-06-vote-before-gone.ts'
 import { watchedPlace } from './migrations/2026-12-07-watched-place.ts'
 import { foundGone } from './migrations/2026-12-08-found-gone.ts'
 import { goneBy } from './migrations/2026-12-09-gone-by.ts'
+import { onAWord } from './migrations/2026-12-09-on-a-word.ts'
 
 /** In order of their names, which start with their day. A landed one is never edited. */
 export const MIGRATIONS: Record<string, Migration> = {
@@ -67,6 +68,7 @@ export const MIGRATIONS: Record<string, Migration> = {
   '2026-12-07-watched-place': watchedPlace,
   '2026-12-08-found-gone': foundGone,
   '2026-12-09-gone-by': goneBy,
+  '2026-12-09-on-a-word': onAWord,
 }
 
 /** Of two starts at once the second waits for the first. Any number would do, as long as no other lock here has it. */

@@ -20,8 +20,8 @@ export async function startSetup(db: Kysely<Database>, setupId: string, on: Civi
 }
 
 /**
- * Ticks a step, or takes the tick back. Doing so twice changes nothing: the first day stays. `late` is a step before it that was done by that day,
- * by the word of whoever ticks: its own tick moves back to it.
+ * Ticks a step, or takes the tick back. Doing so twice changes nothing: the first day stays. `word` is that of whoever ticks, where the log does not
+ * bear the step out; by it `late`, a step before, was done by that day, and its own tick moves back to it.
  */
 export async function tickStep(
   db: Kysely<Database>,
@@ -29,7 +29,7 @@ export async function tickStep(
   stepId: string,
   done: boolean,
   on: CivilDate,
-  late?: { stepId: string; on: CivilDate },
+  word: { late?: { stepId: string; on: CivilDate } | undefined } | null = null,
 ): Promise<Result<void, Refusal<'not_found' | 'step_unknown'>>> {
   const setup = await findLinkedSetup(db, setupId)
   if (!setup) return refuse(NO_SETUP)
@@ -39,10 +39,10 @@ export async function tickStep(
   if (done) {
     await db
       .insertInto('setup_tick')
-      .values({ setup_id: setupId, step_id: stepId, ticked_on: on })
+      .values({ setup_id: setupId, step_id: stepId, ticked_on: on, on_word: word !== null })
       .onConflict((clash) => clash.doNothing())
       .execute()
-    if (late !== undefined) await moveBack(db, setupId, late)
+    if (word?.late !== undefined) await moveBack(db, setupId, word.late)
   } else {
     await db.deleteFrom('setup_tick').where('setup_id', '=', setupId).where('step_id', '=', stepId).execute()
   }

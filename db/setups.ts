@@ -3,7 +3,7 @@ import type { CivilDate } from '../core/dates.ts'
 import type { Install } from '../core/install.ts'
 import { documentUnits } from '../core/quote/document-units.ts'
 import type { BuildLetter, QuoteDraft } from '../core/quote/draft.ts'
-import type { Reading, SetupView } from '../core/quote/quote-view.ts'
+import type { Reading, SetupView, StepTick } from '../core/quote/quote-view.ts'
 import type { SetupPlan } from '../core/startup/setup-plan.ts'
 import type { ReaderUnits } from '../core/units/quantity.ts'
 import type { Database } from './database.ts'
@@ -23,7 +23,7 @@ export interface LinkedSetup {
   /** Those the quote was issued in. */
   units: ReaderUnits
   startedOn: CivilDate | null
-  ticks: Array<{ stepId: string; on: CivilDate }>
+  ticks: StepTick[]
   readings: Reading[]
   issuedAt: string
   /** Last tick or reading; null before the first. */
@@ -60,7 +60,7 @@ export async function findLinkedSetup(db: Kysely<Database>, setupId: string): Pr
     plan: row.plan,
     units: documentUnits(row.told_in),
     startedOn: row.started_on,
-    ticks: (await ticksOf(db, [setupId])).map(({ stepId, on }) => ({ stepId, on })),
+    ticks: (await ticksOf(db, [setupId])).map(({ stepId, on, onWord }) => ({ stepId, on, onWord })),
     readings: await readingsOf(db, setupId),
     issuedAt: row.issued_at.toISOString(),
     lastUsedAt: row.last_used_at?.toISOString() ?? null,
@@ -95,7 +95,7 @@ export async function listSetups(db: Kysely<Database>, viewer: Viewer, filter: {
     customerName: row.customer_name,
     letter: row.letter,
     startedOn: row.started_on,
-    ticks: (ticks.get(row.id) ?? []).map(({ stepId, on }) => ({ stepId, on })),
+    ticks: (ticks.get(row.id) ?? []).map(({ stepId, on, onWord }) => ({ stepId, on, onWord })),
     stepCount: row.step_count,
   }))
 }
@@ -110,7 +110,7 @@ const setupsWithPlan = (db: Kysely<Database>) =>
     .select(['setup.id', 'setup.quote_id', 'setup.letter', 'setup.link_version', 'setup.started_on', 'setup.last_used_at'])
     .select(['quote.number', 'quote.state', 'quote_revision.issued_at'])
 
-async function ticksOf(db: Kysely<Database>, setupIds: string[]): Promise<Array<{ setupId: string; stepId: string; on: CivilDate }>> {
+async function ticksOf(db: Kysely<Database>, setupIds: string[]): Promise<Array<StepTick & { setupId: string }>> {
   if (setupIds.length === 0) return []
   const rows = await db
     .selectFrom('setup_tick')
@@ -119,5 +119,5 @@ async function ticksOf(db: Kysely<Database>, setupIds: string[]): Promise<Array<
     .orderBy('ticked_on')
     .orderBy('step_id')
     .execute()
-  return rows.map((row) => ({ setupId: row.setup_id, stepId: row.step_id, on: row.ticked_on }))
+  return rows.map((row) => ({ setupId: row.setup_id, stepId: row.step_id, on: row.ticked_on, onWord: row.on_word }))
 }

@@ -115,7 +115,7 @@ const setup = z.strictObject({
   customerName: z.string(),
   letter,
   startedOn: day.nullable(),
-  ticks: z.array(z.strictObject({ stepId: z.string(), on: day })),
+  ticks: z.array(z.strictObject({ stepId: z.string(), on: day, onWord: z.boolean() })),
   stepCount: z.int(),
   link: z.string().nullable(),
 }) satisfies z.ZodType<SetupView>
@@ -167,7 +167,7 @@ export const LinkedSetupAnswer = answer(
     units: ReaderUnitsSchema,
     contact: z.string(),
     startedOn: day.nullable(),
-    ticks: z.array(z.strictObject({ stepId: z.string(), on: day })),
+    ticks: z.array(z.strictObject({ stepId: z.string(), on: day, onWord: z.boolean() })),
     readings: z.array(ReadingAnswer),
     today: day,
   }),

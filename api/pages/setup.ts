@@ -11,7 +11,7 @@ import { keepPrivate, pagePolicy, setPolicy } from '../http/headers.ts'
 import { operation } from '../http/operation.ts'
 import type { OpenedSetup } from '../setup-links/open.ts'
 import { readingDayFault, startDayFault } from '../setup-links/days.ts'
-import { lateStep, openSetupLink, tickFault } from '../setup-links/open.ts'
+import { givenWord, openSetupLink, tickFault } from '../setup-links/open.ts'
 import { formOf } from './form.ts'
 import { readingIdOf, readReadingForm } from './reading-form.ts'
 
@@ -40,6 +40,7 @@ async function show(c: Ctx, { setup, install, today }: Found, token: string, fau
     dripLoop,
     tank,
     today,
+    written: c.req.query('written') ?? '',
     path: `/s/${token}`,
     readingId: readingIdOf(typed),
     faults,
@@ -71,7 +72,7 @@ export const setupPages = new Hono<Env>()
     const tick = { stepId: step, on: doneOn === '' ? opened.today : doneOn, tested: form['tested'] === '1' }
     const fault = done === '1' ? tickFault(tick, opened) : null
     if (fault !== null) return show(c, opened, token, [{ field: fault.field === 'on' ? 'doneOn' : 'tested', message: fault.message }], form)
-    const ticked = await tickStep(c.get('db'), opened.setup.id, step, done === '1', tick.on, lateStep(tick, opened))
+    const ticked = await tickStep(c.get('db'), opened.setup.id, step, done === '1', tick.on, givenWord(tick, opened))
     if (!ticked.ok) return show(c, opened, token, [{ field: 'step', message: ticked.refusal.message }])
     // A step that is done leads to the next one, at the top; one taken back is shown where it stands now.
     return c.redirect(done === '1' ? `/s/${token}` : `/s/${token}#${encodeURIComponent(step)}`, 303)
@@ -86,7 +87,7 @@ export const setupPages = new Hono<Env>()
     const fault = readingDayFault(read.reading.takenOn, opened)
     if (fault !== null) return show(c, opened, token, [{ field: 'takenOn', message: fault }], form)
     const added = await addReading(c.get('db'), opened.setup.id, read.reading)
-    if (added.ok) return c.redirect(`/s/${token}#readings`, 303)
+    if (added.ok) return c.redirect(`/s/${token}?written=${added.value.reading.id}#readings`, 303)
     if (added.refusal.code !== 'id_taken') return show(c, opened, token, [{ field: '', message: added.refusal.message }], form)
     // A page come back to and changed: what it says now is another test, and the form gets an id of its own.
     const { id: _sent, ...typed } = form

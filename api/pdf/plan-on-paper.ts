@@ -1,5 +1,6 @@
 import { cautionTitle } from '../../core/startup/cautions.ts'
 import type { Step, StepGroup } from '../../core/startup/setup-plan.ts'
+import { phraseReaderFirst, readerFirst } from '../../core/startup/reader-first.ts'
 import { sayStepDay } from '../../core/startup/step-day.ts'
 import type { AssembledBuild } from '../../core/quote/revision.ts'
 import type { LinkPaper, PlanPaper, StepPaper } from './paper.ts'
@@ -27,7 +28,7 @@ export function planOnPaper(build: AssembledBuild, contact: string, link: LinkPa
     last = step.group
     number += 1
     const first = step.caution !== null && !told.has(step.caution)
-    const caution = cautionWords(step.caution, told)
+    const caution = readerFirst(cautionWords(step.caution, told), teller.units)
     if (step.caution !== null && first) told.set(step.caution, number)
     groups.at(-1)?.steps.push({ ...stepOnPaper(step, number, build, teller), caution, cautionFirst: first })
   }
@@ -48,7 +49,7 @@ function stepOnPaper(step: Step, number: number, build: AssembledBuild, teller: 
     title: step.title,
     when: sayStepDay(step.earliestDay),
     why: teller.phrase(step.why),
-    amounts: step.amounts.map(({ label, value }) => ({ label, value: teller.phrase(value) })),
+    amounts: step.amounts.map(({ label, value }) => ({ label, value: teller.phrase(phraseReaderFirst(value, teller.units)) })),
     actions: step.actions.map(teller.phrase),
     howLong: step.howLong,
     stop: teller.phrase(step.stopAndAsk),

@@ -2,6 +2,7 @@ import { sayDate, type CivilDate } from '../../core/dates.ts'
 import type { BuildLetter } from '../../core/quote/draft.ts'
 import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
 import { CAUTIONS, cautionTitle } from '../../core/startup/cautions.ts'
+import { readerFirst } from '../../core/startup/reader-first.ts'
 import { adviceOnPaper } from './advice-on-paper.ts'
 import { artOf, type Art } from './art.ts'
 import { buildOnPaper } from './build-on-paper.ts'
@@ -11,7 +12,7 @@ import type { CautionPaper, LinkPaper, Paper, PlanPaper } from './paper.ts'
 import { planOnPaper } from './plan-on-paper.ts'
 import { reckonedOnPaper } from './reckoned-on-paper.ts'
 import { runningCosts } from './running-on-paper.ts'
-import { tellerOf } from './teller.ts'
+import { tellerOf, type Teller } from './teller.ts'
 
 export interface QuotePdfLinks {
   quote: string
@@ -54,7 +55,7 @@ export function quotePaper(input: QuotePdfInput): { paper: Paper; art: Art } {
     running: runningCosts(document, teller),
     drawings: drawingsOnPaper(chosen, document),
     reckoned: reckonedOnPaper(chosen, document, teller),
-    cautions: cautionsOf(document.cautions.length > 0 ? document.cautions : CAUTIONS.map((each) => each.text), plan),
+    cautions: cautionsOf(document.cautions.length > 0 ? document.cautions : CAUTIONS.map((each) => each.text), plan, teller),
     plan,
   }
   return { paper, art: artOf(document, chosen, links) }
@@ -82,11 +83,11 @@ function headOf({ document, draft }: QuotePdfInput): Paper['head'] {
 }
 
 /** Each once, with the step that tells it in full. */
-function cautionsOf(texts: readonly string[], { groups }: PlanPaper): CautionPaper[] {
+function cautionsOf(texts: readonly string[], { groups }: PlanPaper, { units }: Teller): CautionPaper[] {
   const steps = groups.flatMap((group) => group.steps).filter(({ cautionFirst }) => cautionFirst)
   return texts.map((text) => {
     const title = cautionTitle(text) ?? 'Caution'
-    return { title, text, step: steps.find(({ caution }) => cautionTitle(caution) === title)?.number ?? null }
+    return { title, text: readerFirst(text, units), step: steps.find(({ caution }) => cautionTitle(caution) === title)?.number ?? null }
   })
 }
 

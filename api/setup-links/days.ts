@@ -1,5 +1,5 @@
 import { addDays, FIRST_DAY, sayDate, yearOf, type CivilDate } from '../../core/dates.ts'
-import { doneBefore } from '../../core/startup/done-day.ts'
+import { doneBefore, isDry } from '../../core/startup/done-day.ts'
 import type { OpenedSetup } from './open.ts'
 
 type Opened = Pick<Extract<OpenedSetup, { found: true }>, 'setup' | 'today'>
@@ -25,11 +25,15 @@ function tooEarly(day: CivilDate, opened: Opened, fix: string): string | null {
   return null
 }
 
-/** A test is of a day between the start and tomorrow, for it may be tomorrow already where the tank stands; null where the day is right. */
+/** Of a step that needs no water a start to come is no limit: it may be done from the day on which the setup was made. */
+const beforeMade = (day: CivilDate, opened: Opened, fix: string): string | null =>
+  day >= addDays(opened.setup.issuedAt.slice(0, 10), -1) ? null : tooEarly(day, opened, fix)
+
+/** A test is of a day between the start and today: one of a day to come would hide what is read until then. Null where the day is right. */
 export function readingDayFault(day: CivilDate, opened: Opened): string | null {
   const say = sayer(opened)
   const fix = 'Write the day on which you tested'
-  if (day > addDays(opened.today, 1)) return `${say(day)} is in the future. Today is ${say(opened.today)}. ${fix}.`
+  if (day > opened.today) return `${say(day)} is in the future. Today is ${say(opened.today)}. ${fix}, today at the latest.`
   return tooEarly(day, opened, fix)
 }
 
@@ -38,20 +42,22 @@ export function doneDayFault(stepId: string, day: CivilDate, opened: Opened): st
   const say = sayer(opened)
   const fix = 'Write the day on which it was done'
   if (day > opened.today) return `${say(day)} is in the future. Today is ${say(opened.today)}. ${fix}, today at the latest.`
-  const early = tooEarly(day, opened, fix)
+  const early = isDry(opened.setup.plan, stepId) ? beforeMade(day, opened, fix) : tooEarly(day, opened, fix)
   const before = doneBefore(stepId, opened.setup)
   // Today is right even where a change of the zone has left a step on tomorrow.
   if (early !== null || before === null || before.title === null || day >= before.on || day === opened.today) return early
   return `${say(day)} is before ${say(before.on)}, when “${before.title}” was done, which comes first. ${fix}, ${say(before.on)} at the earliest, or take “Not done” at that step.`
 }
 
-/** The start is a day that can be stored, no later than the first step that is done and the first test, and no more than a year ahead; null where the day is right. */
+/** The start is a day that can be stored, no later than the first step with water that is done and the first test, and no more than a year ahead; null where the day is right. */
 export function startDayFault(day: CivilDate, opened: Opened): string | null {
   if (day < FIRST_DAY) return `${day} is before 1990. Check the year, and write the day like 2026-10-20.`
   const { plan, ticks, readings } = opened.setup
   const say = sayer(opened)
   const first = [
-    ...ticks.map(({ stepId, on }) => ({ on, what: `“${plan.steps.find(({ id }) => id === stepId)?.title ?? stepId}” was done` })),
+    ...ticks
+      .filter(({ stepId }) => !isDry(plan, stepId))
+      .map(({ stepId, on }) => ({ on, what: `“${plan.steps.find(({ id }) => id === stepId)?.title ?? stepId}” was done` })),
     ...readings.map(({ takenOn }) => ({ on: takenOn, what: 'a water test was taken' })),
   ].reduce<{ on: CivilDate; what: string } | null>((least, each) => (least === null || each.on < least.on ? each : least), null)
   if (first !== null && day > first.on)

@@ -44,5 +44,16 @@ export function tickFault(tick: Tick, opened: Opened): { field: 'on' | 'tested';
   return { field: 'tested', message: sayGate(gate, opened.setup.units) }
 }
 
-/** The step that a word given with a tick says was done earlier than it was ticked. */
-export const lateStep = (tick: Tick, opened: Opened): StepGate['late'] => (tick.tested ? gateAt(tick, opened)?.late : undefined)
+/** What stands behind a tick that the log does not bear out. */
+export interface GivenWord {
+  /** The step that was done earlier than it was ticked, by the word. A day before the start or before what comes first is never written. */
+  late?: StepGate['late']
+}
+
+/** The word given with a tick, where it was needed; null where the log bears the tick out. */
+export function givenWord(tick: Tick, opened: Opened): GivenWord | null {
+  const gate = tick.tested ? gateAt(tick, opened) : null
+  if (gate === null || gate.lacks.length === 0) return null
+  const late = gate.late
+  return late === undefined || doneDayFault(late.stepId, late.on, opened) !== null ? {} : { late }
+}

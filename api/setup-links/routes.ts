@@ -13,7 +13,7 @@ import { invalid } from '../http/problem.ts'
 import { refused } from '../http/refusal.ts'
 import { valid } from '../http/valid.ts'
 import { readingDayFault } from './days.ts'
-import { lateStep, openSetupLink, tickFault } from './open.ts'
+import { givenWord, openSetupLink, tickFault } from './open.ts'
 
 const tag = 'Links'
 const ByReading = z.strictObject({ token: ByToken.shape.token, id: rowId('Id') })
@@ -55,7 +55,7 @@ export const setupLinkRoutes = new Hono<Env>()
       const tick = { stepId, on, tested }
       const fault = done ? tickFault(tick, opened) : null
       if (fault !== null) return invalid(c, fault.field, fault.message)
-      const ticked = await tickStep(c.get('db'), opened.setup.id, stepId, done, on, lateStep(tick, opened))
+      const ticked = await tickStep(c.get('db'), opened.setup.id, stepId, done, on, givenWord(tick, opened))
       return ticked.ok ? c.body(null, 204) : refused(c, ticked.refusal, 'stepId')
     },
   )

@@ -74,13 +74,21 @@ export interface Reading {
   note: string
 }
 
+/** A step that is done, and when. */
+export interface StepTick {
+  stepId: string
+  on: CivilDate
+  /** On somebody's word: the log did not bear it out. */
+  onWord: boolean
+}
+
 export interface SetupView {
   id: string
   quoteNumber: string
   customerName: string
   letter: BuildLetter
   startedOn: CivilDate | null
-  ticks: Array<{ stepId: string; on: CivilDate }>
+  ticks: StepTick[]
   stepCount: number
   link: string | null
 }

@@ -51,6 +51,7 @@ function laterTools(subject: StartupSubject): string {
   return [
     'gloves',
     'flat shims for the stand',
+    'a thin plastic sheet to go under stones',
     'tape to mark the water line',
     'clips for the cords',
     'a net',

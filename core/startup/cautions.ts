@@ -38,7 +38,7 @@ export const CAUTIONS: readonly Caution[] = [
   {
     id: 'leak_test',
     title: 'Leak test',
-    text: 'Test for leaks with water at room temperature, on the level stand, where water on the floor does no harm. A cold fill fogs the glass: what counts is wet paper at a seam.',
+    text: 'Test for leaks with water at room temperature, on the level stand. Where a leak would do harm, test it elsewhere first or catch the water. A cold fill fogs the glass: what counts is wet paper at a seam.',
   },
   {
     id: 'protection',
@@ -62,10 +62,14 @@ export function caution(id: CautionId): string {
 /** The caution of mains and floor with the device by one name, that of the reader's country. @example protectionCaution('GFCI') // 'Use a GFCI and press its test button first. …' */
 export const protectionCaution = (device: string): string => caution('protection').replace(ANY_DEVICE, `a ${device}`)
 
+/** Enough of a text's end to tell it from all others. */
+const ENDING_CHARS = 30
+
 /**
- * What a caution is called, whichever name its device goes by. Undefined for a text that is none of them.
+ * What a caution is called, by how it ends: whichever name its device goes by, whichever unit is told first, in an earlier wording too. Undefined for a
+ * text that is none of them.
  *
  * @example cautionTitle(protectionCaution('GFCI')) // 'Mains and floor'
  */
 export const cautionTitle = (text: string): string | undefined =>
-  CAUTIONS.find((each) => each.text === text || text.endsWith(each.text.split(ANY_DEVICE).at(1) ?? '\n'))?.title
+  CAUTIONS.find((each) => text.endsWith(each.text.slice(-ENDING_CHARS)))?.title

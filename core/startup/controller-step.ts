@@ -41,12 +41,15 @@ export function controllerStep(subject: StartupSubject, earliestDay: number): St
       phrase`Fix the sensor under water where it moves, a hand's width from ${it}, so that it cannot slip out: in the air it would let the heater run on.`,
       phrase`Plug ${it} into ${several ? 'its' : 'the'} controller, which is not plugged in yet. Both cords hang in a drip loop, the controller above the water line.`,
       phrase`Hands out and dry. Plug the filter in, then ${several ? 'each' : 'the'} controller, and set ${several ? 'all to cut off' : 'it to cut off'} at ${cutOff}.`,
-      phrase`Turn the cut-off below what the thermometer reads: the heater's lamp must go out. Turn it back to ${cutOff}.`,
-      phrase`Do it again on the first day of every month.`,
+      phrase`The heater's lamp must be lit first. Is it dark? Turn the heater's own setting up, above what the thermometer reads, until it lights. With its dial under water: unplug all, turn it, plug in again.`,
+      phrase`Then turn the cut-off below what the thermometer reads: the lamp must go out. Turn it back to ${cutOff}, and the heater to its own setting.`,
+      phrase`Do it again on the first day of every month, with the lamp lit first.`,
     ],
     howLong: several ? 'about 10 min each' : 'about 10 min',
-    stopAndAsk: phrase`the lamp stays on when the cut-off is set below what the thermometer reads, or controller and thermometer are far apart. Unplug ${it} first, then ask.`,
-    done: several ? 'Done: each switched off, all set to the cut-off' : 'Done: it switched off, and is set to the cut-off',
+    stopAndAsk: phrase`the lamp never lights, or stays on when the cut-off is set below what the thermometer reads, or controller and thermometer are far apart. Unplug ${it} first, then ask.`,
+    done: several
+      ? 'Done: each lamp lit and went out, all set to the cut-off'
+      : 'Done: the lamp lit and went out, and it is set to the cut-off',
     earliestDay,
     caution: caution('unplug'),
   })

@@ -159,6 +159,7 @@ function largeChange(subject: StartupSubject, { waterL, disinfected }: TankFacts
       heated ? phrase`Heater and filter unplugged, heater cooled for 15 min. Then drain.` : phrase`Filter unplugged. Then drain.`,
       phrase`Keep the filter media wet, in tank water. Do not wash it.`,
       phrase`Refill with treated water, plug in, read nitrate. Above 40 mg/L: once more tomorrow.`,
+      phrase`Fish follow within two days of the last dose. Later than that, the bacteria starve: dose to ${DOSE_MG_PER_L} mg/L every second day, and fetch them once both read ${READY_MG_PER_L} or less again.`,
     ],
     howLong: 'one to two hours',
     stopAndAsk: phrase`nitrate stays above 40 mg/L after two changes, or the tap water itself reads nitrate.`,

@@ -188,6 +188,7 @@ function runIn(subject: StartupSubject, { holdDays }: TankFacts): Step {
     ],
     actions: [
       phrase`Read ${thermometer ?? 'the thermometer'} in the morning and in the evening${isHeated(subject) ? ', away from the heater' : ''}.${thermometer === undefined ? ' There is none in this plan: get one.' : ''}`,
+      ...(isHeated(subject) ? [phrase`Outside that range, turn the heater's setting by as much as it is off, and run one day more.`] : []),
       phrase`Look under the tank, at the hoses and at the paper. Press TEST again.`,
       ...(subject.gear.filters.length > 0
         ? [
@@ -197,7 +198,7 @@ function runIn(subject: StartupSubject, { holdDays }: TankFacts): Step {
     ],
     howLong: 'one day',
     stopAndAsk: isHeated(subject)
-      ? phrase`it reads more than ${quantity(2, 'K', 0)} off the setting, or water shows. Too warm: unplug the heater first.`
+      ? phrase`it still reads outside ${shouldRead(subject)} a day after its setting was turned, or water shows. Too warm: unplug the heater first.`
       : phrase`it leaves ${suitableRange(subject)} in the morning or in the evening, or water shows.`,
     done: 'Done: a day without a drop, temperature right',
     earliestDay: holdDays,

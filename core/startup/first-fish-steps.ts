@@ -53,6 +53,7 @@ function firstFish(subject: StartupSubject): Step {
     title: 'First fish, a few',
     why: phrase`The filter has eaten measured ammonia. A first small group lets it grow with what fish make.`,
     amounts: [
+      { label: 'When', value: phrase`within two days of the last dose; later, dose on as told with the large change` },
       { label: 'How many', value: phrase`at most a quarter of what you plan (${livestock.name})` },
       { label: 'Water', value: phrase`${keptAt(subject)}, ammonia and nitrite ${ready} or less` },
       { label: 'Feed', value: feedPhrase(livestock.feedGramsPerDay * FIRST_SHARE) },

@@ -22,7 +22,7 @@ export function fitOutSteps(subject: StartupSubject): StepsMade {
     if (subject.report.figures.substrateMassKg === undefined)
       notComputed.push('Weight of the substrate: the packs state no weight. Fill by depth.')
   }
-  steps.push(hardscape(facts))
+  steps.push(hardscape(facts, subject.gear.substrates.length === 0))
   if (subject.gear.filters.length > 0) steps.push(plumbFilter(subject, facts))
   return { steps, notComputed }
 }
@@ -32,6 +32,9 @@ function bedMm({ findings }: StartupSubject['report'], { substrateDepthMm }: Sta
   const made = findings.find(({ check }) => check === 'substrate_depth')?.value
   return made !== undefined && made.value > 0 ? made.value : substrateDepthMm
 }
+
+/** Once the bed lies, no sheet comes under a stone any more. */
+const SHEET_FIRST = phrase`Where heavy stones will stand, lay the thin plastic sheet or mat on the glass first.`
 
 function substrate({ gear, conditions, report }: StartupSubject, facts: TankFacts): Step {
   const mass = report.figures.substrateMassKg
@@ -49,10 +52,12 @@ function substrate({ gear, conditions, report }: StartupSubject, facts: TankFact
     ],
     actions: facts.activeSoil
       ? [
+          SHEET_FIRST,
           phrase`Do not rinse it. Open the pack, pour it in dry and gently.`,
           phrase`Slope it upwards to the back with a flat card. Do not press it down.`,
         ]
       : [
+          SHEET_FIRST,
           phrase`Rinse it in a bucket, a third full, under running tap water, stirring, until the water runs clear. No soap.`,
           phrase`Lay it in by hand or with a jug. Do not drop it on the glass.`,
         ],
@@ -63,13 +68,15 @@ function substrate({ gear, conditions, report }: StartupSubject, facts: TankFact
   })
 }
 
-function hardscape({ holdDays, salt }: TankFacts): Step {
+function hardscape({ holdDays, salt }: TankFacts, bare: boolean): Step {
   return stepOf('fit_out', {
     id: 'hardscape',
     title: salt ? 'Set the dry rock' : 'Set stones and wood',
     why: phrase`A stone that slides breaks glass. It is set while the tank is empty and can be seen from all sides.`,
     actions: [
-      phrase`Push heavy stones down through the substrate until they sit firm, on a thin plastic sheet or mat and not on bare glass.`,
+      bare
+        ? phrase`Set heavy stones on a thin plastic sheet or mat, not on bare glass.`
+        : phrase`Push heavy stones down through the substrate until they sit firm on the sheet below it, not on bare glass.`,
       phrase`Pile nothing that a fish could dig loose. Leave a hand's width to each pane for cleaning.`,
       phrase`Soaked wood sinks; weigh down what floats.`,
     ],

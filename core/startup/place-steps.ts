@@ -143,6 +143,7 @@ function liftTank({ gear, report }: StartupSubject): Step {
             },
           ],
     actions: [
+      phrase`Would a leak harm this floor or a room below? Do the leak test first where it does not, level on this stand, drain it, and then lift it on here. Else lay a plastic sheet, its edges raised, and towels round the stand, and stay beside it.`,
       phrase`Empty it of everything. Lift from below, never by the rim or a brace.`,
       phrase`Set it down flat, not on a corner, and line its edges up with the stand.`,
       phrase`Check the level again on the tank's rim.`,

@@ -1,9 +1,9 @@
 import { addDays, type CivilDate } from '../dates.ts'
 import type { Reading } from '../quote/quote-view.ts'
-import { phrase, type Phrase, type ReaderUnits } from '../units/quantity.ts'
+import { phrase, type Phrase, type Quantity, type ReaderUnits } from '../units/quantity.ts'
 import { sayPhrase } from '../units/say.ts'
 import { leakHoldDays, leakHoldShortDays, newestFigures, twoGoodDays, type NewestFigures } from './reading-log.ts'
-import { figureAsRead, GENERAL_MARKS } from './reading-marks.ts'
+import { AT_MARK, figureAsRead, GENERAL_MARKS } from './reading-marks.ts'
 import { READY_MG_PER_L, SOIL_UNDER_MG_PER_L } from './ready-reading.ts'
 import { tickedOn, type SetupLog } from './setup-log.ts'
 import { asOf, dosedLately, monthShort, notEaten, notTested, ranShort, soilUnread, untilDay } from './step-waits.ts'
@@ -18,7 +18,9 @@ export interface StepGate {
   lacks: Phrase[]
   /** That word, as the box says it. */
   word: string
-  /** What believing the word means for the log: that step was done on that day, however late it was ticked. */
+  /** A test written down may make good what lacks; else only time or the word does. */
+  tests: boolean
+  /** What believing the word means for the log: that step was done on that day, however late it was ticked, unless that is before what comes first. */
   late?: { stepId: string; on: CivilDate }
 }
 
@@ -33,16 +35,27 @@ export interface StepGate {
  */
 export function stepGate(stepId: string, log: SetupLog): StepGate | null {
   const gate = gateOf(stepId, log)
-  return gate === null || gate.against.length + gate.lacks.length === 0 ? null : gate
+  if (gate === null || gate.against.length + gate.lacks.length === 0) return null
+  return { ...gate, tests: !HOLDS.includes(stepId) && lacksForever(stepId, log) }
 }
+
+/** Something lacks that no waiting mends. */
+const lacksForever = (stepId: string, log: SetupLog): boolean =>
+  (GATES.get(stepId)?.(log, { ...asOf(log), today: addDays(log.today, LONG_AFTER) }).lacks.length ?? 0) > 0
 
 /** All of it in one line, for who is not on the page. @example sayGate(gate, METRIC) // 'The first ammonia dose is not ticked: …' */
-export function sayGate({ against, lacks, word }: StepGate, units: ReaderUnits): string {
+export function sayGate({ against, lacks, word, tests }: StepGate, units: ReaderUnits): string {
   const said = (against.length > 0 ? against : lacks).map((each) => sayPhrase(each, units)).join(' ')
-  return against.length > 0 ? `${said} Write down a new test first.` : `${said} Wait, or write it down first, or tick: ${word}.`
+  if (against.length > 0) return `${said} Write down a new test first.`
+  return `${said} Wait, ${tests ? 'or write it down first, ' : ''}or tick: ${word}.`
 }
 
-type Gate = (now: SetupLog, then: SetupLog) => StepGate
+type Gate = (now: SetupLog, then: SetupLog) => Omit<StepGate, 'tests'>
+
+/** What lacks in them is mended by time alone. */
+const HOLDS = ['leak-hold', 'run-in']
+/** Longer than any step waits, days. */
+const LONG_AFTER = 60
 
 /** By step. `now` holds every reading, for the newest one speaks against whatever day is named; `then` those of the day that the step is said to be done on. */
 const GATES: ReadonlyMap<string, Gate> = new Map<string, Gate>(
@@ -59,7 +72,11 @@ const GATES: ReadonlyMap<string, Gate> = new Map<string, Gate>(
       lacks: notTested(then),
       word: 'I tested after the first dose, and wrote it on paper',
     }),
-    'second-dose': (_now, then) => ({ against: [], lacks: notEaten(then), word: 'I tested on paper: the first dose was eaten' }),
+    'second-dose': (_now, then) => ({
+      against: pastDosing(then),
+      lacks: notEaten(then),
+      word: 'I tested on paper: the first dose was eaten',
+    }),
     ready: (now, then) => fishGate(poisonOver(newestFigures(now.readings)), then),
     'large-change': (now, then) => ({
       against: nitrateOver(newestFigures(now.readings)),
@@ -78,13 +95,30 @@ const GATES: ReadonlyMap<string, Gate> = new Map<string, Gate>(
   }),
 )
 
-const gateOf = (stepId: string, log: SetupLog): StepGate | null => GATES.get(stepId)?.(log, asOf(log)) ?? null
+const gateOf = (stepId: string, log: SetupLog): ReturnType<Gate> | null => GATES.get(stepId)?.(log, asOf(log)) ?? null
 
-const fishGate = (against: Phrase[], log: SetupLog): StepGate => ({
+const fishGate = (against: Phrase[], log: SetupLog): ReturnType<Gate> => ({
   against,
   lacks: [...notCycled(log), ...dosedLately(log)],
   word: `I tested on paper after the first dose: it was eaten, and then both were ${READY_MG_PER_L} or less, two days running`,
 })
+
+/** By the newest tests until that day, its own ones too: the marks at which the steps say to dose nothing. */
+function pastDosing({ plan: { marks = GENERAL_MARKS }, readings, today }: SetupLog): Phrase[] {
+  const { nitriteMgL, ph, khDegrees } = newestFigures(readings.filter(({ takenOn }) => takenOn <= today))
+  const kh = (degrees: number): Quantity => figureAsRead(degrees, 'dKH')
+  return [
+    ...(nitriteMgL !== null && nitriteMgL > marks.nitriteMgL
+      ? [phrase`Nitrite reads ${figureAsRead(nitriteMgL, 'mg/L')}. Above ${marks.nitriteMgL} mg/L: ${AT_MARK.nitrite}`]
+      : []),
+    ...(ph !== null && ph < marks.lowestPh
+      ? [phrase`pH reads ${figureAsRead(ph, 'share')}. Under ${marks.lowestPh}: ${AT_MARK.soft}`]
+      : []),
+    ...(khDegrees !== null && khDegrees < marks.lowestKhDegrees
+      ? [phrase`KH reads ${kh(khDegrees)}. Under ${kh(marks.lowestKhDegrees)}: ${AT_MARK.soft}`]
+      : []),
+  ]
+}
 
 function poisonOver({ ammoniaMgL, nitriteMgL }: NewestFigures): Phrase[] {
   const over = (name: string, value: number | null): Phrase[] =>
@@ -145,7 +179,7 @@ function nitrateUnread(log: SetupLog): Phrase[] {
   return read ? [] : [phrase`No test of nitrate since the tank was ready is in the log.`]
 }
 
-function holdGate(log: SetupLog): StepGate {
+function holdGate(log: SetupLog): ReturnType<Gate> {
   const late = { stepId: 'leak-fill', on: addDays(log.today, -leakHoldDays(log.plan)) }
   return { against: [], lacks: heldShort(log), word: 'It did stand full that long: the fill was ticked late', late }
 }

@@ -250,7 +250,7 @@ describe('a setup link', () => {
     const step = (await read()).body.plan.steps[0]?.id ?? ''
     for (let times = 0; times < 2; times += 1)
       expect((await visitor.send('PUT', `/api/setup-links/${token}/ticks/${step}`, { body: { done: true } })).status).toBe(204)
-    expect((await read()).body.ticks).toEqual([{ stepId: step, on: today() }])
+    expect((await read()).body.ticks).toEqual([{ stepId: step, on: today(), onWord: false }])
     const back = await visitor.send('POST', `${pathOf(quote.links?.setup)}/tick`, form({ step, done: '0' }))
     const path = pathOf(quote.links?.setup)
     expect([back.status, back.headers.get('location')]).toEqual([303, `${path}#${step}`])
@@ -299,7 +299,7 @@ describe('a setup link', () => {
       expect(page).toContain(words)
   })
 
-  it('refuses a figure in the unit it was typed in, and a day before the start or after tomorrow', async () => {
+  it('refuses a figure in the unit it was typed in, and a day before the start or after today', async () => {
     const path = pathOf((await issued()).links?.setup)
     const send = (fields: Record<string, string>) =>
       visitor.send('POST', `${path}/reading`, form({ takenOn: today(), note: '', ...fields }))
@@ -311,8 +311,11 @@ describe('a setup link', () => {
     expect([old.status, old.text.includes('is before this setup was made on')]).toEqual([422, true])
     await visitor.send('POST', `${path}/start`, form({ on: addDays(today(), -3) }))
     const day = async (days: number) => (await send({ takenOn: addDays(today(), days), ph: '7' })).status
-    expect([await day(-4), await day(-3), await day(0), await day(1), await day(2)]).toEqual([422, 303, 303, 303, 422])
+    expect([await day(-4), await day(-3), await day(0), await day(1), await day(2)]).toEqual([422, 303, 303, 422, 422])
     expect((await send({ takenOn: addDays(today(), -4), ph: '7' })).text).toContain('is before the start on')
+    // What was written down last is told, though a test of a later day is right.
+    const late = await send({ takenOn: addDays(today(), -2), ph: '6' })
+    expect((await visitor.send('GET', late.headers.get('location') ?? '')).text).toContain('pH reads 6. Stop under 6.5.')
   })
 
   it('takes a test out of its own log, with a word that confirms it, and of no other', async () => {
@@ -346,13 +349,13 @@ describe('a setup link', () => {
       expect((await visitor.send('POST', `${path}/reading`, form(taken))).status).toBe(303)
     }
     await visitor.send('POST', `${path}/start`, form({ on: addDays(today(), -9) })) // prettier-ignore
-    expect(await tick('first-ammonia', { doneOn: addDays(today(), -2) })).toBe(303)
-    await read(0, { ammonia: '2', nitrite: '0' })
+    expect(await tick('first-ammonia', { doneOn: addDays(today(), -3) })).toBe(303)
+    await read(-1, { ammonia: '2', nitrite: '0' })
     expect([await tick('first-fish', { tested: '1' }), await api({ done: true, tested: true })], 'ammonia at 2').toEqual([422, 422])
-    await read(0, { ammonia: '0.25', nitrite: '0' })
-    await read(1, { ammonia: '0.25', nitrite: '0', temperature: '60' })
+    await read(-1, { ammonia: '0.25', nitrite: '0' })
+    await read(0, { ammonia: '0.25', nitrite: '0', temperature: '60' })
     expect(await tick('first-fish', { tested: '1' }), 'too cold').toBe(422)
-    await read(1, { temperature: '77' })
+    await read(0, { temperature: '77' })
     expect(await tick('first-fish')).toBe(303)
   })
 
@@ -362,6 +365,20 @@ describe('a setup link', () => {
     expect([await tick('leak-fill'), await tick('leak-hold')]).toEqual([303, 422])
     expect(await tick('leak-hold', { tested: '1' })).toBe(303)
     expect((await visitor.send('GET', path)).text).not.toContain('ticked too soon')
+  })
+
+  it('writes no day before the start on a word: the fill keeps its own, and the hold is told to stand on a word', async () => {
+    const path = pathOf((await issued()).links?.setup)
+    const tick = async (step: string, more = {}) => (await visitor.send('POST', `${path}/tick`, form({ step, done: '1', ...more }))).status
+    await visitor.send('POST', `${path}/start`, form({ on: today() }))
+    expect([await tick('leak-fill'), await tick('leak-hold', { tested: '1' })]).toEqual([303, 303])
+    const { ticks } = (await visitor.send<{ ticks: unknown[] }>('GET', `/api/setup-links/${path.slice(3)}`)).body
+    expect(ticks).toEqual([
+      { stepId: 'leak-fill', on: today(), onWord: false },
+      { stepId: 'leak-hold', on: today(), onWord: true },
+    ])
+    const html = (await visitor.send('GET', path)).text
+    expect([html.includes('on your word'), html.includes('ticked too soon')]).toEqual([true, false])
   })
 
   it('asks for a word where steps of a month are ticked on one day, and for none on days that are named', async () => {
@@ -421,12 +438,18 @@ describe('a setup link', () => {
     expect([await start(365), await start(7)], 'a start that is planned').toEqual(['set', 'set'])
     expect(await start(366)).toContain('is more than a year ahead. Write')
     const early = await visitor.send('POST', `${path}/tick`, form({ step: 'before-you-start', done: '1' }))
-    expect([early.status, early.text.includes('is before the start on')]).toEqual([422, true])
-    expect(await start(-5)).toBe('set')
-    await visitor.send('POST', `${path}/tick`, form({ step: 'before-you-start', done: '1', doneOn: addDays(today(), -3) }))
-    expect(await start(-2)).toMatch(/^\w+ \d+(, \d+)? is after .*, when “Before you start” was done\. .* write .* or an earlier day\.$/)
-    expect([await start(1), await start(-3)]).toEqual([expect.stringContaining('was done'), 'set'])
+    expect(early.status, 'unpacked before the start').toBe(303)
+    const wet = await visitor.send('POST', `${path}/tick`, form({ step: 'leak-fill', done: '1' }))
+    expect([wet.status, wet.text.includes('is before the start on')]).toEqual([422, true])
+    expect(await start(6)).toBe('set')
     await visitor.send('POST', `${path}/tick`, form({ step: 'before-you-start', done: '0' }))
+    expect(await start(-5)).toBe('set')
+    await visitor.send('POST', `${path}/tick`, form({ step: 'leak-fill', done: '1', doneOn: addDays(today(), -3) }))
+    expect(await start(-2)).toMatch(
+      /^\w+ \d+(, \d+)? is after .*, when “Leak test in four fills” was done\. .* write .* or an earlier day\.$/,
+    )
+    expect([await start(1), await start(-3)]).toEqual([expect.stringContaining('was done'), 'set'])
+    await visitor.send('POST', `${path}/tick`, form({ step: 'leak-fill', done: '0' }))
     await visitor.send('POST', `${path}/reading`, form({ takenOn: addDays(today(), -1), ph: '7', note: '' }))
     expect([await start(0), await start(-1)]).toEqual([expect.stringContaining('when a water test was taken'), 'set'])
   })

@@ -56,6 +56,17 @@ it('is for the suggested build until the customer accepts another', async () => 
   expect(await findLinkedSetup(test.db, setupId)).toMatchObject({ letter: 'A', plan: { title: ['tank of build A'] } })
 })
 
+it('keeps that a step was ticked on a word, and moves the step before to the day that the word names', async () => {
+  const { setupId } = await setup()
+  const word = { late: { stepId: 'leak-test', on: '2026-11-13' } }
+  granted(await tickStep(test.db, setupId, 'leak-test', true, '2026-11-14'))
+  granted(await tickStep(test.db, setupId, 'level', true, '2026-11-14', word))
+  expect((await findLinkedSetup(test.db, setupId))?.ticks).toEqual([
+    { stepId: 'leak-test', on: '2026-11-13', onWord: false },
+    { stepId: 'level', on: '2026-11-14', onWord: true },
+  ])
+})
+
 it('keeps the day a step was first ticked, and takes a tick back', async () => {
   const { setupId } = await setup()
   granted(await startSetup(test.db, setupId, '2026-11-14'))
@@ -111,7 +122,7 @@ it('is listed to advisors once its quote is accepted or it is used', async () =>
     letter: 'B',
     stepCount: 2,
     linkVersion: 1,
-    ticks: [{ stepId: 'leak-test', on: '2026-11-16' }],
+    ticks: [{ stepId: 'leak-test', on: '2026-11-16', onWord: false }],
   })
   expect(await listed(await person(test.db))).toBeUndefined()
 })

@@ -12,20 +12,26 @@ export function readingAlarm(props: SetupPageProps): Markup | '' {
   const { plan, readings, ticks, units } = props
   const fishIn = ticks.some((tick) => tick.stepId === 'first-fish')
   const newest = newestFigures(readings)
-  const warnings = readingWarnings(newest, plan.marks ?? GENERAL_MARKS, fishIn)
+  const warn = (figures: Parameters<typeof readingWarnings>[0]) => readingWarnings(figures, plan.marks ?? GENERAL_MARKS, fishIn)
+  const standing = warn(newest)
+  // What was just written down is told even where a test of a later day stands.
+  const written = readings.find(({ id }) => id === props.written)
+  const own = written === undefined ? [] : warn(written).filter(({ mark }) => !standing.some((each) => each.mark === mark))
+  const warnings = [...standing, ...own]
   if (warnings.length === 0 || newest.takenOn === null) return ''
   const cautions = [...new Set(warnings.flatMap(({ caution }) => caution ?? []))]
   return markup`<div class="told stop alarm" role="alert"><p class="told-head">${stopSign()}Stop and ask: a reading is past its mark</p>
 <ul class="plain">${warnings.map(({ found, todo }) => markup`<li><b>${sayPhrase(found, units)}</b> ${sayPhrase(todo, units)}</li>`)}</ul>
-${cautions.map((caution) => markup`<p>${caution}</p>`)}<p class="note">By the newest readings in the log, last written for ${sayDate(newest.takenOn, yearOf(props.today))}. Was one misread? Take it out below and test again.</p>
+${cautions.map((caution) => markup`<p>${caution}</p>`)}<p class="note">By ${own.length > 0 && written !== undefined ? `the test just written down, of ${sayDate(written.takenOn, yearOf(props.today))}, and ` : ''}the newest readings in the log, last written for ${sayDate(newest.takenOn, yearOf(props.today))}. Was one misread? Take it out below and test again.</p>
 <p class="ask">${contactLine(props.contact)}</p></div>`
 }
 
 /** A hold that was ticked too soon, in one line; it blocks nothing. Empty where it was long enough. */
 export function shortHold({ plan, ticks, today }: SetupPageProps): Markup | '' {
   const short = leakHoldShortDays(plan, ticks)
-  const held = ticks.find((tick) => tick.stepId === 'leak-hold')?.on
-  if (short === 0 || held === undefined) return ''
+  const hold = ticks.find((tick) => tick.stepId === 'leak-hold')
+  const held = hold?.on
+  if (short === 0 || held === undefined || hold?.onWord === true) return ''
   return markup`<p class="caution">The leak hold was ticked too soon: a slow leak shows only with time. ${holdNow(addDays(held, short), ticks, today)} If it did stand full that long, take “Not done” at the hold under Done, and tick it once more with that word.</p>`
 }
 

@@ -30,16 +30,19 @@ const one = (step: Step, index: number, props: SetupPageProps): Markup =>
   markup`<li><details><summary><span class="n">${index + 1}</span><span>${step.title}</span><span class="when">${sayDue(step, props)}</span></summary>
 ${stepText(step, props)}<p><b>${step.done}</b></p></details></li>`
 
+/** That a step was ticked without the log bearing it out stays to be seen. */
+export const onWord = (tick: SetupPageProps['ticks'][number]): string => (tick.onWord === true ? ', on your word' : '')
+
 /** What is done and when: it opens to be read again, for some of it is done every day, and can be taken back there. */
 export function doneSteps(props: SetupPageProps): Markup | '' {
   const done = props.plan.steps.flatMap((step) => {
     const tick = props.ticks.find((candidate) => candidate.stepId === step.id)
-    return tick === undefined ? [] : [{ step, on: tick.on }]
+    return tick === undefined ? [] : [{ step, tick }]
   })
   if (done.length === 0) return ''
   return markup`<section aria-labelledby="h-done"><h2 id="h-done">Done</h2><p class="note">Open a step to read it again. Was it done on another day? Take “Not done” there, and tick it with that day.</p><form method="post" action="${props.path}/tick"><input type="hidden" name="done" value="0"><ul class="list done">${done.map(
-    ({ step, on }) =>
-      markup`<li id="${step.id}"><details><summary>${doneSign()}<span>${step.title}</span><time class="when">${sayDate(on, yearOf(props.today))}</time></summary>
+    ({ step, tick }) =>
+      markup`<li id="${step.id}"><details><summary>${doneSign()}<span>${step.title}</span><span class="when"><time>${sayDate(tick.on, yearOf(props.today))}</time>${onWord(tick)}</span></summary>
 ${step.id === 'leak-hold' ? shortHold(props) : ''}${stepText(step, props)}<button class="btn" name="step" value="${step.id}">Not done</button></details></li>`,
   )}</ul></form></section>`
 }

@@ -1,8 +1,9 @@
 import { daysBetween, sayWeekday, yearOf, type CivilDate } from '../../core/dates.ts'
-import type { Reading } from '../../core/quote/quote-view.ts'
+import type { Reading, StepTick } from '../../core/quote/quote-view.ts'
 import type { AssembledBuild } from '../../core/quote/revision.ts'
 import type { SizingFigures } from '../../core/sizing/report.ts'
 import type { SetupPlan } from '../../core/startup/setup-plan.ts'
+import { isDry } from '../../core/startup/done-day.ts'
 import { DAY_ONE } from '../../core/startup/step-day.ts'
 import type { ReaderUnits } from '../../core/units/quantity.ts'
 import { sayPhrase } from '../../core/units/say.ts'
@@ -11,8 +12,9 @@ import { contactLine } from './contact.ts'
 import { field } from './field.ts'
 import { drawing, markup, type Markup } from './markup.ts'
 import { pageDocument } from './page-document.ts'
-import { formFaults, type PageFault } from './page-fault.ts'
+import type { PageFault } from './page-fault.ts'
 import { readingAlarm, shortHold } from './setup-alarm.ts'
+import { faultsAbove } from './setup-faults.ts'
 import { doneSteps, laterSteps } from './setup-lists.ts'
 import { logOnPaper, setupOnPaper } from './setup-paper.ts'
 import { readingsPart } from './setup-readings.ts'
@@ -25,7 +27,7 @@ export interface SetupPageProps {
   units: ReaderUnits
   contact: string
   startedOn: CivilDate | null
-  ticks: Array<{ stepId: string; on: CivilDate }>
+  ticks: Array<Pick<StepTick, 'stepId' | 'on'> & Partial<StepTick>>
   readings: Reading[]
   /** Of the build that the setup was made from; null draws no cord. */
   dripLoop: SizingFigures['dripLoop'] | null
@@ -37,6 +39,8 @@ export interface SetupPageProps {
   path: string
   /** Id of the next water test, in its form: the form sent twice is one test. */
   readingId: string
+  /** Id of the test that was written down just now, where there is one. */
+  written?: string
   faults: PageFault[]
   /** What was posted and refused, by the field's name. */
   typed: Partial<Record<string, string>>
@@ -54,12 +58,12 @@ export function setupPage(props: SetupPageProps): Markup {
   const current = first < 0 ? null : first
   const title = sayPhrase(plan.title, props.units)
   return pageDocument({
-    title: current === null ? `${title}: all steps done` : `Next: ${plan.steps[current]?.title ?? ''}`,
+    title: `${props.faults.length > 0 ? 'Fault · ' : ''}${current === null ? `${title}: all steps done` : `Next: ${plan.steps[current]?.title ?? ''}`}`,
     className: 'setup',
     heading: title,
     main: markup`<div class="on-screen">
+${faultsAbove(props.faults, nextStepFields(props, current))}
 <div class="progress">${drawing(cordProgress({ done, current }, { id: 'cord' }))}<p class="note">${dayLine(props, ticked.size)}</p></div>
-${formFaults(props.faults, ['step', 'reading', ...tickFaultsAbove(props, current)])}
 ${readingAlarm(props)}
 ${withdrawnNote(props)}
 ${shortHoldNow(props)}
@@ -80,12 +84,6 @@ ${logOnPaper(props)}`,
   })
 }
 
-/** Faults of a tick that the next step does not tell at its own fields. */
-function tickFaultsAbove(props: SetupPageProps, current: number | null): string[] {
-  const told = nextStepFields(props, current)
-  return ['tested', 'doneOn'].filter((each) => !told.includes(each))
-}
-
 /** The hold can be made good until the tank has stood full for its day of running. */
 const shortHoldNow = (props: SetupPageProps): Markup | '' => (props.ticks.some((tick) => tick.stepId === 'run-in') ? '' : shortHold(props))
 
@@ -97,8 +95,9 @@ const withdrawnNote = ({ quoteWithdrawn, contact }: SetupPageProps): Markup | ''
 <p class="ask">${contactLine(contact)}</p></div>`
     : ''
 
-function dayLine({ startedOn, today, plan }: SetupPageProps, doneCount: number): string {
-  const count = `${doneCount} of ${plan.steps.length} done`
+function dayLine({ startedOn, today, plan, ticks }: SetupPageProps, doneCount: number): string {
+  const words = ticks.filter(({ onWord }) => onWord === true).length
+  const count = `${doneCount} of ${plan.steps.length} done${words === 0 ? '' : `, ${words} on a word`}`
   if (startedOn === null || startedOn > today) return count
   return `Day ${daysBetween(startedOn, today) + 1}, ${sayWeekday(today, yearOf(today))} · ${count}`
 }
@@ -114,9 +113,9 @@ function startForm(props: SetupPageProps): Markup {
 const changeStart = (props: SetupPageProps): Markup =>
   markup`<details class="start"${props.faults.some((fault) => fault.field === 'on') ? markup` open` : ''}><summary>Change the day of the start</summary>${dayForm(props)}</details>`
 
-/** The start is no later than the first step that is done. */
-const mostStart = ({ ticks }: SetupPageProps): { most?: CivilDate } => {
-  const [first] = ticks.map(({ on }) => on).sort() // prettier-ignore
+/** The start is no later than the first step with water that is done. */
+const mostStart = ({ plan, ticks }: SetupPageProps): { most?: CivilDate } => {
+  const [first] = ticks.filter(({ stepId }) => !isDry(plan, stepId)).map(({ on }) => on).sort() // prettier-ignore
   return first === undefined ? {} : { most: first }
 }
 

@@ -1,10 +1,11 @@
 import { sayDate, yearOf } from '../../core/dates.ts'
+import { cautionTitle } from '../../core/startup/cautions.ts'
 import type { Step } from '../../core/startup/setup-plan.ts'
 import { DAY_ONE } from '../../core/startup/step-day.ts'
 import { displayUnit, sayPhrase } from '../../core/units/say.ts'
 import { sayContact } from './contact.ts'
 import { markup, type Markup } from './markup.ts'
-import { sayDue } from './setup-lists.ts'
+import { onWord, sayDue } from './setup-lists.ts'
 import type { SetupPageProps } from './setup-page.ts'
 import { figuresOf } from './setup-readings.ts'
 import { stepDrawing, stepText } from './setup-step.ts'
@@ -34,9 +35,16 @@ export function logOnPaper({ readings, units, today }: SetupPageProps): Markup {
   return markup`<div class="on-paper"><h2>Water tests</h2><p>Ammonia, nitrite and nitrate in mg/L, KH in ${displayUnit('dKH', units)}, temperature in ${displayUnit('degC', units)}. ${DAY_ONE}</p><table class="log"><thead><tr><th scope="col">Day</th>${LOG_HEADS.map((head) => markup`<th scope="col">${head}</th>`)}<th scope="col">Note</th></tr></thead><tbody>${written}${Array.from({ length: empty }, () => line)}</tbody></table></div>`
 }
 
+/** A caution in full where it first comes, by its name after that. */
+function cautionOnce(step: Step, index: number, { plan }: SetupPageProps): Step {
+  const first = plan.steps.findIndex(({ caution }) => caution === step.caution)
+  const title = step.caution === null || first === index ? undefined : cautionTitle(step.caution)
+  return title === undefined ? step : { ...step, caution: `${title}: as in step ${first + 1}.` }
+}
+
 function one(step: Step, index: number, props: SetupPageProps): Markup {
   const tick = props.ticks.find((candidate) => candidate.stepId === step.id)
   const ticked = tick !== undefined
-  const when = tick === undefined ? sayDue(step, props) : `done ${sayDate(tick.on, yearOf(props.today))}`
-  return markup`<li><span class="box${ticked ? ' ticked' : ''}">${ticked ? markup`<span class="sr">done</span>` : ''}</span><div><h3>${index + 1}. ${step.title} <small>${when}</small></h3>${stepText(step, props, stepDrawing(step, props, `paper-${step.id}`))}<p><b>${step.done}</b></p></div></li>`
+  const when = tick === undefined ? sayDue(step, props) : `done ${sayDate(tick.on, yearOf(props.today))}${onWord(tick)}`
+  return markup`<li><span class="box${ticked ? ' ticked' : ''}">${ticked ? markup`<span class="sr">done</span>` : ''}</span><div><h3>${index + 1}. ${step.title} <small>${when}</small></h3>${stepText(cautionOnce(step, index, props), props, stepDrawing(step, props, `paper-${step.id}`))}<p><b>${step.done}</b></p></div></li>`
 }

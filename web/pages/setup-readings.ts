@@ -1,11 +1,11 @@
-import { addDays, sayDate, yearOf } from '../../core/dates.ts'
+import { sayDate, yearOf } from '../../core/dates.ts'
 import type { Reading } from '../../core/quote/quote-view.ts'
 import { figureAsRead } from '../../core/startup/reading-marks.ts'
 import { displayUnit, sayQuantity } from '../../core/units/say.ts'
 import type { ReaderUnits } from '../../core/units/quantity.ts'
 import { field } from './field.ts'
 import { markup, type Markup } from './markup.ts'
-import { formFaults, type PageFault } from './page-fault.ts'
+import type { PageFault } from './page-fault.ts'
 import { readingAlarm } from './setup-alarm.ts'
 import type { SetupPageProps } from './setup-page.ts'
 
@@ -28,8 +28,8 @@ function readingForm(props: SetupPageProps, faults: readonly PageFault[]): Marku
   const typed = (name: (typeof FIELDS)[number]): string => props.typed[name] ?? ''
   const figure = (name: (typeof FIELDS)[number], label: string, unit: string): Markup =>
     field({ id: `reading-${name}`, name, label, unit, value: typed(name), figure: true, faults })
-  return markup`<form method="post" action="${props.path}/reading"><input type="hidden" name="id" value="${props.readingId}">${formFaults(faults, [])}<p class="note">As read off the kit. What you did not test stays empty.</p>
-<div class="figures">${field({ id: 'reading-takenOn', name: 'takenOn', label: 'Day', type: 'date', value: typed('takenOn') || props.today, most: addDays(props.today, 1), ...(props.startedOn === null ? {} : { least: props.startedOn }), required: true, faults })}
+  return markup`<form method="post" action="${props.path}/reading"><input type="hidden" name="id" value="${props.readingId}"><p class="note">As read off the kit. What you did not test stays empty.</p>
+<div class="figures">${field({ id: 'reading-takenOn', name: 'takenOn', label: 'Day', type: 'date', value: typed('takenOn') || props.today, most: props.today, ...(props.startedOn === null ? {} : { least: props.startedOn }), required: true, faults })}
 ${figure('ammonia', 'Ammonia', 'mg/L')}${figure('nitrite', 'Nitrite', 'mg/L')}${figure('nitrate', 'Nitrate', 'mg/L')}${figure('ph', 'pH', '')}${figure('kh', 'KH', displayUnit('dKH', props.units))}${figure('temperature', 'Temperature', displayUnit('degC', props.units))}</div>
 ${field({ id: 'reading-note', name: 'note', label: 'Note', value: typed('note'), faults })}
 <button class="btn">Write it down</button></form>`
@@ -62,5 +62,5 @@ function one(reading: Reading, { units, today, path }: SetupPageProps): Markup {
   const day = sayDate(reading.takenOn, yearOf(today))
   return markup`<li><h3><time datetime="${reading.takenOn}">${day}</time></h3>
 <dl>${figuresOf(reading, units).map(({ label, value }) => markup`<div><dt>${label}</dt><dd>${value}</dd></div>`)}</dl>${reading.note === '' ? '' : markup`<p class="note">${reading.note}</p>`}
-<details><summary>Take this test out<span class="sr">, ${day}</span></summary><form method="post" action="${path}/reading/remove#readings"><input type="hidden" name="reading" value="${reading.id}"><input type="hidden" name="confirm" value="1"><p class="note">A test that was misread or written twice. It cannot be brought back.</p><button class="btn">Yes, take this test out</button></form></details></li>`
+<details><summary>Take this test out<span class="sr">, ${day}</span></summary><form method="post" action="${path}/reading/remove"><input type="hidden" name="reading" value="${reading.id}"><input type="hidden" name="confirm" value="1"><p class="note">A test that was misread or written twice. It cannot be brought back.</p><button class="btn">Yes, take this test out</button></form></details></li>`
 }

@@ -34,8 +34,11 @@ it('says at what to cut off, what the danger is, how to see it work and when to 
   // The figure itself: on paper it may stand above or below.
   expect(actionsIn(step)).toContain('set it to cut off at 28.0 °C')
   expect(actionsIn(step)).toContain('Turn it back to 28.0 °C')
+  // A dark lamp that stays dark shows nothing.
+  expect(actionsIn(step)).toMatch(/lamp must be lit first[^]*Then turn the cut-off below[^]*with the lamp lit first/)
+  expect(actionsIn(step)).toContain('unplug all, turn it, plug in again')
   expect(textOf(step)).toContain('Unplug the heater first')
-  expect(textOf(step)).toContain('the lamp stays on when the cut-off is set below what the thermometer reads')
+  expect(textOf(step)).toContain('the lamp never lights, or stays on when the cut-off is set below what the thermometer reads')
   expect(step.caution).toMatch(/unplug everything before hands go in/i)
 })
 

@@ -20,6 +20,11 @@ it.each([
   ['unknown', null, { on: '2026-11-05', title: 'Step fill' }],
 ])('before %s with a start on %s stands %j', (id, startedOn, before) => expect(doneBefore(id, { plan, startedOn, ticks })).toEqual(before))
 
+it.each([['before', null], ['place', null], ['leak_test', '2026-11-09']] as const)('of the group %s the start on the 9th leaves %s', (group, on) => {
+  const dry = { steps: [{ ...step('place', 0), group }] }
+  expect(doneBefore('place', { plan: dry, startedOn: '2026-11-09', ticks: [] })?.on ?? null).toBe(on)
+}) // prettier-ignore
+
 it('a step that is named to an earlier day brings the dates of the steps to come with it', () => {
   const due = (on: string) =>
     stepDates(plan.steps, {

@@ -77,6 +77,25 @@ it('the hold asks for a word on the day of the fill, and no longer once it has p
   expect(filled('2026-12-01')?.late).toEqual({ stepId: 'leak-fill', on: '2026-11-30' })
 })
 
+/** The steps' own words: dose nothing above 5 mg/L of nitrite, stop dosing under 3 degrees of KH and under pH 6.5. */
+it.each([['nitriteMgL', 6, 5], ['khDegrees', 2, 3], ['ph', 6.2, 6.5]] as const)('the second dose is barred by %s at %d, and not at %d', (of, past, held) => {
+  const gate = (value: number, takenOn = '2026-11-30') =>
+    stepGate('second-dose', log([at('2026-11-10', { ammoniaMgL: 0 }), at(takenOn, { [of]: value })]))
+  expect(gate(past)?.against).toHaveLength(1)
+  expect(gate(held)).toBeNull()
+  // What came after the day that is named says nothing of it.
+  expect(gate(past, '2026-12-02')).toBeNull()
+}) // prettier-ignore
+
+it('asks for a test only where one helps', () => {
+  const hold = stepGate('leak-hold', log([], [{ stepId: 'leak-fill', on: '2026-12-01' }]))!
+  expect([hold.tests, sayGate(hold, METRIC).includes('write it down')]).toEqual([false, false])
+  const young = stepGate('ready', log(eaten, [dosed, { stepId: 'second-dose', on: '2026-11-30' }]))!
+  expect([young.lacks.length, young.tests]).toEqual([1, false])
+  const untested = stepGate('ready', log([]))!
+  expect([untested.tests, sayGate(untested, METRIC).includes('or write it down first')]).toEqual([true, true])
+})
+
 it('other steps stand on no reading and no day, and what is no step on nothing', () => {
   const gated = plan.steps.map(({ id }) => id).filter((id) => stepGate(id, log([], [])) !== null)
   expect(gated).toEqual(['run-in', 'daily-readings', 'second-dose', 'ready', 'large-change', 'first-fish', 'first-month'])

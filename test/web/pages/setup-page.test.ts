@@ -1,5 +1,6 @@
 import { gzipSync } from 'node:zlib'
 import { describe, expect, it } from 'vitest'
+import { readerFirst } from '../../../core/startup/reader-first.ts'
 import { METRIC, sayPhrase, US } from '../../../core/units/say.ts'
 import { setupPage } from '../../../web/pages/setup-page.ts'
 import { sayDue } from '../../../web/pages/setup-lists.ts'
@@ -76,6 +77,11 @@ describe('what hangs on the tank', () => {
       expect(said).not.toContain(name)
     expect(said).not.toMatch(/\$\s?\d|\d\.\d\d USD/)
   })
+  it('has each caution in full once on paper, and by its name after that', () => {
+    const [paper = ''] = /<div class="on-paper">[^]*?<\/ol><\/div>/.exec(page(2)) ?? []
+    expect(paper.match(/Unplug everything before hands go in/g)).toHaveLength(1)
+    expect(paper).toMatch(/Hands in the water: as in step \d+\./)
+  })
   it('has every step on paper with a box of its own, ticked where it is done', () => {
     const html = page(2)
     expect(html.match(/class="box( ticked)?"/g)).toHaveLength(steps.length)
@@ -98,6 +104,13 @@ describe('what the log says and nobody may pass over', () => {
     expect(html.indexOf('told stop alarm')).toBeLessThan(html.indexOf('Your next step'))
     expect(html.lastIndexOf('told stop alarm')).toBeLessThan(html.indexOf('class="tests"'))
     expect(html.lastIndexOf('told stop alarm')).toBeGreaterThan(html.indexOf('id="h-readings"'))
+  })
+  it('is told for the test just written down, though a later one is right', () => {
+    const later = { ...first!, id: 'r9', takenOn: '2026-11-10' }
+    const readings = [{ ...dangerous, id: 'r8' }, later]
+    expect(text(page(8, { readings, written: 'r8' }))).toContain('Ammonia reads 6 mg/L. Stop at 5 mg/L.')
+    expect(text(page(8, { readings, written: 'r8' }))).toContain('By the test just written down, of Nov 9')
+    expect(page(8, { readings, written: 'r9' })).not.toContain('told stop alarm')
   })
   it('ends with a newer test that is right, and holds through one that leaves the figure out', () => {
     const later = { ...first!, id: 'r9', takenOn: '2026-11-10' }
@@ -125,7 +138,7 @@ describe.each(['ready', 'first-fish'])('the step %s', (id) => {
   it('asks for a word where the log has no two good days after a dose, and not where it has', () => {
     const html = at({ readings: [] })
     expect(text(html)).toContain('The log does not bear this out yet.')
-    expect(html).toContain('<input type="checkbox" name="tested" value="1" required>')
+    expect(html).toContain('<input type="checkbox" name="tested" id="tested" value="1">')
     expect(html.match(/class="btn main"/g)).toHaveLength(1)
     expect(at({ readings: [dose, ...good] })).not.toContain('name="tested"')
     expect(at({ readings: good })).toContain('name="tested"')
@@ -141,7 +154,9 @@ describe.each(['ready', 'first-fish'])('the step %s', (id) => {
   it('says so at the box where it was left empty', () => {
     const html = at({ readings: [], faults: [{ field: 'tested', message: 'Tick that you tested.' }] })
     expect(html).toContain('aria-describedby="tested-fault"')
-    expect(html.match(/Tick that you tested\./g)).toHaveLength(1)
+    expect(html.match(/Tick that you tested\./g)).toHaveLength(2)
+    expect(html).toContain('<a href="#tested" autofocus>Your word</a>: Tick that you tested.')
+    expect(html).toContain('id="tested"')
   })
 })
 
@@ -151,7 +166,8 @@ describe('a step that was done on another day', () => {
   it('asks for the day where somebody says so, from the step before to today, and without a word for today', () => {
     expect(box(page(3))).toMatch(/^<details class="another-day"><summary>It was another day<\/summary>/)
     expect(box(page(3))).toMatch(/name="doneOn" type="date" value=""[^>]* min="2026-11-01" max="2026-11-03"/)
-    expect(box(page(0))).toContain('min="2026-10-31"')
+    // Before the first water the start is no limit.
+    expect(box(page(0))).not.toContain('min=')
     expect(box(page(0, { startedOn: '2026-11-09' }))).not.toContain('min=')
   })
   it('keeps the day and the word, and says there what is wrong with it', () => {
@@ -159,8 +175,9 @@ describe('a step that was done on another day', () => {
     const html = page(index, { typed: { doneOn: '2026-11-01', tested: '1' }, faults: [fault] })
     expect(box(html)).toContain('<details class="another-day" open>')
     expect(box(html)).toContain('value="2026-11-01"')
-    expect(html).toContain('name="tested" value="1" required checked')
-    expect(html.match(/That day is wrong\./g)).toHaveLength(1)
+    expect(html).toContain('name="tested" id="tested" value="1" checked')
+    expect(html).toContain('<a href="#done-on" autofocus>Day on which it was done</a>: That day is wrong.')
+    expect(html).toContain('<p class="fault" id="done-on-fault">That day is wrong.')
   })
   it('is judged by that day: run for two days today, not at all on the day of the fill', () => {
     expect(page(index)).not.toContain('name="tested"')
@@ -171,12 +188,44 @@ describe('a step that was done on another day', () => {
     const ready = steps.findIndex((step) => step.id === 'ready')
     const html = page(ready, { readings: [{ ...first!, ammoniaMgL: 4 }], faults: [{ field: 'doneOn', message: 'That day is wrong.' }] })
     expect(html.match(/That day is wrong\./g)).toHaveLength(1)
+    expect(html).not.toContain('href="#done-on"')
   })
 })
 
+it('tells a US reader pounds and inches first, on the screen and on paper', () => {
+  const lift = text(page(steps.findIndex(({ id }) => id === 'lift-tank')))
+  expect(lift).toContain('Two people from 44 lb (20 kg)')
+  expect(lift).toContain('at most 1/8 in (3 mm)')
+  expect(lift).not.toContain('20 kg (44 lb)')
+  expect(text(page(3, { units: METRIC }))).toContain('20 kg (44 lb)')
+})
+
+it('a step passed on a word is told so under Done, on paper and in the count', () => {
+  const { ticks } = setupProps(4)
+  expect(text(page(4))).not.toContain('on your word')
+  const html = page(4, { ticks: ticks.map((tick, index) => ({ ...tick, onWord: index === 1 })) })
+  expect(html.match(/, on your word/g)).toHaveLength(2)
+  expect(text(html)).toContain(`4 of ${steps.length} done, 1 on a word`)
+})
+
+it('a refusal is told first of all, in the title too, with a link to every place of a fault', () => {
+  expect(page(4)).not.toContain('Nothing was stored')
+  const names = ['takenOn', 'ammonia', 'nitrite', 'nitrate', 'ph', 'kh', 'temperature', 'note', 'on']
+  const html = page(4, { faults: names.map((field) => ({ field, message: `${field} is wrong.` })) })
+  expect(html).toMatch(/<title>Fault · /)
+  expect(html.indexOf('Nothing was stored')).toBeLessThan(html.indexOf('class="progress"'))
+  const [alert = ''] = /<div class="told stop faults" role="alert">[^]*?<\/div>/.exec(html) ?? []
+  const places = [...alert.matchAll(/href="#([^"]+)"/g)].map(([, id]) => id)
+  expect(places).toHaveLength(names.length)
+  for (const id of places) expect(html).toContain(`id="${id}"`)
+  expect(alert.match(/autofocus/g)).toHaveLength(1)
+})
+
 it('the start is offered no later than the first step that is done', () => {
-  expect(page(3)).toMatch(/id="start-on"[^>]* max="2026-11-01"/)
-  expect(page(0)).not.toMatch(/id="start-on"[^>]* max=/)
+  const leakTest = steps.findIndex(({ id }) => id === 'leak-fill') + 1
+  expect(page(leakTest)).toMatch(/id="start-on"[^>]* max="2026-11-01"/)
+  // What comes before the first water may be done before the start.
+  expect(page(leakTest - 1)).not.toMatch(/id="start-on"[^>]* max=/)
 })
 
 describe('a leak hold that was ticked too soon', () => {
@@ -208,7 +257,7 @@ describe('a step to read again or ahead', () => {
     const said = text(list)
     for (const step of listed) {
       expect(said).toContain(sayPhrase(step.stopAndAsk, US).replaceAll("'", '&#39;'))
-      if (step.caution !== null) expect(said).toContain(step.caution.replaceAll("'", '&#39;'))
+      if (step.caution !== null) expect(said).toContain(readerFirst(step.caution, US).replaceAll("'", '&#39;'))
     }
     expect(list.match(/<summary>/g)).toHaveLength(listed.length)
   })
@@ -231,7 +280,7 @@ describe('water tests', () => {
   })
   it('are taken out one at a time, with a word that confirms it', () => {
     const html = logIn(page(4))
-    expect(html.match(/action="\/s\/token\/reading\/remove#readings"/g)).toHaveLength(2)
+    expect(html.match(/action="\/s\/token\/reading\/remove"/g)).toHaveLength(2)
     expect(html).toMatch(/name="reading" value="r1"><input type="hidden" name="confirm" value="1">/)
   })
   it('are on paper with their units, and lines to go on by hand', () => {
@@ -240,6 +289,7 @@ describe('water tests', () => {
     expect(paper).toContain('temperature in °F')
     expect(page(4).match(/<tr><td><\/td>/g)).toHaveLength(16)
   })
+  it('are of today at the latest', () => expect(page(4)).toMatch(/name="takenOn" type="date"[^>]* max="2026-11-03"/))
   it('keep what was typed and say at the field what was wrong', () => {
     const html = page(4, {
       faults: [{ field: 'ammonia', message: 'Ammonia is 0 to 20 mg/L. "2o" has a letter in it.' }],

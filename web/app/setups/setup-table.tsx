@@ -22,9 +22,15 @@ function columnsOf(year: number): ReadonlyArray<Column<SetupView>> {
       phone: 'state',
       cell: (row) => (row.startedOn ? sayDate(row.startedOn, year) : <span className="quiet">not started</span>),
     },
-    { key: 'done', head: 'Steps done', num: true, phone: 'figure', cell: (row) => `${row.ticks.length} of ${row.stepCount}` },
+    { key: 'done', head: 'Steps done', num: true, phone: 'figure', cell: sayDone },
     { key: 'link', head: 'Setup link', cell: (row) => <SetupLink row={row} /> },
   ]
+}
+
+/** "16 of 25, 3 on a word": ticked where the log did not bear it out. */
+function sayDone({ ticks, stepCount }: SetupView): string {
+  const words = ticks.filter(({ onWord }) => onWord).length
+  return `${ticks.length} of ${stepCount}${words === 0 ? '' : `, ${words} on a word`}`
 }
 
 /** On a phone, where the link's own column is not shown, the name opens it. */
