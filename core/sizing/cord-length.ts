@@ -1,10 +1,9 @@
 import { leastLength, phrase, quantity, type Phrase, type Quantity } from '../units/quantity.ts'
-import { judgedCords, type Judged, type Plug } from './cords.ts'
+import { judgeAll, type Judged, type Plug } from './cords.ts'
 import type { DripLoop } from './drip-loop.ts'
 import { mainsCaution } from './mains.ts'
 import type { Finding, Verdict } from './finding.ts'
 import { makeFinding, namesOf, type FindingParts } from './make-finding.ts'
-import { protectingStrips } from './protecting-strips.ts'
 import type { Situation } from './situation.ts'
 import { worstOf } from './verdict.ts'
 import { assumedOf, startOf } from './words.ts'
@@ -18,12 +17,6 @@ const GOES_TO: Record<Plug, string> = {
   wall_strip: 'the strip, hung on the wall beside the outlet,',
 }
 
-/** Where the strip hangs that is all that protects; empty where none is. */
-const hangs = (situation: Situation, judged: readonly Judged[]): string =>
-  protectingStrips(situation).length === 0
-    ? ''
-    : ` Everything goes into ${GOES_TO[judged[0]?.to ?? 'strip']} above the loops' lowest points, off the floor, never under or behind the tank.`
-
 /**
  * Whether every appliance's cord reaches the outlet with a drip loop, or a strip of the build that hangs beside the rim, and the strip's own the outlet. Where a
  * strip is all that protects, all go into it and the reason tells where it hangs.
@@ -34,23 +27,29 @@ const hangs = (situation: Situation, judged: readonly Judged[]): string =>
  * @example cordLength(situation)?.margin // 320 mm: 1967 mm of cord outside the water, of which a loop takes 1647 mm
  */
 export function cordLength(situation: Situation): Finding | null {
-  const judged = judgedCords(situation)
+  const { cords, strips, rejected } = judgeAll(situation)
+  const judged = [...cords, ...strips]
   if (judged.length === 0) return null
   const { conditions, gear } = situation
   const tight = judged.find(({ loop }) => loop === null)
   const defaults = assumedOf(conditions, ['outletHeightMm', 'outletDistanceMm'])
   if (tight) return noRoom(tight.name, defaults)
+  const verdict = worstOf(judged.map((each) => each.verdict))
   const assumed = namesOf(
     judged.some(({ inSump }) => inSump) ? ['place of the heater'] : [],
     judged.some(({ to }) => to !== 'outlet') ? ['place of the strip'] : [],
     defaults,
+    rejected ? assumedOf(conditions, ['circuitProtected']) : [],
+    // What might make the other place the better one.
+    verdict === 'fits' ? [] : unstatedOf(rejected ?? [], 'not_known'),
   )
-  const verdict = worstOf(judged.map((each) => each.verdict))
   const worst = judged.filter((each) => each.verdict === verdict).sort((a, b) => a.reserveMm - b.reserveMm)[0]
   if (!worst?.loop) return null
   const needed = neededOf(worst.loop, worst.reserveMm)
   const base = { limit: { kind: 'at_least', low: needed }, caution: mainsCaution(conditions) } as const
-  const where = hangs(situation, judged)
+  const where = rejected
+    ? ` Everything goes into ${GOES_TO[cords[0]?.to ?? 'strip']} above the loops' lowest points, off the floor, never under or behind the tank.`
+    : ''
   if (verdict === 'not_known') return notStated({ worst, needed, where }, { ...base, assumed, missing: unstatedOf(judged, verdict) })
   const value = quantity(worst.usableMm, 'mm', 0)
   return makeFinding('cord_length', {

@@ -167,9 +167,11 @@ const better = (one: Judged, other: Judged): boolean =>
 const worse = (one: Judged, other: Judged): Judged => (better(one, other) ? other : one)
 
 /** Every appliance's cord, and the strips' own that go to the wall. */
-interface AllJudged {
+export interface AllJudged {
   cords: Judged[]
   strips: Judged[]
+  /** At the place that a strip which is all that protects was not given. */
+  rejected?: Judged[]
 }
 
 /**
@@ -184,7 +186,8 @@ export function judgedCords(situation: Situation): Judged[] {
   return [...cords, ...strips]
 }
 
-function judgeAll(situation: Situation): AllJudged {
+/** The same, apart. @example judgeAll(situation).strips // [] where nothing goes to a strip beside the rim */
+export function judgeAll(situation: Situation): AllJudged {
   const cords = cordsOf(situation)
   const to = (way: Way): Judged[] => cords.map((each) => judgeWay(each, way))
   const strips = usedStrips(situation).map(({ name, spec }) =>
@@ -193,7 +196,10 @@ function judgeAll(situation: Situation): AllJudged {
   const hung = to(toStrip(situation))
   if (cords.length > 0 && protectingStrips(situation).length > 0) {
     const wall = to(toWallStrip(situation))
-    return better([...hung, ...strips].reduce(worse), wall.reduce(worse)) ? { cords: hung, strips } : { cords: wall, strips: [] }
+    const atRim = [...hung, ...strips]
+    return better(atRim.reduce(worse), wall.reduce(worse))
+      ? { cords: hung, strips, rejected: wall }
+      : { cords: wall, strips: [], rejected: atRim }
   }
   const [first, ...others] = strips.filter(({ verdict }) => verdict !== 'does_not_fit')
   const wall = to(toOutlet(situation))

@@ -30,7 +30,7 @@ export function outletProtection(subject: SizingSubject): Finding | null {
   if (strip)
     return make(
       'fits',
-      phrase`${startOf(strip.name)} switches off when current leaks. Everything in or over the water goes through it; Cords says where it hangs.${TRIPS}`,
+      phrase`${startOf(strip.name)} switches off when current leaks. Everything in or over the water goes through it: see Cords.${TRIPS}`,
     )
   if (isCircuitProtected(conditions))
     return make('fits', phrase`The circuit already has a protective device. Press its test button before the first fill.${TRIPS}`)

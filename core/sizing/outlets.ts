@@ -5,6 +5,7 @@ import type { Finding } from './finding.ts'
 import { makeFinding } from './make-finding.ts'
 import { usedStrips } from './protecting-strips.ts'
 import type { SizingSubject } from './report.ts'
+import { assumedOf } from './words.ts'
 
 const countOf = (items: ReadonlyArray<{ quantity: number }>): number => items.reduce((sum, { quantity: n }) => sum + n, 0)
 
@@ -29,7 +30,8 @@ export function outlets(subject: SizingSubject): Finding | null {
   const want = { slot: 'protect_circuit', quantity: 1, minimum: { outlets: needed } } as const
   const power = usedStrips(subject)
   const have = power.reduce((sum, { spec, quantity: n }) => sum + n * (spec.outlets ?? 0), 0)
-  const base = { limit, caution: mainsCaution(subject.conditions) } as const
+  const assumed = power === subject.gear.power ? [] : assumedOf(subject.conditions, ['circuitProtected'])
+  const base = { limit, assumed, caution: mainsCaution(subject.conditions) } as const
   const unstated = power.some(({ spec }) => spec.outlets === undefined)
   if (have < needed && (unstated || power.length === 0)) {
     const strip = power.length > 0

@@ -17,5 +17,5 @@ export const protectingStrips = ({ gear, conditions }: SizingSubject): Gear['pow
 /** The strips that cords may go to: those that protect alone, where everything goes through them. @example usedStrips(subject) // all where none protects */
 export function usedStrips(subject: SizingSubject): Gear['power'] {
   const protecting = protectingStrips(subject)
-  return protecting.length > 0 ? protecting : subject.gear.power
+  return protecting.length > 0 && protecting.length < subject.gear.power.length ? protecting : subject.gear.power
 }

@@ -456,4 +456,16 @@ describe('a strip that is all that protects', () => {
     const low = findingOf('cord_length', { ...bare, lights: lights(1200), power: strip(3000) }, { outletHeightMm: 60 })
     expect(told(low).reason).toMatch(/no room to hang/)
   })
+
+  it('names what might make the other place the better one, and the circuit where that is assumed', () => {
+    // On the wall the light falls 147 mm short of slack; at the rim the strip's own cord that nobody stated may be too short, or not.
+    expect(findingOf('cord_length', { ...bare, lights: lights(1500), power: strip() })).toMatchObject({
+      verdict: 'marginal',
+      assumed: ['place of the strip', 'cord of Corbelle'],
+    })
+    expect(findingOf('cord_length', { ...bare, lights: lights(2500), power: strip() }, { assumed: ['circuitProtected'] })).toMatchObject({
+      verdict: 'fits',
+      assumed: ['place of the strip', 'protection of the circuit'],
+    })
+  })
 })

@@ -96,7 +96,14 @@ it('draws a pump’s curve only where one is known', () => {
 describe('a drip loop at the rim', () => {
   // 760 mm of stand and 533.4 of tank; 0.1 m below an outlet 300 mm above the floor: √(600² + 1093.4²) down, 100 up and 300 of slack.
   it('is drawn as it was entered, and wanted in whole millimetres', () =>
-    expect(figuresOf().dripLoop).toEqual({ neededMm: 1647, lowPointMm: 200, exitHeightMm: 1293.4, outletHeightMm: 300, distanceMm: 600 }))
+    expect(figuresOf().dripLoop).toEqual({
+      neededMm: 1647,
+      lowPointMm: 200,
+      exitHeightMm: 1293.4,
+      outletHeightMm: 300,
+      distanceMm: 600,
+      to: 'wall_strip',
+    }))
   it('is left out where the outlet is too low for one', () => expect(figuresOf({}, { outletHeightMm: 99 })).not.toHaveProperty('dripLoop'))
 })
 

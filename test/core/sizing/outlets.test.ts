@@ -76,7 +76,7 @@ describe('what switches off when current leaks', () => {
     const found = outletProtection(subject([{ spec: { protective: false } }, { spec: { protective: true } }]))!
     expect(toldFinding(found)).toMatchObject({ verdict: 'fits', action: null, source: { tag: 'common_practice' } })
     expect(reasonOf(found)).toMatch(
-      /^Strip of Corbelle switches off when current leaks\. Everything in or over the water goes through it; Cords says where it hangs\./,
+      /^Strip of Corbelle switches off when current leaks\. Everything in or over the water goes through it: see Cords\./,
     )
     expect(reasonOf(found)).toMatch(TRIPS)
   })
