@@ -1,4 +1,4 @@
-import { sql, type Kysely } from 'kysely'
+import { sql, type Kysely, type Transaction } from 'kysely'
 import { Migrator, type Migration } from 'kysely/migration'
 import type { Database } from './database.ts'
 import { first } from './migrations/2026-11-26-first.ts'
@@ -87,10 +87,22 @@ export async function migrate(db: Kysely<Database>, migrations: Record<string, M
   return db.transaction().execute(async (trx) => {
     await withoutLimits(trx)
     await sql`select pg_advisory_xact_lock(${sql.lit(ONE_AT_A_TIME)})`.execute(trx)
+    if (await isOfNewer(trx, migrations)) throw new Error(OF_NEWER)
     const { error, results } = await migratorOf(trx, migrations).migrateToLatest()
     if (error !== undefined) throw new Error('The database could not be brought to this release. Nothing was changed.', { cause: error })
     return (results ?? []).map((result) => result.migrationName)
   })
+}
+
+const OF_NEWER =
+  'These tables are of a newer release: this one cannot read them, and nothing was changed. Start the newer release, or see “Back again” in the README.'
+
+/** Whether a release that this one does not know of wrote the tables: what ran there is not among the steps of this one. */
+async function isOfNewer(trx: Transaction<Database>, migrations: Record<string, Migration>): Promise<boolean> {
+  const { there } = (await sql<{ there: boolean }>`select to_regclass('kysely_migration') is not null as there`.execute(trx)).rows[0] ?? {}
+  if (!there) return false
+  const { rows } = await sql<{ name: string }>`select name from kysely_migration`.execute(trx)
+  return rows.some(({ name }) => !Object.hasOwn(migrations, name))
 }
 
 /** True when nothing is left to apply. */

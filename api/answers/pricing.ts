@@ -172,6 +172,7 @@ export const BoardAnswer = answer(
         kind: z.enum(KINDS),
         regularMinor: amount.nullable(),
         underRegular: z.number().nullable(),
+        members: z.int().optional().describe('Members behind this price there, at least'),
         over: z.boolean(),
       }) satisfies z.ZodType<BoardRow>,
     ),

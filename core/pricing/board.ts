@@ -6,6 +6,7 @@ import { CLEARANCE_DAYS, SALE_DAYS } from './sale-spells.ts'
 import { effectiveCondition } from './effective-condition.ts'
 import { isGone } from './gone.ts'
 import { isAccepted } from './sighting.ts'
+import { membersBehind } from './today.ts'
 
 /** Rows of the board are counted up to here: nobody pages through more, and counting all of a region's would take longer than showing them. */
 export const BOARD_COUNTED = 1_000
@@ -38,7 +39,20 @@ export function boardRows(
 export function boardRow(sighting: SightingRow, kind: Kind, view: PriceView | undefined, asOf: CivilDate): BoardRow {
   const regularMinor = view?.regular?.priceMinor ?? null
   const underRegular = regularMinor === null || sighting.condition === 'used' ? null : 1 - sighting.priceMinor / regularMinor
-  return { sighting, kind, regularMinor, underRegular, over: isGone(sighting.goneOn, asOf) || isOver(sighting, asOf) }
+  return {
+    sighting,
+    kind,
+    regularMinor,
+    underRegular,
+    members: membersOf(sighting, view),
+    over: isGone(sighting.goneOn, asOf) || isOver(sighting, asOf),
+  }
+}
+
+/** As the product's page has it where this is the price of today there; else those of the sighting itself. */
+function membersOf(sighting: SightingRow, view: PriceView | undefined): number {
+  const today = view?.today
+  return today?.sightingIds.includes(sighting.id) && today.priceMinor === sighting.priceMinor ? today.reporters : membersBehind([sighting])
 }
 
 function isOver(sighting: SightingRow, asOf: CivilDate): boolean {

@@ -54,6 +54,8 @@ export interface BoardRow {
   regularMinor: number | null
   /** 1 − price/regular; null where the regular price is not known. */
   underRegular: number | null
+  /** Members behind this price there, at least; absent in a board that a phone keeps of before. */
+  members?: number
   /** True where it was found gone, the sale's last day is past or the rule's days are over. */
   over: boolean
 }

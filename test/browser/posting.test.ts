@@ -304,7 +304,7 @@ describe('the board on a phone', () => {
     await openScreen(page, service, '/prices')
     const lines = await page.locator('td[data-phone="below"]').allInnerTexts()
     expect(lines.length).toBeGreaterThan(5)
-    for (const line of lines) expect(line).toMatch(/, seen \w+ \d+.* · (one report|confirmed by \d+)/)
+    for (const line of lines) expect(line).toMatch(/, seen \w+ \d+.* · (one report|a list|\d+ members|confirmed by \d+)/)
   })
 
   it('keeps a row that was disputed by a slip, and takes the word back to the opposite', async () => {

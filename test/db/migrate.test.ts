@@ -17,6 +17,14 @@ it('does nothing the second time', async () => {
   expect(await migrate(test.db)).toEqual([])
 })
 
+it('says of tables of a newer release that they are, and where the way back is told', async () => {
+  await sql`insert into kysely_migration (name, timestamp) values ('2999-01-01-later', '2999-01-01T00:00:00Z')`.execute(test.db)
+  const refused = migrate(test.db)
+  await expect(refused).rejects.toThrow(/tables are of a newer release.*“Back again” in the README/)
+  await sql`delete from kysely_migration where name = '2999-01-01-later'`.execute(test.db)
+  expect(await migrate(test.db)).toEqual([])
+})
+
 it('lists its steps in the order in which they are applied: that of their names', () => {
   const names = Object.keys(MIGRATIONS)
   expect(names).toEqual(names.toSorted())

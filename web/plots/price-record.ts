@@ -27,6 +27,9 @@ function areaOf(data: PriceRecordData, width: number, height: number): Area {
   return { left, right, top: 28, bottom: height - 46 }
 }
 
+/** Which price is meant: stores differ in what they print. */
+const ON_TAGS = 'As on each store’s tags: with tax where it is printed in them, before delivery.'
+
 /** "Where the scale starts, what was counted": stands under every plot. */
 export function priceRecordCaption(data: PriceRecordData, width: number): string {
   const scale = priceScale(data, { left: 0, right: 1, top: 0, bottom: 1 }, width)
@@ -34,7 +37,7 @@ export function priceRecordCaption(data: PriceRecordData, width: number): string
   const start = scale.ticks.find((tick) => tick.minor === scale.lowMinor)?.text ?? scale.ticks[0]?.text ?? ''
   const sales = scale.stores.reduce((sum, store) => sum + store.runs.filter((run) => run.kind === 'sale').length, 0)
   const half = scale.narrow ? ' Six months are shown.' : ''
-  return `The scale starts at ${start}.${half} ${count(data.countedSightings, 'counted sighting', 'counted sightings')} by ${count(data.reporters, 'member', 'members')}; ${count(sales, 'sale', 'sales')} shown. Before tax and delivery.${data.ahead ? ` ${sayAhead(data.ahead, data.asOf)}` : ''}`
+  return `The scale starts at ${start}.${half} ${count(data.countedSightings, 'counted sighting', 'counted sightings')} by ${count(data.reporters, 'member', 'members')}; ${count(sales, 'sale', 'sales')} shown. ${ON_TAGS}${data.ahead ? ` ${sayAhead(data.ahead, data.asOf)}` : ''}`
 }
 
 /**

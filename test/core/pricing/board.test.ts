@@ -28,6 +28,14 @@ describe('the board', () => {
     expect(board(shelf, doubted, sale, elsewhere).map(({ sighting }) => sighting.id)).toEqual([elsewhere.id, sale.id])
   })
 
+  it('counts the members behind the price as the product’s page does, whichever of their sightings stands for them', () => {
+    const four = ['a', 'b', 'c', 'd'].map((reporterId) => aSighting({ reporterId, priceMinor: 20_000, seenOn: '2026-10-16' }))
+    expect(board(...four)).toMatchObject([{ members: 4 }])
+    expect(board(...four, aSighting({ condition: 'used', priceMinor: 9000, seenOn: '2026-10-19', confirmations: 1 }))).toMatchObject([
+      { members: 2 },
+    ])
+  })
+
   it('says how far a price is under the regular price there', () => {
     expect(board(shelf, aSighting({ condition: 'sale', priceMinor: 15_000, seenOn: '2026-10-16' }))[0]).toMatchObject({
       regularMinor: 20_000,

@@ -5,7 +5,7 @@ import { priceViews } from '../../../core/pricing/price-views.ts'
 import { answerOf } from '../../../web/app/prices/product-answer.ts'
 import { readBoardSearch } from '../../../web/app/prices/board-search.ts'
 import { isPrinted, summaryOf } from '../../../web/app/prices/price-summary.ts'
-import { sayStanding, sayState } from '../../../web/app/prices/sighting-words.ts'
+import { sayBehind, sayRow, sayStanding, sayState } from '../../../web/app/prices/sighting-words.ts'
 import { mergeTyped } from '../../../web/app/parts/merge.ts'
 
 let made = 0
@@ -64,6 +64,21 @@ describe('how a price is told', () => {
     expect(sayStanding({ ...board, regularMinor: null, underRegular: null }, 'USD', 2026)).toBe('regular price not known')
     expect(sayStanding({ ...board, underRegular: 0 }, 'USD', 2026)).toBe('')
     expect(sayStanding({ ...board, underRegular: -0.05 }, 'USD', 2026)).toBe('5 % over $189.99')
+  })
+})
+
+describe('who is behind a row of the board', () => {
+  it.each([
+    [4, {}, '4 members'],
+    [1, {}, 'one report'],
+    [1, { confirmations: 1 }, '2 members'],
+    [0, { imported: true }, 'a list'],
+    [1, { imported: true, confirmations: 1 }, 'a list, confirmed by one member'],
+    [4, { disputes: 1, confirmations: 2 }, 'confirmed by 2, disputed by 1'],
+    [undefined, { confirmations: 2 }, 'confirmed by 2'],
+  ])('%s %o', (members, part, words) => {
+    expect(sayRow({ sighting: { ...row(part), ...part }, members })).toBe(words)
+    if (members === 4 && !('disputes' in part)) expect(words).toBe(sayBehind(4, false))
   })
 })
 

@@ -89,7 +89,7 @@ describe('the plot', () => {
   })
   it('says where its scale starts and what it counts', () => {
     expect(priceRecordCaption(data(), 1000)).toBe(
-      'The scale starts at $140. 5 counted sightings by 2 members; 2 sales shown. Before tax and delivery.',
+      'The scale starts at $140. 5 counted sightings by 2 members; 2 sales shown. As on each store’s tags: with tax where it is printed in them, before delivery.',
     )
   })
   it('is drawn anew for a phone: half a year, and it says so', () => {

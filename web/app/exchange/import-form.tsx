@@ -1,4 +1,5 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query'
+import { Link } from '@tanstack/react-router'
 import { useState, type ReactElement } from 'react'
 import { KIND_NAMES, KINDS, type Kind } from '../../../core/catalog/kinds.ts'
 import type { DataSet } from '../../../core/exchange/data-set.ts'
@@ -10,6 +11,16 @@ import { ErrorNotice } from '../parts/states.tsx'
 import { ColumnGuide } from './column-guide.tsx'
 import { FileEntry, type ChosenFile } from './file-entry.tsx'
 import { SET_OPTIONS, setWords } from './set-words.ts'
+
+/** A sighting is of a store that is here: a file makes none. */
+function StoresTold(): ReactElement {
+  return (
+    <p className="note">
+      Stores are not imported: a manager enters them under <Link to="/stores">Stores</Link>, by the names that the file has, before its
+      sightings are read.
+    </p>
+  )
+}
 
 interface Props {
   /** What every file holds; absent: it is asked. */
@@ -42,6 +53,7 @@ export function ImportForm({ only, onStarted }: Props): ReactElement {
       </div>
       {only === undefined && <ChoiceField label="What the file holds" value={set} options={SET_OPTIONS} onChange={setSet} />}
       {only === undefined && set === 'price_list' && <OwnStoreTold />}
+      {set === 'sightings' && <StoresTold />}
       {set === 'catalog' && (
         <SelectField
           label="Kind of every row"

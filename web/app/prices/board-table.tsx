@@ -17,7 +17,7 @@ import { useCurrency, usePerson, useToday } from '../session/session.ts'
 import { useStoreCurrency } from '../stores/store-currency.ts'
 import { storesQuery } from '../stores/stores-query.ts'
 import { lowerElsewhere, type LowerElsewhere } from './lower-elsewhere.ts'
-import { CONDITION_WORDS, isSale, sayStanding, sayState } from './sighting-words.ts'
+import { CONDITION_WORDS, isSale, sayRow, sayStanding } from './sighting-words.ts'
 import { useBoardActs } from './use-board-acts.ts'
 import { usePricesElsewhere } from './use-prices-elsewhere.ts'
 import { VoteButtons } from './vote-buttons.tsx'
@@ -80,7 +80,7 @@ function boardColumns(setting: Setting): Array<Column<BoardRow>> {
     { key: 'standing', head: 'How it stands', phone: 'below', cell: (row) => standingCell(row, setting) },
     { key: 'store', head: 'Store', cell: ({ sighting }) => sighting.storeName },
     { key: 'day', head: 'Seen', cell: ({ sighting }) => <span className="whole">{sayDate(sighting.seenOn, thisYear)}</span> },
-    { key: 'state', head: 'How sure', cell: ({ sighting }) => sayState(sighting) },
+    { key: 'state', head: 'How sure', cell: sayRow },
     { key: 'act', head: 'Your word', end: true, phone: 'acts', cell: (row) => actCell(row, setting) },
   ]
 }
@@ -115,7 +115,7 @@ function standingCell(row: BoardRow, { currencyOf, home, thisYear, lower }: Sett
   return (
     <>
       <span className="phone-only">
-        {storeName}, seen {sayDate(seenOn, thisYear)} · {sayState(row.sighting)}
+        {storeName}, seen {sayDate(seenOn, thisYear)} · {sayRow(row)}
         {(sale || said !== '') && ' · '}
       </span>
       {sale && (

@@ -44,6 +44,17 @@ export function sayBehind(members: number, isList: boolean): string {
 }
 
 /**
+ * How sure the price of a row of the board is: who is behind it, as its product's page says; of one that is disputed, what was said of it. A vote that
+ * was given a moment ago counts already.
+ */
+export function sayRow({ sighting, members }: { sighting: Parameters<typeof sayState>[0]; members?: number | undefined }): string {
+  if (members === undefined || sighting.disputes > 0 || !isAccepted(sighting)) return sayState(sighting)
+  const { confirmations, imported = false } = sighting
+  const behind = Math.max(members, confirmations + (imported ? 0 : 1))
+  return sayBehind(behind, imported && behind === confirmations)
+}
+
+/**
  * Why one has no vote on a sighting; null where one has.
  *
  * @example noVoteWords({ …, reporterId: 'me' }, 'me') // 'yours'
