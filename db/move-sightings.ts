@@ -81,10 +81,11 @@ async function fill(db: Kysely<Database>, part: SightingPart, filling: Filling, 
   if (reached === undefined) return undefined
   let from = filling
   return patiently(async () => {
-    const filled = await catchUp(db, part, from, columns)
-    if (filled === undefined) return undefined
-    from = filled
-    return putInPlace(db, part, filled, columns)
+    const caughtUp = await catchUp(db, part, from, columns)
+    if (caughtUp === undefined) return undefined
+    from = caughtUp
+    const filled = await catchUpOnce(db, part, caughtUp, columns)
+    return filled && putInPlace(db, part, filled, columns)
   })
 }
 
@@ -159,9 +160,19 @@ const catchUp = (db: Kysely<Database>, part: SightingPart, filling: Filling, col
     return { table: filling.table, since, copied: rows[0]?.copied ?? 0 }
   })
 
+/** The same for what was written while that went on, which took its time over the whole year: only this much again is left for the last step. */
+const catchUpOnce = (db: Kysely<Database>, part: SightingPart, filled: Filled, columns: readonly string[]): Promise<Filled | undefined> =>
+  inTransaction(db, async (trx) => {
+    await withoutLimits(trx)
+    await oneAtATime(trx)
+    if (!(await isOurs(trx, filled))) return undefined
+    const since = await presentMoment(trx)
+    return { table: filled.table, since, copied: filled.copied + (await takeAgain(trx, part, filled, columns)) }
+  })
+
 /**
  * What was written since a moment is copied anew, whatever of it was copied before. It is one statement, which sees one state of the record: of two, what is written between them would be
- * new to the second and known to the copy. Returns how many rows of it the copy did not have.
+ * new to the second and known to the copy. Returns how many rows of it the copy did not have, each looked up by its id: how few they are no plan can know.
  */
 async function takeAgain(trx: Transaction<Database>, part: SightingPart, { since }: Filling, columns: readonly string[]): Promise<number> {
   const [moving, picked] = [sql.table(PART_IN_THE_MAKING), listed(columns)]
@@ -169,7 +180,7 @@ async function takeAgain(trx: Transaction<Database>, part: SightingPart, { since
   const { rows } = await sql<{ added: number }>`
     with changed as materialized (select ${picked} from ${sql.table(REST)} where ${within(part)} and ${writtenSince(since)}),
       taken as (insert into ${moving} (${picked}) select ${picked} from changed on conflict (id) do update set ${anew})
-    select count(*)::integer as added from changed c where not exists (select from ${moving} m where m.id = c.id)`.execute(trx)
+    select count(*)::integer as added from changed c where (select m.id from ${moving} m where m.id = c.id) is null`.execute(trx)
   return rows[0]?.added ?? 0
 }
 
@@ -181,8 +192,8 @@ const FAR_APART = 2 ** 30
  * circle of 32 bits alike: a writer from the moment on is never the older one as long as the moment lies less than half a circle back. After a quarter of it, all rows count as written. A row
  * of a whole circle ago keeps its number though it is frozen, and may count as written too: it is copied once more, as it is. Writers inside a savepoint have numbers behind their transaction's.
  */
-export const writtenSince = (since: string): RawBuilder<boolean> => sql<boolean>`(age(xmin) <= age(${since}::text::xid8::xid)
-  or pg_snapshot_xmax(pg_current_snapshot())::text::bigint - ${since}::text::bigint > ${sql.lit(FAR_APART)})`
+export const writtenSince = (since: string): RawBuilder<boolean> => sql<boolean>`(age(xmin) <= (select age(${since}::text::xid8::xid))
+  or (select pg_snapshot_xmax(pg_current_snapshot())::text::bigint - ${since}::text::bigint > ${sql.lit(FAR_APART)}))`
 
 /** Votes are of sightings wherever they lie: their key is taken off while the rows move, or it would take the votes with them. */
 const putInPlace = (db: Kysely<Database>, part: SightingPart, filled: Filled, columns: readonly string[]): Promise<number | undefined> =>

@@ -37,12 +37,16 @@ const cursorOf = (table: string): string => `snapshot_of_${table}`
  */
 export async function withSnapshot<Value>({ db, engine }: Connection, work: (snapshot: Snapshot) => Promise<Value>): Promise<Value> {
   const begin = () => db.transaction().setIsolationLevel('repeatable read').setAccessMode('read only')
-  if (engine === 'postgres')
+  if (engine === 'postgres') {
+    const hasRecord = (await executedMigrations(db)).length > 0
     return begin().execute(async (trx) => {
+      // Before anything is read, since then it is settled what is seen: a year put in place after that would be seen where it was and where it is.
+      if (hasRecord) await sql`lock table sighting in access share mode`.execute(trx)
       // Counting or sorting a large table, or a disk that takes its time, is no page that somebody waits for.
       await withoutLimits(trx)
       return work(snapshotOver(trx, await declare(trx, false)))
     })
+  }
   const declared = await begin().execute((trx) => declare(trx, true))
   try {
     return await work(snapshotOver(db, declared))

@@ -1,4 +1,5 @@
 import { PassThrough } from 'node:stream'
+import { setTimeout as pause } from 'node:timers/promises'
 import { sql } from 'kysely'
 import { pino } from 'pino'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
@@ -8,6 +9,7 @@ import { connect } from '../../db/connect.ts'
 import { createInstall } from '../../db/install.ts'
 import { writtenSince } from '../../db/move-sightings.ts'
 import { makeSightingPart } from '../../db/sighting-parts.ts'
+import { withSnapshot } from '../../db/snapshot.ts'
 import { testDatabase, type TestDatabase } from '../support/database.ts'
 import { granted, install, person, product, store } from '../support/rows.ts'
 
@@ -97,6 +99,34 @@ describe('sightings of a year', () => {
       await other.close()
     },
   )
+
+  it.skipIf(process.env['TEST_ENGINE'] === 'embedded')('are in a backup once, though they move while it is made', async () => {
+    await many(7, '2045-06-01')
+    const { rows: all } = await sql<{ count: number }>`select count(*)::integer as count from sighting`.execute(test.db)
+    const others = await connect({ databaseUrl: test.url ?? '' })
+    const waitsFor = async (table: string): Promise<boolean> =>
+      (await sql`select from pg_locks where relation = ${table}::regclass and not granted`.execute(test.db)).rows.length > 0
+    const held = { record: Promise.withResolvers<void>(), install: Promise.withResolvers<void>() }
+    const hold = (table: string, mode: string, until: Promise<void>): Promise<void> =>
+      others.db.transaction().execute(async (trx) => {
+        await sql.raw(`lock table ${table} in ${mode} mode`).execute(trx)
+        await until
+      })
+    // The copy is made, and may not be put in place yet; the backup has begun, and has not come to the sightings.
+    const recordHeld = hold('sighting', 'row exclusive', held.record.promise)
+    const moving = makeSightingPart(test.db, 2045)
+    await expect.poll(() => waitsFor('sighting'), { interval: 10, timeout: 10_000 }).toBe(true)
+    const installHeld = hold('install', 'access exclusive', held.install.promise)
+    const counted = withSnapshot(others, async ({ tables }) => tables.find(({ name }) => name === 'sighting')?.rows)
+    await expect.poll(() => waitsFor('install'), { interval: 10, timeout: 10_000 }).toBe(true)
+    held.record.resolve()
+    await Promise.race([moving, pause(1_800)])
+    held.install.resolve()
+    expect(await counted).toBe(all[0]?.count)
+    expect(await moving).toEqual({ name: 'sighting_2045', moved: 7 })
+    await Promise.all([recordHeld, installHeld])
+    await others.close()
+  })
 
   it('of a year that cannot be moved stay in the rest, its copy is gone, and the years after it have their parts', async () => {
     await many(1000, '2038-06-01')
