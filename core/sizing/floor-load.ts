@@ -88,12 +88,12 @@ export function floorMassKg({ gear, corners, tank, sump }: Situation): number {
   return gear.stand ? brimKg + (gear.stand.spec.massKg ?? typicalStandMassKg(tank.lengthMm).high) : brimKg
 }
 
-function weighsOf({ gear, corners, sump }: Situation): Phrase {
+/** With its stand, where it has one: that is what is held against the floor. */
+function weighsOf(situation: Situation): Phrase {
+  const { gear, corners, sump } = situation
   const brim = quantity(over(corners, ({ mass }) => mass.brimKg).high + (sump?.fullKg ?? 0), 'kg', 0)
-  const what = sump ? 'the tank with its sump' : 'the tank'
-  return gear.stand
-    ? phrase`Filled to the rim ${what} weighs ${brim}, and its stand comes on top.`
-    : phrase`Filled to the rim ${what} weighs ${brim}.`
+  const stand = gear.stand ? phrase`, with its stand ${quantity(floorMassKg(situation), 'kg', 0)}` : phrase``
+  return phrase`Filled to the rim the tank${sump ? ' with its sump' : ''} weighs ${brim}${stand}.`
 }
 
 function reasonOf(situation: Situation, within: boolean): Phrase {
