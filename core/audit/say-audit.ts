@@ -1,5 +1,5 @@
 import { AUDIT_SENTENCES, type AuditAction, type AuditSubjectKind } from './audit-actions.ts'
-import { sayMoney } from '../money.ts'
+import { currencyExponent, sayMoney } from '../money.ts'
 import { IMPORT_COUNTS, type AuditChange, type AuditChanges, type AuditValue } from './audit-changes.ts'
 
 /** An entry of the trail as a reader gets it. An action of a later version may be unknown here. */
@@ -68,6 +68,12 @@ function sayValue(value: AuditValue): string {
   return String(value)
 }
 
+/** A kilowatt hour may cost parts of the smallest coin. */
+const sayAmount = (minor: number, currency: string): string =>
+  Number.isInteger(minor)
+    ? sayMoney(minor, currency, { symbol: false })
+    : String(Number((minor / 10 ** currencyExponent(currency)).toFixed(6)))
+
 /**
  * What happened to one field; an amount in money of the currency, where that is known.
  *
@@ -77,7 +83,7 @@ function sayValue(value: AuditValue): string {
 export function sayChange(change: AuditChange, currency?: string): string {
   const { field } = change
   const inMoney = (value: AuditValue | undefined): AuditValue | undefined =>
-    typeof value === 'number' && currency !== undefined ? sayMoney(value, currency, { symbol: false }) : value
+    typeof value === 'number' && currency !== undefined ? sayAmount(value, currency) : value
   const isMoney = field.endsWith('Minor') && currency !== undefined
   const name = isMoney ? sayField(field.slice(0, -'Minor'.length)) : sayField(field)
   const [before, after] = isMoney ? [inMoney(change.before), inMoney(change.after)] : [change.before, change.after]

@@ -50,6 +50,7 @@ describe('a field in words', () => {
   it('tells amounts in money of the currency, with as many decimals as it has', () => {
     const change = { field: 'energyPriceMinor', before: 17, after: 18 }
     expect(sayChange(change, 'USD')).toBe('energy price: 0.17, now 0.18')
+    expect(sayChange({ ...change, before: 17.5 }, 'USD')).toBe('energy price: 0.175, now 0.18')
     expect(sayChange(change, 'JPY')).toBe('energy price: 17, now 18')
     expect(sayChange({ field: 'delivery.feeMinor', before: null, after: 695 }, 'USD')).toBe('fee: nothing, now 6.95')
     expect(sayChange({ field: 'returnDays', before: 30, after: 14 }, 'USD')).toBe('return days: 30, now 14')
