@@ -96,6 +96,43 @@ async function dropGone(trx: Transaction<Database>, personId: string, ids: reado
   await follow(trx, ids)
 }
 
+/** Takes back whatever a person said to be gone, as part of an undo, which keeps it. Returns of how many sightings. */
+export async function takeGoneOf(trx: Transaction<Database>, personId: string, undoId: string): Promise<number> {
+  const said = await trx
+    .selectFrom('sighting_vote')
+    .select('sighting_id as id')
+    .where('person_id', '=', personId)
+    .where('gone_on', 'is not', null)
+    .execute()
+  const ids = await lockSightings(
+    trx,
+    said.map(({ id }) => id),
+  )
+  if (ids.length === 0) return 0
+  await sql`insert into undone_gone (undo_id, sighting_id, gone_on, gone_by) select ${undoId}, sighting_id, gone_on, gone_by from sighting_vote
+    where person_id = ${personId} and gone_on is not null and sighting_id in (${sql.join(ids)})`.execute(trx)
+  await dropGone(trx, personId, ids, sql<boolean>`gone_on is not null`)
+  return ids.length
+}
+
+/** Says it again for the person, but for what that person took back meanwhile. */
+export async function putGoneBack(trx: Transaction<Database>, personId: string, undoId: string): Promise<void> {
+  const kept = await trx.selectFrom('undone_gone').select('sighting_id as id').where('undo_id', '=', undoId).execute()
+  const ids = await lockSightings(
+    trx,
+    kept.map(({ id }) => id),
+  )
+  if (ids.length === 0) return
+  await sql`insert into sighting_vote (sighting_id, person_id, gone_on, gone_by)
+    select kept.sighting_id, ${personId}, kept.gone_on, still.said from undone_gone kept cross join lateral (select array(select said from unnest(kept.gone_by) as said
+      where not exists (select from notice where notice.id = said and notice.answer is distinct from 'gone')) as said) as still
+    where kept.undo_id = ${undoId} and kept.sighting_id in (${sql.join(ids)}) and (cardinality(still.said) > 0 or cardinality(kept.gone_by) = 0)
+    on conflict (sighting_id, person_id) do update set gone_on = least(sighting_vote.gone_on, excluded.gone_on),
+      gone_by = array(select distinct unnest(sighting_vote.gone_by || excluded.gone_by))`.execute(trx)
+  await trx.deleteFrom('undone_gone').where('undo_id', '=', undoId).execute()
+  await follow(trx, ids)
+}
+
 async function lockSightings(trx: Transaction<Database>, sightingIds: readonly string[]): Promise<string[]> {
   const wanted = [...new Set(sightingIds.filter(isId))]
   if (wanted.length === 0) return []

@@ -1,10 +1,10 @@
-import type { Kysely, Selectable } from 'kysely'
+import { sql, type Kysely, type RawBuilder, type Selectable } from 'kysely'
 import type { Kind } from '../core/catalog/kinds.ts'
 import { oneMoreWords, type SightingRow } from '../core/pricing/record.ts'
 import type { Sighting } from '../core/pricing/sighting.ts'
 import type { Database, SightingTable } from './database.ts'
 import { nameFor } from './person-names.ts'
-import type { Viewer } from './viewer.ts'
+import { manages, type Viewer } from './viewer.ts'
 
 /** Sightings with the names beside them and what the viewer has to do with each, to be narrowed and ordered by the caller. */
 export const sightingRows = (db: Kysely<Database>, viewer: Viewer) =>
@@ -43,6 +43,14 @@ export const sightingRows = (db: Kysely<Database>, viewer: Viewer) =>
       'mine.vote as my_vote',
     ])
     .select(nameFor(viewer, 'reporter').as('reporter_name'))
+    .select(foundGoneBy(viewer).as('gone_by'))
+
+/** Who found it gone, for managers: a member who says so of everything empties what is told of today. */
+const foundGoneBy = (viewer: Viewer): RawBuilder<string[] | null> =>
+  viewer.role === 'manager'
+    ? sql`case when sighting.gone_on is not null and ${manages(viewer)} then (select json_agg(${nameFor(viewer, 'finder')} order by finder.name)
+        from sighting_vote gone join person finder on finder.id = gone.person_id where gone.sighting_id = sighting.id and gone.gone_on is not null) end`
+    : sql`null::json`
 
 type Row = Omit<Selectable<SightingTable>, 'accepted' | 'undo_id' | 'withdrawn_reason'> & {
   product_name: string
@@ -51,6 +59,7 @@ type Row = Omit<Selectable<SightingTable>, 'accepted' | 'undo_id' | 'withdrawn_r
   reporter_name: string
   reporter_invited_by: string | null
   reader_invited_by: string | null
+  gone_by: string[] | null
   my_vote: SightingRow['myVote']
   /** Not asked for where nothing is withdrawn. */
   withdrawn_reason?: string | null
@@ -72,6 +81,7 @@ export function rowOf(row: Row, viewer: Viewer): SightingRow {
     mayVote: !own && row.withdrawn_at === null,
     myVote: row.my_vote,
     withdrawnReason: row.withdrawn_reason ?? null,
+    goneBy: row.gone_by,
   }
 }
 

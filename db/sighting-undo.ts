@@ -1,9 +1,10 @@
-import type { Kysely, Transaction } from 'kysely'
+import { sql, type Kysely, type Transaction } from 'kysely'
 import { ok, refuse, type Result } from '../core/result.ts'
 import type { Database } from './database.ts'
 import { nameFor } from './person-names.ts'
 import { refreshPairs } from './price-summaries.ts'
 import { isId, type Refusal } from './refusal.ts'
+import { putGoneBack, takeGoneOf } from './sighting-gone.ts'
 import { manages, type Viewer } from './viewer.ts'
 
 /** Long enough to find out that it was a mistake, short enough that a record does not change under quotes of last season. */
@@ -18,25 +19,24 @@ export interface SightingUndo {
   at: Date
   /** How many it took back. */
   sightings: number
+  /** Of how many sightings, anybody's, it took back that this person had found them gone. */
+  foundGone: number
   reversibleUntil: Date
   reversedAt: Date | null
 }
 
-/** Who has sightings standing, and how many; managers only. */
-export async function reportersWithCounts(
-  db: Kysely<Database>,
-  viewer: Viewer,
-): Promise<Array<{ id: string; name: string; sightings: number }>> {
-  return db
-    .selectFrom('sighting')
-    .innerJoin('person', 'person.id', 'sighting.reporter_id')
-    .select((eb) => ['person.id', nameFor(viewer, 'person').as('name'), eb.fn.countAll<number>().as('sightings')])
-    .where('sighting.withdrawn_at', 'is', null)
-    .where(manages(viewer))
-    .groupBy('person.id')
-    .orderBy('person.name')
-    .orderBy('person.id')
-    .execute()
+/** What a manager was told that a person has standing. */
+export type Standing = Pick<SightingUndo, 'sightings' | 'foundGone'>
+
+/** Who has sightings standing or said of some that they are gone, and of how many; managers only. */
+export async function reportersWithCounts(db: Kysely<Database>, viewer: Viewer): Promise<Array<{ id: string; name: string } & Standing>> {
+  const { rows } = await sql<{ id: string; name: string } & Standing>`
+    select person.id, ${nameFor(viewer, 'person')} as name, coalesce(posted.number, 0)::integer as sightings, coalesce(gone.number, 0)::integer as "foundGone"
+    from person
+    left join (select reporter_id, count(*) as number from sighting where withdrawn_at is null group by reporter_id) as posted on posted.reporter_id = person.id
+    left join (select person_id, count(*) as number from sighting_vote where gone_on is not null group by person_id) as gone on gone.person_id = person.id
+    where (posted.number > 0 or gone.number > 0) and ${manages(viewer)} order by person.name, person.id`.execute(db)
+  return rows
 }
 
 /** Newest first; managers only. */
@@ -51,7 +51,7 @@ export async function listUndos(db: Kysely<Database>, viewer: Viewer): Promise<S
 }
 
 /**
- * Withdraws every standing sighting of a person. Must run in a transaction that a refusal undoes.
+ * Withdraws every standing sighting of a person, and whatever that person said to be gone. Must run in a transaction that a refusal undoes.
  *
  * Errors: `stale` where there are not as many as the manager was told before she said yes: nothing is done.
  */
@@ -59,7 +59,7 @@ export async function undoSightings(
   trx: Transaction<Database>,
   viewer: Viewer,
   reporterId: string,
-  told: number,
+  told: Standing,
   at: Date,
 ): Promise<Result<SightingUndo, Refusal<'not_found' | 'stale'>>> {
   const reporter =
@@ -67,7 +67,7 @@ export async function undoSightings(
   if (!reporter) return refuse({ code: 'not_found', message: 'There is no such person.' })
   const { id } = await trx
     .insertInto('sighting_undo')
-    .values({ reporter_id: reporterId, undone_by: viewer.id, at, sightings: told })
+    .values({ reporter_id: reporterId, undone_by: viewer.id, at, sightings: told.sightings, found_gone: told.foundGone })
     .returning('id')
     .executeTakeFirstOrThrow()
   // What is counted is what was taken back: one that came a moment ago cannot slip in between.
@@ -78,10 +78,12 @@ export async function undoSightings(
     .where('withdrawn_at', 'is', null)
     .returning(['product_id as productId', 'store_id as storeId'])
     .execute()
-  if (taken.length === 0) return refuse({ code: 'not_found', message: 'Nothing of this person stands: there is nothing to take back.' })
-  if (taken.length !== told) {
+  const foundGone = await takeGoneOf(trx, reporterId, id)
+  if (taken.length + foundGone === 0) return refuse({ code: 'not_found', message: NOTHING_STANDS })
+  if (taken.length !== told.sightings)
     return refuse({ code: 'stale', field: 'sightings', message: `There are ${taken.length} by now. Look again, then take them back.` })
-  }
+  if (foundGone !== told.foundGone)
+    return refuse({ code: 'stale', field: 'foundGone', message: `It is said of ${foundGone} by now. Look again, then take them back.` })
   await refreshPairs(trx, taken, false)
   return ok(await getUndo(trx, viewer, id))
 }
@@ -108,9 +110,12 @@ export async function reverseUndo(
     .returning(['product_id as productId', 'store_id as storeId'])
     .execute()
   await refreshPairs(trx, put, false)
+  await putGoneBack(trx, found.reporter_id, undoId)
   await trx.updateTable('sighting_undo').set({ reversed_at: at }).where('id', '=', undoId).execute()
   return ok(await getUndo(trx, viewer, undoId))
 }
+
+const NOTHING_STANDS = 'Nothing of this person stands: there is nothing to take back.'
 
 const undos = (db: Kysely<Database>, viewer: Viewer) =>
   db
@@ -131,6 +136,7 @@ interface Row {
   maker_name: string
   at: Date
   sightings: number
+  found_gone: number
   reversed_at: Date | null
 }
 
@@ -140,6 +146,7 @@ const undoOf = (row: Row): SightingUndo => ({
   undoneBy: row.maker_name,
   at: row.at,
   sightings: row.sightings,
+  foundGone: row.found_gone,
   reversibleUntil: new Date(row.at.getTime() + REVERSIBLE_DAYS * DAY_MS),
   reversedAt: row.reversed_at,
 })

@@ -121,6 +121,7 @@ const writtenRow = (added: Omit<Sighting, 'receivedAt'>, row: Written): Sighting
   mayVote: false,
   myVote: null,
   withdrawnReason: null,
+  goneBy: null,
 })
 
 /** On the board the newer of two stands, the lower id where both came at once: the order of its query. */

@@ -14,6 +14,7 @@ export const UndoAnswer = answer(
     undoneBy: z.string(),
     at: instant,
     sightings: z.int(),
+    foundGone: z.int().describe('Of how many sightings, anybody’s, it took back that this person had found them gone'),
     reversibleUntil: instant,
     /** When they were put back; null while they are not. */
     reversedAt: instant.nullable(),
@@ -23,8 +24,15 @@ export const UndoAnswer = answer(
 export const UndosAnswer = answer(
   'SightingUndos',
   z.strictObject({
-    /** Everyone who has sightings standing. */
-    reporters: z.array(z.strictObject({ id, name: z.string(), sightings: z.int() })),
+    /** Everyone who has sightings standing, or found some gone. */
+    reporters: z.array(
+      z.strictObject({
+        id,
+        name: z.string(),
+        sightings: z.int(),
+        foundGone: z.int().describe('Sightings, anybody’s, that they found gone'),
+      }),
+    ),
     undos: z.array(UndoAnswer),
   }),
 )

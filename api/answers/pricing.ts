@@ -90,6 +90,7 @@ export const SightingAnswer = answer(
     mayVote: z.boolean(),
     myVote: z.enum(['confirm', 'dispute']).nullable(),
     withdrawnReason: z.string().nullable(),
+    goneBy: z.array(z.string()).nullable().describe('Who found it gone, for managers').optional(),
   }) satisfies z.ZodType<SightingRow>,
 )
 

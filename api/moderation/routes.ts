@@ -34,7 +34,11 @@ const Judgement = z.discriminatedUnion(
   { error: 'Decision is one of: accept, dispute, withdraw.' },
 )
 const MOST_SIGHTINGS = 10_000_000
-const Undoing = strict('Request', { personId: rowId('Person'), sightings: count('Number of sightings', 1, MOST_SIGHTINGS) })
+const Undoing = strict('Request', {
+  personId: rowId('Person'),
+  sightings: count('Number of sightings', 0, MOST_SIGHTINGS),
+  foundGone: count('Number found gone', 0, MOST_SIGHTINGS).default(0),
+})
 
 const undoView = ({ at, reversibleUntil, reversedAt, ...rest }: SightingUndo) => ({
   ...rest,
@@ -102,18 +106,24 @@ export const moderation = new Hono<Env>()
   .post(
     '/undos',
     operation('undoSightings', {
-      summary: 'Take all sightings of one person back; the number is the one that was shown, and 412 if it changed',
+      summary:
+        'Take all sightings of one person back, and what that person found gone; the numbers are those that were shown, and 412 if one changed',
       tag,
       answers: { 201: UndoAnswer },
       refuses: [404, 409, 410, 412],
     }),
     valid('json', Undoing),
     async (c) => {
-      const [actor, { personId, sightings }] = [signedIn(c), c.req.valid('json')]
+      const [actor, { personId, ...told }] = [signedIn(c), c.req.valid('json')]
       const undone = await transact(c.get('db'), async (trx) => {
-        const outcome = await undoSightings(trx, actor, personId, sightings, now(c))
+        const outcome = await undoSightings(trx, actor, personId, told, now(c))
         if (outcome.ok)
-          await audit(trx, { actor, action: 'sightings_undone', subject: { kind: 'person', id: personId }, after: { sightings } })
+          await audit(trx, {
+            actor,
+            action: 'sightings_undone',
+            subject: { kind: 'person', id: personId },
+            after: { sightings: told.sightings },
+          })
         return outcome
       })
       return undone.ok ? c.json(undoView(undone.value), 201) : refused(c, undone.refusal)

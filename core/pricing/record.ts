@@ -21,6 +21,8 @@ export interface SightingRow extends Sighting {
   myVote: 'confirm' | 'dispute' | null
   /** Why a manager withdrew it; null where its reporter did, or nobody. */
   withdrawnReason: string | null
+  /** Names of those who found it gone, for managers; else null. */
+  goneBy?: string[] | null
 }
 
 /**

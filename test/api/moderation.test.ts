@@ -2,6 +2,7 @@ import { sql } from 'kysely'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { SightingRow } from '../../core/pricing/record.ts'
 import { createPerson } from '../../db/people.ts'
+import { markGone } from '../../db/sighting-gone.ts'
 import { granted, phoneId, product, sighting, store, unique } from '../support/rows.ts'
 import { createWorld, testPasswordHash, PASSWORD, type Answer, type Browser, type World } from './support/world.ts'
 
@@ -208,6 +209,30 @@ describe('all sightings of one person', () => {
       .where('withdrawn_at', 'is', null)
       .execute()
     expect(left.map(({ id }) => id)).toEqual([rows[2]?.id])
+  })
+
+  it('go with what that person found gone, of anybody’s, which managers are told by name; put back, it is gone again', async () => {
+    const [finder, other] = [await world.signIn('member'), await world.signIn('member')]
+    const { id } = await post(member)
+    const gone = async (by = manager) => (await by.send<Row>('GET', `/api/sightings/${id}`)).body
+    const say = (who: Browser) => world.db.transaction().execute((trx) => markGone(trx, { id: who.personId }, phoneId(), [id], day()))
+    await say(finder)
+    const { name } = await world.db.selectFrom('person').select('name').where('id', '=', finder.personId).executeTakeFirstOrThrow()
+    expect(await gone()).toMatchObject({ goneOn: day(), goneBy: [name] })
+    expect(await gone(finder), 'members are not told who').toMatchObject({ goneOn: day(), goneBy: null })
+    const take = (foundGone: number) =>
+      manager.send<{ id: string }>('POST', '/api/moderation/undos', { body: { personId: finder.personId, sightings: 0, foundGone } })
+    const listed = (await manager.send<{ reporters: unknown[] }>('GET', '/api/moderation/undos')).body.reporters
+    expect(listed).toContainEqual({ id: finder.personId, name, sightings: 0, foundGone: 1 })
+    expect((await take(2)).status).toBe(412)
+    const undone = await take(1)
+    expect(undone, undone.text).toMatchObject({ status: 201, body: { sightings: 0, foundGone: 1 } })
+    expect(await gone()).toMatchObject({ goneOn: null, goneBy: null })
+    expect((await manager.send('DELETE', `/api/moderation/undos/${undone.body.id}`)).status).toBe(200)
+    expect(await gone()).toMatchObject({ goneOn: day(), goneBy: [name] })
+    await say(other)
+    await take(1)
+    expect((await gone()).goneOn, 'what another found gone stays so').toBe(day())
   })
 
   it('stay taken back after 30 days', async () => {

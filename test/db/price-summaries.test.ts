@@ -94,8 +94,16 @@ async function act(one: Step, productId: string, storeIds: readonly string[], ta
       .where('reporter_id', '=', viewer.id)
       .where('withdrawn_at', 'is', null)
       .executeTakeFirstOrThrow()
-    if (told.count === 0) return
-    const undo = await test.db.transaction().execute((trx) => undoSightings(trx, manager, viewer.id, told.count, new Date()))
+    const gone = await test.db
+      .selectFrom('sighting_vote')
+      .select((eb) => eb.fn.countAll<number>().as('count'))
+      .where('person_id', '=', viewer.id)
+      .where('gone_on', 'is not', null)
+      .executeTakeFirstOrThrow()
+    if (told.count + gone.count === 0) return
+    const undo = await test.db
+      .transaction()
+      .execute((trx) => undoSightings(trx, manager, viewer.id, { sightings: told.count, foundGone: gone.count }, new Date()))
     undone.push(granted(undo).id)
   } else if (one.act === 'reverse') {
     const last = undone.pop()

@@ -7,6 +7,8 @@ export interface Reporter {
   name: string
   /** How many of theirs stand. */
   sightings: number
+  /** Of how many, anybody's, they said that they are gone. */
+  foundGone: number
 }
 export interface Undo {
   id: string
@@ -14,6 +16,7 @@ export interface Undo {
   undoneBy: string
   at: string
   sightings: number
+  foundGone: number
   reversibleUntil: string
   reversedAt: string | null
 }
@@ -23,6 +26,6 @@ export const listWaiting = (limit: number): Promise<{ items: SightingRow[]; tota
 export const judgeSighting = (id: string, body: Judgement): Promise<SightingRow> =>
   request('POST', `/api/moderation/sightings/${id}`, { body })
 export const listUndos = (): Promise<{ reporters: Reporter[]; undos: Undo[] }> => request('GET', '/api/moderation/undos')
-export const undoSightings = (body: { personId: string; sightings: number }): Promise<Undo> =>
+export const undoSightings = (body: { personId: string; sightings: number; foundGone: number }): Promise<Undo> =>
   request('POST', '/api/moderation/undos', { body })
 export const reverseUndo = (id: string): Promise<Undo> => request('DELETE', `/api/moderation/undos/${id}`)

@@ -9,11 +9,10 @@ import { sayDay } from '../parts/say-instant.ts'
 import { ErrorNotice, LoadingRows } from '../parts/states.tsx'
 import { readPricesAnew } from '../prices/read-anew.ts'
 import { useInstall, useToday } from '../session/session.ts'
+import { sayStanding } from './say-standing.ts'
 import { UndoDialog } from './undo-dialog.tsx'
 
-const sayCount = (sightings: number): string => (sightings === 1 ? '1 sighting' : `${sightings} sightings`)
-
-/** All that one member reported, taken back at once; and what was, to be put back within thirty days. */
+/** All that one member reported or found gone, taken back at once; and what was, to be put back within thirty days. */
 export function TakenBack(): ReactElement {
   const queries = useQueryClient()
   const [personId, setPersonId] = useState('')
@@ -21,7 +20,7 @@ export function TakenBack(): ReactElement {
   const read = useQuery({ queryKey: ['moderation', 'undos'], queryFn: listUndos, staleTime: 0 })
   const onSettled = () => Promise.all([queries.invalidateQueries({ queryKey: ['moderation'] }), readPricesAnew(queries)])
   const undo = useMutation({
-    mutationFn: ({ id, sightings }: Reporter) => undoSightings({ personId: id, sightings }),
+    mutationFn: ({ id, sightings, foundGone }: Reporter) => undoSightings({ personId: id, sightings, foundGone }),
     onSuccess: () => {
       setAsked(null)
       setPersonId('')
@@ -35,7 +34,7 @@ export function TakenBack(): ReactElement {
     <section className="form" aria-labelledby="undo-head">
       <div className="sechead">
         <h2 id="undo-head">All sightings of one member</h2>
-        <p className="quiet">Taken back at once; for 30 days they can be put back.</p>
+        <p className="quiet">Taken back at once, with what they found gone; for 30 days it can be put back.</p>
       </div>
       <ErrorNotice error={read.error ?? reverse.error} onRetry={() => void read.refetch()} retryWords="Read again" />
       {read.isPending && <LoadingRows rows={1} what="who reported" />}
@@ -45,12 +44,12 @@ export function TakenBack(): ReactElement {
             label="Member"
             value={personId}
             none="choose one"
-            options={reporters.map(({ id, name, sightings }) => ({ value: id, label: `${name}, ${sayCount(sightings)}` }))}
+            options={reporters.map((one) => ({ value: one.id, label: `${one.name}, ${sayStanding(one)}` }))}
             onChange={setPersonId}
           />
           <p className="acts">
             <Button off={!chosen} onClick={() => chosen && setAsked(chosen)}>
-              {chosen ? `Take back ${sayCount(chosen.sightings)}` : 'Take them back'}
+              {chosen ? `Take back ${sayStanding(chosen)}` : 'Take them back'}
             </Button>
             {!chosen && <span className="reason">Choose a member first.</span>}
           </p>
@@ -80,7 +79,7 @@ function UndoTable({ undos, busy, onReverse }: { undos: Undo[]; busy: boolean; o
   const day = (instant: string): string => sayDay(instant, timeZone, thisYear)
   const columns: Array<Column<Undo>> = [
     { key: 'who', head: 'Member', rowHead: true, phone: 'lead', cell: ({ reporter }) => reporter.name },
-    { key: 'count', head: 'Taken back', num: true, phone: 'figure', cell: ({ sightings }) => sayCount(sightings) },
+    { key: 'count', head: 'Taken back', num: true, phone: 'figure', cell: sayStanding },
     { key: 'when', head: 'On', phone: 'below', cell: ({ at, undoneBy }) => `${day(at)}, by ${undoneBy}` },
     {
       key: 'act',

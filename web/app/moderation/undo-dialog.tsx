@@ -3,6 +3,7 @@ import type { Reporter } from '../client/moderation.ts'
 import { Button } from '../parts/button.tsx'
 import { Dialog } from '../parts/dialog.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
+import { sayStanding } from './say-standing.ts'
 
 interface Props {
   /** Null: closed. */
@@ -14,8 +15,9 @@ interface Props {
 }
 
 export function UndoDialog({ reporter, busy, error, onClose, onUndo }: Props): ReactElement {
-  const count = reporter?.sightings ?? 0
-  const what = count === 1 ? 'the 1 sighting' : `all ${count} sightings`
+  const standing = { sightings: reporter?.sightings ?? 0, foundGone: reporter?.foundGone ?? 0 }
+  const said = sayStanding(standing)
+  const what = standing.sightings > 1 && standing.foundGone === 0 ? `all ${said}` : `the ${said}`
   return (
     <Dialog
       open={reporter !== null}
@@ -25,14 +27,14 @@ export function UndoDialog({ reporter, busy, error, onClose, onUndo }: Props): R
         <>
           <Button onClick={onClose}>Leave them</Button>
           <Button look="main" busy={busy} onClick={onUndo}>
-            Take back {count}
+            Take back {standing.sightings + standing.foundGone}
           </Button>
         </>
       }
     >
       <p>
-        They stay in the record, marked as withdrawn, and count for nothing. For 30 days they can be put back. What they post from now on
-        counts.
+        Sightings stay in the record, marked as withdrawn, and count for nothing; what they found gone is there again. For 30 days it can be
+        put back. What they post from now on counts.
       </p>
       <ErrorNotice error={error} />
     </Dialog>

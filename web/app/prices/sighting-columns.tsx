@@ -80,7 +80,7 @@ const kindCell = (row: SightingRow, setting: Setting): ReactElement => (
 )
 
 function phoneWords(row: SightingRow, { thisYear, currencyOf, home, personId }: Setting): string {
-  const { lastDay, printedRegularMinor, evidence, note, reporterId, goneOn } = row
+  const { lastDay, printedRegularMinor, evidence, note, reporterId, goneOn, goneBy } = row
   const words = [
     printedRegularMinor === null ? '' : `regular on the tag ${sayMoney(printedRegularMinor, currencyOf(row.storeId), { home })}`,
     reporterId === personId
@@ -91,7 +91,7 @@ function phoneWords(row: SightingRow, { thisYear, currencyOf, home, personId }: 
         ? byWords(row)
         : `by ${row.reporterName}`,
     evidence === 'none' && !note ? '' : evidence === 'none' ? (note ?? '') : evidenceWords(row),
-    goneOn ? goneWords(goneOn, thisYear) : '',
+    goneOn ? goneWords(goneOn, thisYear, goneBy ?? []) : '',
     sayState(row),
     waits(row) ? (row.doubt?.words ?? '') : '',
   ]
@@ -106,7 +106,7 @@ const waits = (row: SightingRow): boolean => row.doubt !== null && !isAccepted(r
 
 const stateCell = (row: SightingRow, thisYear: number): ReactElement => (
   <>
-    {row.goneOn && `${goneWords(row.goneOn, thisYear)} · `}
+    {row.goneOn && `${goneWords(row.goneOn, thisYear, row.goneBy ?? [])} · `}
     {sayState(row)}
     {waits(row) && <span className="note doubt-words">{row.doubt?.words}</span>}
   </>

@@ -69,8 +69,9 @@ export function noVoteWords(
   return mayVote ? null : 'not yours to judge'
 }
 
-/** @example goneWords('2026-11-25', 2026) // 'found gone 25 Nov' */
-export const goneWords = (goneOn: string, thisYear: number): string => `found gone ${sayDate(goneOn, thisYear)}`
+/** Who said so is told to whoever may know. @example goneWords('2026-11-25', 2026) // 'found gone 25 Nov' */
+export const goneWords = (goneOn: string, thisYear: number, by: readonly string[] = []): string =>
+  `found gone ${sayDate(goneOn, thisYear)}${by.length > 0 ? ` by ${by.join(', ')}` : ''}`
 
 const TIE_WORDS: Record<NonNullable<SightingRow['tie']>, string> = {
   invited_you: 'no vote: who posted it invited you',
