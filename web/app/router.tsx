@@ -7,6 +7,7 @@ import { readTrailSearch } from './trail/trail-search.ts'
 import { loadPart } from './parts/load-part.ts'
 import { homeOf, isPublicPath, mayOpen } from './places.ts'
 import { sessionQuery } from './session/session.ts'
+import { readOutlookSearch } from './prices/outlook-search.ts'
 import { readWatchSearch } from './watches/watch-search.ts'
 
 /** Signed-out visitors go to the sign-in and come back after it; a role that may not open a place goes to its own first one. */
@@ -46,7 +47,11 @@ const routes = [
     ...at('/prices/sale-calendar'),
     component: screen(() => import('./sale-times/sale-times-screen.tsx'), 'SaleTimesScreen'),
   }),
-  createRoute({ ...at('/prices/$productId'), component: screen(() => import('./prices/product-screen.tsx'), 'ProductScreen') }),
+  createRoute({
+    ...at('/prices/$productId'),
+    validateSearch: readOutlookSearch,
+    component: screen(() => import('./prices/product-screen.tsx'), 'ProductScreen'),
+  }),
   createRoute({
     ...at('/post'),
     validateSearch: productAsked,

@@ -1,6 +1,7 @@
-import { Link } from '@tanstack/react-router'
+import { useQuery } from '@tanstack/react-query'
+import { Link, useParams } from '@tanstack/react-router'
 import type { ReactElement } from 'react'
-import { addDays, sayDate, yearOf, type CivilDate } from '../../../core/dates.ts'
+import { sayDate, yearOf, type CivilDate } from '../../../core/dates.ts'
 import { sayMoney } from '../../../core/money.ts'
 import type { LineOutlookView } from '../../../core/pricing/outlook-view.ts'
 import { sayDays } from '../../../core/pricing/sale-time-words.ts'
@@ -9,11 +10,13 @@ import { MoneyField } from '../parts/figure-fields.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
 import { useCurrency } from '../session/session.ts'
 import { saleFact } from './sale-fact.ts'
-import { AHEAD, type Ahead, type AskedOutlook } from './use-outlook.ts'
+import { storesQuery } from '../stores/stores-query.ts'
+import type { OutlookSearch } from './outlook-search.ts'
+import { AHEAD, firstAhead, untilOf, type Ahead, type AskedOutlook } from './use-outlook.ts'
 
 /** What the record says of the coming weeks: whether waiting pays, what will be paid by the advice, the price to buy at. */
 export function OutlookSection({
-  outlook: { answer: outlook, ahead, setAhead, weekWaitMinor, setWeekWait },
+  outlook: { answer: outlook, ahead, asked, setAhead, weekWaitMinor, setWeekWait },
   asOf,
 }: {
   outlook: AskedOutlook
@@ -28,15 +31,7 @@ export function OutlookSection({
       {line ? (
         <>
           <div className="outlook-asks">
-            <ChoiceField
-              label="I can wait until"
-              value={ahead}
-              options={(Object.keys(AHEAD) as Ahead[]).map((value) => ({
-                value,
-                label: sayDate(addDays(asOf, AHEAD[value]), yearOf(asOf)),
-              }))}
-              onChange={setAhead}
-            />
+            <ChoiceField label="I can wait until" value={ahead} options={aheadOptions(asOf, asked)} onChange={setAhead} />
             <MoneyField
               label="What a week’s wait is worth to me"
               required={false}
@@ -46,12 +41,38 @@ export function OutlookSection({
               onChange={(minor, fault) => fault === null && setWeekWait(minor)}
             />
           </div>
+          <AsTheQuoteAsks asked={asked} />
           <Expected line={line} asOf={asOf} until={outlook.data.until} />
         </>
       ) : (
         <p>What the record says of the weeks ahead is being worked out. Come back in a minute.</p>
       )}
     </section>
+  )
+}
+
+/** The day of the quote first, where it is ahead. */
+function aheadOptions(asOf: CivilDate, asked: OutlookSearch): Array<{ value: Ahead; label: string }> {
+  const first: Ahead[] = firstAhead(asOf, asked) === 'asked' ? ['asked'] : []
+  return [...first, ...(Object.keys(AHEAD) as Ahead[])].map((value) => ({
+    value,
+    label: sayDate(untilOf(value, asOf, asked), yearOf(asOf)) + (value === 'asked' ? ', the quote’s' : ''),
+  }))
+}
+
+/** Whose question is answered, and on which basis: the quote tells the tag of its own store. */
+function AsTheQuoteAsks({ asked: { store: storeId } }: { asked: OutlookSearch }): ReactElement | null {
+  const store = useQuery(storesQuery).data?.find(({ id }) => id === storeId)
+  const { productId } = useParams({ from: '/prices/$productId' })
+  if (!store) return null
+  return (
+    <p className="note">
+      As the quote asks: bought at {store.name}. A price to buy at is its tag’s, {store.pricesIncludeTax ? 'tax included' : 'before tax'};
+      what is paid is told with tax.{' '}
+      <Link to="/prices/$productId" params={{ productId }} search={(now) => ({ ...now, store: undefined })} hash="outlook-head">
+        At any store
+      </Link>
+    </p>
   )
 }
 

@@ -11,15 +11,19 @@ interface Props {
   /** So many are bought of it: the tag tells the price of one. */
   quantity: number
   productId: string
+  /** Where the line is bought. */
+  storeId: string | null
   kind: Kind | null
   /** What is bought, for whoever hears the fold without its cell. */
   text: string
 }
 
 /** What to do about one line, in its cell: the act and its price; why, on opening. */
-export function LineAdviceFold({ advice, quantity, productId, kind, text }: Props): ReactElement {
+export function LineAdviceFold({ advice, quantity, productId, storeId, kind, text }: Props): ReactElement {
   const { currency, inputs } = useDesk()
   const { act, price, day } = sayAct(advice, currency, yearOf(inputs.asOf))
+  const { byDate, weekWaitMinor } = inputs.draft.need
+  const asked = { store: storeId ?? undefined, until: byDate ?? undefined, wait: weekWaitMinor ?? undefined }
   const returns = sayReturns(advice, holdsWater({ kind }))
   const said =
     advice.advice === 'wait' && price !== ''
@@ -35,7 +39,7 @@ export function LineAdviceFold({ advice, quantity, productId, kind, text }: Prop
       </summary>
       <p>
         {advice.words} {advice.elsewhere} {returns}{' '}
-        <Link to="/prices/$productId" params={{ productId }} hash="outlook-head">
+        <Link to="/prices/$productId" params={{ productId }} search={asked} hash="outlook-head">
           What to expect
         </Link>
       </p>

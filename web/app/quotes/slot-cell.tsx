@@ -79,7 +79,14 @@ function CellRow({ build, slot, row, advice }: RowProps): ReactElement {
       {priced && <Price row={row} cost={cost} />}
       {row.ourPriceMinor !== undefined && <OurPrice minor={row.ourPriceMinor} />}
       {priced && advice && row.productId && (
-        <LineAdviceFold advice={advice} quantity={row.quantity} productId={row.productId} kind={row.kind} text={row.text} />
+        <LineAdviceFold
+          advice={advice}
+          quantity={row.quantity}
+          productId={row.productId}
+          storeId={storeOfLine(build, row.lineId)}
+          kind={row.kind}
+          text={row.text}
+        />
       )}
     </div>
   )
@@ -181,3 +188,6 @@ function LineNote({ lineId }: { lineId: string | null }): ReactElement | null {
   const line = state.draft.builds.flatMap((build) => build.lines).find((one) => one.id === lineId)
   return line?.answer === 'buy' && line.note ? <span className="line-note">{line.note}</span> : null
 }
+
+const storeOfLine = ({ cost }: WorkedBuild, lineId: string | null): string | null =>
+  cost.lines.find((line) => line.lineId === lineId)?.storeId ?? null
