@@ -34,6 +34,7 @@ import { watchedPlace } from './migrations/2026-12-07-watched-place.ts'
 import { foundGone } from './migrations/2026-12-08-found-gone.ts'
 import { goneBy } from './migrations/2026-12-09-gone-by.ts'
 import { onAWord } from './migrations/2026-12-09-on-a-word.ts'
+import { goneWasDisputed } from './migrations/2026-12-10-gone-was-disputed.ts'
 
 /** In order of their names, which start with their day. A landed one is never edited. */
 export const MIGRATIONS: Record<string, Migration> = {
@@ -69,6 +70,7 @@ export const MIGRATIONS: Record<string, Migration> = {
   '2026-12-08-found-gone': foundGone,
   '2026-12-09-gone-by': goneBy,
   '2026-12-09-on-a-word': onAWord,
+  '2026-12-10-gone-was-disputed': goneWasDisputed,
 }
 
 /** Of two starts at once the second waits for the first. Any number would do, as long as no other lock here has it. */

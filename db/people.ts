@@ -4,6 +4,7 @@ import { foldSignInName } from '../core/people/sign-in-name.ts'
 import { ok, refuse, type Result } from '../core/result.ts'
 import type { Database, PersonTable } from './database.ts'
 import { isId, type Refusal } from './refusal.ts'
+import { follow, lockGoneOf } from './sighting-gone.ts'
 import { manages, type Viewer } from './viewer.ts'
 
 export interface Person {
@@ -119,7 +120,7 @@ export async function countPeople(db: Kysely<Database>): Promise<number> {
 
 /**
  * Managers only. The last manager who can sign in keeps the role: the managers' rows are locked while it is decided. Whoever stops being a
- * manager takes the invitations along that nobody has used.
+ * manager takes the invitations along that nobody has used. What a disabled person found gone is there again, until she is let in.
  */
 export async function updatePerson(
   trx: Transaction<Database>,
@@ -129,6 +130,7 @@ export async function updatePerson(
   change: { role?: Role; disabled?: boolean },
 ): Promise<Result<Person, Refusal<'not_found' | 'stale' | 'last_manager'>>> {
   if (!isId(id)) return refuse({ code: 'not_found', message: 'There is no such person.' })
+  const foundGone = change.disabled === undefined ? [] : await lockGoneOf(trx, id)
   const managers = await trx
     .selectFrom('person')
     .select('id')
@@ -158,6 +160,7 @@ export async function updatePerson(
     .where('id', '=', id)
     .returningAll()
     .executeTakeFirstOrThrow()
+  await follow(trx, foundGone)
   if (change.disabled === true) await trx.deleteFrom('one_use_link').where('person_id', '=', id).where('used_at', 'is', null).execute()
   if (leaves) await trx.deleteFrom('one_use_link').where('created_by', '=', id).where('used_at', 'is', null).execute()
   return ok(personOf(row))

@@ -140,11 +140,29 @@ async function lockSightings(trx: Transaction<Database>, sightingIds: readonly s
   return rows.map(({ id }) => id)
 }
 
-/** The first day on which anybody found each gone, and the summaries with it. */
-async function follow(trx: Transaction<Database>, ids: readonly string[]): Promise<void> {
+/** Locks what a person found gone, before that person's own row: who marks locks in that order. */
+export async function lockGoneOf(trx: Transaction<Database>, personId: string): Promise<string[]> {
+  const said = await trx
+    .selectFrom('sighting_vote')
+    .select('sighting_id as id')
+    .where('person_id', '=', personId)
+    .where('gone_on', 'is not', null)
+    .execute()
+  return lockSightings(
+    trx,
+    said.map(({ id }) => id),
+  )
+}
+
+/** The first day on which anybody who may sign in found each gone, and the summaries with it. Must run again for what somebody found who is disabled or let in. */
+export async function follow(trx: Transaction<Database>, ids: readonly string[]): Promise<void> {
+  if (ids.length === 0) return
   const pairs = await trx
     .updateTable('sighting')
-    .set({ gone_on: sql<string | null>`(select min(gone_on) from sighting_vote where sighting_id = sighting.id)` })
+    .set({
+      gone_on: sql<string | null>`(select min(said.gone_on) from sighting_vote as said
+        join person on person.id = said.person_id and person.disabled_at is null where said.sighting_id = sighting.id)`,
+    })
     .where('id', 'in', ids)
     .returning(['product_id as productId', 'store_id as storeId'])
     .execute()

@@ -6,6 +6,7 @@ import { isAccepted } from '../../core/pricing/sighting.ts'
 import type { Done, Notice, NoticeAnswer } from '../../core/pricing/watches/notice.ts'
 import { ok, refuse, type Result } from '../../core/result.ts'
 import type { Database } from '../../db/database.ts'
+import { mayFindGone } from '../../db/gone-limit.ts'
 import { answerNotice, clearAnswer, findNotice } from '../../db/notices.ts'
 import { seenPricesOfPairs } from '../../db/seen-prices.ts'
 import { idSaidThere, joinGone, markGone, unmarkGone } from '../../db/sighting-gone.ts'
@@ -45,7 +46,12 @@ async function keepAnswer(c: Ctx, db: Kysely<Database>, id: string, answer: Noti
 async function answerGone(c: Ctx, trx: Transaction<Database>, id: string): Promise<Answered> {
   const notice = await findNotice(trx, signedIn(c), id)
   if (!notice) return refuse(NO_NOTICE)
-  return notice.withdrawn ? refuse(WITHDRAWN) : keepAnswer(c, trx, id, 'gone', await sayGone(c, trx, notice))
+  if (notice.withdrawn) return refuse(WITHDRAWN)
+  if (notice.sightingId !== null && notice.answer !== 'gone') {
+    const may = await mayFindGone(trx, signedIn(c), new Date(c.get('deps').clock()))
+    if (!may.ok) return may
+  }
+  return keepAnswer(c, trx, id, 'gone', await sayGone(c, trx, notice))
 }
 
 /**

@@ -334,6 +334,41 @@ describe('what was found at the store', () => {
     expect(await todayOf(productId)).toMatchObject({ today: { priceMinor: 3999, condition: 'shelf' }, best: { priceMinor: 3000 } })
   })
 
+  it('is taken of a member twenty times a day, and is there again while who said it is disabled', async () => {
+    const { who, id, productId } = await told()
+    expect((await answer(who, id, 'gone')).body.done).toBe('ended')
+    const copies = (from: number, to: number) =>
+      sql`insert into notice select (jsonb_populate_record(null::notice, to_jsonb(n)
+      || jsonb_build_object('id', gen_random_uuid(), 'deal_key', n.deal_key || nth))).* from notice n, generate_series(${sql.lit(from)}, ${sql.lit(to)}) as nth where n.id = ${id}`.execute(
+        world.db,
+      )
+    await copies(1, 19)
+    await sql`update notice set answer = null, answered_at = null where id = ${id}`.execute(world.db)
+    expect((await answer(who, id, 'gone')).status, 'the twentieth').toBe(200)
+    await copies(20, 20)
+    await sql`update notice set answer = null, answered_at = null where id = ${id}`.execute(world.db)
+    const refused = await who.send<{ detail: string }>('POST', `/api/notices/${id}/answer`, {
+      body: { answer: 'gone', sightingId: phoneId() },
+    })
+    expect(refused.status).toBe(429)
+    expect(refused.body.detail).toMatch(/of 20 deals within 24 hours.*next is taken in 24 h/)
+    expect(Number(refused.headers.get('retry-after'))).toBeGreaterThan(86_000)
+    const chief = await world.signIn('manager')
+    const setDisabled = async (disabled: boolean) => {
+      const { version } =
+        (await chief.send<{ items: Array<{ id: string; version: number }> }>('GET', '/api/people')).body.items.find(
+          (one) => one.id === who.personId,
+        ) ?? expect.fail('nobody')
+      expect(
+        (await chief.send('PATCH', `/api/people/${who.personId}`, { body: { disabled }, headers: { 'if-match': `"${version}"` } })).status,
+      ).toBe(200)
+      return (await todayOf(productId))?.today?.priceMinor
+    }
+    expect((await todayOf(productId))?.today?.priceMinor).toBe(3999)
+    expect(await setDisabled(true)).toBe(3000)
+    expect(await setDisabled(false)).toBe(3999)
+  })
+
   it('leaves no price today where the regular price is gone: an older one does not come back', async () => {
     const { id: productId } = await known()
     const who = await world.signIn('member')
