@@ -50,7 +50,10 @@ export function cordLength(situation: Situation): Finding | null {
   const where = rejected
     ? ` Everything goes into ${GOES_TO[cords[0]?.to ?? 'strip']} above the loops' lowest points, off the floor, never under or behind the tank.`
     : ''
-  if (verdict === 'not_known') return notStated({ worst, needed, where }, { ...base, assumed, missing: unstatedOf(judged, verdict) })
+  if (verdict === 'not_known') {
+    const missing = unstatedOf(judged, verdict)
+    return notStated({ worst, needed, where }, { ...base, assumed: assumed.filter((name) => !missing.includes(name)), missing })
+  }
   const value = quantity(worst.usableMm, 'mm', 0)
   return makeFinding('cord_length', {
     ...base,

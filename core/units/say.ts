@@ -56,6 +56,13 @@ function shownFahrenheit(celsius: number, digits: number): Shown {
   return { value, unit: '°F', digits: digits > 0 && Math.abs(value - Math.round(value)) >= 0.05 ? 1 : 0 }
 }
 
+/** Of a whole number of kelvins the tenth is told where it is not a whole number of degrees Fahrenheit. @example shownStep(3.6, 0).digits // 1 */
+const shownStep = (value: number, digits: number): Shown => ({
+  value,
+  unit: '°F',
+  digits: digits <= 0 && Math.abs(value - Math.round(value)) >= 0.05 ? 1 : Math.max(digits, 0),
+})
+
 /** The units that a reader may tell otherwise than they are stored; null where this one tells them as stored. */
 function shownOtherwise({ value, unit, digits }: Quantity, reader: ReaderUnits): Shown | null {
   const { length, volume, mass, temperature, hardness, salinity } = measuredIn(reader)
@@ -67,7 +74,7 @@ function shownOtherwise({ value, unit, digits }: Quantity, reader: ReaderUnits):
     case 'degC':
       return temperature === 'F' ? shownFahrenheit(value, digits) : null
     case 'K':
-      return temperature === 'F' ? { value: value * 1.8, unit: '°F', digits: Math.max(digits, 0) } : null
+      return temperature === 'F' ? shownStep(value * 1.8, digits) : null
     case 'L/h':
       return volume === 'gal' ? { value: value / litresPerGallon(reader), unit: 'gal/h', digits: 0 } : null
     case 'L/day':

@@ -84,8 +84,9 @@ it('tells what runs down into the sump, and the room that may be used', () => {
   const parts = { sump: one('Osmere Sump', spec), filters: [one('Pellick Return', { type: 'return_pump' as const, ratedFlowLph: 2000 })] }
   const room = { siphonBelowMm: 30, pipeVolumeL: 1 }
   // By hand: 1199.2 × 437.2 mm inside, 523.4 − 40 mm deep, are 253.44 L; 30 of 483.4 mm are 6.206 %, 15.73 L; of 28 L of room a fifth stays free.
-  const [runs, usable] = linesOf('drain_down', parts, room, METRIC)
-  expect(runs).toMatch(/^Runs down at most, with the pipes: 253\.4\d* L × 6\.20[56]\d* % of its depth \+ 1\.00 L = 17 L$/)
+  const [depth, runs, usable] = linesOf('drain_down', parts, room, METRIC)
+  expect(depth).toMatch(/: 30 mm ÷ 483\.40* mm = 0\.0620[56]\d*$/)
+  expect(runs).toMatch(/^Runs down at most, with the pipes: 253\.4\d* L × 0\.0620[56]\d* \+ 1\.00 L = 17 L$/)
   expect(usable).toBe('Room in the sump, a fifth kept free: 28.00 L × 0.8 = 22.4 L')
 })
 

@@ -169,3 +169,9 @@ describe('what people read', () => {
     )
   })
 })
+
+it('tells a step of whole kelvins to a tenth of a degree Fahrenheit where that is what it is', () => {
+  // 2 K are 3.6 °F, and 5 K are 9 °F.
+  expect([2, 5].map((kelvins) => sayQuantity(quantity(kelvins, 'K', 0), US))).toEqual(['3.6 °F', '9 °F'])
+  expect(sayQuantity(quantity(2, 'K', 0), METRIC)).toBe('2 °C')
+})
