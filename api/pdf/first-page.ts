@@ -90,7 +90,7 @@ function needSentence({ need, conditions, issuedOn }: RevisionDocument, teller: 
 /** A common size by the name it was asked by. */
 function askedSize({ lengthMm, commonSizeId }: RevisionDocument['need'], teller: Teller): string {
   const size = commonSizeId === null ? undefined : commonSize(commonSizeId)
-  if (size) return `a tank of ${size.label}`
+  if (size) return `a ${size.label} tank`
   return lengthMm === null ? '' : `about ${teller.quantity(stated(lengthMm, 'mm', 0))} long`
 }
 

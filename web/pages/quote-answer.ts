@@ -6,7 +6,7 @@ import { noteField } from './field.ts'
 import { markup, type Markup } from './markup.ts'
 import { faultLine, faultOf, formFaults } from './page-fault.ts'
 import { salesEnd } from './quote-builds.ts'
-import { sayProblems } from './quote-findings.ts'
+import { sayProblems, sayShort } from './quote-findings.ts'
 import type { QuotePageProps } from './quote-page.ts'
 
 /**
@@ -39,7 +39,7 @@ const totalOf = (build: AssembledBuild, currency: string): string | null =>
 function option(build: AssembledBuild, { document: quote, typed }: QuotePageProps): Markup {
   const total = totalOf(build, quote.inputs.install.currency)
   const checked = total !== null && (typed.letter === undefined ? quote.builds.length === 1 : typed.letter === build.letter)
-  const problems = sayProblems(build)
+  const problems = sayShort(build)
   const attributes = total === null ? markup` disabled` : checked ? markup` checked` : ''
   return markup`<label class="option"><input type="radio" name="letter" value="${build.letter}" required${attributes}> <span><b>${build.letter}: ${apart(build.name)}</b> <span class="option-total">${total ?? 'no total yet: ask first'}</span>${withoutOpen(build, ' ')}${problems === null ? '' : markup`<span class="option-problems">${problems}</span>`}</span></label>`
 }

@@ -9,12 +9,22 @@ import { PLOT_NAMES, plotsByFinding, type PlotName } from '../plots/plot-of-find
 import { VERDICT_CLASS, vial } from '../plots/vial.ts'
 import { drawing, markup, type Markup } from './markup.ts'
 
-/** What keeps a build from fitting, and what nobody knows yet, in one phrase; null where there is neither. @example sayProblems(build) // '3 problems and 1 open question' */
-export function sayProblems({ report: { counts } }: AssembledBuild): string | null {
-  const count = (number: number, one: string): string[] => (number === 0 ? [] : [`${number} ${one}${number === 1 ? '' : 's'}`])
-  const said = [...count(counts.does_not_fit, 'problem'), ...count(counts.not_known, 'open question')]
-  return said.length === 0 ? null : said.join(' and ')
-}
+type Counted = Pick<AssembledBuild, 'report'>
+
+const count = (number: number, one: string, several: string): string[] =>
+  number === 0 ? [] : [`${number} ${number === 1 ? one : several}`]
+const problemsOf = ({ report: { counts } }: Counted): string[] => [
+  ...count(counts.does_not_fit, 'problem', 'problems'),
+  ...count(counts.not_known, 'check not known', 'checks not known'),
+]
+const list = (said: string[]): string | null => (said.length === 0 ? null : new Intl.ListFormat('en').format(said))
+
+/** What keeps a build from fitting, and what nobody knows yet, in one phrase; null where there is neither. @example sayProblems(build) // '3 problems and 1 check not known' */
+export const sayProblems = (build: Counted): string | null => list(problemsOf(build))
+
+/** The same with what is marginal, where builds are chosen from. @example sayShort(build) // '1 check not known and 2 marginal' */
+export const sayShort = (build: Counted): string | null =>
+  list([...problemsOf(build), ...count(build.report.counts.marginal, 'marginal', 'marginal')])
 
 /** All that does not fit and all that is not known, for who is about to accept; of the rest what should be known before deciding. */
 function shownFindings({ report: { findings, pageOne } }: AssembledBuild): ToldFinding[] {

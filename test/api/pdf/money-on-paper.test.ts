@@ -71,7 +71,7 @@ describe('money on paper', () => {
   it('says the size that was asked for, by its length or by the name of a common size', () => {
     const asked = (need: Partial<QuoteDraft['need']>) =>
       paperOf((inputs) => ({ draft: { ...inputs.draft, need: { ...inputs.draft.need, ...need } } })).first.need
-    expect(asked({ lengthMm: null, commonSizeId: 'cm-90' })).toContain('Asked for: a tank of 90 cm;')
+    expect(asked({ lengthMm: null, commonSizeId: 'cm-90' })).toContain('Asked for: a 90 cm tank;')
     expect(asked({ lengthMm: 900, commonSizeId: null })).toMatch(/Asked for: about \S+ \w+ long;/)
   })
 

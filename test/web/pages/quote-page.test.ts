@@ -132,7 +132,7 @@ describe('a build that does not fit', () => {
     pageOne: [0, 1, 2],
     counts: { does_not_fit: 5, not_known: 1, marginal: 0, fits: 1 },
   }
-  const sound = { ...report, findings: [finding('fits', 8)], pageOne: [], counts: { does_not_fit: 0, not_known: 0, marginal: 0, fits: 1 } }
+  const sound = { ...report, findings: [finding('fits', 8)], pageOne: [], counts: { does_not_fit: 0, not_known: 0, marginal: 2, fits: 1 } }
   const html = page({
     document: {
       ...quote,
@@ -148,12 +148,15 @@ describe('a build that does not fit', () => {
   })
   it('says so where it is chosen and by the button that accepts it, and of no other', () => {
     const form = html.slice(html.indexOf('class="accept"'))
-    expect(form.match(/5 problems and 1 open question/g)).toHaveLength(2)
+    expect(form.match(/5 problems and 1 check not known/g)).toHaveLength(2)
     const [, warning] = /<div class="confirm confirm-A">([^]*?)<button/.exec(form) ?? []
     expect(warning?.replace(/<[^>]+>/g, '')).toContain(
-      'A has 5 problems and 1 open question, listed under how A fits. Accept only after asking your advisor.',
+      'A has 5 problems and 1 check not known, listed under how A fits. Accept only after asking your advisor.',
     )
     expect(html).toContain('id="fit-A"')
+    expect(form, 'what is marginal is told beside the choice, and stops nobody').toContain(
+      '<span class="option-problems">2 marginal</span>',
+    )
     expect(/<div class="confirm confirm-B">([^]*?)<button/.exec(form)?.[1]).not.toContain('told')
   })
 })
