@@ -1,5 +1,6 @@
 import type { ToldFinding } from '../../core/sizing/finding.ts'
 import type { AssembledBuild } from '../../core/quote/revision.ts'
+import { sayWorst } from '../../core/sizing/range-words.ts'
 import { findingOnPaper, limitWords, verdictWord } from './findings-on-paper.ts'
 import { firstSentence } from './first-sentence.ts'
 import type { FindingPaper, FitPaper, SizingPaper } from './paper.ts'
@@ -19,7 +20,10 @@ export function sizingOnPaper({ report }: AssembledBuild, told: AssembledBuild |
   return {
     findings: rest.map((finding) => findingOnPaper(finding, teller)),
     fits: fitting.map((finding) => fitOnPaper(finding, teller)),
-    assumed: [...new Set(fitting.flatMap((finding) => finding.assumed))].join('; '),
+    assumed: [
+      ...new Set(fitting.flatMap((finding) => finding.assumed)),
+      ...fitting.flatMap((finding) => (finding.worst ? [`${finding.title}: ${sayWorst(finding, teller.units)}`] : [])),
+    ].join('; '),
     same: '',
     fitting: '',
   }

@@ -27,12 +27,16 @@ export const mustAsk = ({ wording }: Pick<Finding, 'wording'>): boolean => wordi
  * How many checks came out how, worst first, for screen and paper alike. The floor is in none of the counts and has a line in its own words, for it is never
  * an approval: before them where somebody is to be asked, after them within its usual allowance.
  *
- * @example sayCounts(report).map(({ words }) => words) // ['2 marginal', '21 fit', 'floor: within the usual allowance']
+ * Fits that rest on what is assumed are told beside them.
+ *
+ * @example sayCounts(report).map(({ words }) => words) // ['2 marginal', '21 fit, 14 assumed', 'floor: within the usual allowance']
  */
 export function sayCounts({ findings }: Pick<SizingReport, 'findings'>): VerdictCount[] {
   const told = VERDICTS.flatMap((verdict) => {
-    const count = findings.filter((finding) => finding.verdict === verdict && finding.wording === undefined).length
-    return count > 0 ? [{ verdict, words: COUNT_WORDS[verdict](count) }] : []
+    const counted = findings.filter((finding) => finding.verdict === verdict && finding.wording === undefined)
+    const resting = verdict === 'fits' ? counted.filter(({ assumed }) => assumed.length > 0).length : 0
+    const words = COUNT_WORDS[verdict](counted.length) + (resting > 0 ? `, ${resting} assumed` : '')
+    return counted.length > 0 ? [{ verdict, words }] : []
   })
   const floors = findings.filter(({ wording }) => wording !== undefined)
   const [within, toAsk] = [floors.filter((floor) => !mustAsk(floor)), floors.filter(mustAsk)]

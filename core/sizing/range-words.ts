@@ -45,6 +45,17 @@ export function sayTurns({ turns = [] }: Finding, reader: ReaderUnits): string[]
   })
 }
 
+/**
+ * The worst verdict over all that is assumed and which single answer turns it, in one line; empty where none is worse.
+ *
+ * @example sayWorst(finding, METRIC) // 'All at their worst: does not fit (warmest room temperature 33 °C)'
+ */
+export function sayWorst({ worst, turns = [] }: Finding, reader: ReaderUnits): string {
+  if (worst === undefined) return ''
+  const turn = turns.find(({ verdict }) => verdict === worst)
+  return `All at their worst: ${VERDICT_WORDS[worst]}${turn ? ` (${turn.input} ${sayPhrase(turn.at, reader)})` : ''}`
+}
+
 /** Checks a question's answer bears on, by title: the first two, and how many more. @example sayBearsOn(question) // 'Heater stuck on, The warmest room' */
 export function sayBearsOn({ checks }: Pick<OpenQuestion, 'checks'>): string {
   const titles = checks.map((check) => CHECK_TITLES[check])

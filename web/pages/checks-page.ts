@@ -6,6 +6,7 @@ import { documentUnits } from '../../core/quote/document-units.ts'
 import type { AssembledBuild, RevisionDocument } from '../../core/quote/revision.ts'
 import { signOf } from '../../core/sizing/count-words.ts'
 import { SOURCE_WORDS, VERDICT_WORDS, type Finding, type ToldFinding } from '../../core/sizing/finding.ts'
+import { sayWorst } from '../../core/sizing/range-words.ts'
 import type { SizingSubject } from '../../core/sizing/report.ts'
 import { sayPhrase, sayQuantity } from '../../core/units/say.ts'
 import { VERDICT_CLASS, vial } from '../plots/vial.ts'
@@ -40,9 +41,10 @@ function one(finding: ToldFinding, build: AssembledBuild, quote: RevisionDocumen
   const units = documentUnits(quote.inputs)
   const { check, title, value, limit, source, caution } = finding
   const reading = [value && sayQuantity(value, units), limit && sayLimit(limit, units)].filter(Boolean).join(', ')
+  const worst = sayWorst(finding, units)
   return markup`<section class="reckoned" id="${check}" aria-labelledby="h-${check}"><h2 id="h-${check}">${title}</h2>
 <p><span class="verdict ${VERDICT_CLASS[signOf(finding)]}">${drawing(vial(signOf(finding)))}${wordOf(finding)}</span>${reading === '' ? '' : markup` <b>${reading}</b>`}</p>
-<p>${sayPhrase(finding.reason, units)}</p>${subject === undefined || check !== 'cord_length' ? '' : cordList(subject, units)}${subject === undefined ? '' : reckoned(finding, build, subject, quote)}
+<p>${sayPhrase(finding.reason, units)}</p>${worst === '' ? '' : markup`<p class="note">${worst}.</p>`}${subject === undefined || check !== 'cord_length' ? '' : cordList(subject, units)}${subject === undefined ? '' : reckoned(finding, build, subject, quote)}
 <p class="note">Source (${SOURCE_WORDS[source.tag]}): ${source.text.replace(/\.?$/, '.')}</p>${caution === undefined ? '' : markup`<p class="note">${caution}</p>`}</section>`
 }
 

@@ -43,3 +43,14 @@ it('knows which words send the reader to somebody', () => {
   ] as const
   expect(wordings.map((wording) => mustAsk(wording === undefined ? {} : { wording }))).toEqual([true, true, false, false])
 })
+
+it('tells how many of the fits rest on what is assumed', () => {
+  const [one, other] = findings('fits', 'fits')
+  const words = sayCounts({
+    findings: [
+      { ...one!, assumed: [] },
+      { ...other!, assumed: ['glass thickness'] },
+    ],
+  }).map((each) => each.words)
+  expect(words).toEqual(['2 fit, 1 assumed'])
+})

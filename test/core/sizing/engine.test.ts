@@ -41,11 +41,13 @@ describe('a whole build with every spec stated', () => {
   it('counts no floor within its usual allowance as marginal, and tells it in its own words', () => {
     const marginal = report.findings.filter(({ verdict, check }) => verdict === 'marginal' && check !== 'floor_load').length
     const onSlab = reportOf({}, { floor: 'ground_slab' })
+    const resting = ({ findings }: typeof report) =>
+      findings.filter(({ verdict, assumed }) => verdict === 'fits' && assumed.length > 0).length
     expect(onSlab.findings.find(({ check }) => check === 'floor_load')?.wording).toBe('within the usual allowance')
     expect(onSlab.counts.marginal).toBe(marginal)
     expect(sayCounts(onSlab).map(({ words }) => words)).toEqual([
       `${marginal} marginal`,
-      `${onSlab.counts.fits} fit`,
+      `${onSlab.counts.fits} fit, ${resting(onSlab)} assumed`,
       'floor: within the usual allowance',
     ])
     // Where it is to be asked about, that stands first, and in no count.
@@ -53,7 +55,7 @@ describe('a whole build with every spec stated', () => {
     expect(sayCounts(report).map(({ words }) => words)).toEqual([
       'floor: ask before you place it',
       `${report.counts.marginal} marginal`,
-      `${report.counts.fits} fit`,
+      `${report.counts.fits} fit, ${resting(report)} assumed`,
     ])
   })
 

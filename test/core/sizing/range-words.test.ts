@@ -2,7 +2,7 @@ import { expect, it } from 'vitest'
 import { sizingReport } from '../../../core/sizing/engine.ts'
 import type { Check, Finding } from '../../../core/sizing/finding.ts'
 import { makeFinding, type FindingParts } from '../../../core/sizing/make-finding.ts'
-import { sayBearsOn, sayRange, sayTurns } from '../../../core/sizing/range-words.ts'
+import { sayBearsOn, sayRange, sayTurns, sayWorst } from '../../../core/sizing/range-words.ts'
 import { withRanges } from '../../../core/sizing/sensitivity.ts'
 import { quantity } from '../../../core/units/quantity.ts'
 import { METRIC, US } from '../../../core/units/say.ts'
@@ -82,4 +82,11 @@ it('puts answers to one question together, in the floor’s words where it has i
 it('names two checks whole, and counts from the third on', () => {
   expect(sayBearsOn({ checks: ['heater_stuck', 'warm_room'] })).toBe('Heater stuck on, The warmest room')
   expect(sayBearsOn({ checks: ['lid', 'warm_room', 'tipping', 'outlets'] })).toBe('Lid, The warmest room and 2 more')
+})
+
+it('tells the worst that comes of what is assumed in one line, with the answer that turns it alone', () => {
+  expect(sayWorst(lid({}), METRIC)).toBe('')
+  expect(sayWorst(lid({ worst: 'does_not_fit', turns: [] }), METRIC)).toBe('All at their worst: does not fit')
+  const alone = { input: 'warmest room', at: ['33 °C'], verdict: 'does_not_fit' as const }
+  expect(sayWorst(lid({ worst: 'does_not_fit', turns: [alone] }), METRIC)).toBe('All at their worst: does not fit (warmest room 33 °C)')
 })
