@@ -214,7 +214,7 @@ describe('seeded into a database', () => {
   it('is all there, and read back as it was made', async () => {
     const ids = products.map((product) => product.id)
     const stored = await sightingsOfProducts(test.db, ids)
-    const kept = record.sightings.filter((one) => !one.withdrawn).map((one) => ({ goneOn: null, ...one }))
+    const kept = record.sightings.filter((one) => !one.withdrawn).map((one) => ({ goneOn: null, imported: false, ...one }))
     const inOrder = (rows: typeof stored) => rows.toSorted((a, b) => a.id.localeCompare(b.id))
     expect(inOrder(stored)).toEqual(inOrder(kept))
   })
