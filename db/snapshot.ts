@@ -40,10 +40,10 @@ export async function withSnapshot<Value>({ db, engine }: Connection, work: (sna
   if (engine === 'postgres') {
     const hasRecord = (await executedMigrations(db)).length > 0
     return begin().execute(async (trx) => {
-      // Before anything is read, since then it is settled what is seen: a year put in place after that would be seen where it was and where it is.
-      if (hasRecord) await sql`lock table sighting in access share mode`.execute(trx)
       // Counting or sorting a large table, or a disk that takes its time, is no page that somebody waits for.
       await withoutLimits(trx)
+      // Before anything is read, since then it is settled what is seen: a year put in place after that would be seen where it was and where it is.
+      if (hasRecord) await sql`lock table sighting in access share mode`.execute(trx)
       return work(snapshotOver(trx, await declare(trx, false)))
     })
   }
