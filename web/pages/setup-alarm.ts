@@ -32,7 +32,7 @@ export function shortHold({ plan, ticks, today }: SetupPageProps): Markup | '' {
   const hold = ticks.find((tick) => tick.stepId === 'leak-hold')
   const held = hold?.on
   if (short === 0 || held === undefined || hold?.onWord === true) return ''
-  return markup`<p class="caution">The leak hold was ticked too soon: a slow leak shows only with time. ${holdNow(addDays(held, short), ticks, today)} If it did stand full that long, take “Not done” at the hold under Done, and tick it once more with that word.</p>`
+  return markup`<p class="caution">The leak hold was ticked too soon: a slow leak shows only with time. ${holdNow(addDays(held, short), ticks, today)} If it did stand full that long, take it back under Done and tick it with that word.</p>`
 }
 
 function holdNow(until: CivilDate, ticks: SetupPageProps['ticks'], today: CivilDate): string {

@@ -78,7 +78,7 @@ ${readingsPart(props)}
 ${props.startedOn === null ? '' : changeStart(props)}
 ${notComputed(plan)}
 <p class="note endnote">Electricity and water can kill. The makers’ instructions and your local electrical code come before this list. In doubt, ask a licensed electrician.</p>
-<p class="note endnote">To have this list on paper, print this page: every step comes with a box to tick. No signal beside the tank? Save it as a PDF on the phone before. Without signal nothing is sent: tick the step later, with “It was another day”.</p>
+<p class="note endnote">To have this list on paper, print this page: every step comes with a box to tick. No signal beside the tank? Save it as a PDF before, and tick later, with “It was another day”: without signal nothing is sent.</p>
 </div>
 ${logOnPaper(props)}`,
   })
