@@ -3,7 +3,7 @@ import type { Install } from '../../core/install.ts'
 import type { QuoteView } from '../../core/quote/quote-view.ts'
 import type { RevisionDocument } from '../../core/quote/revision.ts'
 import type { ReaderUnits } from '../../core/units/quantity.ts'
-import { draftOf, issue, newQuote, pathOf, stockedShop, type Shop } from './support/quotes.ts'
+import { draftOf, issue, newQuote, pathOf, stockedShop, today, type Shop } from './support/quotes.ts'
 import { createWorld, type Browser, type World } from './support/world.ts'
 
 let world: World
@@ -113,9 +113,8 @@ it('takes and tells hardness as the reader’s kit counts it', async () => {
   const path = pathOf(issued.body.links?.setup)
   const visitor = world.visitor()
   const headers = { 'content-type': 'application/x-www-form-urlencoded' }
-  const today = new Date().toISOString().slice(0, 10)
   const write = (kh: string) =>
-    visitor.send('POST', `${path}/reading`, { body: new URLSearchParams({ takenOn: today, kh }).toString(), headers })
+    visitor.send('POST', `${path}/reading`, { body: new URLSearchParams({ takenOn: today(), kh }).toString(), headers })
   expect((await write('89')).status).toBe(303)
   expect((await visitor.send('GET', path)).text).toContain('89 ppm')
   // 40 German degrees are 713.92 mg/L as CaCO3.
