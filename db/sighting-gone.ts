@@ -98,16 +98,7 @@ async function dropGone(trx: Transaction<Database>, personId: string, ids: reado
 
 /** Takes back whatever a person said to be gone, as part of an undo, which keeps it. Returns of how many sightings. */
 export async function takeGoneOf(trx: Transaction<Database>, personId: string, undoId: string): Promise<number> {
-  const said = await trx
-    .selectFrom('sighting_vote')
-    .select('sighting_id as id')
-    .where('person_id', '=', personId)
-    .where('gone_on', 'is not', null)
-    .execute()
-  const ids = await lockSightings(
-    trx,
-    said.map(({ id }) => id),
-  )
+  const ids = await lockGoneOf(trx, personId)
   if (ids.length === 0) return 0
   await sql`insert into undone_gone (undo_id, sighting_id, gone_on, gone_by) select ${undoId}, sighting_id, gone_on, gone_by from sighting_vote
     where person_id = ${personId} and gone_on is not null and sighting_id in (${sql.join(ids)})`.execute(trx)

@@ -219,15 +219,7 @@ describe('the marks of a cord', () => {
   })
 })
 
-it('draws the loop of a cord over the rim', () => {
-  expect(reportOf().figures.dripLoop).toEqual({
-    neededMm: 1647,
-    lowPointMm: 200,
-    exitHeightMm: 1293.4,
-    outletHeightMm: 300,
-    distanceMm: 600,
-    to: 'wall_strip',
-  })
+it('draws the loop to the outlet itself where the circuit is protected, and none where that is too low', () => {
   expect(reportOf({}, { circuitProtected: true }).figures.dripLoop).toMatchObject({ outletHeightMm: 300, distanceMm: 600 })
   expect(reportOf({}, { circuitProtected: true }).figures.dripLoop).not.toHaveProperty('to')
   expect(reportOf({}, { outletHeightMm: 60 }).figures.dripLoop).toBeUndefined()
