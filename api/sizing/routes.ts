@@ -3,7 +3,7 @@ import { livestockGroup } from '../../core/catalog/livestock.ts'
 import { emptyNeed } from '../../core/quote/empty-draft.ts'
 import { resolveConditions } from '../../core/quote/conditions.ts'
 import { withAllFigures } from '../../core/sizing/all-figures.ts'
-import { sizingReport } from '../../core/sizing/engine.ts'
+import { inspectedReport } from '../../core/sizing/engine.ts'
 import { markFaults } from '../../core/sizing/livestock-marks.ts'
 import { SizingBody } from '../../core/sizing/schema.ts'
 import { withRanges } from '../../core/sizing/sensitivity.ts'
@@ -52,6 +52,7 @@ export const sizing = new Hono<Env>().post(
     if (fault) return invalid(c, `conditions.${fault.field}`, fault.message)
     const conditions = resolveConditions({ ...emptyNeed(), livestockId, exact }, install)
     const subject = { gear, conditions }
-    return c.json(withAllFigures(subject, withRanges(subject, sizingReport(subject))), 200)
+    const { report, inspected } = inspectedReport(subject)
+    return c.json(withAllFigures(subject, withRanges(subject, report), inspected), 200)
   },
 )

@@ -1,5 +1,5 @@
 import { leastLength, phrase, quantity, type Phrase, type Quantity } from '../units/quantity.ts'
-import { judgeAll, type Judged, type Plug } from './cords.ts'
+import type { AllJudged, Judged, Plug } from './cords.ts'
 import type { DripLoop } from './drip-loop.ts'
 import { mainsCaution } from './mains.ts'
 import type { Finding, Verdict } from './finding.ts'
@@ -24,13 +24,11 @@ const GOES_TO: Record<Plug, string> = {
  * Value: the shortest-falling cord outside the water in mm. Limit: hanging form and 0.3 m. A heater's cord counts its way up through the water:
  * of a build with a sump, that of the sump.
  *
- * @example cordLength(situation)?.margin // 320 mm: 1967 mm of cord outside the water, of which a loop takes 1647 mm
+ * @example cordLength(situation, judgeAll(situation))?.margin // 320 mm: 1967 mm of cord outside the water, of which a loop takes 1647 mm
  */
-export function cordLength(situation: Situation): Finding | null {
-  const { cords, strips, rejected } = judgeAll(situation)
+export function cordLength({ conditions, gear }: Situation, { cords, strips, rejected }: AllJudged): Finding | null {
   const judged = [...cords, ...strips]
   if (judged.length === 0) return null
-  const { conditions, gear } = situation
   const tight = judged.find(({ loop }) => loop === null)
   const defaults = assumedOf(conditions, ['outletHeightMm', 'outletDistanceMm'])
   if (tight) return noRoom(tight.name, defaults)

@@ -69,8 +69,8 @@ export function rimHeightMm({ gear, tank }: Pick<Situation, 'gear' | 'tank'>): S
  * The loop of a cord that leaves over the rim: the longest that any appliance needs, to where all of them go; to the wall outlet where they go apart. Null where
  * the outlet is too low.
  */
-export function rimLoop(situation: Situation): { run: CordRun; loop: DripLoop; to: Plug } | null {
-  const [{ to } = { to: 'outlet' as const }, ...others] = judgeAll(situation).cords
+export function rimLoop(situation: Situation, { cords }: AllJudged): { run: CordRun; loop: DripLoop; to: Plug } | null {
+  const [{ to } = { to: 'outlet' as const }, ...others] = cords
   const way = others.every((each) => each.to === to) && to !== 'outlet' ? WAYS[to](situation) : toOutlet(situation)
   const run = runOf(overRim(situation), way, 'high', 'high')
   const loop = dripLoop(run)
@@ -242,14 +242,17 @@ function cornerOf({ wholeMm, underWaterMm, exit }: Cord, way: Way, side: keyof S
 
 const SIDES = ['high', 'low'] as const
 
+const sidesOf = (height: Span): ReadonlyArray<keyof Span> => (isExact(height) ? ['high'] : SIDES)
+
 /** Exit and end of one rim are high together; a sump and a stand that nobody measured are each what they are. */
 function cornersOf(cord: Cord, way: Way): Corner[] {
   const [height] = cord.exit.unstated
   const isOneRim = height !== undefined && way.end.unstated.includes(height)
-  return SIDES.flatMap((side) => (isOneRim ? [side] : SIDES).map((endSide) => cornerOf(cord, way, side, endSide)))
+  const ends = sidesOf(way.end.heightMm)
+  return sidesOf(cord.exit.heightMm).flatMap((side) => (isOneRim ? [side] : ends).map((endSide) => cornerOf(cord, way, side, endSide)))
 }
 
-const neededOf = ({ loop }: Corner): number => round(loop?.neededMm ?? Infinity, 3)
+const neededOf = ({ loop }: Pick<Corner, 'loop'>): number => round(loop?.neededMm ?? Infinity, 3)
 /** The least reserve, and of several the longest loop: what lies in the water may make up for it. */
 const tighter = (one: Corner, other: Corner): Corner =>
   other.reserveMm < one.reserveMm || (other.reserveMm === one.reserveMm && neededOf(other) > neededOf(one)) ? other : one
@@ -258,7 +261,7 @@ function judgeWay(cord: Cord, way: Way): Judged {
   const corners = cornersOf(cord, way)
   const { verdicts: _, ...worst } = corners.reduce(tighter)
   const [least, most] = [corners.map(({ verdicts }) => verdicts[0]), corners.map(({ verdicts }) => verdicts[1])]
-  const moves = new Set(corners.map((each) => `${neededOf(each)} ${each.underWaterMm}`)).size > 1
+  const moves = corners.some((each) => neededOf(each) !== neededOf(worst) || each.underWaterMm !== worst.underWaterMm)
   return {
     name: cord.name,
     stated: cord.stated,

@@ -15,6 +15,7 @@ import { heaterSpare } from './heater-spare.ts'
 import { warmRoom } from './warm-room.ts'
 import { salinityDrift } from './salinity-drift.ts'
 import { cordLength } from './cord-length.ts'
+import { judgeAll, type AllJudged } from './cords.ts'
 import { electricalLoad } from './electrical-load.ts'
 import { outlets } from './outlets.ts'
 import { outletProtection } from './outlet-protection.ts'
@@ -56,6 +57,7 @@ export const TANK_RULES: {
   heat: RuleSet<Situation, Heating>
   light: RuleSet<Situation, Lit>
   flow: RuleSet<Situation, Delivery | undefined>
+  cords: RuleSet<Situation, AllJudged>
   rest: RuleSet<Situation, undefined>
 } = {
   heat: { share: heatingOf, rules: [heaterStuck, heaterHolds, heaterSpare, warmRoom, salinityDrift] },
@@ -64,6 +66,7 @@ export const TANK_RULES: {
     rules: [(situation, { bed }) => lightLevel(situation, bed), (situation, { lies }) => lightCoverage(situation, lies?.even)],
   },
   flow: { share: deliveryOf, rules: [filterFlow, flowCeiling, oxygenCheck, circulation] },
+  cords: { share: judgeAll, rules: [cordLength] },
   rest: {
     share: () => undefined,
     rules: [
@@ -73,7 +76,6 @@ export const TANK_RULES: {
       tipping,
       floorLoad,
       glassPane,
-      cordLength,
       smallestVolume,
       lidCheck,
       filterFeed,
@@ -105,20 +107,29 @@ const RANK = Object.fromEntries(VERDICTS.map((verdict, index) => [verdict, index
  *
  * @example sizingReport({ gear, conditions }).counts.does_not_fit // 0
  */
-export function sizingReport(subject: SizingSubject): SizingReport {
+export const sizingReport = (subject: SizingSubject): SizingReport => inspectedReport(subject).report
+
+/**
+ * The same, with what it was found from: for who reckons all figures as well. Null without a tank that holds water.
+ *
+ * Errors: as `sizingReport`. @example inspectedReport({ gear, conditions }).inspected?.heating.installedW // { low: 200, high: 200 }
+ */
+export function inspectedReport(subject: SizingSubject): { report: SizingReport; inspected: Inspected | null } {
   const { found, inspected } = inspect(subject)
   const figures: SizingFigures = inspected ? tankFigures(inspected.situation, inspected.heating, inspected.delivery) : gearFigures(subject)
   const findings = found.sort((a, b) => RANK[a.verdict] - RANK[b.verdict] || a.hurtRank - b.hurtRank)
   const counts: Record<Verdict, number> = { does_not_fit: 0, not_known: 0, marginal: 0, fits: 0 }
   for (const { verdict, wording } of findings) if (wording !== FLOOR_WITHIN) counts[verdict]++
-  return { findings, counts, pageOne: pageOneOf(findings), figures }
+  return { report: { findings, counts, pageOne: pageOneOf(findings), figures }, inspected }
 }
 
 /** A tank in its room with what rules and figures ask for in common, reckoned once. */
-interface Inspected {
+export interface Inspected {
   situation: Situation
   heating: Heating
+  lit: Lit
   delivery: Delivery | undefined
+  cords: AllJudged
 }
 
 /**
@@ -144,11 +155,12 @@ function inspect(subject: SizingSubject): { found: Finding[]; inspected: Inspect
 /** Runs the rules of a tank, adding to `found`. */
 function inspectTank(situation: Situation, found: Finding[]): Inspected {
   runInto(found, TANK_RULES.rest, situation)
-  runInto(found, TANK_RULES.light, situation)
   return {
     situation,
+    lit: runInto(found, TANK_RULES.light, situation),
     heating: runInto(found, TANK_RULES.heat, situation),
     delivery: runInto(found, TANK_RULES.flow, situation),
+    cords: runInto(found, TANK_RULES.cords, situation),
   }
 }
 

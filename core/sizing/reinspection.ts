@@ -31,6 +31,7 @@ export function reinspection(subject: SizingSubject): ((changed: SizingSubject) 
     againOf(TANK_RULES.heat, result.value, watch),
     againOf(TANK_RULES.light, result.value, watch),
     againOf(TANK_RULES.flow, result.value, watch),
+    againOf(TANK_RULES.cords, result.value, watch),
     againOf(TANK_RULES.rest, result.value, watch),
   ]
   return (changed) => {

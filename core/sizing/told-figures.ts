@@ -1,6 +1,6 @@
-import { rimLoop } from './cords.ts'
+import { rimLoop, type AllJudged } from './cords.ts'
 import { evaporationOf } from './evaporation-words.ts'
-import type { Delivery } from './filter-delivery.ts'
+import type { Inspected } from './engine.ts'
 import { waterSpan } from './filter-flow.ts'
 import { meanFlowLph } from './figures.ts'
 import { mostLossW } from './heat-figures.ts'
@@ -8,7 +8,6 @@ import { lossW } from './heat-loss.ts'
 import { oneFailedC, powerCutHours } from './heater-spare.ts'
 import { hoursToDanger, stuckC } from './heater-stuck.ts'
 import type { Heating } from './heating.ts'
-import type { Lit } from './light-along.ts'
 import type { SizingFigures } from './report.ts'
 import type { Situation } from './situation.ts'
 import { middle, over, round } from './span.ts'
@@ -17,9 +16,9 @@ import { waterChange } from './water-change-warmth.ts'
 /**
  * Figures that are told where a report is answered, drawn or kept; while parts are chosen nothing reckons with them.
  *
- * Units: as the figures' names say. @example toldFigures(situation, heating, lit, delivery).turnoverPerHour // 4.71
+ * Units: as the figures' names say. @example toldFigures(inspected).turnoverPerHour // 4.71
  */
-export function toldFigures(situation: Situation, heating: Heating, { bed }: Lit, delivery: Delivery | undefined): SizingFigures {
+export function toldFigures({ situation, heating, lit: { bed }, delivery, cords }: Inspected): SizingFigures {
   const { targetC } = situation.conditions.livestock
   const usualW = Math.max(0, middle(over(heating.usual, ({ loss }) => lossW(loss, targetC))))
   const { litres } = evaporationOf(situation, heating)
@@ -32,7 +31,7 @@ export function toldFigures(situation: Situation, heating: Heating, { bed }: Lit
     ...heaterFigures(situation, heating),
     ...(delivery && { turnoverPerHour: round(meanFlowLph(delivery) / middle(waterSpan(situation)), 2) }),
     ...(bed && !bed.fluxUnstated && { lightAtBedUmol: { low: round(bed.dim.low, 0), high: round(bed.dim.high, 0) } }),
-    ...loopFigure(situation),
+    ...loopFigure(situation, cords),
   }
 }
 
@@ -58,8 +57,8 @@ function heaterFigures(situation: Situation, heating: Heating): SizingFigures {
   }
 }
 
-function loopFigure(situation: Situation): Pick<SizingFigures, 'dripLoop'> {
-  const rim = rimLoop(situation)
+function loopFigure(situation: Situation, cords: AllJudged): Pick<SizingFigures, 'dripLoop'> {
+  const rim = rimLoop(situation, cords)
   if (!rim) return {}
   const to = rim.to === 'outlet' ? {} : { to: rim.to }
   // What is wanted is judged in whole millimetres; the rest is drawn as it was entered.

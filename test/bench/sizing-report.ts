@@ -1,6 +1,6 @@
 import { withAllFigures } from '../../core/sizing/all-figures.ts'
-import { sizingReport } from '../../core/sizing/engine.ts'
-import type { SizingSubject } from '../../core/sizing/report.ts'
+import { inspectedReport } from '../../core/sizing/engine.ts'
+import type { SizingReport, SizingSubject } from '../../core/sizing/report.ts'
 import { benchSubject } from './bench-subject.ts'
 import { median, type Measurement } from './measurement.ts'
 
@@ -14,7 +14,10 @@ function timePerCall(subject: SizingSubject, work: (subject: SizingSubject) => u
 }
 
 /** All that is issued of one build: the report and every figure of it. */
-const fullReport = (subject: SizingSubject) => withAllFigures(subject, sizingReport(subject))
+function fullReport(subject: SizingSubject): SizingReport {
+  const { report, inspected } = inspectedReport(subject)
+  return withAllFigures(subject, report, inspected)
+}
 
 /** A full report for a twelve-slot build against a structured clone of its own input, in turn in one run. */
 export default async function sizingReportBench(): Promise<Measurement[]> {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { drawnFigures, withAllFigures } from '../../../core/sizing/all-figures.ts'
-import { sizingReport } from '../../../core/sizing/engine.ts'
+import { inspectedReport, sizingReport } from '../../../core/sizing/engine.ts'
 import { withRanges } from '../../../core/sizing/sensitivity.ts'
 import { conditions, gear, one } from './sample-build.ts'
 
@@ -39,10 +39,20 @@ describe('a report as it is issued', () => {
     expect(drawnFigures(subject)).toMatchObject({ heatCurve, pumpCurve, lightAlong, floorPlan, dripLoop })
   })
 
+  it('has the same figures where what the report was found from is at hand; it is what the figures are of', () => {
+    const { report, inspected } = inspectedReport(subject)
+    expect(withAllFigures(subject, report, inspected)).toEqual(withAllFigures(subject, sizingReport(subject)))
+    const cooler = inspectedReport({ ...subject, conditions: conditions({ coldestRoomC: 12 }) }).inspected
+    expect(withAllFigures(subject, report, cooler).figures.usualLossW).toBeGreaterThan(
+      withAllFigures(subject, report).figures.usualLossW ?? 0,
+    )
+  })
+
   it('has nothing more without a tank', () => {
     const bare = { ...subject, gear: gear({ tank: null }) }
     const report = sizingReport(bare)
     expect(withAllFigures(bare, report)).toEqual(report)
+    expect(inspectedReport(bare).inspected).toBeNull()
     expect(drawnFigures(bare)).toEqual({})
   })
 })
