@@ -3,6 +3,7 @@ import { extname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { Hono } from 'hono'
 import type { Env } from '../context.ts'
+import { encodedBytes, encodedFile, type EncodedFile } from './encoded.ts'
 import { appPolicy, newNonce, setPolicy, workerPolicy } from './headers.ts'
 import { problem } from './problem.ts'
 
@@ -27,11 +28,11 @@ const A_DAY = 'public, max-age=86400'
 /** Runs beside the pages and must be let at the network, which no other file needs. */
 const WORKER = '/worker.js'
 
-interface StaticFile {
-  bytes: Uint8Array<ArrayBuffer>
-  type: string
+interface StaticFile extends EncodedFile {
   keep: string
 }
+
+const staticFile = (bytes: Uint8Array<ArrayBuffer>, type: string, keep: string): StaticFile => ({ ...encodedFile(bytes, type), keep })
 
 /** Files of one folder by their address; other kinds than the ones above are not served. Sub-folders are not looked into. */
 function filesIn(folder: string, prefix: string, keep: string): Array<[string, StaticFile]> {
@@ -39,7 +40,7 @@ function filesIn(folder: string, prefix: string, keep: string): Array<[string, S
   return readdirSync(folder, { withFileTypes: true }).flatMap((entry): Array<[string, StaticFile]> => {
     const type = TYPES[extname(entry.name)]
     if (!entry.isFile() || type === undefined) return []
-    return [[`${prefix}${entry.name}`, { bytes: new Uint8Array(readFileSync(join(folder, entry.name))), type, keep }]]
+    return [[`${prefix}${entry.name}`, staticFile(new Uint8Array(readFileSync(join(folder, entry.name))), type, keep)]]
   })
 }
 
@@ -47,15 +48,13 @@ const textAt = (path: string): string => (existsSync(path) ? readFileSync(path, 
 
 function loadFiles(): Map<string, StaticFile> {
   const css = new TextEncoder().encode(`${textAt(join(WEB, 'tokens.css'))}\n${textAt(join(WEB, 'pages', 'pages.css'))}`)
+  const mark = new TextEncoder().encode(textAt(join(WEB, 'app', 'mark.svg')))
   return new Map([
     ...filesIn(join(WEB, 'dist'), '/', A_DAY),
     ...filesIn(join(WEB, 'dist', 'assets'), '/assets/', FOR_EVER),
     ...filesIn(join(WEB, 'fonts'), '/fonts/', A_DAY),
-    ['/mark.svg', { bytes: new TextEncoder().encode(textAt(join(WEB, 'app', 'mark.svg'))), type: 'image/svg+xml', keep: A_DAY }] as [
-      string,
-      StaticFile,
-    ],
-    ['/pages.css', { bytes: css, type: 'text/css; charset=utf-8', keep: 'public, max-age=300' }] as [string, StaticFile],
+    ['/mark.svg', staticFile(mark, 'image/svg+xml', A_DAY)] as const,
+    ['/pages.css', staticFile(css, 'text/css; charset=utf-8', 'public, max-age=300')] as const,
   ])
 }
 
@@ -79,7 +78,7 @@ export function staticRoutes(): Hono<Env> {
       c.header('Content-Type', file.type)
       c.header('Cache-Control', file.keep)
       if (c.req.path === WORKER) setPolicy(c, workerPolicy())
-      return c.body(file.bytes, 200)
+      return c.body(await encodedBytes(c, file), 200)
     }
     if (c.req.path.startsWith('/assets/'))
       return problem(c, 404, 'not_found', 'There is no such file. The application was updated: load the page again.')
