@@ -1,5 +1,5 @@
 import { promisify } from 'node:util'
-import { brotliCompress, gzip } from 'node:zlib'
+import { brotliCompress, constants, gzip } from 'node:zlib'
 import type { Context } from 'hono'
 import { accepts } from 'hono/accepts'
 
@@ -8,7 +8,12 @@ const CODINGS = ['br', 'gzip'] as const
 type Coding = (typeof CODINGS)[number]
 const NOT_CODED = 'identity'
 
-const CODERS: Record<Coding, (bytes: Uint8Array) => Promise<Buffer>> = { br: promisify(brotliCompress), gzip: promisify(gzip) }
+/** Of 0 to 11: the last steps shorten by some 7 % and keep the first who asks waiting ten times as long. */
+const params = { [constants.BROTLI_PARAM_QUALITY]: 9 }
+const CODERS: Record<Coding, (bytes: Uint8Array) => Promise<Buffer>> = {
+  br: (bytes) => promisify(brotliCompress)(bytes, { params }),
+  gzip: promisify(gzip),
+}
 
 /** Letters grow shorter; fonts, pictures and icons are compressed already. */
 const SHORTENED = /^text\/|javascript|json|svg|wasm/
