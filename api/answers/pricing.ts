@@ -108,7 +108,7 @@ export const RolledPartAnswer = answer(
         stores: z.int().describe('Stores with a price today'),
         today: z
           .strictObject({ ...rolledPrice, condition: z.enum(['shelf', 'sale', 'clearance']), holdsUntil: day.nullable(), age })
-          .describe('The lowest of today')
+          .describe('The lowest of today, with its store’s tax as all prices here')
           .optional(),
         regular: z
           .strictObject({ medianMinor: amount, lowestMinor: amount, highestMinor: amount, stores, sightingIds })

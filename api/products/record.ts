@@ -1,6 +1,7 @@
 import type { Product } from '../../core/catalog/product.ts'
 import type { CivilDate } from '../../core/dates.ts'
 import { closedStoreFacts } from '../../core/pricing/closed-store-facts.ts'
+import { factsWithTax } from '../../core/pricing/facts-with-tax.ts'
 import { listedPrice, type ListedPrice } from '../../core/pricing/listed-price.ts'
 import type { PriceRecord } from '../../core/pricing/record.ts'
 import type { PriceView } from '../../core/pricing/price-view.ts'
@@ -32,7 +33,7 @@ export async function priceRecord(c: Ctx, productId: string, whole: boolean): Pr
   if (product === undefined) return undefined
   const { install, today } = await installToday(c)
   const { views, facts, sightings: counted } = await seenRecordOfProduct(db, productId, today)
-  const rolledUp = await rolledUpOf(c, facts, install.currency)
+  const rolledUp = await rolledUpOf(c, product, facts, install.currency)
   const sightings = whole
     ? await sightingRowsOfProduct(db, viewer, productId)
     : await newestRowsOfProduct(db, viewer, productId, { newest: NEWEST, others: idsBehind(views, rolledUp) })
@@ -46,14 +47,15 @@ async function listedOf(c: Ctx, { id, name, kind }: Product, asOf: CivilDate): P
   return price ? asRead(c, price) : null
 }
 
-/** Amounts of another currency compare with nothing here; of a store that is closed there is what was seen, and nothing to buy. */
-async function rolledUpOf(c: Ctx, facts: readonly StoreFacts[], home: string): Promise<RolledPart[]> {
-  const stores = await listStores(c.get('db'), { archived: 'all' })
-  const atHome = new Set(stores.filter((store) => storeCurrency(store, home) === home).map(({ id }) => id))
-  const closed = new Set(stores.filter(({ archived }) => archived).map(({ id }) => id))
-  const comparable = facts
-    .filter(({ storeId }) => atHome.has(storeId))
-    .map((ofStore) => (closed.has(ofStore.storeId) ? closedStoreFacts(ofStore) : ofStore))
+/** With the tax of each store. Amounts of another currency compare with nothing here; of a store that is closed there is what was seen, and nothing to buy. */
+async function rolledUpOf(c: Ctx, { id: productId, kind }: Product, facts: readonly StoreFacts[], home: string): Promise<RolledPart[]> {
+  const stores = new Map((await listStores(c.get('db'), { archived: 'all' })).map((store) => [store.id, store]))
+  const comparable = facts.flatMap((ofStore) => {
+    const store = stores.get(ofStore.storeId)
+    if (store === undefined || storeCurrency(store, home) !== home) return []
+    const taxed = factsWithTax(ofStore, store, { productId, kind })
+    return store.archived ? closedStoreFacts(taxed) : taxed
+  })
   return rollUpByRegion(comparable, await listRegions(c.get('db')))
 }
 

@@ -60,7 +60,7 @@ const few = (ids: readonly string[]): string[] => ids.slice(0, NAMED_A_STORE)
 /**
  * One product's prices at several stores together. The order of the stores does not matter; of one store it says what that store's own view says.
  *
- * Units: minor units of one currency, as each store prints them: leave stores of another currency out. Range: no store gives `{}`.
+ * Units: minor units of one currency and on one basis of tax (`factsWithTax`): leave stores of another currency out. Range: no store gives `{}`.
  * Of stores whose prices are equal the one seen last stands, then the one whose id comes first.
  *
  * @example rollUp([{ storeId: 'kettle', view: at(9000) }, { storeId: 'upriver', view: at(9600) }]).new?.regular // { medianMinor: 9300, lowestMinor: 9000, highestMinor: 9600, … }

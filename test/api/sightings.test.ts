@@ -48,14 +48,37 @@ describe('posting a sighting', () => {
       await member.send('POST', '/api/sightings', { body: sighting(productId, at, { seenOn: today, priceMinor }) })
     const rolledUp = async () =>
       (await member.send<PriceRecord>('GET', `/api/products/${productId}/record`)).body.rolledUp.find(({ part }) => part === 'all')?.new
-    expect(await rolledUp()).toMatchObject({ stores: 2, today: { priceMinor: 3000 }, regular: { stores: 2 } })
+    // With 6 % each.
+    expect(await rolledUp()).toMatchObject({ stores: 2, today: { priceMinor: 3180 }, regular: { stores: 2 } })
     await world.db.updateTable('store').set({ archived: true }).where('id', '=', closing.id).execute()
     expect(await rolledUp()).toMatchObject({
       stores: 1,
-      today: { priceMinor: 5000, storeId: shop.id },
-      regular: { medianMinor: 5000, stores: 1 },
-      best: { priceMinor: 3000, storeId: closing.id },
+      today: { priceMinor: 5300, storeId: shop.id },
+      regular: { medianMinor: 5300, stores: 1 },
+      best: { priceMinor: 3180, storeId: closing.id },
     })
+  })
+
+  it('tells what it usually costs with the tax of each store, and not as their tags happen to hold it', async () => {
+    const { id: productId } = await product(world.db)
+    const reduced = { name: 'Reduced', basisPoints: 500, kinds: ['heater' as const], productIds: [] }
+    const shops = [
+      [await store(world.db, { taxBasisPoints: 600 }), 10_000],
+      [await store(world.db, { taxBasisPoints: 2000, pricesIncludeTax: true }), 10_400],
+      [await store(world.db, { taxBasisPoints: 1000, otherRates: [reduced] }), 10_010],
+    ] as const
+    for (const [at, priceMinor] of shops)
+      await member.send('POST', '/api/sightings', { body: sighting(productId, at.id, { seenOn: today, priceMinor }) })
+    const { rolledUp, views } = (await member.send<PriceRecord>('GET', `/api/products/${productId}/record`)).body
+    // 10,000 and 6 % are 10,600; 10,400 hold their tax; 10,010 and 5 % are 10,510.5. The middle of the tags would be 10,010.
+    expect(rolledUp[0]?.new).toMatchObject({
+      regular: { medianMinor: 10_511, lowestMinor: 10_400, highestMinor: 10_600, stores: 3 },
+      today: { priceMinor: 10_400, storeId: shops[1][0].id },
+      best: { priceMinor: 10_400, storeId: shops[1][0].id },
+    })
+    expect(views.map(({ regular }) => regular?.priceMinor).toSorted(), 'a store’s own figures stay as on its tag').toEqual([
+      10_000, 10_010, 10_400,
+    ])
   })
 
   it('answers 429 with the wait once a person has posted 120 within an hour', async () => {

@@ -4,11 +4,12 @@ import { describe, expect, it } from 'vitest'
 import { addDays } from '../../../core/dates.ts'
 import { closedStoreFacts } from '../../../core/pricing/closed-store-facts.ts'
 import { factsOfSummary, summarisePair } from '../../../core/pricing/pair-summary.ts'
+import { factsWithTax } from '../../../core/pricing/facts-with-tax.ts'
 import type { PriceView } from '../../../core/pricing/price-view.ts'
 import { rollUp, type StoreFacts } from '../../../core/pricing/roll-up.ts'
 import { rollUpByRegion } from '../../../core/pricing/roll-up-by-region.ts'
 import { shelfBefore } from '../../../core/pricing/shelf-drift.ts'
-import { aSighting } from './a-sighting.ts'
+import { aSighting, aStore } from './a-sighting.ts'
 
 const ASOF = '2026-10-20'
 const PAIR = { productId: 'heater', storeId: 'kettle' }
@@ -117,6 +118,26 @@ describe('the roll-up of a product over stores', () => {
     expect(rollUp([closedStoreFacts(open)])).toEqual({ new: { stores: 0, best }, used: { stores: 1, best } })
     const { best: _best, ...neverSeen } = view
     expect(rollUp([closedStoreFacts({ storeId: 'kettle', view: neverSeen })])).toEqual({})
+  })
+
+  it('has one basis where one store prints tax in its tags and another adds it', () => {
+    const price = { seenOn: '2026-10-01', age: 'current' as const, sightingIds: ['s'] }
+    const used = { priceMinor: 50, seenOn: '2026-10-01', sightingId: 'u' }
+    const at = (storeId: string, priceMinor: number): StoreFacts => ({
+      storeId,
+      view: { ...PAIR, storeId, regular: { ...price, priceMinor, from: 'shelf' } },
+      used: { best: used, lowest: used },
+    })
+    const goods = { productId: 'heater', kind: 'heater' as const }
+    const withTax = [
+      factsWithTax(at('kettle', 10_000), aStore({ id: 'kettle', taxBasisPoints: 600 }), goods),
+      factsWithTax(at('saltcote', 10_300), aStore({ id: 'saltcote', taxBasisPoints: 600, pricesIncludeTax: true }), goods),
+    ]
+    // 10,000 × 1.06 = 10,600; (10,600 + 10,300) ÷ 2 = 10,450, where the tags alone would give 10,150.
+    expect(rollUp(withTax).new?.regular).toMatchObject({ medianMinor: 10_450, lowestMinor: 10_300, highestMinor: 10_600 })
+    // 50 × 1.06 = 53 at the first, 50 at the second, whose tag holds its tax.
+    expect(withTax.map((facts) => facts.used?.best.priceMinor)).toEqual([53, 50])
+    expect(rollUp(withTax).used?.lowest).toMatchObject({ priceMinor: 50, storeId: 'saltcote' })
   })
 
   it('keeps new and used goods apart', () => {
