@@ -14,6 +14,8 @@ export interface IssueHeading {
   number: string
   revision: number
   draft: QuoteDraft
+  /** The version before, as it was issued; undefined at the first issue. */
+  before: RevisionDocument | undefined
 }
 
 /**
@@ -37,7 +39,8 @@ export async function issueRevision(
   if (CLOSED.includes(quote.state)) return refuse(closed(quote.state))
   const number = quote.number ?? (await nextNumber(trx, yearOf(at.issuedOn)))
   const revision = quote.latest_revision + 1
-  const document = write({ number, revision, draft: quote.draft })
+  const before = await documentOf(trx, quoteId, quote.latest_revision)
+  const document = write({ number, revision, draft: quote.draft, before })
   await trx
     .insertInto('quote_revision')
     .values({
@@ -64,6 +67,12 @@ export async function issueRevision(
     .execute()
   await makeSetup(trx, quoteId, revision, document.builds.find((build) => build.suggested)?.letter ?? 'A')
   return ok(document)
+}
+
+async function documentOf(trx: Transaction<Database>, quoteId: string, revision: number): Promise<RevisionDocument | undefined> {
+  if (revision === 0) return undefined
+  const found = trx.selectFrom('quote_revision').select('document').where('quote_id', '=', quoteId).where('revision', '=', revision)
+  return (await found.executeTakeFirst())?.document
 }
 
 /** "2026-0147": the year's counter row is locked until the transaction ends. */

@@ -55,6 +55,14 @@ const paper = {
   note: z.string(),
   discount: DiscountSchema.nullable().optional(),
   moneyNotes: z.array(z.string()).optional(),
+  since: z
+    .strictObject({
+      version: z.string(),
+      inShort: z.string(),
+      builds: z.array(z.strictObject({ letter, name: z.string(), changes: z.array(z.string()) })),
+    })
+    .optional()
+    .meta({ description: 'What is otherwise than in the version before, in words; absent in a first version.' }),
 }
 export const RevisionAnswer = answer(
   'Revision',

@@ -31,6 +31,7 @@ export function firstPage(document: RevisionDocument, customer: string, link: Li
     title: document.title.trim() === '' ? 'Quote for an aquarium' : document.title,
     customer,
     need: needSentence(document, teller),
+    since: document.since ? `Since ${document.since.version}: ${document.since.inShort}` : '',
     facts: factsOf(document, teller),
     builds: builds.map((build) => buildHead(build, document, teller)),
     suggestion: suggested && suggestion ? { letter: suggested.letter, name: suggested.name, reason: suggestion.reason } : null,

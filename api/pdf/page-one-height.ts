@@ -39,11 +39,12 @@ export function introHeight({ first, layout, sheetWidth, faces }: PageOne): numb
   const left = sheetWidth - facts - GUTTER_PT
   const titleLines = linesOf(first.title, title, left, faces.title)
   const needLines = linesOf(first.need, text, left, faces.regular)
+  const since = first.since === '' ? 0 : 2 + paragraph(linesOf(first.since, text, left, faces.strong), text)
   const customer = LINE_EM * (text + 0.8) + LEADING_EM * text
   const factRows = first.facts.map(({ value, strong }) => {
     return paragraph(linesOf(value, text, facts - FACT_LABEL_PT, strong ? faces.strong : faces.regular), text) + 3.2
   })
-  return Math.max(paragraph(titleLines, title) + 2 + customer + paragraph(needLines, text), sum(factRows))
+  return Math.max(paragraph(titleLines, title) + 2 + customer + paragraph(needLines, text) + since, sum(factRows))
 }
 
 export function tiersHeight(page: PageOne): number {

@@ -13,6 +13,8 @@ export interface Paper {
   docTitle: string
   head: { club: string; quote: string; version: string; date: string; draft: boolean }
   first: FirstPage
+  /** What is otherwise than in the version before, build by build; null in a first version. */
+  since: SincePaper | null
   detail: BuildPaper
   others: BuildPaper[]
   advice: AdvicePaper | null
@@ -25,10 +27,17 @@ export interface Paper {
   plan: PlanPaper
 }
 
+export interface SincePaper {
+  version: string
+  builds: Array<{ letter: string; name: string; changes: string[] }>
+}
+
 export interface FirstPage {
   title: string
   customer: string
   need: string
+  /** What each build costs more or less than in the version before; empty in a first version. */
+  since: string
   facts: Array<{ label: string; value: string; strong: boolean }>
   builds: Array<{ letter: string; name: string; size: string; why: string; suggested: boolean; drawn: boolean; alt: string }>
   suggestion: { letter: string; name: string; reason: string } | null

@@ -49,6 +49,7 @@ export function quotePaper(input: QuotePdfInput): { paper: Paper; art: Art } {
     docTitle: `Quote ${document.number}, version ${document.revision}, ${document.inputs.install.name}`,
     head: headOf(input),
     first: firstPage(document, customerWords(input, teller), linkOf(links, 'quote'), teller),
+    since: document.since && document.since.builds.length > 0 ? { version: document.since.version, builds: document.since.builds } : null,
     detail: buildOnPaper(chosen, names, null, teller, mode),
     others: document.builds.filter((build) => build !== chosen).map((build) => buildOnPaper(build, names, chosen, teller, mode)),
     advice: adviceOnPaper(chosen, document),

@@ -32,11 +32,12 @@ export async function issueQuote(c: Ctx, record: QuoteRecord, version: number) {
   const expected = await byDates(c, inputs)
   const at = { issuedAt: new Date(c.get('deps').clock()), issuedOn: inputs.asOf }
   const issued = await transact(c.get('db'), async (trx) => {
-    const outcome = await issueRevision(trx, actor, record.id, version, at, ({ number, revision, draft: frozen }) =>
+    const outcome = await issueRevision(trx, actor, record.id, version, at, ({ number, revision, draft: frozen, before }) =>
       revisionDocument(
         { ...inputs, draft: frozen },
         { number, revision, issuedOn: inputs.asOf, standsUntil, advisor: record.advisor },
         expected,
+        before,
       ),
     )
     if (!outcome.ok) return outcome

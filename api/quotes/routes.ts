@@ -226,6 +226,7 @@ export const quotes = new Hono<Env>()
       if (record === undefined) return notFound(c, 'quote')
       const inputs = await quoteInputs(c, record.draft)
       const number = record.number ?? 'draft'
+      const before = await findRevision(c.get('db'), signedIn(c), record.id, record.revisions.length)
       const heading = {
         number,
         revision: record.revisions.length + 1,
@@ -234,7 +235,7 @@ export const quotes = new Hono<Env>()
         advisor: record.advisor,
       }
       return sendPdf(c, record.number === null ? 'quote-draft' : `quote-${number}-draft`, {
-        document: revisionDocument(inputs, heading, await byDates(c, inputs)),
+        document: revisionDocument(inputs, heading, await byDates(c, inputs), before),
         customerName: record.customer.erasedOn === null ? record.customer.name : null,
         erasedOn: record.customer.erasedOn,
         paper: c.req.valid('query').paper ?? inputs.install.paper,

@@ -33,7 +33,8 @@ export interface Said {
   thisYear: number
 }
 
-const NOTHING = 'nothing'
+/** What stands where there was none, or is none now. */
+export const NOTHING = 'nothing'
 
 /**
  * What became of each build between two versions: lines, counts, prices, totals, what is expected by the day of the need, verdicts. Builds are the same by their id, so that one which moved to

@@ -7,6 +7,7 @@ import { resolveConditions } from './conditions.ts'
 import type { Build } from './draft.ts'
 import { currencyNotes } from './quote-market.ts'
 import type { AssembledBuild, QuoteInputs, RevisionDocument, SlotRow } from './revision.ts'
+import { sinceBefore } from './since-before.ts'
 
 /** What a tank takes besides and a build may leave out, said on page one so that nobody expects it: each where no build brings it. Common practice. */
 const OFTEN_EXPECTED: ReadonlyArray<{ words: string; slots: ReadonlyArray<readonly [Slot, string]> }> = [
@@ -82,12 +83,13 @@ function withoutOthers(inputs: QuoteInputs): QuoteInputs {
 
 /**
  * What is issued: every build worked out and frozen together with what it was worked out from, and what is expected of it by the day of the need, by the
- * build's id.
+ * build's id. Held against the version `before` it, where there was one.
  */
 export function revisionDocument(
   given: QuoteInputs,
   heading: RevisionHeading,
   expected: ReadonlyMap<string, ExpectedBuild> = new Map(),
+  before?: RevisionDocument,
 ): RevisionDocument {
   const inputs = withoutOthers(given)
   const moneyNotes = currencyNotes(inputs)
@@ -95,6 +97,7 @@ export function revisionDocument(
     const { byDate = null, advice = [] } = expected.get(id) ?? {}
     return { ...assembleBuild(inputs, index), ...(byDate && { byDate }), ...(advice.length > 0 && { advice }) }
   })
+  const since = before && sinceBefore(before, { issuedOn: heading.issuedOn, builds, inputs })
   return {
     format: 1,
     ...heading,
@@ -108,6 +111,7 @@ export function revisionDocument(
     note: inputs.draft.note,
     ...(inputs.draft.discount && { discount: inputs.draft.discount }),
     ...(moneyNotes.length > 0 && { moneyNotes }),
+    ...(since && { since }),
     inputs,
   }
 }

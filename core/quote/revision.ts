@@ -15,6 +15,7 @@ import type { SizingReport, ToldReport } from '../sizing/report.ts'
 import type { SetupPlan } from '../startup/setup-plan.ts'
 import type { BuildLetter, QuoteDraft } from './draft.ts'
 import type { Need } from './need.ts'
+import type { SinceBefore } from './since-before.ts'
 
 /** One row of a build as screen and paper show it: what fills a slot. */
 export interface SlotRow {
@@ -119,5 +120,7 @@ export interface RevisionDocument {
   discount?: QuoteDraft['discount']
   /** What must be said of the money: rates of exchange with their day and source. Absent: nothing. */
   moneyNotes?: string[]
+  /** What is otherwise than in the version before; absent in a first version, and in what was issued before it was told. */
+  since?: SinceBefore
   inputs: QuoteInputs
 }

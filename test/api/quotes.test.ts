@@ -110,6 +110,28 @@ describe('issuing', () => {
     expect((await advisor.send('GET', `/api/quotes/${first.id}/revisions/3`)).status).toBe(404)
   })
 
+  it('says in a later version what is otherwise than in the one before, in the answer and on the customer’s page', async () => {
+    const first = (await issue(advisor, await newQuote(advisor, draftOf(shop)))).body
+    expect((await advisor.send<RevisionDocument>('GET', `/api/quotes/${first.id}/revisions/1`)).body.since).toBeUndefined()
+    const draft = draftOf(shop)
+    const builds = draft.builds.map((build) => ({ ...build, lines: build.id === 'two' ? build.lines.slice(0, 1) : build.lines }))
+    const saved = await advisor.send<QuoteView>('PUT', `/api/quotes/${first.id}`, {
+      body: { customerId: first.customer.id, draft: { ...draft, builds } },
+      headers: { 'if-match': `"${first.version}"` },
+    })
+    const second = await issue(advisor, saved.body)
+    expect(second.status, second.text).toBe(200)
+    const { since } = (await advisor.send<RevisionDocument>('GET', `/api/quotes/${first.id}/revisions/2`)).body
+    expect(since?.inShort).toMatch(/^A as it was, B is \$\d+\.\d\d less\.$/)
+    expect(since?.builds).toMatchObject([
+      { letter: 'B', changes: [`Heater, taken out: 2 × ${shop.heater.name}.`, expect.stringContaining('less; it was')] },
+    ])
+    const page = await world.app.request(pathOf(second.body.links?.quote))
+    const text = await page.text()
+    expect(text).toContain('What changed since version 1 of ')
+    expect(text).toContain(`2 × ${shop.heater.name}`)
+  })
+
   it('happens once where the button was pressed twice', async () => {
     const draft = await newQuote(advisor, draftOf(shop))
     const both = await Promise.all([issue(advisor, draft), issue(advisor, draft)])

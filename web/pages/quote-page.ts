@@ -13,6 +13,7 @@ import { formFaults, type PageFault } from './page-fault.ts'
 import { answerForms } from './quote-answer.ts'
 import { adviceSection, comparedTotals } from './quote-advice.ts'
 import { buildsSideBySide, salesEnd } from './quote-builds.ts'
+import { sinceSection } from './quote-since.ts'
 import { standing } from './quote-standing.ts'
 
 export interface QuotePageProps {
@@ -46,6 +47,7 @@ export function quotePage(props: QuotePageProps): Markup {
     heading: quote.inputs.install.name,
     main: markup`${intro(props)}
 ${standing(props)}
+${sinceSection(quote)}
 ${
   open
     ? ''
