@@ -11,12 +11,17 @@ import { NITRATE_MG_L, weekOf } from '../sizing/weekly-change.ts'
 import { appliancesOf } from '../sizing/appliances.ts'
 import { fine, phrase, quantity, stated, type Phrase, type Quantity } from '../units/quantity.ts'
 import type { ExplainedInput } from './explanation.ts'
+import { workedSpare, workedStuck, workedWarmRoom } from './worked-balance.ts'
 import { workedDrain } from './worked-drain.ts'
 import { workedFloor } from './worked-floor.ts'
 import { workedDuty, workedHeat } from './worked-heat.ts'
+import { workedCoverage, workedLight } from './worked-light.ts'
 import { exact, line } from './worked-line.ts'
+import { workedLoad } from './worked-load.ts'
+import { workedPane } from './worked-pane.ts'
 import { workedTipping } from './worked-tipping.ts'
 import { workedBed, workedDose, workedFeed, workedSkimmer } from './worked-supplies.ts'
+import { workedDrift, workedOxygen } from './worked-water.ts'
 
 type Worked = (situation: Situation, finding: Finding) => ExplainedInput[]
 
@@ -78,6 +83,14 @@ const WORKED: Partial<Record<Check, Worked>> = {
     const water = tankWater(situation)
     return [line(`Turnover, pumps and filters${endOf(water, 'most')}`, turnsOver(flowLph, water.high, value))]
   },
+  glass_pane: workedPane,
+  heater_stuck: workedStuck,
+  heater_spare: workedSpare,
+  warm_room: workedWarmRoom,
+  light_level: workedLight,
+  light_coverage: workedCoverage,
+  surface_oxygen: workedOxygen,
+  salinity_drift: workedDrift,
   drain_down: workedDrain,
   floor_load: workedFloor,
   tipping: workedTipping,
@@ -95,13 +108,14 @@ const WORKED: Partial<Record<Check, Worked>> = {
 }
 
 /**
- * How a finding's figures come out of one another, a line each. Empty for a check that has no such line, and without a tank.
+ * How a finding's figures come out of one another, a line each. Empty for a check that has no such line, and without a tank for all but the watts.
  *
  * Units: the reader's where they cancel or add; else the same for everybody. Errors: none.
  *
  * @example workedOf(weeklyChange, subject) // [{ name: 'Share to change a week', value: '9.7 mg/L ÷ 40 mg/L = 24 %', from: 'reckoned' }]
  */
 export function workedOf(finding: Finding, subject: SizingSubject): ExplainedInput[] {
+  if (finding.check === 'electrical_load') return workedLoad(subject, finding)
   const worked = WORKED[finding.check]
   if (worked === undefined) return []
   const situation = situationOf(subject)

@@ -61,8 +61,8 @@ export function glassPane(situation: Situation): Finding | null {
   )
 }
 
-/** The longest flat pane of the tanks that the stated figures allow, outside, mm; 0 where every pane is curved. */
-const longestFlatMm = (corners: readonly Corner[]): number =>
+/** The longest flat pane of the tanks that the stated figures allow, outside, mm; 0 where every pane is curved. @example longestFlatMm(corners) // 1219.2 */
+export const longestFlatMm = (corners: readonly Corner[]): number =>
   Math.max(0, ...corners.flatMap(({ shape }) => panelsOf(tankOutline(shape, 0)).map((panel) => (panel.curved ? 0 : panel.lengthMm))))
 
 const ASK_BUILDER = phrase`Ask its maker or a tank builder, and leave a second-hand one empty until they have answered.`
@@ -126,7 +126,8 @@ function judged(
   })
 }
 
-const edgesOf = (style: TankSpec['style']): [worst: TopEdge, best: TopEdge] => {
+/** How the upper edge may be held, worst first. @example edgesOf('rimless') // ['free', 'free'] */
+export const edgesOf = (style: TankSpec['style']): [worst: TopEdge, best: TopEdge] => {
   const best = style === 'rimless' ? 'free' : 'held'
   return [style === undefined ? 'free' : best, best]
 }

@@ -11,7 +11,7 @@ import { jetPowerW, oxygenOfFeed, stillTransfer, stirredBy, surfaceOxygen, type 
 /** The figures of gases are fitted to about here. */
 const WARMEST_C = 35
 /** What a small air pump's bubbles do to the water they rise through, W. Own: 100 L/h of air rising 0.3 m. */
-const BUBBLES_W = 0.08
+export const BUBBLES_W = 0.08
 
 /**
  * Whether the surface takes up the oxygen that the group's feeding costs, in water as warm as these animals like it at most.
@@ -52,7 +52,8 @@ export function oxygenCheck(situation: Situation, delivery: Delivery | undefined
 
 const ACTION = phrase`Point the filter's return at the surface or add an air pump; feed less, or keep fewer animals. Watch for gasping at dawn.`
 
-const warmestOf = ({ conditions }: Situation): number => Math.min(conditions.livestock.highestC, WARMEST_C)
+/** As warm as these animals like it at most, °C. @example warmestOf(situation) // 28 */
+export const warmestOf = ({ conditions }: Situation): number => Math.min(conditions.livestock.highestC, WARMEST_C)
 
 interface Carried {
   least: Quantity
@@ -73,8 +74,8 @@ function carriedBy(situation: Situation, transferOf: (surface: Surface, waterKg:
   return { least: feedGrams(over(ends, ({ low }) => low).low), most: feedGrams(over(ends, ({ high }) => high).high) }
 }
 
-/** What the filters' returns put into the water, with loaded media and with clean ones, W. */
-function returnPowerW(delivery: Delivery | undefined): Span {
+/** What the filters' returns put into the water, with loaded media and with clean ones, W. @example returnPowerW(undefined) // { low: 0, high: 0 } */
+export function returnPowerW(delivery: Delivery | undefined): Span {
   const power = ({ flow, hoseMm, count }: Delivery['each'][number]): Span => ({
     low: count * jetPowerW(flow.loaded.low, hoseMm),
     high: count * jetPowerW(flow.clean.high, hoseMm),

@@ -96,7 +96,7 @@ describe('what an explanation reckons with its figures', () => {
   })
 
   it.each(READERS)(
-    'is there for mass, floor, tipping, heat, flow, film, water changes, current, dose and bed, and ends in the figure of the finding, in %s units',
+    'is there for mass, floor, tipping, heat, light, oxygen, flow, film, water changes, current, dose and bed, and ends in the figure of the finding, in %s units',
     (_, reader) => {
       const shrimps = { gear: gear(), conditions: conditions({ livestock: group('labyrinth') }) }
       const told = [...toldOf({ gear: gear(), conditions: conditions() }, reader), ...toldOf(shrimps, reader)]
@@ -112,6 +112,12 @@ describe('what an explanation reckons with its figures', () => {
           'flow_ceiling',
           'weekly_change',
           'electrical_load',
+          'heater_stuck',
+          'heater_spare',
+          'warm_room',
+          'surface_oxygen',
+          'light_level',
+          'light_coverage',
           'conditioner_dose',
           'substrate_depth',
         ]),

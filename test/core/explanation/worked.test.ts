@@ -6,7 +6,7 @@ import type { Conditions } from '../../../core/sizing/conditions.ts'
 import type { Check } from '../../../core/sizing/finding.ts'
 import { METRIC, sayPhrase, US } from '../../../core/units/say.ts'
 import type { Gear } from '../../../core/sizing/gear.ts'
-import { conditions, gear, one } from '../sizing/sample-build.ts'
+import { conditions, gear, group, one } from '../sizing/sample-build.ts'
 
 const TANK: TankSpec = { lengthMm: 762, widthMm: 318, heightMm: 419, glassMm: 6, bottomMm: 6, material: 'glass', style: 'rimmed' }
 
@@ -107,4 +107,73 @@ it('keeps to the reader’s units for doses and media', () => {
   expect(us).toMatch(/^Dose of the first fill: [\d.]+ gal ÷ 2\.03\d* gal for each mL = [\d.]+ fl oz \(\d+ mL\)$/)
   const [feed] = linesOf('filter_feed', {}, {}, US)
   expect(feed).toMatch(/^Feed that poor media take up: [\d.]+ gal ÷ [\d.]+ gal for each gram = /)
+})
+
+describe('a balance of heat', () => {
+  // By hand, 100 W of a heater, 20 W of a filter and half of a lamp of 30 W are 135 W.
+  it('tells what is put in and what is lost at the temperature that was found', () => {
+    const [heat, found, dry, vapour, all] = linesOf('heater_stuck', {}, {})
+    expect(heat).toBe('Heat put in: 100.0 W from the heater + 35.0 W from pumps and lamps = 135.0 W')
+    expect(found).toMatch(/^Found by trying until as much is lost: [\d.]+ °F, in a room of 75\.2 °F$/)
+    const [, [, panes = ''] = [], [, gone = ''] = []] = [all, dry, vapour].map((text) => / = ([\d.]+) W$/.exec(text ?? '') ?? [])
+    expect(Math.abs(Number(panes) + Number(gone) - 135)).toBeLessThan(0.11)
+    expect(linesOf('heater_spare', {}, {})[0]).toBe('Heat put in: 100.0 W from the heaters that are left')
+    expect(linesOf('warm_room', {}, {})[0]).toBe('Heat put in: 35.0 W from pumps and lamps')
+  })
+  it('is not told of a controller that cuts off before it', () => {
+    const heaters = [one('Torvane', { powerW: 100, externalController: true })]
+    expect(linesOf('heater_stuck', { heaters }, {})).toEqual([])
+  })
+})
+
+// By hand, 1080 mm of flat glass are no common size: a litre of fresh water at 25 °C weighs 0.99705 kg, 520 mm of it press with 5.084 kPa; 520 ÷ 10 is 52.
+it('tells pressure, stress and strength of a pane, in millimetres, as glass is bought', () => {
+  const tank = one('Wendlemere', {
+    lengthMm: 1100,
+    widthMm: 500,
+    heightMm: 530,
+    glassMm: 10,
+    bottomMm: 10,
+    material: 'glass' as const,
+    style: 'rimless' as const,
+  })
+  const [pressure, times, form, stress, strength] = linesOf('glass_pane', { tank }, {})
+  expect(pressure).toMatch(/0\.997\d* kg a litre × 9\.80665 m\/s² × 0\.52 m = 5\.08\d* kPa$/)
+  expect(times).toBe('Depth ÷ thickness: 520 mm ÷ 10 mm = 52')
+  expect(form).toMatch(/, for length ÷ depth of 2\.12$/)
+  const [, factor = '', told = ''] = /: ([\d.]+) × 5\.08\d* kPa × 52 × 52 ÷ 1000 = ([\d.]+) N\/mm²$/.exec(stress ?? '') ?? []
+  // The table's free top has 0.4579 at twice as long as deep and 0.4947 at 2.25: between them 0.475.
+  expect(Number(factor)).toBeCloseTo(0.4579 + ((1100 / 520 - 2) / 0.25) * (0.4947 - 0.4579), 3)
+  expect(strength).toContain(`19.2 N/mm² ÷ ${told} N/mm² = ${(19.2 / Number(told)).toFixed(1)}`)
+})
+
+it('tells the oxygen of a surface and the feed that it carries', () => {
+  const [held, passed, feed] = linesOf('surface_oxygen', {}, {}, METRIC)
+  // Benson & Krause: 7.83 mg/L at 28 °C at the sea, from memory.
+  expect(held).toBe('Needed at least + what may still pass in: 5 mg/L + 2.83 mg/L = 7.83 mg/L')
+  expect(passed).toMatch(/ m² × [\d.]+ m\/h × 2\.8\d* g\/m³ × 24 h = [\d.]+ g$/)
+  expect(feed).toMatch(/ g ÷ 0\.689 g for each gram = [\d.]+ g$/)
+})
+
+it('tells the drift of salt water by what is left and what went', () => {
+  const sea = { livestock: { ...group('small-tropical'), water: 'salt' as const } }
+  const [left, rise] = linesOf('salinity_drift', {}, sea)
+  const [, stays = '', gone = ''] = /: ([\d.]+) lb \+ ([\d.]+) lb = [\d.]+ lb$/.exec(left ?? '') ?? []
+  expect(rise).toBe(`Rise in a day: ${gone} lb ÷ ${stays} lb = ${((100 * Number(gone)) / Number(stays)).toFixed(1)} %`)
+})
+
+it('tells light by lamp, dimmer and length', () => {
+  const lamp = (photonFluxUmolS: number) => ({ lights: [one('Lanmere', { photonFluxUmolS, lengthMm: 914.4, dimmable: true, powerW: 30 })] })
+  expect(linesOf('light_level', lamp(100), {})).toEqual([
+    expect.stringMatching(/: 100 µmol\/s × 1\.\d+ a m² = \d+ µmol\/m²s$/),
+    expect.stringMatching(/^Dimmed: \d+ µmol\/m²s × 0\.\d+ = \d+ µmol\/m²s$/),
+  ])
+  // 36 of 48 in.
+  expect(linesOf('light_coverage', lamp(50), {})).toEqual(['Of the tank’s length: 36.00 in (914.4 mm) ÷ 48.00 in (1,219.2 mm) = 75 %'])
+})
+
+it('adds up the watts of what is plugged in, with what else hangs on the circuit', () => {
+  expect(linesOf('electrical_load', {}, { otherLoadW: 60 })).toEqual([
+    'Everything on at once, at most: 200 W of heaters + 30 W of lights + 20 W of filters + 60 W of other things on the circuit = 310 W',
+  ])
 })
