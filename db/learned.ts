@@ -2,7 +2,6 @@ import { sql, type Kysely, type RawBuilder, type Transaction } from 'kysely'
 import type { Kind } from '../core/catalog/kinds.ts'
 import type { CivilDate } from '../core/dates.ts'
 import type { Learned, LearnedHead, ProductLearned } from '../core/pricing/outlook/learned.ts'
-import type { TaughtPrice } from '../core/pricing/outlook/timeline.ts'
 import type { ReporterVotes } from '../core/pricing/trust.ts'
 import type { Database } from './database.ts'
 import { isId } from './refusal.ts'
@@ -14,32 +13,24 @@ const METHOD = 3
 /** Rows that one statement carries. */
 const BATCH = 500
 
-/** Accepted sightings of some products since a day, oldest first: what there is to learn from. The record of a region is too much for one answer. */
-export async function acceptedOf(db: Kysely<Database>, productIds: readonly string[], since: CivilDate): Promise<TaughtPrice[]> {
-  if (productIds.length === 0) return []
-  const rows = await db
+/**
+ * Accepted sightings of some products since a day, oldest first, as a text that `pricesTold` reads: what there is to learn from. The record of a region is too much for one answer, and a row that
+ * is only passed on need not become an object for it.
+ */
+export async function acceptedText(db: Kysely<Database>, productIds: readonly string[], since: CivilDate): Promise<string> {
+  if (productIds.length === 0) return '[]'
+  const { told } = await db
     .selectFrom('sighting')
-    .select(['id', 'product_id', 'store_id', 'condition', 'price_minor', 'printed_regular_minor', 'seen_on', 'reporter_id'])
-    .select(['confirmations', 'disputes'])
+    .select(sql<string>`coalesce(json_agg(${TOLD} order by seen_on, received_at, id), '[]')::text`.as('told'))
     .where('product_id', 'in', productIds)
     .where('accepted', '=', true)
     .where('seen_on', '>=', since)
-    .orderBy('seen_on')
-    .orderBy('received_at')
-    .orderBy('id')
-    .execute()
-  return rows.map(({ product_id, store_id, price_minor, printed_regular_minor, seen_on, reporter_id, ...row }) => ({
-    ...row,
-    productId: product_id,
-    storeId: store_id,
-    priceMinor: price_minor,
-    printedRegularMinor: printed_regular_minor,
-    seenOn: seen_on,
-    reporterId: reporter_id,
-    doubt: null,
-    withdrawn: false,
-  }))
+    .executeTakeFirstOrThrow()
+  return told
 }
+
+/** One sighting as `pricesTold` takes it. */
+const TOLD = sql`json_build_array(id, product_id, store_id, condition, price_minor, printed_regular_minor, seen_on, reporter_id, confirmations, disputes)`
 
 /** How many sightings each product has, of whatever age; those without are left out. */
 export async function sightingsByProduct(db: Kysely<Database>): Promise<Map<string, number>> {

@@ -6,6 +6,8 @@ import type { LearnAnswer, LearnJob, LearnLot } from './learn-worker.ts'
 const SCRIPT = new URL('learn-worker.ts', import.meta.url)
 /** What is made and thrown away in a moment fills this much before it is cleared: by itself the thread would take five times as much, for no less work. */
 const SHORT_LIVED_MB = 16
+/** Many times what a record of millions takes. Less room than the machine would give makes the thread clear at half as much again as it holds, not at four times. */
+const LONG_LIVED_MB = 768
 
 /**
  * Learns in a thread of its own from what is read lot by lot, so that neither this thread nor the other ever holds all sightings: what stays of them is
@@ -14,7 +16,7 @@ const SHORT_LIVED_MB = 16
  * Errors: that of a read; that of the thread, whenever it fails or ends, also while a lot is being read.
  */
 export async function learnInThread(job: LearnJob, reads: ReadonlyArray<() => Promise<LearnLot>>, script: URL = SCRIPT): Promise<Learned> {
-  const worker = new Worker(script, { resourceLimits: { maxYoungGenerationSizeMb: SHORT_LIVED_MB } })
+  const worker = new Worker(script, { resourceLimits: { maxYoungGenerationSizeMb: SHORT_LIVED_MB, maxOldGenerationSizeMb: LONG_LIVED_MB } })
   const unlessEnded = watchOver(worker)
   const tell = async (lot: LearnLot): Promise<Learned | null> => {
     const answered = once(worker, 'message') as Promise<[LearnAnswer]>

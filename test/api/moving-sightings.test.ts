@@ -157,6 +157,18 @@ describe('sightings of a year', () => {
     expect(said()).toEqual([{ part: 'sighting_2038', ...moved, moved: 1000 }])
   })
 
+  it('leave no copy behind where their year cannot be moved and no other begins after it', async () => {
+    await many(3, '2037-06-01')
+    await sql`create sequence sighting_2037_pkey`.execute(test.db)
+    await expect(makeSightingPart(test.db, 2037)).rejects.toThrow(/sighting_2037_pkey/)
+    const { rows } = await sql`select relname from pg_class where relname like 'sighting_moving%' or relname = 'sighting_2037'`.execute(
+      test.db,
+    )
+    expect(rows).toEqual([])
+    await sql`drop sequence sighting_2037_pkey`.execute(test.db)
+    expect(await makeSightingPart(test.db, 2037)).toEqual({ name: 'sighting_2037', moved: 3 })
+  })
+
   it('are known by the number of who wrote them, also where those have gone round', async () => {
     const verdicts = (since: bigint, on = test.db) =>
       sql<{

@@ -11,12 +11,15 @@ import { getInstall } from '../../db/install.ts'
 import { createRegion } from '../../db/regions.ts'
 import { learnPrices } from '../../api/outlook/learn-prices.ts'
 import type { LearnedHead } from '../../core/pricing/outlook/learned.ts'
+import { pricesTold } from '../../core/pricing/outlook/told-prices.ts'
 import { trustByReporter, trustFrom } from '../../core/pricing/trust.ts'
-import { acceptedOf, keepLearned, newestLearnedOn, readLearned, votesByReporter } from '../../db/learned.ts'
+import { acceptedText, keepLearned, newestLearnedOn, readLearned, votesByReporter } from '../../db/learned.ts'
 import { inTransaction } from '../../db/refusal.ts'
 import { product, sighting, store } from '../support/rows.ts'
 import { draftOf, issue, newQuote, stockedShop, today } from './support/quotes.ts'
 import { createWorld, type Browser, type World } from './support/world.ts'
+
+const acceptedOf = async (since: string) => pricesTold(await acceptedText(world.db, [heater.id], since))
 
 let world: World
 let member: Browser
@@ -88,7 +91,7 @@ describe('what to expect', () => {
   it('names what others said of its reporters that day, and a later vote waits for the next snapshot', async () => {
     const id = member.personId
     const other = await world.signIn('advisor')
-    const [seen] = await acceptedOf(world.db, [heater.id], addDays(today(), -400))
+    const [seen] = await acceptedOf(addDays(today(), -400))
     expect((await other.send('POST', `/api/sightings/${seen?.id}/confirm`)).status).toBe(200)
     expect((await readLearned(world.db, [heater.id], today()))?.trust).toEqual({})
     await world.db.deleteFrom('price_snapshot').execute()
@@ -96,9 +99,9 @@ describe('what to expect', () => {
     const learned = await readLearned(world.db, [heater.id], today())
     expect(learned?.trust).toEqual({ [id]: { confirmed: 1, disputed: 0 } })
     expect(trustFrom(learned?.trust ?? {})(id)).toBe(3 / 4)
-    const whole = trustByReporter(await acceptedOf(world.db, [heater.id], '2000-01-01'))
+    const whole = trustByReporter(await acceptedOf('2000-01-01'))
     expect(trustFrom(await votesByReporter(world.db))(id)).toBe(whole(id))
-    const [, listed] = await acceptedOf(world.db, [heater.id], addDays(today(), -400))
+    const [, listed] = await acceptedOf(addDays(today(), -400))
     await world.db
       .updateTable('sighting')
       .set({ imported: true, confirmations: 4 })

@@ -107,10 +107,16 @@ const stepsOf = (products: readonly ProductTaught[], days: ReadonlyMap<string, S
 type StepsByKind = ReadonlyMap<Kind, Iterable<ProductSteps>>
 
 /** Sale times need beliefs about ordinary sales, and these need sale times: the second round settles both, for products that were seen on sale in a window. */
-function salesAndTimes(steps: StepsByKind): { sales: SalesLearned; times: SaleTimesLearned } {
-  const { times, kept } = firstRound(steps)
-  const sales = salesOf(steps, times, kept)
+function salesAndTimes(steps: StepsByKind): { sales: Beliefs; times: SaleTimesLearned } {
+  const sales = secondRound(steps)
   return { sales, times: learnSaleTimes(evidenceBy(steps, sales)) }
+}
+
+/** Beliefs that know of sale times. No likelihood outlives them: those of all products are a great part of what learning takes. */
+function secondRound(steps: StepsByKind): Beliefs {
+  const { times, kept } = firstRound(steps)
+  const { everyKind, kinds, products } = salesOf(steps, times, kept)
+  return { everyKind, kinds, products }
 }
 
 /** Sale times by beliefs that know of none, and the likelihoods that stay as they are. The others end here, before the second round makes theirs. */
@@ -128,13 +134,16 @@ function* without(kept: Map<string, ProductLikelihood>, evidence: Iterable<Windo
   }
 }
 
-const evidenceBy = (steps: StepsByKind, { products }: Pick<SalesLearned, 'products'>): Iterable<WindowEvidence> =>
+const evidenceBy = (steps: StepsByKind, { products }: Pick<Beliefs, 'products'>): Iterable<WindowEvidence> =>
   evidenceOf(steps, (productId) => products.get(productId)?.points ?? [])
 
-interface SalesLearned {
+interface Beliefs {
   everyKind: KindPrior
   kinds: Map<Kind, KindPrior>
   products: Map<string, Pick<ProductLearned, 'points' | 'kindShare'>>
+}
+
+interface SalesLearned extends Beliefs {
   likelihoods: Map<string, ProductLikelihood>
 }
 

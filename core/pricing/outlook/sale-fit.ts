@@ -141,18 +141,30 @@ export function fitKind(products: readonly ProductLikelihood[], first: KindPrior
   let prior = first
   // One for all products of all rounds: a region has hundreds of thousands.
   const belief = new Float64Array(GRID_SIZE)
+  const columns = { rate: columnsFor(products.length), report: columnsFor(products.length), length: columnsFor(products.length) }
   for (let round = 0; round < ROUNDS; round += 1) {
-    const moments = products.map((product) => axisMoments(posterior(product, prior, belief), product.regularChance))
-    const of = (name: keyof KindPrior): Spread =>
-      refit(
-        moments.map((axes) => axes[name]),
-        prior[name],
-        first[name],
-      )
+    products.forEach((product, index) => {
+      const axes = axisMoments(posterior(product, prior, belief), product.regularChance)
+      for (const name of AXES) {
+        columns[name].means[index] = axes[name].mean
+        columns[name].variances[index] = axes[name].variance
+      }
+    })
+    const of = (name: keyof KindPrior): Spread => refit(columns[name], prior[name], first[name])
     prior = { rate: of('rate'), report: of('report'), length: of('length') }
   }
   return prior
 }
+
+const AXES = ['rate', 'report', 'length'] as const satisfies ReadonlyArray<keyof KindPrior>
+
+/** Moments of many products under one parameter, by their place: as objects they would be thrown away each round by the hundred thousand. */
+interface MomentColumns {
+  means: Float64Array
+  variances: Float64Array
+}
+
+const columnsFor = (count: number): MomentColumns => ({ means: new Float64Array(count), variances: new Float64Array(count) })
 
 interface Moments {
   mean: number
@@ -192,13 +204,13 @@ function momentsOf(weights: Float64Array, places: readonly number[]): Moments {
   return { mean, variance: Math.max(0, square - mean * mean) }
 }
 
-function refit(moments: readonly Moments[], now: Spread, first: Spread): Spread {
-  const count = moments.length
-  const mean = (sumOf(moments, ({ mean }) => mean) + MEAN_WEIGHT * first.mean) / (count + MEAN_WEIGHT)
-  const square = sumOf(moments, (of) => (of.mean - mean) ** 2 + of.variance) + SPREAD_WEIGHT * (first.sd / 2) ** 2
-  const sd = Math.sqrt(square / (count + SPREAD_WEIGHT))
+function refit({ means, variances }: MomentColumns, now: Spread, first: Spread): Spread {
+  const count = means.length
+  const mean = (means.reduce((sum, own) => sum + own, 0) + MEAN_WEIGHT * first.mean) / (count + MEAN_WEIGHT)
+  const spread = means.reduce((sum, own, index) => sum + ((own - mean) ** 2 + (variances[index] as number)), 0)
+  const sd = Math.sqrt((spread + SPREAD_WEIGHT * (first.sd / 2) ** 2) / (count + SPREAD_WEIGHT))
   // What a product tells of the kind's mean is its own share of the evidence: where its belief is the kind's, nothing.
-  const told = sumOf(moments, ({ variance }) => Math.max(0, 1 - variance / now.sd ** 2))
+  const told = variances.reduce((sum, variance) => sum + Math.max(0, 1 - variance / now.sd ** 2), 0)
   return { mean, sd, error: now.sd / Math.sqrt(told + MEAN_WEIGHT) }
 }
 
