@@ -149,7 +149,7 @@ function cordsOf(situation: Situation): Cord[] {
         name,
         spec.cordMm,
         CORD_MM.appliance,
-        isUnderWater ? inTank : NO_WATER,
+        isUnderWater ? inTank : spec.place === 'in_sump' ? upThrough(sump.heightMm) : NO_WATER,
         isUnderWater ? rim : exitOf(kind, spec, rim, sump),
       )
     }),

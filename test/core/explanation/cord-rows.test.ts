@@ -64,7 +64,8 @@ describe('the rows of the cords', () => {
       ['Internal', false, '186.7 cm'],
       ['Hang-on', false, '250 cm'],
       ['Air pump', false, '250 cm'],
-      ['Skimmer in the sump', true, '250 cm'],
+      // 350 mm of a sump that is not chosen, and 100 over its rim.
+      ['Skimmer in the sump', true, '205 cm, '],
       ['Skimmer in the tank', false, '186.7 cm'],
       ['Chiller', true, '250 cm'],
     ])

@@ -20,6 +20,16 @@ describe('the page of a build’s checks', () => {
       expect(section.replaceAll(/&#39;|&quot;/g, "'")).toContain(sayPhrase(reason, documentUnits(quote.inputs)).slice(0, 20))
     }
   })
+  it('says what a check comes to with all assumptions at their worst, and nothing where that is not known', () => {
+    const [checked] = first!.report.findings
+    const withWorst = (worst?: 'does_not_fit') => {
+      const { worst: _, ...bare } = checked!
+      const findings = [{ ...bare, ...(worst ? { worst } : {}), turns: [] }]
+      return String(checksPage(quote, { ...first!, report: { ...first!.report, findings } }, '/q/token'))
+    }
+    expect(withWorst('does_not_fit')).toContain('<p class="note">All at their worst: does not fit.</p>')
+    expect(withWorst()).not.toContain('All at their worst')
+  })
   it('says of each input where it comes from', () => {
     const [, outlet = ''] = /<section class="reckoned" id="cord_length"([^]*?)<\/section>/.exec(html) ?? []
     expect(outlet).toMatch(
