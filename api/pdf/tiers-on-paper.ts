@@ -38,10 +38,18 @@ function byDateRow(builds: AssembledBuild[], teller: Teller): FirstPage['tiers']
   const told = builds.map(({ byDate }) => (byDate ? teller.byDate(byDate) : null))
   const label = told.find((each) => each !== null)?.label
   if (label === undefined) return null
-  const cells = told.map((each): TierCell =>
-    each ? { figure: each.figure, words: '', ...(each.span !== null && { range: each.span }) } : { figure: null, words: 'not known' },
+  const cells = told.map((each, index): TierCell =>
+    each
+      ? { figure: each.figure, words: '', ...(each.span !== null && { range: each.span }) }
+      : { figure: null, words: whyBlank(builds[index]) },
   )
   return { mark: 'byDate', label, note: 'following the advice', strong: false, cells }
+}
+
+/** Why nothing is expected of a build by a day of which something is expected of another. */
+function whyBlank(build: AssembledBuild | undefined): string {
+  if (build === undefined || build.cost.lines.length === 0) return 'nothing is bought'
+  return build.cost.today.complete ? 'not known: too little recorded' : 'no total today'
 }
 
 /** Goods, delivery, tax and total of today, in a column that adds up; a build whose tier is incomplete has no sums at all. */

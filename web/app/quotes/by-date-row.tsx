@@ -18,14 +18,18 @@ export function ByDateRow({ expected }: { expected: ReadonlyMap<string, Expected
       </th>
       {shown.map((build) => (
         <td key={build.id} className={columnClass(build.id === chosen.id, 'fig')}>
-          {build.cost.lines.length > 0 && <Figure expected={expected.get(build.id)} />}
+          {build.cost.lines.length > 0 ? (
+            <Figure expected={expected.get(build.id)} hasTotal={build.cost.today.complete} />
+          ) : (
+            <span className="quiet">nothing is bought</span>
+          )}
         </td>
       ))}
     </tr>
   )
 }
 
-function Figure({ expected }: { expected: ExpectedBuild | undefined }): ReactElement | null {
+function Figure({ expected, hasTotal }: { expected: ExpectedBuild | undefined; hasTotal: boolean }): ReactElement {
   const { state, inputs, currency } = useDesk()
   const { byDate: until } = state.draft.need
   if (until === null) return <span className="quiet">the need says no day</span>
@@ -39,5 +43,11 @@ function Figure({ expected }: { expected: ExpectedBuild | undefined }): ReactEle
       </>
     )
   }
-  return expected?.unknown ? <span className="quiet">not known yet</span> : null
+  return <span className="quiet">{whyBlank(expected, hasTotal)}</span>
+}
+
+function whyBlank(expected: ExpectedBuild | undefined, hasTotal: boolean): string {
+  if (!hasTotal) return 'no total today'
+  if (expected?.failed) return 'the service could not be asked'
+  return expected?.unknown ? 'not known yet: too little is recorded' : 'being worked out …'
 }

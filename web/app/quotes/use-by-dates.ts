@@ -15,6 +15,8 @@ export interface ExpectedBuild extends Told {
   busy: boolean
   /** The server was asked and has learnt nothing yet, or knows too little. */
   unknown: boolean
+  /** The server could not be asked. */
+  failed: boolean
 }
 
 /** What each build is expected to come to by the day of the need. Asked of the server, which keeps what the record taught; by the build's id. */
@@ -44,6 +46,7 @@ export function useByDates(builds: readonly WorkedBuild[]): ReadonlyMap<string, 
           byDate,
           advice: outlook ? adviceOf(build.cost, outlook, elsewhereOf) : [],
           busy: answer?.isFetching === true,
+          failed: answer?.isError === true,
           unknown: answer?.isError === true || (outlook !== undefined && byDate === null),
         },
       ]
