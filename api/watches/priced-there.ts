@@ -15,8 +15,8 @@ import { stockOf } from '../../db/price-list.ts'
 import { sightingsOfProducts } from '../../db/sightings.ts'
 import { getStores, ownStore } from '../../db/stores.ts'
 
-/** A price that stands was seen within 60 days; what it followed on is looked for a year back. */
-const LOOK_BACK_DAYS = 365
+/** A price that stands was seen within 60 days; what it followed on is looked for half a year back. A sale that lasts longer may be told once more. */
+const LOOK_BACK_DAYS = 180
 
 /**
  * What some products cost on a day at one store, or at every store where they were seen. Where the place is a store, what its own list says and nothing
