@@ -61,7 +61,7 @@ async function recordOn(db: Kysely<Database>, asOf: CivilDate): Promise<LearnJob
 /** A store that is archived by now had its sales as well: what was seen of them teaches. */
 const asOpen = (store: Store): Store => ({ ...store, archived: false })
 
-/** Sightings that are read at a time, but for a product that has more by itself: a megabyte or two. Five times as many are no faster, and outlive the clearing of what is short-lived: a hundred megabytes more. */
+/** Sightings that are read at a time, but for a product that has more by itself: a megabyte or two, which is gone before what lives longer is cleared. */
 const READ_AT_ONCE = 2_000
 /** Products that one question names. */
 const MOST_PRODUCTS = 500

@@ -6,7 +6,7 @@ import type { LearnAnswer, LearnJob, LearnLot } from './learn-worker.ts'
 const SCRIPT = new URL('learn-worker.ts', import.meta.url)
 /** What is made and thrown away in a moment fills this much before it is cleared: by itself the thread would take five times as much, for no less work. */
 const SHORT_LIVED_MB = 16
-/** Many times what a record of millions takes. Less room than the machine would give makes the thread clear at half as much again as it holds, not at four times. */
+/** A bound makes the thread clear sooner than it would with the room of the whole machine. A record that wants more is not learnt from, and the log says so. */
 const LONG_LIVED_MB = 768
 
 /**

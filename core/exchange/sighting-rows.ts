@@ -1,5 +1,6 @@
 import { short } from '../catalog/csv-cell.ts'
 import { daysBetween, type CivilDate } from '../dates.ts'
+import { ABOVE_ITS_TAG, isAboveItsTag } from '../pricing/printed-regular.ts'
 import { CONDITIONS, type Condition, type Sighting } from '../pricing/sighting.ts'
 import { cellReader, plainAmount, type CellReader } from './cell-reader.ts'
 import type { Cells, CellValue, ExchangeColumn, ReportCell } from './column.ts'
@@ -87,6 +88,7 @@ export function readSightingRow(cells: Cells, home: string, findCurrency: FindSt
   if (product === null || store === null || condition === null || priceMinor === null || seenOn === null) return null
   const words = lastDayFault(condition, seenOn, lastDay)
   if (words !== null) read.fault('lastDay', words)
+  if (isAboveItsTag({ ...row, condition, priceMinor })) read.fault('printedRegular', ABOVE_ITS_TAG)
   return read.isSound() ? { ...row, product, store, condition, priceMinor, seenOn } : null
 }
 

@@ -5,6 +5,7 @@ import { civilDate, count, list, minor, oneOf, optionalText, rowId, strict, text
 import { isFineRate, type CurrencyRate } from './currency-rate.ts'
 import { listSaleFault } from './list-sale.ts'
 import type { StockItem } from './price-list.ts'
+import { ABOVE_ITS_TAG, isAboveItsTag } from './printed-regular.ts'
 import type { SaleTime } from './sale-time.ts'
 import { CONDITIONS, type Sighting } from './sighting.ts'
 
@@ -27,6 +28,8 @@ export const SightingInput = strict('Sighting', {
   evidence: oneOf('Evidence', ['none', 'tag', 'receipt', 'page']).default('none'),
   note: optionalText('Note', 500),
 }).superRefine((sighting, context) => {
+  if ((sighting.printedRegularMinor ?? 0) > 0 && isAboveItsTag(sighting))
+    context.addIssue({ code: 'custom', path: ['printedRegularMinor'], message: ABOVE_ITS_TAG })
   if (sighting.lastDay === null) return
   const fault = (message: string) => context.addIssue({ code: 'custom', path: ['lastDay'], message })
   if (sighting.condition === 'shelf' || sighting.condition === 'used')

@@ -1,4 +1,5 @@
 import { addDays, type CivilDate } from '../../core/dates.ts'
+import { foundGone } from '../../core/pricing/gone.ts'
 import type { PriceView } from '../../core/pricing/price-view.ts'
 import type { PriceRecord } from '../../core/pricing/record.ts'
 import { recordSteps, type RecordSteps } from '../../core/pricing/record-steps.ts'
@@ -27,6 +28,8 @@ export interface StoreLine {
   /** In order of time; days nobody knows a price for are left out. */
   runs: PriceRun[]
   marks: PriceMark[]
+  /** First day from which what was seen last is gone; null where nobody found it so. */
+  goneOn?: CivilDate | null
 }
 
 /** What is paid by a day following the advice: expected, and where 8 of 10 outcomes lie. */
@@ -107,6 +110,7 @@ export function priceRecordData(record: Pick<PriceRecord, 'product' | 'sightings
         views.find((view) => view.storeId === steps.storeId),
       ),
       marks: marksOf(steps),
+      goneOn: foundGone(counted.filter(({ storeId }) => storeId === steps.storeId)),
     }))
     .filter((store) => store.runs.length + store.marks.length > 0)
     .sort((a, b) => (a.name < b.name ? -1 : a.name > b.name ? 1 : 0))

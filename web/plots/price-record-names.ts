@@ -1,5 +1,6 @@
 import { addDays, sayDate, yearOf, type CivilDate } from '../../core/dates.ts'
 import { sayMoney } from '../../core/money.ts'
+import { isGone } from '../../core/pricing/gone.ts'
 import { fitText, label, px, textWidth } from './frame.ts'
 import type { Paint } from './palette.ts'
 import type { PriceRecordData, StoreLine } from './price-record-data.ts'
@@ -34,13 +35,20 @@ interface Said {
   minor: number | null
 }
 
+/** Why no price is known on the day: it was found gone, or is too long ago. */
+function sayLast({ goneOn, marks }: StoreLine, asOf: CivilDate): string {
+  const last = marks.at(-1)
+  if (isGone(goneOn, asOf)) return `found gone ${sayDate(goneOn ?? asOf, yearOf(asOf))}`
+  return last === undefined ? 'not known today' : `seen ${sayDate(last.on, yearOf(asOf))}`
+}
+
 function sayPrice(store: StoreLine, data: PriceRecordData, narrow: boolean): Said {
   const year = yearOf(data.asOf)
   const run = runOn(store, data.asOf)
   if (run === undefined) {
     const last = store.marks.at(-1)
     return {
-      lines: [last === undefined ? 'not known today' : `seen ${sayDate(last.on, year)}`],
+      lines: [sayLast(store, data.asOf)],
       filled: false,
       minor: store.runs.at(-1)?.priceMinor ?? last?.priceMinor ?? null,
     }

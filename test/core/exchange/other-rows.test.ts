@@ -47,6 +47,7 @@ describe('a sighting of a file', () => {
     [{ lastDay: '2028-10-01' }, /^lastDay: .*At most 366/],
     [{ currency: 'EUR' }, /^currency: EUR is not the currency of .*, whose prices are in USD/],
     [{ store: undefined }, /^store: Store is empty\. Every sighting needs it\./],
+    [{ printedRegular: '1,000.00' }, /^printedRegular: The regular price on the tag is lower than the price/],
     [{ id: '12' }, /^id: "12" is not an id of ours/],
   ])('with %o is refused by its column', (change, words) => {
     const { row, said } = sighting(change)

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { ABOVE_ITS_TAG } from '../../../core/pricing/printed-regular.ts'
 import { SightingInput } from '../../../core/pricing/schema.ts'
 
 const sighting = {
@@ -48,6 +49,7 @@ describe('a sighting as a phone sends it', () => {
       'lastDay: A last day belongs to a sale or a clearance. Take it out, or change the condition.',
     ],
     [{ reporterId: 'me' }, ': Sighting has no field "reporterId". Check the spelling, or leave it out.'],
+    [{ printedRegularMinor: 15_899 }, `printedRegularMinor: ${ABOVE_ITS_TAG}`],
     [{ printedRegularMinor: 0 }, 'printedRegularMinor: Printed regular price is 0. A price is above 0.'],
   ])('%o is refused in words', (changed, message) => {
     expect(faults(changed)).toEqual([message])

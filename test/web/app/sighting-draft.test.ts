@@ -40,6 +40,8 @@ describe('a sighting as it is typed', () => {
     ['seenOn', { seenOn: '2026-10-21' }],
     ['seenOn', { seenOn: '2026-02-30' }],
     ['seenOn', { seenOn: '2019-03-01' }],
+    ['regular', { regular: '129' }],
+    ['regular', { regular: '129', condition: 'clearance' }],
     ['lastDay', { lastDay: '2026-10-19' }],
     ['lastDay', { lastDay: '2028-10-19' }],
   ] as const)('is stopped with a sentence beside the field: %s', (field, part) => {

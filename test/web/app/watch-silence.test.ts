@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { sayNothingThere } from '../../../web/app/watches/watch-words.ts'
+import { sayNothingThere, sayPlace, sayTold } from '../../../web/app/watches/watch-words.ts'
 
 const anywhere = { storeIds: [] }
 
@@ -14,5 +14,15 @@ describe('a watch in a place that is a store', () => {
     expect(sayNothingThere(anywhere, 'own', ['far'])).toContain('is not in this region')
     expect(sayNothingThere({ storeIds: ['far'] }, 'own', undefined)).toContain('it is another one')
     expect(sayNothingThere(anywhere, undefined, undefined)).toContain('no store is marked as our own')
+  })
+})
+
+describe('a row of the list of watches', () => {
+  it('says where it looks before the names are read, and after', () => {
+    expect([sayPlace('region', undefined), sayPlace('region', 'Shoreline')]).toEqual(['in one region', 'in Shoreline'])
+    expect([sayPlace('store', undefined), sayPlace('store', 'Saltcote')]).toEqual(['at one store', 'at Saltcote'])
+  })
+  it('counts the prices that it told, each of which is told once', () => {
+    expect([0, 1, 2].map(sayTold)).toEqual(['not yet', 'one price', '2 prices'])
   })
 })

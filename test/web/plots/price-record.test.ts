@@ -25,6 +25,19 @@ const sightings: SightingRow[] = [
 const product = sampleProducts.find(({ id }) => id === 'filter-a')!
 const data = (): PriceRecordData => priceRecordData({ product, sightings, views: priceViews(sightings, asOf), asOf }, 'USD')
 
+describe('a store whose last price was found gone', () => {
+  const labelsOf = (change: Partial<SightingRow>): string => {
+    const last = [...sightings, seen('8', '2026-10-12', 'shelf', 20_900, { storeId: 's3', storeName: 'Saltcote', ...change })]
+    return priceRecordPlot(priceRecordData({ product, sightings: last, views: priceViews(last, asOf), asOf }, 'USD'), 1000, 372, {
+      id: 'g',
+    })
+  }
+  it('is labelled with that day, not with the day it was seen', () => {
+    expect(labelsOf({ goneOn: '2026-10-16' })).toContain('found gone Oct 16')
+    expect(labelsOf({ goneOn: null })).not.toContain('found gone')
+  })
+})
+
 describe('from sightings to lines', () => {
   it('lets sales into the shelf price and lets a running one go on to its last day', () => {
     const upriver = data().stores.find((store) => store.name === 'Upriver')!

@@ -3,6 +3,7 @@ import type { Store } from '../../../core/catalog/store.ts'
 import { addDays, daysBetween, isCivilDate, sayDate, yearOf, type CivilDate } from '../../../core/dates.ts'
 import { sayMoney } from '../../../core/money.ts'
 import { OLDEST_SIGHTING_DAYS } from '../../../core/pricing/check-sighting.ts'
+import { ABOVE_ITS_TAG, isAboveItsTag } from '../../../core/pricing/printed-regular.ts'
 import type { Condition, Sighting } from '../../../core/pricing/sighting.ts'
 import type { SightingBody } from '../client/sightings.ts'
 import { readMoney, spellMoney } from '../parts/figure.ts'
@@ -78,6 +79,8 @@ export function readSighting(draft: SightingDraft, currency: string, today: Civi
   if (price.fault !== null) faults.price = price.fault
   else if (price.value === null) faults.price = 'Write the price on the tag.'
   if (regular.fault !== null) faults.regular = regular.fault
+  else if (isAboveItsTag({ condition: draft.condition, priceMinor: price.value ?? 0, printedRegularMinor: regular.value }))
+    faults.regular = ABOVE_ITS_TAG
   const last = lastDayFault(draft)
   if (last) faults.lastDay = last
   if (!isCivilDate(draft.seenOn)) faults.seenOn = 'This is not a day. Write the day you saw it.'

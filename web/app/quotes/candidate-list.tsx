@@ -108,7 +108,14 @@ interface LineProps {
 
 function SearchLine({ slot, text, listId, activeId, onKeyDown, onType }: LineProps): ReactElement {
   return (
-    <Field label={`Find a product: ${SLOT_NAMES[slot]}`} help="Arrows and Enter choose and go on. “2 x” in front asks for two.">
+    <Field
+      label={`Find a product: ${SLOT_NAMES[slot]}`}
+      help={
+        <>
+          <span className="by-keys">Arrows and Enter choose and go on. </span>“2 x” in front asks for two.
+        </>
+      }
+    >
       {({ id, describedBy }) => (
         <div className="entry">
           <input

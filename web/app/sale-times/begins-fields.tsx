@@ -26,7 +26,9 @@ export function BeginsFields(props: BeginsProps): ReactElement {
   const { draft, set } = props
   return (
     <>
-      <ChoiceField label="It begins" value={draft.way} options={WAYS} onChange={(way) => set({ way })} />
+      <div className="ways">
+        <ChoiceField label="It begins" value={draft.way} options={WAYS} onChange={(way) => set({ way })} />
+      </div>
       <WayFields {...props} />
     </>
   )

@@ -10,7 +10,7 @@ import { RuledTable, type Column } from '../parts/ruled-table.tsx'
 import { ErrorNotice } from '../parts/states.tsx'
 import { useInstall, usePerson, useReader, useToday } from '../session/session.ts'
 import { regionsQuery, storesQuery } from '../stores/stores-query.ts'
-import { sayNothingThere, sayRequirement, sayTerms } from './watch-words.ts'
+import { sayNothingThere, sayPlace, sayRequirement, sayTerms, sayTold } from './watch-words.ts'
 
 const REGION_GONE = 'Ended: its region was taken out. Set a new one for the stores that you mean.'
 
@@ -39,7 +39,7 @@ export function WatchTable({ watches, onChange }: { watches: readonly WatchView[
       head: 'Told',
       num: true,
       phone: 'figure',
-      cell: ({ told }) => (told === 0 ? 'not yet' : told === 1 ? 'once' : `${told} times`),
+      cell: ({ told }) => sayTold(told),
     },
     {
       key: 'act',
@@ -71,13 +71,13 @@ export function WatchTable({ watches, onChange }: { watches: readonly WatchView[
 /** One that has ended already is taken off the list. */
 const endWord = ({ regionGone }: WatchView): string => (regionGone ? 'Remove' : 'End')
 
-/** The one store of a watch, else its region; null: anywhere, or several stores. */
+/** Where a watch looks: its one store, else its region, by name once that is known; null: anywhere, or several stores. */
 function usePlaceName(): (watch: WatchView) => string | null {
   const [regions, stores] = [useQuery(regionsQuery), useQuery(storesQuery)]
   return ({ regionId, storeIds }) => {
     const [storeId] = storeIds
-    if (storeId !== undefined) return stores.data?.find(({ id }) => id === storeId)?.name ?? 'one store'
-    return regionId === null ? null : (regions.data?.find(({ id }) => id === regionId)?.name ?? 'one region')
+    if (storeId !== undefined) return sayPlace('store', stores.data?.find(({ id }) => id === storeId)?.name)
+    return regionId === null ? null : sayPlace('region', regions.data?.find(({ id }) => id === regionId)?.name)
   }
 }
 

@@ -24,19 +24,26 @@ export function sayRequirement(
     .join(' · ')
 }
 
+/** Where it looks; the name is not known before the list of names is. @example sayPlace('region', 'Shoreline') // 'in Shoreline' */
+export const sayPlace = (what: 'store' | 'region', name: string | undefined): string =>
+  what === 'store' ? `at ${name ?? 'one store'}` : `in ${name ?? 'one region'}`
+
+/** How many prices a watch told: each is told once. @example sayTold(2) // '2 prices' */
+export const sayTold = (told: number): string => (told === 0 ? 'not yet' : told === 1 ? 'one price' : `${told} prices`)
+
 const CONDITION_NAMES: Record<WatchedCondition, string> = { new: 'new', clearance: 'clearance', used: 'used' }
 
-/** Its limit, day, goods and place, whose name is given where it has one. @example sayTerms({ limitMinor: 16000, byDay: null, … }, 'USD', 2026) // 'at or under $160.00 with tax' */
+/** Its limit, day, goods and place, as `sayPlace` says it. @example sayTerms({ limitMinor: 16000, byDay: null, … }, 'USD', 2026) // 'at or under $160.00 with tax' */
 export function sayTerms(
   { limitMinor, byDay, conditions, storeIds }: WatchTerms,
   currency: string,
   thisYear: number,
-  placeName: string | null = null,
+  place: string | null = null,
 ): string {
   const limit = limitMinor === null ? 'at the price to buy at' : `at or under ${sayMoney(limitMinor, currency)} with tax`
   const goods = conditions.length === 3 ? 'new, clearance or used' : conditions.map((one) => CONDITION_NAMES[one]).join(' or ')
   const usual = conditions.length === 2 && !conditions.includes('used')
-  const stores = storeIds.length > 1 ? `at ${storeIds.length} stores` : placeName !== null ? `at ${placeName}` : null
+  const stores = storeIds.length > 1 ? `at ${storeIds.length} stores` : place
   return [limit, byDay && `by ${sayDate(byDay, thisYear)}`, usual ? null : `${goods} only`, stores].filter(Boolean).join(' · ')
 }
 
