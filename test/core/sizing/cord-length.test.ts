@@ -109,6 +109,15 @@ describe('the marks of a cord', () => {
   it.each(['chiller', 'uv', 'co2', 'battery_backup'] as const)('of a thing that stands beside a canister: %s', (kind) =>
     expect(verdicts((cordMm) => appliance(kind, cordMm), [1018, 1017, 650, 649])).toEqual(AROUND),
   )
+  // 533 mm of tank and 100 over its rim, before the 1646.6 and 1336 mm of a cord over the rim.
+  it('of an internal filter and of a thing that stands in the tank, which climb 633 mm first', () => {
+    const internal = (cordMm: number) => ({ ...bare, filters: [one('Pellick', { type: 'internal' as const, cordMm })] })
+    const inside = (cordMm: number) => ({
+      ...bare,
+      appliances: [{ kind: 'uv' as const, name: 'thing', quantity: 1, spec: { place: 'in_tank' as const, cordMm } }],
+    })
+    for (const of of [internal, inside]) expect(verdicts(of, [2280, 2279, 1969, 1968])).toEqual(AROUND)
+  })
   it('of a pump under water, which climbs 633 mm first', () =>
     expect(verdicts((cordMm) => appliance('circulation_pump', cordMm), [2281, 2280, 2279, 1969, 1968])).toEqual([
       'fits',
@@ -363,6 +372,15 @@ describe('a cord from a sump to the strip', () => {
     expect(found('skimmer', 2550, 300, 950).verdict).toBe('marginal')
     expect(found('skimmer', 2300)).toMatchObject({ verdict: 'not_known', missing: ['height of the sump', 'height of the stand'] })
   })
+
+  // The reserve is one with the lowest and the highest sump: 2700 − 400 − 2201.1 mm, and 2700 − 550 − 2051.1. What is told is the longer loop.
+  it('of a skimmer is told with the longest of the loops that leave least', () =>
+    expect(found('skimmer', 2700)).toMatchObject({
+      verdict: 'fits',
+      value: { value: 2300 },
+      limit: { low: { value: 2201 } },
+      assumed: ['height of the sump', 'height of the stand', 'place of the strip'],
+    }))
 
   // A return pump climbs 300 mm of sump and 100 over its rim, as a heater and a skimmer do, before the 2201.1 mm.
   it.each(['skimmer', 'heater', 'return pump'] as const)('of a %s counts its way up through the sump and over its rim', (thing) =>

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { LightSpec } from '../../../core/catalog/spec.ts'
+import type { Conditions } from '../../../core/sizing/conditions.ts'
 import type { LightEven } from '../../../core/sizing/light-along.ts'
 import { lightCoverage } from '../../../core/sizing/light-coverage.ts'
 import { situationOf } from '../../../core/sizing/situation.ts'
@@ -10,10 +11,16 @@ import { conditions, gear, one } from './sample-build.ts'
 const EVEN: LightEven = { endsShare: 0.9, frontShare: 0.8 }
 
 /** Over a tank of 1219.2 mm, told as 1219. */
-function coverage(specs: LightSpec[], along: LightEven | undefined = EVEN, count = 1, plants: 'none' | 'medium' = 'medium') {
+function coverage(
+  specs: LightSpec[],
+  along: LightEven | undefined = EVEN,
+  count = 1,
+  plants: 'none' | 'medium' = 'medium',
+  assumed: Conditions['assumed'] = [],
+) {
   const situation = situationOf({
     gear: gear({ lights: specs.map((spec) => one('Halden', spec, count)) }),
-    conditions: conditions({ plants }),
+    conditions: conditions({ plants, assumed }),
   })
   if (!situation.ok) throw new Error(situation.refusal.code)
   return lightCoverage(situation.value, along)
@@ -89,6 +96,19 @@ describe('the front of a planted tank', () => {
   it('does not better what its length makes worse', () => {
     expect(coverage([{ lengthMm: 700 }], front(0.3))?.verdict).toBe('does_not_fit')
     expect(actionOf(coverage([{ lengthMm: 700 }], front(0.3)))).toMatch(/^Choose a light of at least/)
+  })
+
+  // Own: the mark is 0.6, and within 0.15 of it another depth of bed or water may turn the verdict.
+  it.each([
+    [0.44, ['kind of plants']],
+    [0.46, ['kind of plants', 'substrate depth', 'water level below the rim']],
+    [0.74, ['kind of plants', 'substrate depth', 'water level below the rim']],
+    [0.76, []],
+  ])('with %s of the light in the middle rests on %j where these are assumed', (share, names) => {
+    const assumed = ['plants', 'substrateDepthMm', 'waterBelowRimMm'] as const
+    expect(coverage([{ lengthMm: 1000 }], front(share), 1, 'medium', [...assumed])?.assumed).toEqual(names)
+    expect(coverage([{ lengthMm: 1000 }], front(share))?.assumed).toEqual([])
+    expect(coverage([{ lengthMm: 800 }], front(share), 1, 'medium', [...assumed])?.assumed).toEqual([])
   })
 
   it('is no matter without plants, nor where nobody knows how the light lies', () => {
