@@ -116,7 +116,7 @@ describe('the marks of a cord', () => {
       ...bare,
       appliances: [{ kind: 'uv' as const, name: 'thing', quantity: 1, spec: { place: 'in_tank' as const, cordMm } }],
     })
-    for (const of of [internal, inside]) expect(verdicts(of, [2280, 2279, 1969, 1968])).toEqual(AROUND)
+    for (const build of [internal, inside]) expect(verdicts(build, [2280, 2279, 1969, 1968])).toEqual(AROUND)
   })
   it('of a pump under water, which climbs 633 mm first', () =>
     expect(verdicts((cordMm) => appliance('circulation_pump', cordMm), [2281, 2280, 2279, 1969, 1968])).toEqual([
