@@ -1,4 +1,4 @@
-import { phrase, quantity, type Phrase } from '../units/quantity.ts'
+import { asJudged, phrase, quantity, stated, type Phrase } from '../units/quantity.ts'
 import type { Action, Finding } from './finding.ts'
 import { makeFinding } from './make-finding.ts'
 import { settled } from './settled.ts'
@@ -23,10 +23,10 @@ export function standLoad(situation: Situation): Finding {
   const limit = { kind: 'at_least', low: carry } as const
   const rated = gear.stand?.spec.ratedLoadKg
   if (rated === undefined) return notStated(situation, carry.value)
-  const value = quantity(rated, 'kg', 0)
+  const value = stated(rated, 'kg', 0)
   const outcome = settled(
-    judgeAtLeast(value.value, brim.high, brim.high * STAND_RESERVE),
-    judgeAtLeast(value.value, brim.low, brim.low * STAND_RESERVE),
+    judgeAtLeast(asJudged(value), brim.high, brim.high * STAND_RESERVE),
+    judgeAtLeast(asJudged(value), brim.low, brim.low * STAND_RESERVE),
     tankUnstated,
     loadDefaults,
   )

@@ -3,6 +3,7 @@ import type { StandSpec, TankSpec } from '../../../core/catalog/spec.ts'
 import type { Gear } from '../../../core/sizing/gear.ts'
 import { standWet } from '../../../core/sizing/stand-wet.ts'
 import { toldFinding } from '../../../core/sizing/told-report.ts'
+import { sayPhrase, US } from '../../../core/units/say.ts'
 import { actionOf, inRoundTank, reasonOf } from './round-tank.ts'
 import { conditions, gear, one } from './sample-build.ts'
 
@@ -41,6 +42,16 @@ describe('a stand under 219 kg', () => {
     )
     expect(actionOf(found)).toBe(verdict === 'fits' ? null : 'Choose a stand stated for at least 241 kg.')
     if (found.action) expect(found.action.want).toEqual({ slot: 'carry_tank', quantity: 1, minimum: { ratedLoadKg: 241 } })
+  })
+
+  // 660 lb × 0.45359237 kg (NIST SP 811) are 299.371 kg; 299 kg would be told as 659 lb. Margin by hand: 299.371 − 219 is 80 kg.
+  it('is told as its maker states it, in pounds too', () => {
+    const found = on({ ratedLoadKg: 660 * 0.45359237 })
+    expect(sayPhrase(found.reason, US)).toContain('the stand is stated for 660 lb.')
+    expect(reasonOf(found)).toContain('the stand is stated for 299 kg.')
+    expect(found).toMatchObject({ verdict: 'fits', margin: { value: 80, unit: 'kg' } })
+    // 531 lb are 240.857 kg, judged as 241: from 240.9 the tenth is in reserve. 530 lb are 240.404, judged as 240.
+    expect([531, 530].map((pounds) => on({ ratedLoadKg: pounds * 0.45359237 }).verdict)).toEqual(['fits', 'marginal'])
   })
 
   it('is asked for its load, and told what would do', () => {
