@@ -73,4 +73,21 @@ export const LOOKED_AT: Record<string, string> = {
   'core/sizing/sensitivity.ts':
     'corners gathered or tried once more give the same ends, as do equal values; the order of answers, worst first, is held by properties over drawn builds, which this count leaves out, and only in part by values: under the aim.',
   'core/sizing/open-questions.ts': 'places of questions that have an input of their own; a list that no answer is in. Left alive.',
+  'core/sizing/cords.ts':
+    'the first corner is always as tight as any, the order of equals tells the same; a strip too low is worse than the wall in any case; a list for the paper alone, whose tests are others. Left alive.',
+  'core/sizing/change-share.ts': 'shares of just the usual or of just the stated percentage: either way the same words. Left alive.',
+  'core/sizing/count-words.ts': 'a count of what does not fit has nothing that is assumed. Left alive.',
+  'core/sizing/hurt-rank.ts': 'the last that can hurt, with or without itself: no other has its rank. Left alive.',
+  'core/sizing/light-coverage.ts': 'no share is off the mark by just 0.15; names that nobody assumes are not told. Left alive.',
+  'core/sizing/protecting-strips.ts': 'where all strips protect, those that do are all. Left alive.',
+  'core/sizing/smallest-volume.ts': 'a label of just the litres of the outside, to the last bit. Left alive.',
+  'core/sizing/stand-load.ts': 'a situation has at least one tank. Left alive.',
+  'core/sizing/told-figures.ts': 'a situation has at least one tank; of two equal heaters either is the strongest. Left alive.',
+  'core/sizing/warm-up.ts':
+    'at just five thousandths of a degree, and at a distance that stays just as it was: no room comes to them. Left alive.',
+  'core/sizing/water-change-warmth.ts': 'water that is just as warm as wanted takes no time by either way. Left alive.',
+  'core/sizing/situation.ts':
+    'the thinnest bottom and the thinnest acrylic: both shares at the low end are one or near it, and the checks go by the other end. Left alive.',
+  'core/sizing/heater-spare.ts': 'a balance of just the target is told as it is by either way. Left alive.',
+  'core/sizing/outlets.ts': 'strips that are there; one strip of two pieces is told as strips. Left alive.',
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { LIVESTOCK_GROUPS } from '../../../core/catalog/livestock.ts'
 import { sayCounts } from '../../../core/sizing/count-words.ts'
-import { findingsOf, sizingReport } from '../../../core/sizing/engine.ts'
+import { byHurt, findingsOf, sizingReport } from '../../../core/sizing/engine.ts'
 import { CHECKS, SOURCE_WORDS, VERDICTS, type Finding } from '../../../core/sizing/finding.ts'
 import type { Gear } from '../../../core/sizing/gear.ts'
 import { toldFinding } from '../../../core/sizing/told-report.ts'
@@ -57,6 +57,17 @@ describe('a whole build with every spec stated', () => {
       `${report.counts.marginal} marginal`,
       `${report.counts.fits} fit, ${resting(report)} assumed`,
     ])
+  })
+
+  it('puts what does not fit before what may hurt more, whichever of the two comes first', () => {
+    const found = (verdict: Finding['verdict'], hurtRank: number) => ({ verdict, hurtRank }) as Finding
+    const [heater, floor, light, bed] = [found('marginal', 1), found('not_known', 6), found('does_not_fit', 30), found('does_not_fit', 32)]
+    for (const order of [
+      [heater, floor, light, bed],
+      [bed, light, floor, heater],
+      [floor, bed, heater, light],
+    ])
+      expect(order.toSorted(byHurt)).toEqual([light, bed, heater, floor])
   })
 
   it('puts on page one the three that can hurt first, what does not fit before anything else', () => {

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import { METRIC, sayPhrase } from '../../../core/units/say.ts'
-import { findingOf, group, one } from './sample-build.ts'
+import { findingOf, group, one, reportOf } from './sample-build.ts'
 import { figuresOf, told } from './told.ts'
 
 it('is content with a single heater where the room is warm enough by itself', () => {
@@ -21,6 +21,10 @@ it('holds with the weaker of two', () => {
   const weaker = findingOf('heater_spare', { heaters: [one('Torvane', { powerW: 300 }), one('Torvane', { powerW: 125 })] })
   expect(two.verdict).toBe('fits')
   expect(two.value).toEqual(weaker.value)
+  // What is told above is what the thermostat holds; the balance without the strongest is the weaker's own.
+  const balanceC = (...powers: number[]) => reportOf({ heaters: powers.map((powerW) => one('Torvane', { powerW })) }).figures.oneFailedC
+  expect(balanceC(300, 125)).toBe(balanceC(125, 150))
+  expect(balanceC(150, 150)).toBeGreaterThan(balanceC(150, 125) ?? Infinity)
 })
 
 it('offers powers of which one alone holds the animals', () => {

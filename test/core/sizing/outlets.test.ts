@@ -56,7 +56,18 @@ describe('outlets for six things', () => {
   it('are those alone of the strips that protect, where nothing else does', () => {
     const strips = [{ spec: { outlets: 4, protective: true } }, { spec: { outlets: 8 } }]
     expect(outlets(subject(strips))).toMatchObject({ verdict: 'does_not_fit', value: { value: 4 } })
+    expect(reasonOf(outlets(subject(strips))!)).toMatch(/the strip has 4\.$/)
     expect(outlets(subject(strips, { circuitProtected: true }))).toMatchObject({ verdict: 'fits', value: { value: 12 } })
+  })
+
+  it('rest on the circuit where it is only assumed, and some strips do not protect', () => {
+    const mixed = [{ spec: { outlets: 8, protective: true } }, { spec: { outlets: 8 } }]
+    const assumedOn = (strips: Parameters<typeof subject>[0], assumed: Conditions['assumed']) =>
+      outlets(subject(strips, { circuitProtected: false, assumed }))?.assumed
+    expect(assumedOn(mixed, ['circuitProtected'])).toEqual(['protection of the circuit'])
+    expect(assumedOn(mixed, [])).toEqual([])
+    expect(assumedOn(mixed.slice(0, 1), ['circuitProtected'])).toEqual([])
+    expect(assumedOn(mixed.slice(1), ['circuitProtected'])).toEqual([])
   })
 
   it('are not known of a wall', () => {
