@@ -37,9 +37,9 @@ const PLUG_WORDS: Record<Plug, string> = {
   strip: 'strip beside the rim',
   wall_strip: 'strip on the wall beside the outlet',
 }
-/** A strip on the wall has its place in a line above, where the words of the cord leave it room. */
-const ON_WALL = 72
 const PLUG_LABELS: Record<Plug, string> = { outlet: 'Outlet', strip: 'Strip', wall_strip: 'Strip' }
+/** From one line of words to the next. */
+const LINE = 17
 
 interface Places {
   /** The tank's rim; the exit where the cord comes over it. */
@@ -176,6 +176,11 @@ function words(
     Object.assign(leaves, { x: TANK_LEFT, y: FLOOR + 16 })
     Object.assign(whose, lowY > FLOOR ? { x: TANK_LEFT, y: at.rim - 12 } : { x: TANK_RIGHT + 50, y: FLOOR + 16 })
   }
+  const plug = { x: outletAbove ? TANK_RIGHT + 60 : beside, y: outletY }
+  // A strip on the wall has its place in a line above, where the words of the cord leave it room.
+  const wall = { x: plug.x, y: outletY - LINE }
+  const hasRoom = wall.y > 12 && [leaves, whose].every(({ y }) => Math.abs(y - wall.y) > LINE)
+  const isOnWall = to === 'wall_strip'
   return (
     label({
       ...leaves,
@@ -184,12 +189,11 @@ function words(
     }) +
     label({ ...whose, text: shortened(what), fill: paint('pen'), size: 13, weight: 560, ground: paint('sheet') }) +
     label({
-      x: outletAbove ? TANK_RIGHT + 60 : beside,
-      y: outletY,
-      text: `${PLUG_LABELS[to]} at ${say(figures.outletHeightMm)}`,
+      ...plug,
+      text: `${isOnWall && !hasRoom ? 'On wall' : PLUG_LABELS[to]} at ${say(figures.outletHeightMm)}`,
       ...quiet,
     }) +
-    (to === 'wall_strip' && at.outlet > at.exit + ON_WALL ? label({ x: beside, y: outletY - 17, text: 'On the wall:', ...quiet }) : '') +
+    (isOnWall && hasRoom ? label({ ...wall, text: 'On the wall:', ...quiet }) : '') +
     label({
       x: at.lowX + 9,
       y: lowY,

@@ -102,6 +102,14 @@ describe('the drip loop', () => {
     expect(onWall).toMatch(/to the strip on the wall beside the outlet at 30 cm.*>Strip at 30 cm<.*>On the wall:</s)
     expect(dripLoopDrawing({ ...figures, to: 'strip' }, { id: 'd', reader: METRIC })).toMatch(/to the strip beside the rim at 30 cm/)
   })
+  it('says so of a cord that leaves inside the stand, and where the words of the cord take the line above', () => {
+    const from = (exitHeightMm: number, rimMm?: number) =>
+      dripLoopDrawing({ ...figures, exitHeightMm, lowPointMm: 50, to: 'wall_strip' }, { id: 'd', reader: METRIC, what: 'Pellick', rimMm })
+    for (const exitMm of [100, 350]) expect(from(exitMm, 1293)).toMatch(/>Strip at 30 cm<.*>On the wall:</s)
+    const close = from(420)
+    expect(close).toContain('>On wall at 30 cm<')
+    expect(close).not.toContain('On the wall:')
+  })
   it('says to what its lengths are rounded, and that the drop is rounded up', () => {
     // 443.5 mm are 17.46 in, and 4 in are the least that 100 mm are told as.
     const drawn = dripLoopDrawing({ ...figures, outletHeightMm: 443.5, lowPointMm: 343.5 }, { id: 'd', reader: US })
