@@ -86,8 +86,7 @@ export const LOOKED_AT: Record<string, string> = {
   'core/sizing/warm-up.ts':
     'at just five thousandths of a degree, and at a distance that stays just as it was: no room comes to them. Left alive.',
   'core/sizing/water-change-warmth.ts': 'water that is just as warm as wanted takes no time by either way. Left alive.',
-  'core/sizing/situation.ts':
-    'the thinnest bottom and the thinnest acrylic: both shares at the low end are one or near it, and the checks go by the other end. Left alive.',
+  'core/sizing/situation.ts': 'the low ends of both shares are one: times and over are the same. Left alive.',
   'core/sizing/heater-spare.ts': 'a balance of just the target is told as it is by either way. Left alive.',
   'core/sizing/outlets.ts': 'strips that are there; one strip of two pieces is told as strips. Left alive.',
 }
