@@ -2,10 +2,10 @@ import { DRAIN_RESERVE } from '../sizing/drain-down.ts'
 import type { Finding } from '../sizing/finding.ts'
 import type { Situation } from '../sizing/situation.ts'
 import { PIPES_L, SIPHON_BELOW_MM } from '../sizing/typical-ranges.ts'
-import { phrase } from '../units/quantity.ts'
+import { fine, phrase, stated } from '../units/quantity.ts'
 import type { ExplainedInput } from './explanation.ts'
 import { digitsFor } from './worked-digits.ts'
-import { exact, lastDigitOf, line, plain } from './worked-line.ts'
+import { exact, line, plain } from './worked-line.ts'
 
 const MM3_PER_LITRE = 1e6
 /** Of what is told, L: a tenth, and in gallons four of them. */
@@ -34,8 +34,9 @@ export function workedDrain(situation: Situation, { value, limit }: Finding): Ex
       ? phrase`${exact(columnVolumeL, 'L', digitsFor(columnVolumeL, downL, TOLD_L))} × ${plain(share, digitsFor(share, downL, TOLD_L))}`
       : phrase`${exact(waterVolumeL, 'L', 2)}, all of the water,`
   const shareDigits = digitsFor(share, downL, TOLD_L)
-  const side = (mm: number) => plain(mm, digitsFor(mm, share, lastDigitOf(shareDigits)))
-  const depth = phrase`${side(siphonMm)} mm ÷ ${side((columnVolumeL * MM3_PER_LITRE) / geometry.insidePlanMm2)} mm = ${plain(share, shareDigits)}`
+  const side = (mm: number) => fine(stated(mm, 'mm', 1))
+  const insideMm = (columnVolumeL * MM3_PER_LITRE) / geometry.insidePlanMm2
+  const depth = phrase`${side(siphonMm)} ÷ ${side(insideMm)}, a share of ${plain(share, shareDigits)}`
   const runs = [
     ...(downL < waterVolumeL ? [line('Depth to the siphon ÷ depth inside, to the water line', depth)] : []),
     line('Runs down at most, with the pipes', phrase`${outOfTank} + ${pipes} = ${value}`),

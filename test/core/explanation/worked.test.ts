@@ -85,7 +85,10 @@ it('tells what runs down into the sump, and the room that may be used', () => {
   const room = { siphonBelowMm: 30, pipeVolumeL: 1 }
   // By hand: 1199.2 × 437.2 mm inside, 523.4 − 40 mm deep, are 253.44 L; 30 of 483.4 mm are 6.206 %, 15.73 L; of 28 L of room a fifth stays free.
   const [depth, runs, usable] = linesOf('drain_down', parts, room, METRIC)
-  expect(depth).toMatch(/: 30 mm ÷ 483\.40* mm = 0\.0620[56]\d*$/)
+  expect(depth).toMatch(/: 30 mm ÷ 483\.4 mm, a share of 0\.0620[56]\d*$/)
+  // 30 mm are 1.181 in, 483.4 mm 19.031.
+  const [inches] = linesOf('drain_down', parts, room, US)
+  expect(inches).toMatch(/: 1\.18 in \(30 mm\) ÷ 19\.03 in \(483\.4 mm\), a share of 0\.0620[56]\d*$/)
   expect(runs).toMatch(/^Runs down at most, with the pipes: 253\.4\d* L × 0\.0620[56]\d* \+ 1\.00 L = 17 L$/)
   expect(usable).toBe('Room in the sump, a fifth kept free: 28.00 L × 0.8 = 22.4 L')
 })
