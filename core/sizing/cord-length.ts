@@ -86,15 +86,15 @@ function notStated(
   { worst, needed, where }: { worst: Judged; needed: Quantity; where: string },
   base: Pick<FindingParts, 'limit' | 'source' | 'caution' | 'assumed' | 'missing'>,
 ): Finding {
-  const [height] = worst.heights
-  const takes = phrase`A drip loop at ${nameOf(worst)} takes ${height ? 'up to ' : ''}${needed} of cord outside the water`
+  const heights = worst.heights.join(' and the ')
+  const takes = phrase`A drip loop at ${nameOf(worst)} takes ${heights && 'up to '}${needed} of cord outside the water`
   return makeFinding('cord_length', {
     ...base,
     verdict: 'not_known',
     reason: worst.stated
-      ? phrase`${takes}, by the ${height ?? ''}; nobody has stated it.${where}`
+      ? phrase`${takes}, by the ${heights}; nobody has stated that.${where}`
       : phrase`${takes}; nobody has stated how long its cord is.${where}`,
-    action: { text: phrase`Enter ${worst.stated ? `the ${height ?? ''}` : 'how long the cord is'}, or measure it.` },
+    action: { text: phrase`Measure and enter ${worst.stated ? `the ${heights}` : 'how long the cord is'}.` },
   })
 }
 

@@ -54,8 +54,8 @@ it('asks for the stand’s height where the cord is stated and its way down is n
   // Own: over a stand of 600 to 950 mm a loop takes 1503 to 1838 mm, and 2300 mm of cord leave 1667 outside the water.
   const found = findingOf('cord_length', { ...stand, ...heater(2300), filters: [], lights: [] })
   expect(found).toMatchObject({ verdict: 'not_known', missing: ['height of the stand'] })
-  expect(sayPhrase(found.reason, METRIC)).toMatch(/by the height of the stand; nobody has stated it\.$/)
-  expect(sayPhrase(found.action?.text ?? [], METRIC)).toMatch(/^Enter the height of the stand, or measure it/)
+  expect(sayPhrase(found.reason, METRIC)).toMatch(/by the height of the stand; nobody has stated that\.$/)
+  expect(sayPhrase(found.action?.text ?? [], METRIC)).toMatch(/^Measure and enter the height of the stand\.$/)
   const both = findingOf('cord_length', { ...stand, ...heater(), filters: [], lights: [] })
   expect(both.missing).toEqual(['cord of Torvane', 'height of the stand'])
   expect(sayPhrase(both.reason, METRIC)).toMatch(/nobody has stated how long its cord is/)
@@ -165,7 +165,7 @@ describe('the marks of a cord', () => {
     expect(findingOf('cord_length', { ...bare, lights: [one('Halden', {})] })).toMatchObject({ verdict: 'not_known' })
     expect(told(findingOf('cord_length', heater()))).toMatchObject({
       reason: 'A drip loop at Torvane takes 165 cm of cord outside the water; nobody has stated how long its cord is.',
-      action: 'Enter how long the cord is, or measure it.',
+      action: 'Measure and enter how long the cord is.',
       missing: ['cord of Torvane'],
     })
   })
@@ -217,8 +217,8 @@ describe('the marks of a cord', () => {
     expect(told(of(1817))).toMatchObject({ verdict: 'fits', assumed: ['height of the stand'] })
     expect(told(of(1700))).toEqual({
       verdict: 'not_known',
-      reason: 'A drip loop at Halden takes up to 182 cm of cord outside the water, by the height of the stand; nobody has stated it.',
-      action: 'Enter the height of the stand, or measure it.',
+      reason: 'A drip loop at Halden takes up to 182 cm of cord outside the water, by the height of the stand; nobody has stated that.',
+      action: 'Measure and enter the height of the stand.',
       assumed: [],
       missing: ['height of the stand'],
     })
@@ -328,7 +328,7 @@ describe('a heater of a build with a sump', () => {
     expect(told(findingOf('cord_length', build(1550, { totalVolumeL: 60 })))).toMatchObject({
       verdict: 'not_known',
       missing: ['height of the sump'],
-      action: 'Enter the height of the sump, or measure it.',
+      action: 'Measure and enter the height of the sump.',
     })
   })
 })
@@ -370,7 +370,10 @@ describe('a cord from a sump to the strip', () => {
     expect([2300, 2500, 2600].map((cordMm) => found('skimmer', cordMm).verdict)).toEqual(['not_known', 'not_known', 'not_known'])
     expect(found('skimmer', 2602).verdict).toBe('fits')
     expect(found('skimmer', 2550, 300, 950).verdict).toBe('marginal')
-    expect(found('skimmer', 2300)).toMatchObject({ verdict: 'not_known', missing: ['height of the sump', 'height of the stand'] })
+    const open = found('skimmer', 2300)
+    expect(open).toMatchObject({ verdict: 'not_known', missing: ['height of the sump', 'height of the stand'] })
+    expect(told(open).reason).toMatch(/, by the height of the sump and the height of the stand; nobody has stated that\./)
+    expect(told(open).action).toBe('Measure and enter the height of the sump and the height of the stand.')
   })
 
   // The reserve is one with the lowest and the highest sump: 2700 − 400 − 2201.1 mm, and 2700 − 550 − 2051.1. What is told is the longer loop.
