@@ -38,7 +38,7 @@ export function sinceBefore(before: Issued, after: Omit<Issued, 'revision'>): Si
   const builds = compareBuilds(before.builds, after.builds, { currency, stores: known, thisYear }).map(({ letter, name, changes }) => ({
     letter,
     name,
-    short: `${letter} ${sayShort(changes, letter, before, after, currency)}`,
+    short: `${sayLetter(changes, letter, after)} ${sayShort(changes, letter, before, after, currency)}`,
     changes: changes.flatMap(sayChange),
   }))
   return {
@@ -48,12 +48,22 @@ export function sinceBefore(before: Issued, after: Omit<Issued, 'revision'>): Si
   }
 }
 
+/** Letters move up where a build before them is taken out. @example sayLetter([], 'A', after) // 'A' */
+function sayLetter(changes: BuildChange[], letter: string, after: Pick<Issued, 'builds'>): string {
+  const moved = changes.find(isMove)
+  if (moved) return `${letter} (it was ${moved.was})`
+  const isGone = changes.some(({ part, now }) => part === 'build' && now === 'was taken out')
+  return isGone && after.builds.some((build) => build.letter === letter) ? `the former ${letter}` : letter
+}
+
+const isMove = ({ part, what }: BuildChange): boolean => part === 'build' && what === 'Letter'
+
 function sayShort(changes: BuildChange[], letter: string, before: Issued, after: Pick<Issued, 'builds'>, currency: string): string {
-  const whole = changes.find(({ part, what }) => part === 'build' && what !== 'Letter')
+  const whole = changes.find((change) => change.part === 'build' && !isMove(change))
   if (whole) return whole.was === NOTHING ? 'is new' : 'was taken out'
   const now = after.builds.find((build) => build.letter === letter)
   const was = before.builds.find(({ id }) => id === now?.id)
-  const told = changes.some((change) => sayChange(change).length > 0)
+  const told = changes.some((change) => !isMove(change) && sayChange(change).length > 0)
   if (!now?.cost.today.complete || !was?.cost.today.complete) return told ? 'is changed' : 'as it was'
   const gap = now.cost.today.totalMinor - was.cost.today.totalMinor
   if (gap === 0) return told ? 'is changed and costs the same' : 'as it was'

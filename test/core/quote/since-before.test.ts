@@ -49,6 +49,14 @@ describe('what a later version says of the one before', () => {
     expect(gone?.inShort).toContain(`${a!.letter} was taken out`)
   })
 
+  it('tells two builds of one letter apart, where what stood after a build that was taken out moved up to its letter', () => {
+    const [a, b] = [before.builds[0]!, before.builds[1]!]
+    const told = sinceBefore({ ...before, builds: [a, b] }, later([{ ...b, letter: a.letter }]))
+    expect(told?.inShort).toBe(`${a.letter} (it was ${b.letter}) as it was, the former ${a.letter} was taken out.`)
+    expect(told?.builds.map(({ name }) => name)).toEqual([b.name, a.name])
+    expect(told?.builds[0]?.changes).toEqual([`It was build ${b.letter}.`])
+  })
+
   it('says nothing where the money is another: no sum can be held against the other', () => {
     const { inputs } = before
     const euros = { ...later(before.builds), inputs: { ...inputs, install: { ...inputs.install, currency: 'EUR' } } }
