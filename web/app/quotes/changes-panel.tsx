@@ -8,17 +8,15 @@ import { ErrorNotice, LoadingRows } from '../parts/states.tsx'
 import { useDesk } from './desk-context.ts'
 import { useByDates, type ExpectedBuild } from './use-by-dates.ts'
 import { useSameAsIssued } from './use-issued-draft.ts'
+import { DRAFT, openingVersions } from './opening-versions.ts'
 import { quoteChanges, type ChangeGroup, type Compared } from './quote-changes.ts'
-
-/** The draft on the screen, among the versions. */
-const DRAFT = 'draft'
 
 /** Two versions side by side, or one and the draft at today's prices: what is otherwise, in words. */
 export function ChangesPanel(): ReactElement {
   const { state, locked } = useDesk()
   const { view } = state
   const [picked, pick] = useState<{ from: string; to: string } | null>(null)
-  const usual = usualPair(view.revisions.length, locked, useSameAsIssued())
+  const usual = openingVersions(view.revisions.length, locked, useSameAsIssued())
   const { from, to } = picked ?? usual
   const heading = useRef<HTMLHeadingElement>(null)
   useEffect(() => heading.current?.focus(), [])
@@ -44,15 +42,6 @@ export function ChangesPanel(): ReactElement {
       <Changes from={from} to={to} />
     </section>
   )
-}
-
-/**
- * The pair that is asked about most: what the customer has not been told of yet, where the draft was edited since the last version; else the last two
- * versions, and of a single one what it would come to today.
- */
-function usualPair(newest: number, locked: boolean, sameAsIssued: boolean | null): { from: string; to: string } {
-  if (locked || (newest > 1 && sameAsIssued !== false)) return { from: String(Math.max(1, newest - 1)), to: String(newest) }
-  return { from: String(newest), to: DRAFT }
 }
 
 function useCompared(which: string): { compared: Compared | null; error: unknown; retry: () => void } {
