@@ -36,7 +36,35 @@ function endsSooner(count: number): RevisionDocument {
   }
 }
 
+/** The sample with so many checks fewer told in full: what is reckoned ends higher up on its last page, or on the one before. */
+function reckonsLess(count: number): RevisionDocument {
+  const document = sampleRevision()
+  return {
+    ...document,
+    builds: document.builds.map((build, index) =>
+      index > 0
+        ? build
+        : { ...build, report: { ...build.report, findings: build.report.findings.slice(0, build.report.findings.length - count) } },
+    ),
+  }
+}
+
+/** Letters of a page that is not left nearly empty: about a sixth of a full page of the appendix, which holds some 5000. */
+const LEAST_LETTERS = 900
+
 describe('where the pages of a quote end', () => {
+  it.each([
+    ['a4', 0],
+    ['a4', 1],
+    ['a4', 2],
+    ['a4', 3],
+    ['letter', 0],
+  ] as const)('the last page is not left to a row or two, on %s, with %i checks fewer', async (paper, fewer) => {
+    const pages = await pagesOf(reckonsLess(fewer), paper)
+    expect(pages.at(-1)).toContain('How it was reckoned')
+    expect(pages.at(-1)?.length).toBeGreaterThan(LEAST_LETTERS)
+  })
+
   it.each(['a4', 'letter'] as const)('what the pages rest on stands behind the checklist and its log, on %s', async (paper) => {
     const pages = await pagesOf(sampleRevision(), paper)
     const at = (words: string): number => pages.findIndex((page) => page.includes(words))
