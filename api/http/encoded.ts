@@ -51,6 +51,8 @@ export async function encodedBytes(c: Context, { bytes, type, coded }: EncodedFi
   if (coding === undefined) return bytes
   const made = coded.get(coding) ?? CODERS[coding](bytes).then((buffer) => new Uint8Array(buffer))
   coded.set(coding, made)
+  // One that failed is tried again by the next who asks.
+  made.catch(() => coded.delete(coding))
   c.header('Content-Encoding', coding)
   return made
 }

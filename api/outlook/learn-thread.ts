@@ -1,4 +1,5 @@
 import { once } from 'node:events'
+import { getHeapStatistics } from 'node:v8'
 import { Worker } from 'node:worker_threads'
 import type { Learned } from '../../core/pricing/outlook/outlook.ts'
 import type { LearnAnswer, LearnJob, LearnLot } from './learn-worker.ts'
@@ -6,8 +7,8 @@ import type { LearnAnswer, LearnJob, LearnLot } from './learn-worker.ts'
 const SCRIPT = new URL('learn-worker.ts', import.meta.url)
 /** What is made and thrown away in a moment fills this much before it is cleared: by itself the thread would take five times as much, for no less work. */
 const SHORT_LIVED_MB = 16
-/** A bound makes the thread clear sooner than it would with the room of the whole machine. A record that wants more is not learnt from, and the log says so. */
-const LONG_LIVED_MB = 768
+/** A bound makes the thread clear sooner than it would with the room of the whole machine; a smaller machine's own stays. A record that wants more is not learnt from, and the log says so. */
+const LONG_LIVED_MB = Math.min(768, Math.floor(getHeapStatistics().heap_size_limit / 2 ** 20))
 
 /**
  * Learns in a thread of its own from what is read lot by lot, so that neither this thread nor the other ever holds all sightings: what stays of them is

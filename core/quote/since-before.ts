@@ -76,7 +76,7 @@ function sayChange({ part, what, was, now }: BuildChange): string[] {
     case 'line':
       if (was === NOTHING) return [`${plainName(what)}${now.startsWith('not needed') ? '' : ', added'}: ${now}.`]
       if (now === NOTHING) return [`${plainName(what)}, taken out: ${was}.`]
-      return [`${plainName(what)}: ${now}, in place of ${was}.`]
+      return [`${plainName(what)}: ${sayPlaced(now, was)}.`]
     case 'price':
       return [`Price of ${what}: ${now}; it was ${was}.`]
     case 'total':
@@ -91,6 +91,19 @@ function sayChange({ part, what, was, now }: BuildChange): string[] {
     case 'check':
       return []
   }
+}
+
+/** What stands in place of what; of more or fewer of one product the counts alone. @example sayPlaced('Torvane 100 W', '2 × Torvane 100 W') // '1 Torvane 100 W in place of 2' */
+function sayPlaced(now: string, was: string): string {
+  const [many, before] = [countedOf(now), countedOf(was)]
+  return many.name === before.name && many.count !== before.count
+    ? `${many.count} ${many.name} in place of ${before.count}`
+    : `${now}, in place of ${was}`
+}
+
+function countedOf(text: string): { count: string; name: string } {
+  const [, count = '1', name = text] = /^(?:(\d+) × )?(.*)$/s.exec(text) ?? []
+  return { count, name }
 }
 
 /** The desk names a slot by what it does, a customer by what it is. @example plainName('Heat') // 'Heater' */

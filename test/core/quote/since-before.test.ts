@@ -26,6 +26,16 @@ describe('what a later version says of the one before', () => {
     expect(back?.some((words) => words.endsWith(`, added: ${gone.text}.`))).toBe(true)
   })
 
+  it('tells of more or fewer of one product the counts', () => {
+    const row = first.rows.find(({ answer }) => answer === 'buy')!
+    const named = (text: string) =>
+      later([{ ...first, rows: first.rows.map((each) => (each === row ? { ...each, text } : each)) }, ...before.builds.slice(1)])
+    const [told] = sinceBefore(named('2 × Quarrick Twin 100'), named('Quarrick Twin 100'))?.builds[0]?.changes ?? []
+    expect(told).toMatch(/: 1 Quarrick Twin 100 in place of 2\.$/)
+    const [more] = sinceBefore(named('2 × Quarrick Twin 100'), named('3 × Quarrick Twin 100'))?.builds[0]?.changes ?? []
+    expect(more).toMatch(/: 3 Quarrick Twin 100 in place of 2\.$/)
+  })
+
   it('tells the price of one and what the total is more or less, first in short', () => {
     const { today } = first.cost
     const line = first.cost.lines.find((one) => one.unitTodayMinor !== null)!
