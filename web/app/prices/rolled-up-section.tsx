@@ -35,8 +35,8 @@ export function RolledUpSection({ record, onOpen }: { record: PriceRecord; onOpe
       <div className="sechead">
         <h2 id="rolled-up-head">{title}</h2>
         <p className="quiet">
-          Every price here is with its store’s tax, so that they compare. The usual price is the middle of the stores’ regular prices. A
-          figure leads to the sightings behind it.
+          Every price here is with its store’s tax, so that they compare; the prices at the top are as on the tag. The usual price is the
+          middle of the stores’ regular prices. A figure leads to the sightings behind it.
         </p>
       </div>
       <RuledTable caption={title} columns={columns} rows={rows} rowKey={({ key }) => key} />
