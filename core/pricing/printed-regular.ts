@@ -14,4 +14,4 @@ export const isAboveItsTag = ({
 
 /** What is told at the regular price, with the fix. */
 export const ABOVE_ITS_TAG =
-  'The regular price on the tag is lower than the price. Check the two amounts; if there is no sale, change the condition.'
+  'The regular price on the tag is lower than the price. Check the two amounts; without a sale it is a shelf price.'

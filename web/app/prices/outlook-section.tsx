@@ -112,7 +112,8 @@ function Expected({ line, asOf, until }: { line: LineOutlookView; asOf: CivilDat
                 </>
               ) : (
                 'none known by then'
-              )}{' '}
+              )}
+              {' · '}
               <Link to="/prices/sale-calendar">Sale calendar</Link>
             </dd>
           </div>
