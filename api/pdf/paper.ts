@@ -193,8 +193,16 @@ export interface RunningPaper {
 export interface ReckonedPaper {
   /** Each thing once, by where it comes from. */
   went: Array<{ head: string; rows: Array<{ name: string; value: string }> }>
-  /** `from` names what of it goes in. */
-  checks: Array<{ title: string; value: string; limit: string; formula: string; from: string; source: string }>
+  /** `from` names what of it goes in, `worked` is the sum with its numbers, line after line. */
+  checks: Array<{
+    title: string
+    value: string
+    limit: string
+    formula: string
+    worked: Array<{ name: string; value: string }>
+    from: string
+    source: string
+  }>
   /** What the units of a sum are in the reader's; empty where they are his own. */
   units: string
 }

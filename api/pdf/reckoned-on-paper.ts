@@ -10,13 +10,13 @@ import { limitWords } from './findings-on-paper.ts'
 import type { ReckonedPaper } from './paper.ts'
 import type { Teller } from './teller.ts'
 
-const HEADS: Record<InputSource, string> = {
+/** What was worked out stands with the check that it is of: line after line it is one sum. */
+const HEADS: Record<Exclude<InputSource, 'reckoned'>, string> = {
   entered: 'Entered with the products',
   answered: 'Answered, or set for this place',
   assumed: 'Assumed: what is usual',
   missing: 'Not stated',
   group: 'Marks of the animals',
-  reckoned: 'Worked out from these',
 }
 
 /** A law of physics is reckoned in the units it is written in; said once, for a reader of others. NIST SP 811 (2008), appendix B. */
@@ -30,6 +30,7 @@ export function reckonedOnPaper(build: AssembledBuild, document: RevisionDocumen
   const inputs = allInputs(findings, subject, figures)
   return {
     went: INPUT_SOURCES.flatMap((from) => {
+      if (from === 'reckoned') return []
       const rows = inputs.filter((input) => input.from === from).map(({ name, value }) => ({ name, value: teller.phrase(value) }))
       return rows.length === 0 ? [] : [{ head: HEADS[from], rows }]
     }),
@@ -45,13 +46,16 @@ function checkOnPaper(
   teller: Teller,
 ): ReckonedPaper['checks'][number] {
   const { formula, inputs } = explainFinding(finding, subject, build.report.figures)
+  const worked = inputs.filter(({ from }) => from === 'reckoned')
+  const others = inputs.filter(({ from }) => from !== 'reckoned')
   const { tag, text } = finding.source
   return {
     title: finding.title,
     value: finding.value === undefined ? '' : teller.quantity(finding.value),
     limit: limitWords(finding.limit, teller),
     formula: [teller.phrase(formula), ...(finding.check === 'cord_length' ? cordWords(subject, teller) : [])].join(' '),
-    from: [...new Set(inputs.map(({ name }) => shortName(name)))].join(', '),
+    worked: worked.map(({ name, value }) => ({ name, value: teller.phrase(value) })),
+    from: [...new Set(others.map(({ name }) => shortName(name)))].join(', '),
     source: `${capital(SOURCE_WORDS[tag])}. ${text.replace(/\.?$/, '.')}`,
   }
 }

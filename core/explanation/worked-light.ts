@@ -3,6 +3,7 @@ import { lightAtBed } from '../sizing/light-at-bed.ts'
 import { photonFlux } from '../sizing/light-at-depth.ts'
 import { dimmedShare } from '../sizing/light-level.ts'
 import type { Situation } from '../sizing/situation.ts'
+import { MM_PER_INCH } from '../units/factors.ts'
 import { fine, phrase, quantity, stated, type Phrase } from '../units/quantity.ts'
 import type { ExplainedInput } from './explanation.ts'
 import { digitsFor } from './worked-digits.ts'
@@ -53,6 +54,6 @@ export function workedCoverage({ gear, tank }: Situation, { value }: Finding): E
   // The check rounds to whole millimetres; a light of 36 in is told as that.
   const coveredMm = gear.lights.map(({ spec }) => spec.lengthMm ?? Number.NaN).find((mm) => Math.round(mm) === value.value) ?? value.value
   const share = coveredMm / tank.lengthMm
-  const side = (mm: number) => fine(stated(mm, 'mm', Math.max(1, digitsFor(mm / 25.4, share, PERCENT))))
+  const side = (mm: number) => fine(stated(mm, 'mm', Math.max(1, digitsFor(mm / MM_PER_INCH, share, PERCENT))))
   return [line('Of the tank’s length', phrase`${side(coveredMm)} ÷ ${side(tank.lengthMm)} = ${quantity(100 * share, 'percent', 0)}`)]
 }

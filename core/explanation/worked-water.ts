@@ -7,6 +7,7 @@ import { appliancesOf } from '../sizing/appliances.ts'
 import type { Situation } from '../sizing/situation.ts'
 import { over } from '../sizing/span.ts'
 import { LEAST_OXYGEN_MG_L, oxygenOfFeed, stirredBy, surfaceOxygen } from '../sizing/surface-oxygen.ts'
+import { KG_PER_POUND } from '../units/factors.ts'
 import { phrase, quantity } from '../units/quantity.ts'
 import { atmospheresAt, oxygenSaturation } from '../water/dissolved-oxygen.ts'
 import { SALINITY } from '../water/sea-salinity.ts'
@@ -16,7 +17,6 @@ import { exact, lastDigitOf, line, plain } from './worked-line.ts'
 
 /** Of what is told, a tenth of a per cent. */
 const PER_MILLE = 0.001
-const KG_PER_POUND = 0.45359237
 const HOURS = 24
 
 /**
